@@ -1,0 +1,15 @@
+export { addAllowance, removeAllowance } from './allowance.ts';
+export { difference, intersection, offset, union } from './boolean.ts';
+export { clip } from './clip.ts';
+export { withCorners } from './corners.ts';
+export { alongLine, leftOf, lineThrough } from './line.ts';
+export { cornerName, cornerNames, polygon, rectangle, sides } from './outline.ts';
+export { area, bounds, contains, length, sample, straightened } from './readings.ts';
+export { reflect, reflectPoint, rotate, rotatePoint, translate } from './transform.ts';
+export type { Corner } from './join.ts';
+export type { CornerShape } from './corners.ts';
+export type { Box } from './readings.ts';
+export type { Edge, Outline, Side } from './outline.ts';
+export type { GeometryFault } from './fault.ts';
+export type { Line } from './line.ts';
+export type { Point } from './point.ts';

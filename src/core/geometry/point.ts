@@ -1,0 +1,32 @@
+/** A place or a displacement in mm: x to the right, y up. */
+export type Point = { readonly x: number; readonly y: number };
+
+export const plus = (a: Point, b: Point): Point => ({ x: a.x + b.x, y: a.y + b.y });
+export const minus = (a: Point, b: Point): Point => ({ x: a.x - b.x, y: a.y - b.y });
+export const times = (a: Point, factor: number): Point => ({ x: a.x * factor, y: a.y * factor });
+export const dot = (a: Point, b: Point): number => a.x * b.x + a.y * b.y;
+/** Positive when `b` points to the left of `a`. */
+export const cross = (a: Point, b: Point): number => a.x * b.y - a.y * b.x;
+export const distance = (a: Point, b: Point): number => Math.hypot(b.x - a.x, b.y - a.y);
+/** The same direction at length 1; the zero vector stays as it is. */
+export const unit = (a: Point): Point => {
+  const size = Math.hypot(a.x, a.y);
+  return size === 0 ? a : { x: a.x / size, y: a.y / size };
+};
+/** A quarter turn clockwise: on a counter-clockwise ring this points out of the cloth. */
+export const toTheRight = (a: Point): Point => ({ x: a.y, y: -a.x });
+/** The point a share `t` of the way from `a` to `b`. */
+export const between = (a: Point, b: Point, t: number): Point => ({
+  x: a.x + (b.x - a.x) * t,
+  y: a.y + (b.y - a.y) * t,
+});
+/** The direction at an angle in degrees, counter-clockwise from the x axis. Quarter turns come out exact. */
+export function direction(degrees: number): Point {
+  const turn = ((degrees % 360) + 360) % 360;
+  if (turn === 0) return { x: 1, y: 0 };
+  if (turn === 90) return { x: 0, y: 1 };
+  if (turn === 180) return { x: -1, y: 0 };
+  if (turn === 270) return { x: 0, y: -1 };
+  const radians = (turn * Math.PI) / 180;
+  return { x: Math.cos(radians), y: Math.sin(radians) };
+}
