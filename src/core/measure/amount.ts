@@ -1,0 +1,133 @@
+import { fail, ok, quote, type Fault, type Result } from './fault.ts';
+
+/**
+ * A number as somebody wrote it, kept as `over / under` so that no digit is lost before the one division at the end.
+ * `fraction` tells a number written with a fraction (1/4, 3 1/4, ½) from one written in digits alone.
+ */
+export type Amount = { over: number; under: number; fraction: boolean; start: number; end: number };
+
+/**
+ * How strictly a number is read. `entry`: a length by itself, as a learner types it, where `4-1/2` and `4 and 1/2` are
+ * mixed numbers and blanks may stand round the slash. `formula`: part of a formula, where `-` takes away, ` / ` divides.
+ */
+export type Manner = 'entry' | 'formula';
+
+const blanks = /\s*/uy;
+const digits = /[0-9][0-9.,]*|[.,][0-9][0-9.,]*/y;
+const slashed = { entry: /([0-9]+)\s*[/⁄∕]\s*([0-9]+)/uy, formula: /([0-9]+)[/⁄∕]([0-9]+)/uy };
+const raised = /([⁰¹²³⁴-⁹]+)[/⁄∕]([₀-₉]+|[0-9]+)/uy;
+const joined = { entry: /[\s\u2060]*(?:and|&|\+)\s*|[-‐‑–]|\s*/iuy, formula: /[-‐‑–]|\s*/uy };
+
+/** The index of the first character at or after `at` that is not a blank (of any width, breaking or not). */
+export function skipBlanks(text: string, at: number): number {
+  blanks.lastIndex = at;
+  blanks.exec(text);
+  return blanks.lastIndex;
+}
+
+/** Reads the number that begins exactly at `at`; undefined where none begins. */
+export function readAmount(text: string, at: number, manner: Manner): Result<Amount> | undefined {
+  const alone = fractionAt(text, at, manner);
+  if (alone) return alone.under === 0 ? fail(zeroUnder(text, alone)) : ok(alone);
+  const found = match(digits, text, at);
+  if (!found) return undefined;
+  const whole = readDigits(found[0], at);
+  if (!whole.ok || whole.value.under !== 1) return whole;
+
+  const joint = match(joined[manner], text, whole.value.end)!;
+  const part = fractionAt(text, whole.value.end + joint[0].length, manner);
+  if (!part) return whole;
+  const span = { start: at, end: part.end };
+  const written = text.slice(at, part.end);
+  if (part.under === 0) return fail(zeroUnder(text, part));
+  const mixed = { over: whole.value.over * part.under + part.over, under: part.under, fraction: true, ...span };
+  if (manner === 'formula' && /^[-‐‑–]/u.test(joint[0])) {
+    const together = `${whole.value.over} ${text.slice(part.start, part.end)}`;
+    const apart = `${whole.value.over} - ${text.slice(part.start, part.end)}`;
+    return fail({
+      code: 'mixed-or-minus',
+      message: `${quote(written)} can be read two ways. Write “${together}” for the mixed number, or “${apart}” to take away.`,
+      ...span,
+      mend: together,
+    });
+  }
+  if (part.over >= part.under) {
+    const meant = mixedText(mixed);
+    const message = `The fraction in ${quote(written)} is a whole or more. Do you mean “${meant}”?`;
+    return fail({ code: 'improper-fraction', message, ...span, mend: meant });
+  }
+  return ok(mixed);
+}
+
+function match(pattern: RegExp, text: string, at: number): RegExpExecArray | null {
+  pattern.lastIndex = at;
+  return pattern.exec(text);
+}
+
+/** A fraction by itself: `3/8`, `3⁄8`, `⅜` or `³⁄₈`. */
+function fractionAt(text: string, at: number, manner: Manner): Amount | undefined {
+  const found = match(slashed[manner], text, at) ?? match(raised, text, at);
+  if (found) {
+    const [over, under] = [found[1]!, found[2]!].map((part) => Number(part.normalize('NFKC')));
+    return { over: over!, under: under!, fraction: true, start: at, end: at + found[0].length };
+  }
+  // Unicode takes each one-character fraction apart for us: ⅜ is 3, fraction slash, 8.
+  const glyph = /^(\d+)⁄(\d+)$/u.exec((text[at] ?? '').normalize('NFKC'));
+  return glyph
+    ? { over: Number(glyph[1]), under: Number(glyph[2]), fraction: true, start: at, end: at + 1 }
+    : undefined;
+}
+
+/** Digits with at most one decimal point or comma. A full stop after the last digit is let pass. */
+function readDigits(run: string, start: number): Result<Amount> {
+  const written = run.replace(/[.,]+$/u, '');
+  const end = start + written.length + (run.slice(written.length) === '.' ? 1 : 0);
+  const [whole = '', decimals, ...more] = written.split(/[.,]/u);
+  if (decimals === undefined) return ok({ over: Number(whole), under: 1, fraction: false, start, end });
+  if (more.length > 0) return fail(manySigns(written, start));
+  if (written.includes(',') && decimals.length === 3 && /^[1-9]\d{0,2}$/u.test(whole)) {
+    const message = `The comma in ${quote(written)} can be read two ways. Write ${whole}${decimals} or ${whole}.${decimals}.`;
+    return fail({ code: 'two-ways-comma', message, start, end: start + written.length, mend: `${whole}.${decimals}` });
+  }
+  // Beyond 15 places the digits no longer fit a whole number exactly; nothing on a table is measured that finely.
+  const fits = decimals.length <= 15;
+  return ok({
+    over: fits ? Number(whole + decimals) : Number(`${whole}.${decimals}`),
+    under: fits ? 10 ** decimals.length : 1,
+    fraction: false,
+    start,
+    end,
+  });
+}
+
+function manySigns(written: string, start: number): Fault {
+  // 1.234,5 and 1,234,567 leave no doubt about what was meant; 1.2.3 does.
+  const thousands = /^\d{1,3}([.,])\d{3}(?:\1\d{3})*(?:(?!\1)[.,](\d+))?$/u.exec(written);
+  const decimals = thousands?.[2];
+  const whole = decimals === undefined ? written : written.slice(0, -decimals.length - 1);
+  const mend = thousands ? whole.replace(/[.,]/gu, '') + (decimals === undefined ? '' : `.${decimals}`) : undefined;
+  const message = mend
+    ? `Write ${quote(written)} without a mark between thousands: ${mend}.`
+    : `${quote(written)} has more than one decimal point. Write a number such as 4.5.`;
+  return { code: 'many-decimal-marks', message, start, end: start + written.length, ...(mend && { mend }) };
+}
+
+function zeroUnder(text: string, part: Amount): Fault {
+  const { start, end } = part;
+  const message = `${quote(text.slice(start, end))} has a zero under the line. Write a fraction such as 1/4.`;
+  return { code: 'zero-under-line', message, start, end };
+}
+
+/** A number of fractions as a mixed number in lowest terms: 21/4 as “5 1/4”. */
+function mixedText({ over, under }: Amount): string {
+  const whole = Math.floor(over / under);
+  const rest = over - whole * under;
+  const shared = greatestCommon(rest, under);
+  return rest === 0 ? `${whole}` : `${whole} ${rest / shared}/${under / shared}`;
+}
+
+/** The greatest whole number that goes into both. */
+export function greatestCommon(a: number, b: number): number {
+  while (b > 0) [a, b] = [b, a % b];
+  return a;
+}

@@ -1,0 +1,96 @@
+import { greatestCommon } from './amount.ts';
+import { defaultGrid, isOnGrid, marks, type Edition, type Grid } from './edition.ts';
+
+/**
+ * `plain`: for text files, tables of figures and input fields. `set`: for the page, with real fractions and blanks that
+ * never break. `spoken`: for a screen reader.
+ */
+export type Style = 'plain' | 'set' | 'spoken';
+
+export type LengthOptions = { grid?: Grid; style?: Style; unit?: boolean; in?: 'mm' | 'cm' };
+
+/** The narrow no-break space, which stands before a unit. */
+export const THIN = '\u202f';
+
+/**
+ * Writes a length in mm as people read it, on the marks of the edition. A length off the marks is shown as the nearest
+ * one with `≈` before it, so a rounded value never looks exact. What is not a finite number is shown as `?`.
+ *
+ * @example formatLength(114.3, 'inch') // => '4 1/2 in'
+ * @example formatLength(114.3, 'metric', { in: 'cm' }) // => '≈ 11.4 cm'
+ */
+export function formatLength(mm: number, edition: Edition, options: LengthOptions = {}): string {
+  const { grid = defaultGrid, style = 'plain', unit = true } = options;
+  if (!Number.isFinite(mm)) return '?';
+  const count = marks(mm, edition, grid);
+  const size = Math.abs(count);
+  const sign = count < 0 ? minus[style] : '';
+  const about = isOnGrid(mm, edition, grid) ? '' : nearly[style];
+  const cm = options.in === 'cm';
+  const body =
+    edition === 'inch'
+      ? inches(size, grid.inch, style, unit)
+      : metric(cm ? size * grid.metric * 10 : size * grid.metric * 100, cm ? 'cm' : 'mm', style, unit);
+  return about + sign + body;
+}
+
+/** The sign that stands before a value that was rounded, with its blank. */
+export const nearly: Record<Style, string> = { plain: '≈ ', set: `≈${THIN}`, spoken: 'about ' };
+
+/** The sign of a value below zero. */
+export const minus: Record<Style, string> = { plain: '-', set: '−', spoken: 'minus ' };
+
+/** `hundredths` of the unit, as the shortest decimal. */
+function metric(hundredths: number, unit: 'mm' | 'cm', style: Style, withUnit: boolean): string {
+  const number = String(Math.round(hundredths) / 100);
+  if (!withUnit) return number;
+  if (style === 'spoken') return `${number} ${unit === 'cm' ? 'centimetre' : 'millimetre'}${number === '1' ? '' : 's'}`;
+  return number + (style === 'set' ? THIN : ' ') + unit;
+}
+
+function inches(count: number, under: number, style: Style, withUnit: boolean): string {
+  const mixed = formatMixed(count, under, style);
+  if (!withUnit) return mixed;
+  if (style === 'plain') return `${mixed} in`;
+  if (style === 'set') return `${mixed}${THIN}in`;
+  if (count >= under || count === 0) return `${mixed} inch${count === under ? '' : 'es'}`;
+  return count * 2 === under ? 'half an inch' : `${mixed} of an inch`;
+}
+
+/**
+ * Writes `count / under` as a mixed number in lowest terms.
+ *
+ * @example formatMixed(72, 16, 'plain') // => '4 1/2'
+ * @example formatMixed(67, 16, 'spoken') // => '4 and 3 sixteenths'
+ */
+export function formatMixed(count: number, under: number, style: Style): string {
+  const whole = Math.floor(count / under);
+  const rest = count - whole * under;
+  if (rest === 0) return String(whole);
+  const shared = greatestCommon(rest, under);
+  const [over, below] = [rest / shared, under / shared];
+  if (style === 'spoken') return (whole ? `${whole} and ` : '') + spokenPart(over, below);
+  if (style === 'plain') return (whole ? `${whole} ` : '') + `${over}/${below}`;
+  const glyph = glyphs[`${over}/${below}`];
+  // Unicode has no sign for sixteenths: digits round a fraction slash, which the font's `frac` feature draws. The blank
+  // keeps the whole number out of the fraction.
+  if (glyph === undefined) return (whole ? whole + THIN : '') + `${over}⁄${below}`;
+  return (whole ? String(whole) : '') + glyph;
+}
+
+const glyphs: Record<string, string> = {
+  ...{ '1/2': '½', '1/4': '¼', '3/4': '¾', '1/8': '⅛', '3/8': '⅜', '5/8': '⅝', '7/8': '⅞' },
+  ...{ '1/3': '⅓', '2/3': '⅔', '1/5': '⅕', '2/5': '⅖', '3/5': '⅗', '4/5': '⅘', '1/6': '⅙', '5/6': '⅚' },
+};
+
+const parts: Record<number, string> = {
+  ...{ 2: 'half', 3: 'third', 4: 'quarter', 5: 'fifth', 6: 'sixth' },
+  ...{ 8: 'eighth', 16: 'sixteenth', 32: 'thirty-second' },
+};
+
+function spokenPart(over: number, under: number): string {
+  const part = parts[under];
+  if (part === undefined) return `${over} over ${under}`;
+  if (over > 1) return `${over} ${part}s`;
+  return `${under === 8 ? 'an' : 'a'} ${part}`;
+}
