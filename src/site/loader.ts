@@ -1,0 +1,70 @@
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Loader, LoaderContext } from 'astro/loaders';
+import { readContent } from './read-content.ts';
+import type { Content, Entry, LessonEntry } from './read-content.ts';
+import { isError } from './problem.ts';
+
+type Shelf = Exclude<keyof Content, 'problems'>;
+
+/**
+ * Loaders that put the content folder on Astro's shelves, all from one reading of it. A file with a mistake is left
+ * out; while the site is being edited, the last state without a mistake stays.
+ */
+export function contentLoaders(): (shelf: Shelf) => Loader {
+  let contexts = new Map<Shelf, LoaderContext>();
+  let content: Content | undefined;
+  let later: NodeJS.Timeout | undefined;
+
+  const refresh = async () => {
+    content = undefined;
+    for (const [shelf, context] of contexts) await fill(shelf, context, (content ??= readContent(rootOf(context))));
+  };
+  const watch = ({ watcher, config, logger }: LoaderContext) => {
+    if (!watcher) return;
+    const folder = path.join(fileURLToPath(config.root), 'content') + path.sep;
+    watcher.add(folder);
+    const onEdit = (file: string) => {
+      if (!path.resolve(file).startsWith(folder)) return;
+      clearTimeout(later);
+      later = setTimeout(() => void refresh().catch((error: unknown) => logger.error(String(error))), 30);
+    };
+    watcher.on('add', onEdit).on('change', onEdit).on('unlink', onEdit);
+  };
+
+  return (shelf) => ({
+    name: `content-${shelf}`,
+    async load(context) {
+      if (contexts.size === 0 || contexts.has(shelf)) {
+        contexts = new Map();
+        content = undefined;
+        watch(context);
+      }
+      contexts.set(shelf, context);
+      context.store.clear();
+      await fill(shelf, context, (content ??= readContent(rootOf(context))));
+    },
+  });
+}
+
+const rootOf = (context: LoaderContext): string => fileURLToPath(context.config.root);
+
+async function fill(shelf: Shelf, context: LoaderContext, content: Content): Promise<void> {
+  const entries: Entry<unknown>[] = [content[shelf]].flat();
+  const wanted = new Set(entries.map((entry) => entry.id));
+  for (const id of context.store.keys()) if (!wanted.has(id)) context.store.delete(id);
+  for (const entry of entries) {
+    if (entry.value === undefined || entry.problems.some(isError)) continue;
+    const isLesson = 'lesson' in entry;
+    const value = isLesson ? { ...(entry.value as object), ...placeOf(entry as LessonEntry) } : entry.value;
+    context.store.set({
+      id: entry.id,
+      data: await context.parseData({ id: entry.id, data: value as Record<string, unknown>, filePath: entry.file }),
+      filePath: entry.file,
+      digest: context.generateDigest(entry.text),
+      ...(isLesson ? { deferredRender: true } : {}),
+    });
+  }
+}
+
+const placeOf = ({ course, slug, fileName }: LessonEntry) => ({ course, slug, fileName });

@@ -1,0 +1,44 @@
+/** A mistake in a file an instructor wrote, with the place to mend it. */
+export type Problem = {
+  /** Path from the project's root, with forward slashes: `content/projects/folio/project.yaml`. */
+  file: string;
+  /** Counted from 1. */
+  line: number;
+  /** Counted from 1, in UTF-16 units, as editors count. */
+  column: number;
+  /** An error fails the build; a warning and a note do not. */
+  severity: 'error' | 'warning' | 'note';
+  /** What is wrong and what was expected, in the trade's words. */
+  message: string;
+  /** The likeliest mend: `Did you mean “seam”?` */
+  mend?: string | undefined;
+};
+
+/** Files by name; inside a file from top to bottom. Works on a copy. */
+export function inReadingOrder(problems: readonly Problem[]): Problem[] {
+  return problems.toSorted(
+    (a, b) =>
+      (a.file < b.file ? -1 : a.file > b.file ? 1 : 0) ||
+      a.line - b.line ||
+      a.column - b.column ||
+      (a.message < b.message ? -1 : 1),
+  );
+}
+
+export const isError = (problem: Problem): boolean => problem.severity === 'error';
+
+/**
+ * One line for a terminal or a log.
+ *
+ * @example
+ * asLine({ file: 'content/site.yaml', line: 2, column: 1, severity: 'error', message: '“nam” is not known here.', mend: 'Did you mean “name”?' })
+ * // => 'content/site.yaml:2:1 “nam” is not known here. Did you mean “name”?'
+ */
+export function asLine(problem: Problem): string {
+  return `${problem.file}:${problem.line}:${problem.column} ${asSentence(problem)}`;
+}
+
+/** The message and its mend, without the place. */
+export function asSentence(problem: Problem): string {
+  return problem.mend ? `${problem.message} ${problem.mend}` : problem.message;
+}
