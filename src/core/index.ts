@@ -1,0 +1,3 @@
+/** The core's one door: everything that computes, with no page, no file and no browser in it. */
+export * from './measure/index.ts';
+export * from './formula/index.ts';
