@@ -1,10 +1,13 @@
 import { z } from 'zod';
+import { readTolerance } from '../questions/ask-size/answer.ts';
+import { cautions } from './cautions.ts';
 
 /**
- * What an attribute of a lesson word names. `measure`, `piece`, `option`: one of the lesson's project; `project`: the
- * name of another project's folder; `formula`: arithmetic over the project's measures that must give a length, an area or a number.
+ * What an attribute of a lesson word names. `measure`, `piece`, `pleated piece`, `option`: one of the lesson's project.
+ * `project`: the folder name of any project. `formula`: arithmetic over the project's measures; `length`: the same, and
+ * it must give a length.
  */
-export type Reference = 'measure' | 'piece' | 'option' | 'project' | 'formula';
+export type Reference = 'measure' | 'piece' | 'pleated piece' | 'option' | 'project' | 'formula' | 'length';
 
 export type LessonWord = {
   /** One sentence for the authoring reference. */
@@ -13,8 +16,10 @@ export type LessonWord = {
   attributes: z.ZodObject;
   /** Attributes that name something in the project, checked against it. */
   names?: Readonly<Record<string, Reference>>;
-  /** Text between the opening and the closing tag: it must be there, it may be, or it has no place. Default: none. */
+  /** Text between the opening and the closing tag: it must be there, it may be, or it has no place. None if left out. */
   text?: 'needed' | 'allowed' | 'none';
+  /** The word makes sense in a lesson without a project, too. */
+  anywhere?: boolean;
 };
 
 /**
@@ -22,30 +27,23 @@ export type LessonWord = {
  * component of the same name, and the authoring reference lists it.
  */
 export const lessonWords: Readonly<Record<string, LessonWord>> = {
-  Measure: {
-    about: 'A measure, or the size of a piece, in the words of a sentence; it follows the edition and the sliders.',
-    attributes: z
-      .strictObject({
-        name: z.string().optional(),
-        piece: z.string().optional(),
-        side: z.enum(['width', 'height']).optional(),
-      })
-      .refine((a) => (a.name === undefined) !== (a.piece === undefined), {
-        error: 'give either a name, or a piece and its side',
-      }),
-    names: { name: 'measure', piece: 'piece' },
+  Size: {
+    about:
+      'A size in the words of a sentence: a measure, or a sum of measures. It follows the edition and the sliders.',
+    attributes: z.strictObject({ of: z.string() }),
+    names: { of: 'formula' },
   },
   CutList: { about: 'The list of pieces to cut.', attributes: z.strictObject({}) },
-  MaterialsList: { about: 'What to buy for the project.', attributes: z.strictObject({}) },
-  PieceDrawing: {
+  MaterialsList: { about: 'What the project is made of.', attributes: z.strictObject({}) },
+  Piece: {
     about: 'A drawing of one piece, to scale, with its sizes.',
-    attributes: z.strictObject({ piece: z.string() }),
-    names: { piece: 'piece' },
+    attributes: z.strictObject({ name: z.string() }),
+    names: { name: 'piece' },
   },
   PleatStudy: {
-    about: 'Sliders for the pleats of a piece; the strip, the folded front and the section follow.',
+    about: 'Sliders for the pleats of a piece; the strip, the folded front and the section follow, fold by fold.',
     attributes: z.strictObject({ piece: z.string() }),
-    names: { piece: 'piece' },
+    names: { piece: 'pleated piece' },
   },
   AllowanceStudy: {
     about: 'From the finished size and the allowance of each edge to the cut size.',
@@ -53,15 +51,32 @@ export const lessonWords: Readonly<Record<string, LessonWord>> = {
     names: { piece: 'piece' },
   },
   YourSize: {
-    about: 'The panel in which a learner changes the size and the features.',
+    about: 'The panel in which a learner changes the size and the features, for the whole page.',
     attributes: z.strictObject({}),
   },
   AskSize: {
-    about: 'A question that asks for a size; the text between the tags is the question.',
-    attributes: z.strictObject({ of: z.string(), tolerance: z.string().optional() }),
-    names: { of: 'formula', tolerance: 'formula' },
+    about:
+      'A question that asks for a size, or for how many; the text between the tags is the question. ' +
+      'Two questions about the same size on one page each need an id.',
+    attributes: z.strictObject({
+      of: z.string(),
+      tolerance: z
+        .string()
+        .refine((text) => readTolerance(text, 'inch') !== undefined, {
+          error: 'a length belongs here, or one for each edition: 1/16 in | 1 mm',
+        })
+        .optional(),
+      hint: z.string().min(1).optional(),
+      id: z.string().min(1).optional(),
+    }),
+    names: { of: 'formula' },
     text: 'needed',
   },
-  Caution: { about: 'Where it can hurt.', attributes: z.strictObject({ of: z.string().optional() }), text: 'needed' },
-  Tip: { about: 'A good way to do it.', attributes: z.strictObject({}), text: 'needed' },
+  Caution: {
+    about: 'Where it can hurt. With of, the usual caution for that tool comes with it.',
+    attributes: z.strictObject({ of: z.enum(Object.keys(cautions)).optional() }),
+    text: 'allowed',
+    anywhere: true,
+  },
+  Tip: { about: 'A good way to do it.', attributes: z.strictObject({}), text: 'needed', anywhere: true },
 };
