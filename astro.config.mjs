@@ -3,22 +3,20 @@ import { satteri } from '@astrojs/markdown-satteri';
 import mdx from '@astrojs/mdx';
 import svelte from '@astrojs/svelte';
 import { defineConfig, fontProviders } from 'astro/config';
+import './src/site/alone.ts';
 import { cutPageFonts } from './src/site/fonts.ts';
+import { contentCheck } from './src/site/integration.ts';
 import { katexPlugin } from './src/site/katex-plugin.ts';
 import { features } from './src/site/lesson-text.ts';
+import { published } from './src/site/published.ts';
 
-// The kit asks no other host for anything, and neither do its tools.
-process.env.ASTRO_TELEMETRY_DISABLED = '1';
-process.env.ASTRO_DISABLE_UPDATE_CHECK = 'true';
-
-// Where the site will be published, with its path: BASE_ADDRESS=https://example.org/sewing/
-const published = process.env.BASE_ADDRESS ? new URL(process.env.BASE_ADDRESS) : undefined;
-
-const fonts = await cutPageFonts(fileURLToPath(new URL('.cache/fonts/', import.meta.url)));
+const root = fileURLToPath(new URL('.', import.meta.url));
+const address = published(root);
+const fonts = await cutPageFonts(`${root}.cache/fonts`);
 
 export default defineConfig({
-  site: published?.origin,
-  base: published?.pathname ?? '/',
+  site: address?.origin,
+  base: address?.pathname ?? '/',
   trailingSlash: 'always',
   publicDir: './src/site/public',
   outDir: './dist',
@@ -32,7 +30,7 @@ export default defineConfig({
       options: { variants: fonts.map(({ weight, file }) => ({ weight, style: 'normal', src: [file] })) },
     },
   ],
-  integrations: [mdx(), svelte()],
+  integrations: [contentCheck(), mdx(), svelte()],
   devToolbar: { enabled: false },
   markdown: {
     syntaxHighlight: 'prism', // the other highlighter writes style elements, which the policy below forbids

@@ -12,23 +12,32 @@ export type WrittenAttribute = {
   textAt: number;
 };
 
+/** From the first character of something up to the one after it, as UTF-16 offsets. */
+export type Part = { start: number; end: number };
+
 /** A lesson word (`<Measure … />`) or an HTML element in a lesson. */
 export type WrittenWord = {
   name: string;
-  at: number;
+  part: Part;
   attributes: WrittenAttribute[];
-  spread: number | undefined;
+  /** Offset of braces that stand in place of attributes. */
+  spread?: number | undefined;
   hasText: boolean;
 };
-export type WrittenMaths = { tex: string; display: boolean; at: number };
+
+/** Maths: `at` is the offset of the first character between the dollar signs. */
+export type WrittenMaths = { tex: string; display: boolean; at: number; part: Part };
+
+/** A picture with the words for those who cannot see it. */
+export type WrittenPicture = { address: string; words: string; part: Part };
+
 /** Something that has no place in a lesson, or that the text breaks off at. */
 export type TextFault = { at: number; message: string; mend?: string };
 
 export type LessonText = {
   words: WrittenWord[];
   maths: WrittenMaths[];
-  /** Addresses of pictures, in order. */
-  pictures: { address: string; at: number }[];
+  pictures: WrittenPicture[];
   faults: TextFault[];
 };
 
@@ -54,41 +63,37 @@ export function readLesson(source: string): LessonText {
 }
 
 function walk(node: MdastNode, source: string, lesson: LessonText): void {
-  const at = node.position?.start.offset ?? 0;
+  const part = { start: node.position?.start.offset ?? 0, end: node.position?.end.offset ?? source.length };
   switch (node.type) {
     case 'mdxJsxFlowElement':
     case 'mdxJsxTextElement':
-      if (node.name) lesson.words.push(wordFrom(node.name, node.attributes, node.children.length > 0, source, at));
+      if (node.name) lesson.words.push(wordFrom(node.name, node.attributes, node.children.length > 0, source, part));
       break;
     case 'math':
-      lesson.maths.push({ tex: node.value, display: true, at: Math.max(at, source.indexOf(node.value, at)) });
+    case 'inlineMath': {
+      const at = Math.max(part.start, source.indexOf(node.value, part.start));
+      lesson.maths.push({ tex: node.value, display: node.type === 'math', at, part });
       break;
-    case 'inlineMath':
-      lesson.maths.push({ tex: node.value, display: false, at: Math.max(at, source.indexOf(node.value, at)) });
-      break;
+    }
     case 'image':
-      lesson.pictures.push({ address: node.url, at });
+      lesson.pictures.push({ address: node.url, words: node.alt ?? '', part });
       break;
     case 'mdxFlowExpression':
     case 'mdxTextExpression':
-      if (!isComment(node.value)) {
-        lesson.faults.push({
-          at,
-          message: 'Braces { } have a meaning of their own in a lesson.',
-          mend: 'Write \\{ to show a brace.',
-        });
-      }
+      if (!isComment(node.value)) lesson.faults.push({ at: part.start, ...BRACES });
       break;
     case 'mdxjsEsm':
-      lesson.faults.push({
-        at,
-        message: 'A line of a lesson cannot start with “import” or “export”.',
-        mend: 'Every lesson word is ready to use without; if this is prose, begin the line with another word.',
-      });
+      lesson.faults.push({ at: part.start, ...IMPORT });
       break;
   }
   if ('children' in node) for (const child of node.children) walk(child, source, lesson);
 }
+
+const BRACES = { message: 'Braces { } have a meaning of their own in a lesson.', mend: 'Write \\{ to show a brace.' };
+const IMPORT = {
+  message: 'A line of a lesson cannot start with “import” or “export”.',
+  mend: 'Every lesson word is ready to use without. If this is prose, begin the line with another word.',
+};
 
 const isComment = (expression: string): boolean => /^\s*(\/\*[\s\S]*\*\/\s*)?$/.test(expression);
 
@@ -97,13 +102,16 @@ function wordFrom(
   attributes: MdxJsxAttributeUnion[],
   hasText: boolean,
   source: string,
-  at: number,
+  part: Part,
 ): WrittenWord {
-  const places = attributePlaces(source, at + 1 + name.length);
-  const written = attributes.map((attribute, i) => ({ attribute, place: places[i] ?? { at, textAt: at } }));
+  const places = attributePlaces(source, part.start + 1 + name.length);
+  const written = attributes.map((attribute, i) => ({
+    attribute,
+    place: places[i] ?? { at: part.start, textAt: part.start },
+  }));
   return {
     name,
-    at,
+    part,
     hasText,
     spread: written.find(({ attribute }) => attribute.type === 'mdxJsxExpressionAttribute')?.place.at,
     attributes: written.flatMap(({ attribute, place }) =>
@@ -206,18 +214,9 @@ function syntaxFault(source: string, text: string): TextFault {
       mend: 'Write \\< to show the sign; put quotes around what an attribute says.',
     };
   }
-  if (about.includes('closing brace'))
-    return { at, message: 'This { is never closed.', mend: 'Write \\{ to show a brace.' };
-  if (about.startsWith('Could not parse expression')) {
-    return { at, message: 'Braces { } have a meaning of their own in a lesson.', mend: 'Write \\{ to show a brace.' };
-  }
-  if (about.startsWith('Could not parse esm')) {
-    return {
-      at: source.lastIndexOf('\n', at - 1) + 1,
-      message: 'A line of a lesson cannot start with “import” or “export”.',
-      mend: 'Every lesson word is ready to use without; if this is prose, begin the line with another word.',
-    };
-  }
+  if (about.includes('closing brace')) return { at, message: 'This { is never closed.', mend: BRACES.mend };
+  if (about.startsWith('Could not parse expression')) return { at, ...BRACES };
+  if (about.startsWith('Could not parse esm')) return { at: source.lastIndexOf('\n', at - 1) + 1, ...IMPORT };
   return { at, message: `This cannot be read: ${about}.` };
 }
 

@@ -1,6 +1,7 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Loader, LoaderContext } from 'astro/loaders';
+import { problemsOf } from './find-content-problems.ts';
 import { readContent } from './read-content.ts';
 import type { Content, Entry, LessonEntry } from './read-content.ts';
 import { isError } from './problem.ts';
@@ -13,12 +14,12 @@ type Shelf = Exclude<keyof Content, 'problems'>;
  */
 export function contentLoaders(): (shelf: Shelf) => Loader {
   let contexts = new Map<Shelf, LoaderContext>();
-  let content: Content | undefined;
+  let reading: Reading | undefined;
   let later: NodeJS.Timeout | undefined;
 
   const refresh = async () => {
-    content = undefined;
-    for (const [shelf, context] of contexts) await fill(shelf, context, (content ??= readContent(rootOf(context))));
+    reading = undefined;
+    for (const [shelf, context] of contexts) await fill(shelf, context, (reading ??= read(rootOf(context))));
   };
   const watch = ({ watcher, config, logger }: LoaderContext) => {
     if (!watcher) return;
@@ -37,24 +38,40 @@ export function contentLoaders(): (shelf: Shelf) => Loader {
     async load(context) {
       if (contexts.size === 0 || contexts.has(shelf)) {
         contexts = new Map();
-        content = undefined;
+        reading = undefined;
         watch(context);
       }
       contexts.set(shelf, context);
       context.store.clear();
-      await fill(shelf, context, (content ??= readContent(rootOf(context))));
+      await fill(shelf, context, (reading ??= read(rootOf(context))));
     },
   });
 }
 
+type Reading = { content: Content; /** Files with a mistake. */ broken: Set<string> };
+
+function read(root: string): Reading {
+  const content = readContent(root);
+  return {
+    content,
+    broken: new Set(
+      problemsOf(content, root)
+        .filter(isError)
+        .map(({ file }) => file),
+    ),
+  };
+}
+
 const rootOf = (context: LoaderContext): string => fileURLToPath(context.config.root);
 
-async function fill(shelf: Shelf, context: LoaderContext, content: Content): Promise<void> {
+async function fill(shelf: Shelf, context: LoaderContext, { content, broken }: Reading): Promise<void> {
   const entries: Entry<unknown>[] = [content[shelf]].flat();
   const wanted = new Set(entries.map((entry) => entry.id));
   for (const id of context.store.keys()) if (!wanted.has(id)) context.store.delete(id);
   for (const entry of entries) {
-    if (entry.value === undefined || entry.problems.some(isError)) continue;
+    if (entry.value === undefined) continue;
+    // Half of a project is better than nothing, but not better than the whole of a moment ago.
+    if (shelf === 'projects' && broken.has(entry.file) && context.store.has(entry.id)) continue;
     const isLesson = 'lesson' in entry;
     const value = isLesson ? { ...(entry.value as object), ...placeOf(entry as LessonEntry) } : entry.value;
     context.store.set({

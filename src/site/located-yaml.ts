@@ -1,8 +1,9 @@
 import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
 import type { Document, ErrorCode, Node, Pair, Scalar, YAMLError } from 'yaml';
 import type { z } from 'zod';
+import { quote } from '../core/measure/index.ts';
 import type { Problem } from './problem.ts';
-import { explain, mistakesIn, quoted } from './wording.ts';
+import { explain, mistakesIn } from './wording.ts';
 
 /** Path of names and list indices from the top of a YAML file to a value. */
 export type Place = readonly (string | number)[];
@@ -50,7 +51,11 @@ export function readYaml<S extends z.ZodType>(
   const locate = (place: Place, span?: Span) => at(offsetOf(document, text, place, span));
 
   if (document.errors.length > 0) {
-    return { problems: document.errors.map((error) => problem(error.pos[0], syntaxMessage(error))), locate };
+    // What follows on the same line is most often the same slip, seen again.
+    const firsts = [...Map.groupBy(document.errors, (error) => at(error.pos[0]).line).values()].map(
+      ([first]) => first!,
+    );
+    return { problems: firsts.map((error) => problem(...syntaxFault(text, error))), locate };
   }
   if (document.contents === null || (isScalar(document.contents) && document.contents.value === null)) {
     return { problems: [problem(0, 'This file is empty.', neededBy(schema))], locate };
@@ -59,7 +64,7 @@ export function readYaml<S extends z.ZodType>(
   const problems = namedTwice(document).map(({ again, first }) =>
     problem(
       again.range![0],
-      `${quoted(String(again.value))} is named twice; the first is on line ${at(first.range![0]).line}.`,
+      `${quote(String(again.value))} is named twice; the first is on line ${at(first.range![0]).line}.`,
       'Keep one of them, or give one another name.',
     ),
   );
@@ -81,11 +86,19 @@ export function readYaml<S extends z.ZodType>(
           ? offsetOf(document, text, mistake.path)
           : keyOffset(document, mistake.path, mistake.key),
         label ? `${label}: ${mistake.message}` : sentenceCase(mistake.message),
-        mistake.mend,
+        mistake.key !== undefined && isCutOff(document, mistake.path, mistake.key) ? CUT_OFF : mistake.mend,
       ),
     );
   }
   return { problems, locate };
+}
+
+const CUT_OFF = 'If it belongs to the text before the comma, put quotes around the whole text.';
+
+/** `{ title: Fold, press and baste }`: inside braces a comma ends the text, and the rest becomes a name without a value. */
+function isCutOff(document: Document, place: Place, key: string): boolean {
+  const map = valueAt(document, place);
+  return isMap(map) && map.flow === true && key.includes(' ') && pairAt(map, key)?.value === null;
 }
 
 /** How a message calls a value: by its nearest name, and by its number in a list. */
@@ -126,8 +139,17 @@ const SYNTAX: Partial<Record<ErrorCode, string>> = {
   UNEXPECTED_TOKEN: 'This sign is not expected here.',
 };
 
-function syntaxMessage(error: YAMLError): string {
-  return SYNTAX[error.code] ?? `This is not YAML: ${error.message}.`;
+const OPEN_BRACKET = 'A bracket opened above is not closed before this line: ] or } is missing.';
+
+function syntaxFault(text: string, error: YAMLError): [offset: number, message: string] {
+  const at = error.pos[0];
+  const lineEnd = text.indexOf('\n', at);
+  // A line that is set in too deeply is taken as going on with the one above, where no second colon is to be seen.
+  if (error.code === 'BLOCK_AS_IMPLICIT_KEY' && lineEnd >= 0 && !text.slice(at, lineEnd).includes(':')) {
+    return [lineEnd + 1 + blanks(text, lineEnd + 1), SYNTAX.BAD_INDENT!];
+  }
+  if (error.code === 'BAD_INDENT' && error.message.startsWith('Flow')) return [at, OPEN_BRACKET];
+  return [at, SYNTAX[error.code] ?? `This is not YAML: ${error.message}.`];
 }
 
 /** Names that differ only in capitals or blanks count as the same: nobody could tell them apart in a formula. */

@@ -12,6 +12,8 @@ export type Problem = {
   message: string;
   /** The likeliest mend: `Did you mean “seam”?` */
   mend?: string | undefined;
+  /** In a lesson: the word, maths or picture that cannot be shown because of it, as offsets into the file's text. */
+  part?: { start: number; end: number };
 };
 
 /** Files by name; inside a file from top to bottom. Works on a copy. */

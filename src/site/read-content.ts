@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { z } from 'zod';
-import { closest } from '../core/measure/index.ts';
+import { closest, quote } from '../core/measure/index.ts';
 import { MaterialsFile, ProjectFile } from '../core/project/schema.ts';
 import { readLesson } from './lesson-text.ts';
 import type { LessonText } from './lesson-text.ts';
@@ -9,7 +9,6 @@ import { readYaml } from './located-yaml.ts';
 import type { ReadYaml } from './located-yaml.ts';
 import type { Problem } from './problem.ts';
 import { CourseFile, GlossaryFile, LessonFront, SiteFile } from './schemas.ts';
-import { quoted } from './wording.ts';
 
 /** One file of the content folder as read: its value where it has no mistake of its own. */
 export type Entry<T> = {
@@ -177,7 +176,7 @@ function unreadFiles(root: string, content: Content): Problem[] {
         column: 1,
         severity: 'warning',
         message: 'Nothing reads this file.',
-        mend: near && `Should it be called ${quoted(near)}?`,
+        mend: near && `Should it be called ${quote(near)}?`,
       };
     });
 }

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { closest } from '../core/measure/index.ts';
+import { closest, quote } from '../core/measure/index.ts';
 
 type Issue = z.core.$ZodIssue;
 /** One mistake with its whole path; unions are already settled. */
@@ -20,11 +20,20 @@ const KINDS: Record<string, string> = {
 };
 
 const kind = (expected: string): string => KINDS[expected] ?? expected;
-export const quoted = (word: string): string => `“${word}”`;
 
 /** Joins with commas and a last “or”: a, b or c. */
 export function anyOf(words: readonly string[]): string {
   return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
+}
+
+/**
+ * The likeliest mend of a misspelt name, as a question.
+ *
+ * @example didYouMean('sem', ['seam', 'ease']) // => 'Did you mean “seam”?'
+ */
+export function didYouMean(word: string, known: Iterable<string>): string | undefined {
+  const near = closest(word, known);
+  return near === undefined ? undefined : `Did you mean ${quote(near)}?`;
 }
 
 /** What the author wrote, as a sentence can say it. */
@@ -32,8 +41,7 @@ function written(input: unknown): string {
   if (input === null || input === undefined) return 'nothing';
   if (Array.isArray(input)) return 'a list';
   if (typeof input === 'object') return 'a group of named values';
-  const text = String(input);
-  return quoted(text.length > 40 ? `${text.slice(0, 39)}…` : text);
+  return quote(String(input));
 }
 
 const isMissing = (input: unknown): boolean => input === undefined || input === null;
@@ -45,11 +53,10 @@ const isMissing = (input: unknown): boolean => input === undefined || input === 
 export function explain(issue: z.core.$ZodRawIssue): string {
   const { input } = issue;
   switch (issue.code) {
-    case 'invalid_type':
-      if (isMissing(input)) return `${kind(issue.expected)} is missing here.`;
-      if (issue.expected === 'int' && typeof input === 'number')
-        return `a whole number belongs here, not ${written(input)}.`;
-      return `${kind(issue.expected)} belongs here, not ${written(input)}.`;
+    case 'invalid_type': {
+      const wanted = kind(isWhole(issue.inst) ? 'int' : issue.expected);
+      return isMissing(input) ? `${wanted} is missing here.` : `${wanted} belongs here, not ${written(input)}.`;
+    }
     case 'invalid_value': {
       const values = anyOf(issue.values.map((value) => String(value)));
       return isMissing(input) ? `${values} is missing here.` : `${values} belongs here, not ${written(input)}.`;
@@ -84,30 +91,40 @@ export function explain(issue: z.core.$ZodRawIssue): string {
   }
 }
 
+/** A whole number that is given a text says only that it wanted a number. */
+const isWhole = (schema: unknown): boolean =>
+  (schema as z.core.$ZodNumberFormat | undefined)?._zod.def.format === 'safeint';
+
 const sentence = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
 
 /** Settles unions: the branch that the author most likely meant speaks, or else all branches together. */
 function settle(issue: Issue, base: (string | number)[]): Issue[] {
   const path = [...base, ...(issue.path as (string | number)[])];
   if (issue.code === 'invalid_union' && issue.errors.length > 0) {
-    const isOtherKind = (i: Issue) => i.path.length === 0 && (i.code === 'invalid_type' || i.code === 'invalid_value');
-    const meant = issue.errors.filter((branch) => !branch.some(isOtherKind));
+    const meant = issue.errors.filter((branch) => !branch.some(isOfOtherKind));
     const [best] = meant.toSorted((a, b) => a.length - b.length || depth(b) - depth(a));
     if (best) return best.flatMap((i) => settle(i, path));
-    const wanted = new Set(
-      issue.errors
-        .flat()
-        .flatMap((i) =>
-          i.code === 'invalid_type' ? [kind(i.expected)] : i.code === 'invalid_value' ? i.values.map(String) : [],
-        ),
-    );
     const ending = isMissing(issue.input) ? 'is missing here.' : `belongs here, not ${written(issue.input)}.`;
-    return [{ code: 'custom', path, message: `${anyOf([...wanted])} ${ending}`, input: issue.input }];
+    const message = `${anyOf([...new Set(kindsWanted(issue))])} ${ending}`;
+    return [{ code: 'custom', path, message, input: issue.input }];
   }
   if (issue.code === 'invalid_key') {
     return issue.issues.map((i) => ({ code: 'custom', path, message: i.message, input: i.input }));
   }
   return [{ ...issue, path }];
+}
+
+/** Whether the branch of a union wants something of another kind altogether: a text where a list stands. */
+function isOfOtherKind(issue: Issue): boolean {
+  if (issue.path.length > 0) return false;
+  if (issue.code === 'invalid_union') return issue.errors.every((branch) => branch.some(isOfOtherKind));
+  return issue.code === 'invalid_type' || issue.code === 'invalid_value';
+}
+
+function kindsWanted(issue: Issue): string[] {
+  if (issue.code === 'invalid_union') return issue.errors.flat().flatMap(kindsWanted);
+  if (issue.code === 'invalid_value') return issue.values.map(String);
+  return issue.code === 'invalid_type' ? [kind(issue.expected)] : [];
 }
 
 const depth = (issues: Issue[]): number => Math.max(...issues.map((i) => i.path.length));
@@ -124,16 +141,16 @@ export function mistakesIn(issues: readonly Issue[], schema: z.ZodType): Mistake
     if (issue.code !== 'unrecognized_keys') continue;
     const path = issue.path as (string | number)[];
     const present = new Set(Object.keys(issue.input ?? {}));
-    const free = knownNames(schema, path).filter((name) => !present.has(name));
+    const known = knownNames(schema, path);
+    const free = known.filter((name) => !present.has(name));
     for (const key of issue.keys) {
       const near = closest(key, free);
       if (near) spokenFor.add(JSON.stringify([...path, near]));
-      const known = knownNames(schema, path);
       mistakes.push({
         path,
         key,
-        message: `${quoted(key)} is not known here.`,
-        mend: near ? `Did you mean ${quoted(near)}?` : known.length ? `Known here: ${known.join(', ')}.` : undefined,
+        message: `${quote(key)} is not known here.`,
+        mend: didYouMean(key, free) ?? (known.length ? `Known here: ${known.join(', ')}.` : undefined),
       });
     }
   }
@@ -148,8 +165,7 @@ export function mistakesIn(issues: readonly Issue[], schema: z.ZodType): Mistake
 
 function mendFor(issue: Issue): string | undefined {
   if (issue.code === 'invalid_value' && typeof issue.input === 'string') {
-    const near = closest(issue.input, issue.values.map(String));
-    return near && `Did you mean ${quoted(near)}?`;
+    return didYouMean(issue.input, issue.values.map(String));
   }
   if (issue.code === 'invalid_type' && issue.expected === 'boolean' && typeof issue.input === 'string') {
     if (/^(yes|on)$/i.test(issue.input)) return 'Write true.';

@@ -1,0 +1,75 @@
+/**
+ * npm start: the site for authoring. Checks the content, serves the pages, and shows every change as it is saved.
+ * `npm start -- --port 4000 --host` choose another port, and let other devices of the house look on.
+ */
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import '../site/alone.ts';
+import { dev } from 'astro';
+import { problemsOf } from '../site/find-content-problems.ts';
+import { readContent } from '../site/read-content.ts';
+import type { Content } from '../site/read-content.ts';
+import { report } from '../site/report.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+
+/** What an instructor may edit, each file with what it holds. */
+export function filesToEdit({
+  site,
+  materials,
+  glossary,
+  projects,
+  courses,
+  lessons,
+}: Content): [file: string, holds: string][] {
+  return [
+    ...projects.map(({ file, value }): [string, string] => [file, `the numbers of ${value?.title ?? 'a project'}`]),
+    ...courses.flatMap(({ file, id, value }): [string, string][] => [
+      [file, `the order of the lessons of ${value?.title ?? 'a course'}`],
+      ...lessons
+        .filter(({ course }) => course === id)
+        .map((lesson): [string, string] => [lesson.file, `the lesson ${lesson.value?.title ?? ''}`.trim()]),
+    ]),
+    [site.file, 'the name of the school and how its pages speak'],
+    [materials.file, 'cloth, interfacing, thread and hardware'],
+    [glossary.file, 'the terms of the trade'],
+  ];
+}
+
+/** `--host` alone opens the site to the house; with an address it listens there. */
+function settings(args: string[]) {
+  const { values } = parseArgs({
+    args: args.map((arg, i) =>
+      arg === '--host' && !(args[i + 1] && !args[i + 1]!.startsWith('-')) ? '--host=0.0.0.0' : arg,
+    ),
+    options: { port: { type: 'string' }, host: { type: 'string' } },
+  });
+  const port = values.port === undefined ? undefined : Number(values.port);
+  if (port !== undefined && !(Number.isInteger(port) && port > 0 && port < 65536)) {
+    throw new RangeError(`--port ${values.port}: a port is a whole number from 1 to 65535.`);
+  }
+  return { ...(port && { port }), ...(values.host && { host: values.host }) };
+}
+
+async function start(): Promise<void> {
+  const content = readContent(root);
+  const problems = problemsOf(content, root);
+  const server = await dev({ root, logLevel: 'warn', server: settings(process.argv.slice(2)) });
+  const { local = [], network = [] } = server.resolvedUrls ?? {};
+  const files = filesToEdit(content);
+  const width = Math.max(...files.map(([file]) => file.length));
+
+  console.log(`\n${content.site.value?.name ?? 'Your site'} is open for writing at\n`);
+  for (const address of [...local, ...network]) console.log(`  ${address}`);
+  console.log('\nEdit these files; the pages follow each time you save:\n');
+  for (const [file, holds] of files) console.log(`  ${file.padEnd(width)}  ${holds}`);
+  if (problems.length) console.log(`\n${report(problems, process.stdout.hasColors?.() ?? false)}`);
+  console.log('\nCtrl+C stops it.\n');
+}
+
+if (import.meta.main) {
+  await start().catch((error: unknown) => {
+    console.error(error instanceof Error ? error.message : error);
+    process.exit(1);
+  });
+}

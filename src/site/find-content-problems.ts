@@ -1,0 +1,135 @@
+import { quote } from '../core/measure/index.ts';
+import type { ProjectFile } from '../core/project/schema.ts';
+import { lessonProblems } from './lesson-problems.ts';
+import { inReadingOrder } from './problem.ts';
+import type { Problem } from './problem.ts';
+import { materialProblems, projectProblems, workOut } from './project-problems.ts';
+import type { WorkedOut } from './project-problems.ts';
+import { readContent } from './read-content.ts';
+import type { Content, Entry, LessonEntry } from './read-content.ts';
+import type { CourseFile } from './schemas.ts';
+import { didYouMean } from './wording.ts';
+
+/**
+ * Every mistake in the content folder, of all files at once. The live preview, the build and `npm run check` all say
+ * what this says.
+ *
+ * @param root folder of the project, the one that holds `content/`
+ */
+export function findContentProblems(root: string): Problem[] {
+  return problemsOf(readContent(root), root);
+}
+
+/** The same for a folder that has been read already. */
+export function problemsOf(content: Content, root: string): Problem[] {
+  const { site, materials, glossary, projects, courses, lessons } = content;
+  const problems = [...content.problems];
+  for (const entry of [site, materials, glossary, ...projects, ...courses, ...lessons])
+    problems.push(...entry.problems);
+
+  const worked = new Map<string, WorkedOut>();
+  for (const project of projects) {
+    if (!project.value) continue;
+    const out = workOut(project.value, materials.value);
+    worked.set(project.id, out);
+    problems.push(...projectProblems(project, out));
+  }
+  problems.push(...materialProblems(materials));
+  for (const course of courses) problems.push(...courseProblems(course, lessons, projects));
+  for (const lesson of lessons) {
+    const course = courses.find(({ id }) => id === lesson.course);
+    const project = lesson.value?.project ?? course?.value?.project;
+    problems.push(...frontProblems(lesson, course, projects));
+    problems.push(
+      ...lessonProblems(lesson, {
+        root,
+        // A lesson or course that could not be read may well name one.
+        project: project ?? (lesson.value && course?.value ? undefined : ''),
+        worked: worked.get(project ?? ''),
+        projects: projects.map(({ id }) => id),
+      }),
+    );
+  }
+  return inReadingOrder(problems);
+}
+
+const noProject = (name: string, projects: Entry<ProjectFile>[]): Pick<Problem, 'severity' | 'message' | 'mend'> => {
+  const ids = projects.map(({ id }) => id);
+  return {
+    severity: 'error',
+    message: `There is no project ${quote(name)} in content/projects.`,
+    mend: didYouMean(name, ids) ?? (ids.length ? `There are: ${ids.join(', ')}.` : undefined),
+  };
+};
+
+function courseProblems(course: Entry<CourseFile>, lessons: LessonEntry[], projects: Entry<ProjectFile>[]): Problem[] {
+  if (!course.value) return [];
+  const { file, locate, value } = course;
+  const problems: Problem[] = [];
+  if (value.project !== undefined && !projects.some(({ id }) => id === value.project)) {
+    problems.push({ file, ...locate(['project']), ...noProject(value.project, projects) });
+  }
+  const own = lessons.filter((lesson) => lesson.course === course.id);
+  const names = own.map(({ fileName }) => fileName);
+  for (const [i, name] of value.lessons.entries()) {
+    const at = { file, ...locate(['lessons', i]), severity: 'error' as const };
+    if (value.lessons.indexOf(name) < i) {
+      problems.push({ ...at, message: `The lesson ${quote(name)} is listed twice.`, mend: 'Keep one of them.' });
+    } else if (!names.includes(name)) {
+      const unlisted = names.filter((one) => !value.lessons.includes(one));
+      problems.push({
+        ...at,
+        message: `There is no lesson ${quote(name)} beside this file.`,
+        mend: didYouMean(name, unlisted),
+      });
+    }
+  }
+  for (const lesson of own) {
+    if (!value.lessons.includes(lesson.fileName)) {
+      problems.push({
+        file: lesson.file,
+        line: 1,
+        column: 1,
+        severity: 'warning',
+        message: 'No page shows this lesson.',
+        mend: `List it under “lessons” in ${file}.`,
+      });
+    }
+    const twin = own.find((other) => other.slug === lesson.slug);
+    if (twin && twin !== lesson) {
+      problems.push({
+        file: lesson.file,
+        line: 1,
+        column: 1,
+        severity: 'error',
+        message: `This lesson would have the same address as ${quote(twin.fileName)}: numbers in front do not count.`,
+        mend: 'Give it another name.',
+      });
+    }
+  }
+  return problems;
+}
+
+function frontProblems(
+  lesson: LessonEntry,
+  course: Entry<CourseFile> | undefined,
+  projects: Entry<ProjectFile>[],
+): Problem[] {
+  if (!lesson.value) return [];
+  const { file, locate, value } = lesson;
+  const problems: Problem[] = [];
+  if (value.project !== undefined && !projects.some(({ id }) => id === value.project)) {
+    problems.push({ file, ...locate(['project']), ...noProject(value.project, projects) });
+  }
+  const sessions = course?.value?.sessions.length;
+  if (value.session !== undefined && sessions !== undefined && value.session > sessions) {
+    problems.push({
+      file,
+      ...locate(['session']),
+      severity: 'error',
+      message: `session: the course has ${sessions === 0 ? 'no sessions' : sessions === 1 ? '1 session' : `${sessions} sessions`}.`,
+      mend: `Add one under “sessions” in ${course?.file}.`,
+    });
+  }
+  return problems;
+}

@@ -1,0 +1,40 @@
+import { fileURLToPath } from 'node:url';
+import type { AstroIntegration } from 'astro';
+import { findContentProblems } from './find-content-problems.ts';
+import { livePreview } from './live/live-preview.ts';
+import { isError } from './problem.ts';
+import { report } from './report.ts';
+
+/**
+ * Keeps mistakes in the content out of a built site, and shows them in the page while the site is being edited. Stands
+ * before the MDX integration, so that a lesson with a mistake never reaches it.
+ */
+export function contentCheck(): AstroIntegration {
+  return {
+    name: 'content-check',
+    hooks: {
+      'astro:config:setup'({ command, config, logger, addMiddleware, injectScript, updateConfig }) {
+        const root = fileURLToPath(config.root);
+        if (command === 'build') {
+          const problems = findContentProblems(root);
+          if (problems.length) logger.warn(`\n\n${report(problems, process.stderr.hasColors?.() ?? false)}\n`);
+          if (problems.some(isError)) throw new ContentMistakes();
+        }
+        if (command === 'dev') {
+          updateConfig({ vite: { plugins: [livePreview(root)] } });
+          injectScript('page', `import ${JSON.stringify(fileURLToPath(new URL('live/panel.ts', import.meta.url)))};`);
+          addMiddleware({ order: 'pre', entrypoint: new URL('live/problem-page.ts', import.meta.url) });
+        }
+      },
+    },
+  };
+}
+
+/** The report above it says everything; where in the program it was thrown helps nobody. */
+class ContentMistakes extends Error {
+  override name = 'ContentMistakes';
+  constructor() {
+    super('The site is not built: mend the mistakes listed above first.');
+    this.stack = '';
+  }
+}

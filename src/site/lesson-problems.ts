@@ -1,0 +1,266 @@
+import { existsSync } from 'node:fs';
+import path from 'node:path';
+import type { z } from 'zod';
+import { lessonWords } from '../../components/lesson/words.ts';
+import type { LessonWord, Reference } from '../../components/lesson/words.ts';
+import { evaluate, parseFormula } from '../core/formula/index.ts';
+import { closest, fail, ok, quote } from '../core/measure/index.ts';
+import type { Fault } from '../core/measure/index.ts';
+import { texFault } from './katex-plugin.ts';
+import type { Part, WrittenAttribute, WrittenMaths, WrittenPicture, WrittenWord } from './lesson-text.ts';
+import type { Problem } from './problem.ts';
+import type { WorkedOut } from './project-problems.ts';
+import type { LessonEntry } from './read-content.ts';
+import { anyOf, didYouMean, explain, mistakesIn } from './wording.ts';
+
+/** What a lesson can name. */
+export type Surroundings = {
+  /** The folder that holds content/. */
+  root: string;
+  /** Folder name of the lesson's project; undefined where neither the lesson nor its course names one. */
+  project: string | undefined;
+  /** The lesson's project, unless its file cannot be read: then its names are not checked. */
+  worked: WorkedOut | undefined;
+  /** Folder names of all projects. */
+  projects: readonly string[];
+};
+
+type Say = (at: number, message: string, mend?: string) => void;
+
+/** What is wrong in the text of a lesson: its words, their attributes and what they name, its maths and its pictures. */
+export function lessonProblems(entry: LessonEntry, surroundings: Surroundings): Problem[] {
+  const problems: Problem[] = [];
+  const sayer =
+    (part?: Part, severity: Problem['severity'] = 'error'): Say =>
+    (at, message, mend) =>
+      problems.push({
+        file: entry.file,
+        ...lineAndColumn(entry.text, at),
+        severity,
+        message,
+        mend,
+        ...(part && { part }),
+      });
+
+  for (const { at, message, mend } of entry.lesson.faults) sayer()(at, message, mend);
+  for (const maths of entry.lesson.maths) checkMaths(maths, sayer(maths.part));
+  for (const word of entry.lesson.words) {
+    if (/^[a-z]/.test(word.name)) checkHtml(word, sayer(word.part));
+    else checkWord(word, surroundings, sayer(word.part));
+  }
+  for (const picture of entry.lesson.pictures) {
+    const folder = path.resolve(surroundings.root, path.dirname(entry.file));
+    checkPicture(picture, folder, sayer(picture.part), sayer(undefined, 'warning'));
+  }
+  return problems;
+}
+
+function checkMaths({ tex, display, at }: WrittenMaths, say: Say): void {
+  const fault = texFault(tex, display);
+  if (fault) say(at + fault.at, `This maths cannot be set: ${fault.message}.`);
+}
+
+function checkPicture({ address, words, part }: WrittenPicture, folder: string, say: Say, warn: Say): void {
+  if (/^([a-z]+:)?\/\//i.test(address)) {
+    say(
+      part.start,
+      'This picture comes from another host.',
+      'Put it beside the lesson: a page asks no other host for anything.',
+    );
+  } else if (!existsSync(path.resolve(folder, decodeURI(address)))) {
+    say(part.start, `There is no picture ${quote(address)} beside this lesson.`);
+  }
+  if (!words.trim())
+    warn(part.start, 'This picture has no words for those who cannot see it.', 'Write ![what it shows](…).');
+}
+
+function lineAndColumn(text: string, at: number): { line: number; column: number } {
+  const before = text.slice(0, at);
+  return { line: before.split('\n').length, column: at - before.lastIndexOf('\n') };
+}
+
+/** HTML that would load or run something, or that the lesson's own writing replaces. */
+const REFUSED: Record<string, string> = {
+  img: 'Write ![what it shows](picture.jpg).',
+  script: 'Use a lesson word.',
+  style: 'The look of the site is in src/styles.',
+  link: 'The look of the site is in src/styles.',
+  iframe: 'Write a link.',
+  object: 'Write a link.',
+  embed: 'Write a link.',
+  form: 'Use a question.',
+  meta: 'Leave it out.',
+  base: 'Leave it out.',
+};
+
+function checkHtml(element: WrittenWord, say: Say): void {
+  const instead = REFUSED[element.name];
+  if (instead) say(element.part.start, `<${element.name}> has no place in a lesson.`, instead);
+  for (const { name, at } of element.attributes) {
+    if (/^on/i.test(name))
+      say(at, `${quote(name)} would run a program, which no page of the site does.`, 'Leave it out.');
+  }
+}
+
+function checkWord(written: WrittenWord, surroundings: Surroundings, say: Say): void {
+  const { name, hasText } = written;
+  const at = written.part.start;
+  const word = lessonWords[name];
+  if (!word) {
+    const near = closest(name, Object.keys(lessonWords));
+    say(
+      at,
+      `There is no lesson word <${name}>.`,
+      near ? `Did you mean <${near}>?` : `There are: ${Object.keys(lessonWords).join(', ')}.`,
+    );
+    return;
+  }
+  const { text = 'none', anywhere = false } = word;
+  if (text === 'needed' && !hasText) say(at, `<${name}> has no text.`, `Write it between <${name}> and </${name}>.`);
+  if (text === 'none' && hasText) say(at, `<${name}> takes no text.`, `Write <${name} /> and let the text follow.`);
+  if (!anywhere && surroundings.project === undefined) {
+    say(
+      at,
+      `<${name}> shows the numbers of a project, and this lesson has none.`,
+      'Write “project: …” at its top, or in course.yaml.',
+    );
+    return;
+  }
+  const attributes = readAttributes(written, word, say);
+  if (!attributes) return;
+  for (const [attribute, reference] of Object.entries(word.names ?? {})) {
+    const found = attributes.get(attribute);
+    if (found && typeof found.value === 'string')
+      checkReference(reference, found.value, found.textAt, surroundings, say);
+  }
+}
+
+/** The attributes by name; undefined where the braces hold something that cannot be understood. */
+function readAttributes(
+  written: WrittenWord,
+  { attributes: schema }: LessonWord,
+  say: Say,
+): Map<string, WrittenAttribute> | undefined {
+  const { name, part, spread, attributes } = written;
+  if (spread !== undefined) {
+    say(spread, `<${name}>: braces cannot stand for attributes.`, 'Write each one by its name.');
+    return undefined;
+  }
+  const byName = new Map<string, WrittenAttribute>();
+  for (const attribute of attributes) {
+    if (byName.has(attribute.name))
+      say(attribute.at, `<${name}> ${attribute.name}: this is given twice.`, 'Keep one of them.');
+    byName.set(attribute.name, attribute);
+  }
+  const unread = attributes.filter((attribute) => attribute.value === undefined);
+  for (const attribute of unread) {
+    say(
+      attribute.at,
+      `<${name}> ${attribute.name}: the braces hold no plain value.`,
+      'In braces go a number, a list, true or false. A text goes in quotes.',
+    );
+  }
+  if (unread.length) return undefined;
+  const values = Object.fromEntries(attributes.map((attribute) => [attribute.name, attribute.value]));
+  const parsed = schema.safeParse(values, { error: explain, reportInput: true });
+  if (!parsed.success) {
+    for (const mistake of mistakesIn(parsed.error.issues, schema)) {
+      const attribute = String(mistake.key ?? mistake.path[0] ?? '');
+      const own = byName.get(attribute);
+      const label = mistake.key === undefined && attribute ? `<${name}> ${attribute}` : `<${name}>`;
+      say(own?.at ?? part.start, `${label}: ${mistake.message}`, mistake.mend ?? inBraces(own, schema));
+    }
+  }
+  return byName;
+}
+
+/** A number in quotes is a text; that is the slip most easily made. */
+function inBraces(attribute: WrittenAttribute | undefined, schema: z.ZodObject): string | undefined {
+  if (typeof attribute?.value !== 'string') return undefined;
+  const plain = Number(attribute.value);
+  if (attribute.value.trim() === '' || !Number.isFinite(plain)) return undefined;
+  const field = schema.shape[attribute.name] as z.ZodType | undefined;
+  return field?.safeParse(plain).success ? `Write ${attribute.name}={${plain}}.` : undefined;
+}
+
+function checkReference(
+  reference: Reference,
+  text: string,
+  at: number,
+  { project, worked, projects }: Surroundings,
+  say: Say,
+): void {
+  if (reference === 'project') {
+    if (!projects.includes(text)) say(at, `There is no project ${quote(text)}.`, didYouMean(text, projects));
+    return;
+  }
+  if (!worked) return;
+  if (reference === 'formula' || reference === 'length') {
+    const fault = formulaFault(text, reference, worked);
+    if (fault)
+      say(
+        at + fault.start,
+        fault.message,
+        fault.mend && !fault.message.includes(fault.mend) ? `Write ${quote(fault.mend)}.` : undefined,
+      );
+    return;
+  }
+  const known = namesOf(reference, worked);
+  if (known.includes(text)) return;
+  if (reference === 'measure' && restsOnFault(text, worked)) return;
+  if (reference === 'pleated piece' && namesOf('piece', worked).includes(text)) {
+    say(
+      at,
+      `The piece ${quote(text)} has no pleats.`,
+      known.length ? `Pleated are: ${anyOf(known.map(quote))}.` : undefined,
+    );
+    return;
+  }
+  const kind = reference === 'pleated piece' ? 'piece' : reference;
+  say(at, `The project ${quote(project ?? '')} has no ${kind} ${quote(text)}.`, didYouMean(text, known));
+}
+
+function namesOf(reference: 'measure' | 'piece' | 'pleated piece' | 'option', { file, variants }: WorkedOut): string[] {
+  switch (reference) {
+    case 'measure': {
+      const worked = variants.flatMap(({ inch, metric }) => [inch.measures, metric.measures]);
+      return [...new Set([file.measures, ...worked].flatMap((measures) => Object.keys(measures)))];
+    }
+    case 'piece':
+      return Object.keys(file.pieces);
+    case 'pleated piece':
+      return Object.entries(file.pieces).flatMap(([name, piece]) => (piece.pleats ? [name] : []));
+    case 'option':
+      return Object.keys(file.options ?? {});
+  }
+}
+
+/** A number of a piece that could not be worked out is missing for a reason that is reported in the project file. */
+const restsOnFault = (name: string, { file, variants }: WorkedOut): boolean =>
+  variants[0].inch.findings.some((finding) => finding.severity === 'error') &&
+  Object.keys(file.pieces).some((piece) => name.startsWith(`${piece} `));
+
+function formulaFault(text: string, reference: 'formula' | 'length', worked: WorkedOut): Fault | undefined {
+  const names = namesOf('measure', worked);
+  const formula = parseFormula(text, { names });
+  if (!formula.ok) return restsOnFault(text.slice(formula.fault.start), worked) ? undefined : formula.fault;
+  for (const edition of ['inch', 'metric'] as const) {
+    const patterns = worked.variants.map((variant) => variant[edition]);
+    const result = evaluate(formula.value, {
+      get(name) {
+        const measure = patterns.find(({ measures }) => measures[name])?.measures[name];
+        if (measure) return ok({ value: measure.value, dimension: measure.dimension });
+        return fail({ code: 'no-value', message: '', start: 0, end: 0 }); // its own file says why
+      },
+      edition,
+      grid: worked.variants[0][edition].grid,
+      known: names,
+    });
+    if (!result.ok) return result.fault.code === 'rests-on-fault' ? undefined : result.fault;
+    if (reference === 'length' && result.value.dimension !== 1) {
+      const message = 'A length belongs here, with its unit: 1/16 in or 1 mm.';
+      return { code: 'no-length', message, start: 0, end: text.length };
+    }
+  }
+  return undefined;
+}

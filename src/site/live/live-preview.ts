@@ -1,0 +1,97 @@
+import path from 'node:path';
+import type { Plugin, ViteDevServer } from 'vite';
+import { problemsOf } from '../find-content-problems.ts';
+import { isError } from '../problem.ts';
+import { readContent } from '../read-content.ts';
+import { counted, report } from '../report.ts';
+import { lessonToShow } from './lesson-to-show.ts';
+import type { LiveProblems } from './messages.ts';
+
+export const ROOT_MODULE = 'virtual:content-root';
+
+/**
+ * While the site is being edited: checks the content after each change, tells the open pages and the terminal, and lets
+ * lessons with mistakes show what can be shown.
+ */
+export function livePreview(root: string): Plugin {
+  const folder = path.join(root, 'content') + path.sep;
+  /** What each lesson's page is made from, by path on disk. */
+  let lessons = new Map<string, string>();
+  let now: LiveProblems = { problems: [], kept: [] };
+  /** Files that had no mistake at some time since the start: their pages still show that state. */
+  const onceGood = new Set<string>();
+  const lastGoodText = new Map<string, string>();
+
+  const look = (): Map<string, string> => {
+    const content = readContent(root);
+    const problems = problemsOf(content, root);
+    const broken = new Set(problems.filter(isError).map(({ file }) => file));
+    for (const { file } of [
+      content.site,
+      content.materials,
+      content.glossary,
+      ...content.projects,
+      ...content.courses,
+      ...content.lessons,
+    ]) {
+      if (!broken.has(file)) onceGood.add(file);
+    }
+    const shown = new Map<string, string>();
+    for (const lesson of content.lessons) {
+      const own = problems.filter((problem) => problem.file === lesson.file && isError(problem));
+      const text = lessonToShow(lesson, own, lastGoodText.get(lesson.file));
+      if (lesson.lesson.faults.length === 0) lastGoodText.set(lesson.file, text);
+      shown.set(path.join(root, lesson.file), text);
+    }
+    now = { problems, kept: [...broken].filter((file) => onceGood.has(file)) };
+    return shown;
+  };
+
+  const again = (server: ViteDevServer) => {
+    const before = lessons;
+    const had = now.problems.length;
+    lessons = look();
+    const changed = [...lessons]
+      .filter(([file, text]) => before.has(file) && before.get(file) !== text)
+      .map(([file]) => file);
+    for (const environment of Object.values(server.environments)) {
+      for (const file of changed) {
+        for (const module of environment.moduleGraph.getModulesByFile(toModulePath(file)) ?? []) {
+          environment.moduleGraph.invalidateModule(module);
+        }
+      }
+    }
+    if (changed.length) server.ws.send({ type: 'full-reload' });
+    server.ws.send('content:problems', now);
+    if (now.problems.length || had)
+      console.log(
+        now.problems.length ? `\n${report(now.problems, process.stdout.hasColors?.() ?? false)}` : counted([]),
+      );
+  };
+
+  return {
+    name: 'content-live-preview',
+    enforce: 'pre',
+    apply: 'serve',
+    configureServer(server) {
+      lessons = look();
+      let later: NodeJS.Timeout | undefined;
+      const onEdit = (file: string) => {
+        if (!path.resolve(file).startsWith(folder)) return;
+        clearTimeout(later);
+        later = setTimeout(() => again(server), 30);
+      };
+      server.watcher.add(folder);
+      server.watcher.on('add', onEdit).on('change', onEdit).on('unlink', onEdit);
+      server.ws.on('content:ask', (_, client) => client.send('content:problems', now));
+    },
+    resolveId: (id) => (id === ROOT_MODULE ? `\0${id}` : undefined),
+    load(id) {
+      if (id === `\0${ROOT_MODULE}`) return `export default ${JSON.stringify(root)};`;
+      return lessons.get(path.normalize(id));
+    },
+  };
+}
+
+/** Vite writes paths with forward slashes on every system. */
+const toModulePath = (file: string): string => file.replaceAll('\\', '/');

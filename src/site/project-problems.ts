@@ -1,0 +1,66 @@
+import { check, checkMaterials, resolveProject } from '../core/project/index.ts';
+import type { Finding, Pattern } from '../core/project/index.ts';
+import type { MaterialsFile, ProjectFile } from '../core/project/schema.ts';
+import { quote } from '../core/measure/index.ts';
+import type { Edition } from '../core/measure/index.ts';
+import type { Problem } from './problem.ts';
+import type { Entry } from './read-content.ts';
+
+/** A project worked out in both editions. */
+export type Variant = Record<Edition, Pattern> & {
+  /** The one option that differs from how the lesson has it: With “zip”. None for the lesson's own. */
+  name?: string;
+};
+
+/** A project in every way that differs from the lesson in one option; the lesson's own first. */
+export type WorkedOut = { file: ProjectFile; variants: [Variant, ...Variant[]] };
+
+export function workOut(file: ProjectFile, materials: MaterialsFile | undefined): WorkedOut {
+  const variant = (options: Record<string, boolean>, name?: string): Variant => ({
+    inch: resolveProject(file, { edition: 'inch', options, materials }),
+    metric: resolveProject(file, { edition: 'metric', options, materials }),
+    ...(name && { name }),
+  });
+  const others = Object.entries(file.options ?? {}).map(([name, option]) => {
+    const on = !option.default;
+    return variant({ [name]: on }, `${on ? 'with' : 'without'} ${quote(name)}`);
+  });
+  return { file, variants: [variant({}), ...others] };
+}
+
+/** What is wrong with the numbers of a project, each finding at its place in the file and said once. */
+export function projectProblems(entry: Entry<ProjectFile>, { variants }: WorkedOut): Problem[] {
+  const problems: Problem[] = [];
+  const said = new Set<string>();
+  for (const { inch, metric, name } of variants) {
+    const ofInch = check(inch);
+    const ofMetric = check(metric);
+    const inBoth = new Set(ofInch.map(key).filter((one) => ofMetric.some((finding) => key(finding) === one)));
+    for (const [edition, findings] of [
+      ['inch', ofInch],
+      ['metric', ofMetric],
+    ] as const) {
+      for (const finding of findings) {
+        if (said.has(key(finding))) continue;
+        said.add(key(finding));
+        const where = [...(inBoth.has(key(finding)) ? [] : [`${edition} edition`]), ...(name ? [name] : [])].join(', ');
+        problems.push(placed(entry, finding, where));
+      }
+    }
+  }
+  return problems;
+}
+
+/** What the checks of materials.yaml by itself find. */
+export function materialProblems(entry: Entry<MaterialsFile>): Problem[] {
+  return entry.value ? checkMaterials(entry.value).map((finding) => placed(entry, finding, '')) : [];
+}
+
+/** The same fault of both editions is one fault, though its sentence tells the sizes of each. */
+const key = ({ place, code, start }: Finding): string => JSON.stringify([place, code, start]);
+
+function placed({ file, locate }: Entry<unknown>, finding: Finding, where: string): Problem {
+  const { severity, message, mend } = finding;
+  const prefix = where && `${where.charAt(0).toUpperCase()}${where.slice(1)}: `;
+  return { file, ...locate(finding.place, finding), severity, message: prefix + message, mend };
+}

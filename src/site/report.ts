@@ -1,0 +1,46 @@
+import { styleText } from 'node:util';
+import type { Problem } from './problem.ts';
+
+const WORD = { error: 'mistake', warning: 'warning', note: 'note' } as const;
+const COLOUR = { error: 'red', warning: 'yellow', note: 'cyan' } as const;
+
+/**
+ * The problems for a terminal: grouped by file, with a line that counts them.
+ *
+ * @param problems in reading order
+ * @param colour whether the terminal shows colours
+ */
+export function report(problems: readonly Problem[], colour = false): string {
+  const paint = (format: Parameters<typeof styleText>[0], text: string) =>
+    colour ? styleText(format, text, { validateStream: false }) : text;
+  const files = Map.groupBy(problems, (problem) => problem.file);
+  const lines: string[] = [];
+  for (const [file, own] of files) {
+    lines.push(paint('underline', file));
+    const width = Math.max(...own.map(({ line, column }) => `${line}:${column}`.length));
+    for (const { line, column, severity, message, mend } of own) {
+      const place = `${line}:${column}`.padStart(width);
+      lines.push(`  ${paint('dim', place)}  ${paint(COLOUR[severity], WORD[severity].padEnd(7))}  ${message}`);
+      if (mend) lines.push(`${' '.repeat(width + 13)}${paint('dim', mend)}`);
+    }
+    lines.push('');
+  }
+  lines.push(counted(problems));
+  return lines.join('\n');
+}
+
+/**
+ * How many problems of each kind there are, in a sentence.
+ *
+ * @example counted([]) // => 'No mistakes found.'
+ */
+export function counted(problems: readonly Problem[]): string {
+  const kinds = (['error', 'warning', 'note'] as const).flatMap((severity) => {
+    const n = problems.filter((problem) => problem.severity === severity).length;
+    return n ? [`${n} ${WORD[severity]}${n === 1 ? '' : 's'}`] : [];
+  });
+  if (kinds.length === 0) return 'No mistakes found.';
+  const files = new Set(problems.map(({ file }) => file)).size;
+  const list = kinds.length > 1 ? `${kinds.slice(0, -1).join(', ')} and ${kinds.at(-1)}` : kinds[0];
+  return `${list} in ${files} ${files === 1 ? 'file' : 'files'}.`;
+}
