@@ -1,3 +1,4 @@
 /** The core's one door: everything that computes, with no page, no file and no browser in it. */
 export * from './measure/index.ts';
 export * from './formula/index.ts';
+export * from './project/index.ts';

@@ -1,0 +1,428 @@
+/**
+ * Reads a project file once: every length parsed, every formula taken apart, every name looked up. What is found wrong
+ * on the way does not depend on edition, values or options, and is kept with it.
+ */
+import { closest, defaultGrid, formatLength, inEdition, isOnGrid, quote } from '../measure/index.ts';
+import { parseFormula } from '../formula/index.ts';
+import { MOST_POCKETS } from './pleats.ts';
+import { listed, partName, partsOf, plainName } from './names.ts';
+import { readHold, type CompiledHold } from './holds.ts';
+import { readPiece, type CompiledPiece } from './shapes.ts';
+import { readNumber, readPlain, readValue } from './written.ts';
+import type { Edition, Grid, Stated } from '../measure/index.ts';
+import type { Formula } from '../formula/index.ts';
+import type { Adjustable, Finding, Place } from './pattern.ts';
+import type { Part } from './names.ts';
+import type { ProjectFile } from './schema.ts';
+import type { Raw, Reader, Scalar, Written } from './written.ts';
+
+export type CompiledMeasure = {
+  name: string;
+  label: string;
+  note: string | undefined;
+  place: Place;
+  kind: 'length' | 'count' | 'formula';
+  written: Written | undefined;
+  /** What a learner may choose, in each edition. */
+  range: Record<Edition, Omit<Adjustable, 'lesson' | 'kind'>> | undefined;
+};
+
+export type CompiledOption = {
+  name: string;
+  label: string;
+  default: boolean;
+  note: string | undefined;
+  adds: ReadonlySet<string>;
+  drops: ReadonlySet<string>;
+  measures: ReadonlyMap<string, Written>;
+};
+
+export type CompiledRole = {
+  role: string;
+  label: string;
+  use: string;
+  place: Place;
+  count: Written | undefined;
+  note: string | undefined;
+};
+
+export type Compiled = {
+  file: ProjectFile;
+  home: Edition;
+  grid: Grid;
+  /** By name as written; formulas give names back the same way. */
+  measures: ReadonlyMap<string, CompiledMeasure>;
+  pieces: ReadonlyMap<string, CompiledPiece>;
+  roles: ReadonlyMap<string, CompiledRole>;
+  options: ReadonlyMap<string, CompiledOption>;
+  holds: readonly CompiledHold[];
+  finished: { of: string; width: Written | undefined; height: Written | undefined } | undefined;
+  /** The names that pieces give, each with its piece and part. */
+  parts: ReadonlyMap<string, { piece: string; part: Part }>;
+  /** Every name a formula may use. */
+  names: readonly string[];
+  /** A formula in this project's names, read once. */
+  formula(text: string): Formula | undefined;
+  findings: readonly Finding[];
+};
+
+const known = new WeakMap<ProjectFile, Compiled>();
+
+/** The compiled form of a file; the same object is compiled once. */
+export function compiled(file: ProjectFile): Compiled {
+  let found = known.get(file);
+  if (!found) known.set(file, (found = compile(file)));
+  return found;
+}
+
+function compile(file: ProjectFile): Compiled {
+  const findings: Finding[] = [];
+  const home = file.units ?? 'inch';
+  const grid: Grid = {
+    inch: file.grid?.in === undefined ? defaultGrid.inch : (Number(file.grid.in.slice(2)) as Grid['inch']),
+    metric: file.grid?.mm ?? defaultGrid.metric,
+  };
+  const pieceNames = distinct(Object.keys(file.pieces), 'pieces', 'piece', findings);
+  const measureNames = distinct(Object.keys(file.measures), 'measures', 'measure', findings);
+  const parts = new Map<string, { piece: string; part: Part }>();
+  for (const piece of pieceNames) {
+    for (const part of partsOf(file.pieces[piece]!.pleats ? MOST_POCKETS : 0)) {
+      parts.set(partName(singleBlanks(piece), part), { piece, part });
+    }
+  }
+  reportBorrowedNames(measureNames, parts, findings);
+
+  const names = [...measureNames.map(singleBlanks), ...parts.keys()];
+  const reader: Reader = { home, names, findings };
+  const measures = new Map<string, CompiledMeasure>();
+  for (const name of measureNames)
+    measures.set(singleBlanks(name), readMeasure(name, file.measures[name]!, grid, reader));
+  const pieces = new Map<string, CompiledPiece>();
+  for (const name of pieceNames) pieces.set(name, readPiece(name, file, reader));
+  const roles = readRoles(file, reader);
+  const options = readOptions(file, measures, pieceNames, [...roles.keys()], reader);
+  const holds = (file.holds ?? [])
+    .map((_, i) => readHold(i, file, pieces, reader))
+    .filter((hold) => hold !== undefined);
+  const finished = file.finished && {
+    of: file.finished.of,
+    width: readValue(file.finished.width, ['finished', 'width'], reader),
+    height: readValue(file.finished.height, ['finished', 'height'], reader),
+  };
+
+  const formulas = new Map<string, Formula | undefined>();
+  const formula = (text: string): Formula | undefined => {
+    if (!formulas.has(text)) {
+      const read = parseFormula(text, { names });
+      formulas.set(text, read.ok ? read.value : undefined);
+    }
+    return formulas.get(text);
+  };
+  return { file, home, grid, measures, pieces, roles, options, holds, finished, parts, names, formula, findings };
+}
+
+const singleBlanks = (name: string): string => name.trim().replace(/\s+/gu, ' ');
+
+/** Keeps the first of names that differ by capitals and blanks alone, and reports the others. */
+function distinct(names: string[], where: string, what: string, findings: Finding[]): string[] {
+  const first = new Map<string, string>();
+  for (const name of names) {
+    const plain = plainName(name);
+    const before = first.get(plain);
+    if (plain === '') {
+      findings.push({ severity: 'error', place: [where, name], code: 'no-name', message: `This ${what} has no name.` });
+    } else if (before !== undefined) {
+      const message = `There are two ${what}s called ${quote(before.trim())}. The second is left out.`;
+      findings.push({
+        severity: 'error',
+        place: [where, name],
+        code: 'name-twice',
+        message,
+        mend: 'Give one of them another name.',
+      });
+    } else first.set(plain, name);
+  }
+  return [...first.values()];
+}
+
+/** A name begins with a letter; a formula tells it from the signs around it. */
+const READABLE = /^\p{L}[\p{L}\p{M}\p{N}_'’ -]*$/u;
+
+/** A measure must not take a name that a piece gives, nor one that a formula cannot hold. */
+function reportBorrowedNames(
+  measures: readonly string[],
+  parts: ReadonlyMap<string, { piece: string }>,
+  findings: Finding[],
+): void {
+  const lower = new Map([...parts].map(([name, { piece }]) => [plainName(name), piece]));
+  for (const name of measures) {
+    const place: Place = ['measures', name];
+    const owner = lower.get(plainName(name));
+    if (owner !== undefined) {
+      const message = `${quote(name)} is what formulas call a number of the piece ${quote(owner)}. The measure hides it.`;
+      findings.push({
+        severity: 'error',
+        place,
+        code: 'name-twice',
+        message,
+        mend: 'Call the measure something else.',
+      });
+    }
+    if (!READABLE.test(singleBlanks(name))) {
+      const message = `A formula cannot read the name ${quote(name)}. Begin with a letter; use letters, digits and blanks.`;
+      findings.push({ severity: 'error', place, code: 'name-unreadable', message });
+    }
+  }
+}
+
+function readMeasure(name: string, raw: ProjectFile['measures'][string], grid: Grid, reader: Reader): CompiledMeasure {
+  const place: Place = ['measures', name];
+  if (typeof raw !== 'object') {
+    const written = readValue(raw, place, reader);
+    noteOffGrid(written, grid, reader);
+    const kind = written?.kind === 'formula' ? 'formula' : 'length';
+    return {
+      name: singleBlanks(name),
+      label: singleBlanks(name),
+      note: undefined,
+      place,
+      kind,
+      written,
+      range: undefined,
+    };
+  }
+  const ways = [
+    raw.in !== undefined || raw.mm !== undefined ? 'in and mm' : undefined,
+    raw.is !== undefined ? 'is' : undefined,
+    raw.count !== undefined ? 'count' : undefined,
+  ].filter((way) => way !== undefined);
+  if (ways.length !== 1) {
+    const message =
+      ways.length === 0
+        ? `${quote(name)} has no value.`
+        : `${quote(name)} gets its value twice: by ${listed(ways.map(quote))}.`;
+    const mend = ways.length === 0 ? 'State in or mm or both, or a formula under is, or a count.' : 'Keep one of them.';
+    reader.findings.push({
+      severity: 'error',
+      place,
+      code: ways.length === 0 ? 'no-value' : 'value-twice',
+      message,
+      mend,
+    });
+  }
+  const shared = { name: singleBlanks(name), label: raw.label ?? singleBlanks(name), note: raw.note, place };
+  if (raw.count !== undefined) {
+    const written = readNumber(raw.count, [...place, 'count'], reader);
+    const range = raw.between === undefined ? undefined : readCountRange(raw, place, reader);
+    return { ...shared, kind: 'count', written, range };
+  }
+  if (raw.is !== undefined) {
+    if (raw.between !== undefined) {
+      const message = `${quote(name)} follows from its formula, so a learner cannot choose it.`;
+      const mend = 'Take out between, or state a value in place of the formula.';
+      reader.findings.push({
+        severity: 'error',
+        place: [...place, 'between'],
+        code: 'range-of-formula',
+        message,
+        mend,
+      });
+    }
+    return { ...shared, kind: 'formula', written: readValue(raw.is, [...place, 'is'], reader), range: undefined };
+  }
+  if (ways.length === 0) return { ...shared, kind: 'length', written: undefined, range: undefined };
+  const written = readValue({ in: raw.in, mm: raw.mm }, place, reader);
+  noteOffGrid(written, grid, reader);
+  const range = raw.between === undefined || !written ? undefined : readRange(raw, written, grid, place, reader);
+  return { ...shared, kind: 'length', written, range };
+}
+
+/** A stated value between two marks is shown rounded everywhere; the author should know. */
+function noteOffGrid(written: Written | undefined, grid: Grid, { findings }: Reader): void {
+  if (written?.kind !== 'length') return;
+  for (const edition of ['inch', 'metric'] as const) {
+    const value = written.stated[edition];
+    if (value === undefined || isOnGrid(value, edition, grid)) continue;
+    const place = written.text === '' ? [...written.place, edition === 'inch' ? 'in' : 'mm'] : written.place;
+    const shown = formatLength(value, edition, { grid });
+    const message = `This lies between two marks of the ${edition} ruler. Pages show it as ${quote(shown)}.`;
+    findings.push({ severity: 'note', place, code: 'off-grid', message });
+  }
+}
+
+type RawMeasure = Extract<ProjectFile['measures'][string], object>;
+type RawPair = [Scalar, Scalar];
+
+function readRange(
+  raw: RawMeasure,
+  written: Written,
+  grid: Grid,
+  place: Place,
+  reader: Reader,
+): CompiledMeasure['range'] {
+  const { home, findings } = reader;
+  const between = raw.between!;
+  const at: Place = [...place, 'between'];
+  const given = Array.isArray(between)
+    ? [{ edition: home, pair: between as RawPair, at }]
+    : (['inch', 'metric'] as const).flatMap((edition) => {
+        const key = edition === 'inch' ? 'in' : 'mm';
+        const pair = between[key] as RawPair | undefined;
+        return pair ? [{ edition, pair, at: [...at, key] }] : [];
+      });
+  const ends: Partial<Record<Edition, number>>[] = [{}, {}];
+  for (const { edition, pair, at } of given) {
+    for (const end of [0, 1]) {
+      const value = readPlain(pair[end]!, [...at, end], edition, reader);
+      if (value === undefined) return undefined;
+      ends[end]![edition] = value;
+    }
+    if (ends[0]![edition]! >= ends[1]![edition]!) {
+      const message = 'The range ends where it starts, or before.';
+      findings.push({
+        severity: 'error',
+        place: at,
+        code: 'range-empty',
+        message,
+        mend: 'Write the least first, then the most.',
+      });
+      return undefined;
+    }
+  }
+  if (given.length === 0) {
+    findings.push({ severity: 'error', place: at, code: 'no-value', message: 'The range is missing: [2, 4].' });
+    return undefined;
+  }
+  const step = raw.step === undefined ? undefined : readStep(raw.step, [...place, 'step'], reader);
+  const inBoth = (edition: Edition) => {
+    const [min, max] = ends.map((end) => inEdition(end as Stated, edition, grid)) as [number, number];
+    const mark = edition === 'inch' ? 25.4 / grid.inch : grid.metric;
+    const lesson = written.kind === 'length' ? inEdition(written.stated, edition, grid) : min;
+    const wished = step ? inEdition(step, edition, grid) : mark;
+    // A slider that starts at the least must be able to stand at the lesson's own value.
+    const steps = (lesson - min) / wished;
+    const reaches = Math.abs(steps - Math.round(steps)) < 1e-6;
+    if (!reaches && edition === home && step) {
+      const [least, value] = [min, lesson].map((mm) => formatLength(mm, edition, { grid }));
+      const message = `Steps from ${least} never come to the lesson’s ${value}. The slider goes mark by mark instead.`;
+      findings.push({ severity: 'note', place: [...place, 'step'], code: 'step-misses', message });
+    }
+    if (lesson < min - 1e-6 || lesson > max + 1e-6) {
+      const [value, least, most] = [lesson, min, max].map((mm) => formatLength(mm, edition, { grid }));
+      const message = `The lesson’s own ${value} lies outside ${least} to ${most}.`;
+      findings.push({ severity: 'warning', place: at, code: 'lesson-out-of-range', message, mend: 'Widen the range.' });
+    }
+    return { min, max, step: reaches ? wished : mark };
+  };
+  return { inch: inBoth('inch'), metric: inBoth('metric') };
+}
+
+function readStep(raw: Raw, place: Place, reader: Reader): Stated | undefined {
+  const written = readValue(raw, place, reader);
+  if (!written) return undefined;
+  const sensible = written.kind === 'length' && Object.values(written.stated).every((value) => value > 0);
+  if (sensible) return written.stated;
+  const message = 'A step is a plain length above zero, such as 1/8.';
+  reader.findings.push({ severity: 'error', place, code: 'no-step', message });
+  return undefined;
+}
+
+function readCountRange(raw: RawMeasure, place: Place, reader: Reader): CompiledMeasure['range'] {
+  const ends = Array.isArray(raw.between) ? raw.between.map(Number) : [];
+  const [min, max] = ends;
+  if (min === undefined || max === undefined || !ends.every((end) => Number.isInteger(end)) || min >= max) {
+    const message = 'A count goes from one whole number to a larger one: [4, 6].';
+    reader.findings.push({ severity: 'error', place: [...place, 'between'], code: 'range-empty', message });
+    return undefined;
+  }
+  const lesson = Number(raw.count);
+  if (lesson < min || lesson > max) {
+    const message = `The lesson’s own ${lesson} lies outside ${min} to ${max}.`;
+    reader.findings.push({
+      severity: 'warning',
+      place: [...place, 'between'],
+      code: 'lesson-out-of-range',
+      message,
+      mend: 'Widen the range.',
+    });
+  }
+  const range = { min, max, step: 1 };
+  return { inch: range, metric: range };
+}
+
+function readRoles(file: ProjectFile, reader: Reader): Map<string, CompiledRole> {
+  const roles = new Map<string, CompiledRole>();
+  for (const role of distinct(Object.keys(file.materials ?? {}), 'materials', 'material', reader.findings)) {
+    const raw = file.materials![role]!;
+    const place: Place = ['materials', role];
+    if (typeof raw === 'string') {
+      roles.set(role, { role, label: role, use: raw, place, count: undefined, note: undefined });
+    } else {
+      const count = raw.count === undefined ? undefined : readNumber(raw.count, [...place, 'count'], reader);
+      roles.set(role, {
+        role,
+        label: raw.label ?? role,
+        use: raw.use,
+        place: [...place, 'use'],
+        count,
+        note: raw.note,
+      });
+    }
+  }
+  return roles;
+}
+
+function readOptions(
+  file: ProjectFile,
+  measures: ReadonlyMap<string, CompiledMeasure>,
+  pieces: readonly string[],
+  roles: readonly string[],
+  reader: Reader,
+): Map<string, CompiledOption> {
+  const options = new Map<string, CompiledOption>();
+  const things = [...pieces, ...roles];
+  const find = (name: string, among: readonly string[]) => among.find((one) => plainName(one) === plainName(name));
+  for (const name of distinct(Object.keys(file.options ?? {}), 'options', 'option', reader.findings)) {
+    const raw = file.options![name]!;
+    const named = (key: 'adds' | 'drops') => {
+      const found = new Set<string>();
+      for (const [i, thing] of (raw[key] ?? []).entries()) {
+        const one = find(thing, things);
+        if (one !== undefined) found.add(one);
+        else reader.findings.push(unknownThing('piece or material', thing, things, ['options', name, key, i]));
+      }
+      return found;
+    };
+    const changes = new Map<string, Written>();
+    for (const [measure, value] of Object.entries(raw.measures ?? {})) {
+      const place: Place = ['options', name, 'measures', measure];
+      const one = find(measure, [...measures.keys()]);
+      if (one === undefined) {
+        reader.findings.push(unknownThing('measure', measure, [...measures.keys()], place));
+        continue;
+      }
+      const isCount = measures.get(one)!.kind === 'count' && typeof value !== 'object';
+      const written = isCount ? readNumber(value, place, reader) : readValue(value, place, reader);
+      if (written) changes.set(one, written);
+    }
+    options.set(name, {
+      name,
+      label: raw.label ?? name,
+      default: raw.default ?? false,
+      note: raw.note,
+      adds: named('adds'),
+      drops: named('drops'),
+      measures: changes,
+    });
+  }
+  return options;
+}
+
+/** A name that nothing has, with the nearest one that something has. */
+export function unknownThing(what: string, name: string, among: readonly string[], place: Place): Finding {
+  const meant = closest(name, among);
+  const message = `There is no ${what} called ${quote(name)}.`;
+  const others = among.length > 0 && among.length <= 8 ? `There are ${listed(among.map(quote))}.` : undefined;
+  const mend = meant === undefined ? others : `Do you mean ${quote(meant)}?`;
+  return { severity: 'error', place, start: 0, end: name.length, code: 'unknown-name', message, ...(mend && { mend }) };
+}

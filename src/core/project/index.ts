@@ -1,0 +1,36 @@
+export { MaterialsFile, ProjectFile } from './schema.ts';
+export { resolveProject, type Settings } from './resolve.ts';
+export { check } from './check.ts';
+export { checkMaterials, readMaterial, type Materials } from './materials.ts';
+export { cutList, materialsList, type CutRow, type MaterialRow } from './lists.ts';
+export {
+  MOST_POCKETS,
+  planFolds,
+  planPleats,
+  type PleatFault,
+  type PleatFold,
+  type PleatFolds,
+  type PleatPlan,
+  type PleatResult,
+  type PleatWish,
+  type Pocket,
+  type Run,
+} from './pleats.ts';
+export { publishedSize, publishedSizes, type PublishedSize } from './sizes.ts';
+export type {
+  Adjustable,
+  Finding,
+  FoldLine,
+  Grain,
+  HoldCheck,
+  Material,
+  Measure,
+  Notch,
+  OptionChoice,
+  Pattern,
+  Piece,
+  Place,
+  Role,
+  Size,
+  Source,
+} from './pattern.ts';

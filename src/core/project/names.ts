@@ -1,0 +1,44 @@
+/** Names of measures, pieces and the numbers that pieces give. */
+
+/**
+ * A name as it is compared: capitals and the number of blanks do not count.
+ *
+ * @example plainName(' Packet  width ') // => 'packet width'
+ */
+export const plainName = (name: string): string => name.trim().replace(/\s+/gu, ' ').toLowerCase();
+
+/** A number that a piece gives to formulas. `n` counts folds and pockets from 1 at the bottom. */
+export type Part =
+  | { what: 'width' | 'length' | 'height' | 'finished width' | 'finished height' }
+  | { what: 'fold' | 'pocket depth' | 'pocket top'; n: number };
+
+const sizes = ['width', 'length', 'height', 'finished width', 'finished height'] as const;
+
+/**
+ * What a part of a piece is called in formulas.
+ *
+ * @example partName('pocket strip', { what: 'length' }) // => 'pocket strip length'
+ * @example partName('pocket strip', { what: 'pocket depth', n: 2 }) // => 'pocket strip pocket 2 depth'
+ */
+export function partName(piece: string, part: Part): string {
+  if (!('n' in part)) return `${piece} ${part.what}`;
+  return part.what === 'fold'
+    ? `${piece} fold ${part.n}`
+    : `${piece} pocket ${part.n} ${part.what.slice('pocket '.length)}`;
+}
+
+/** The parts of a piece; with pleats also its folds and pockets, up to `pockets` of them. */
+export function partsOf(pockets: number): Part[] {
+  const each = Array.from({ length: pockets }, (_, k) => k + 1);
+  return [
+    ...sizes.map((what) => ({ what })),
+    ...Array.from({ length: 2 * pockets }, (_, k): Part => ({ what: 'fold', n: k + 1 })),
+    ...each.map((n): Part => ({ what: 'pocket depth', n })),
+    ...each.map((n): Part => ({ what: 'pocket top', n })),
+  ];
+}
+
+/** Enumerates for a sentence: `a`, `a and b`, `a, b and c`. */
+export function listed(words: readonly string[], last = 'and'): string {
+  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
+}

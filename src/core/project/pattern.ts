@@ -1,0 +1,178 @@
+/** What resolveProject makes of a project file: every number in mm, in one edition, with the chosen options applied. */
+import type { Edition, Grid } from '../measure/index.ts';
+import type { Dimension, Formula } from '../formula/index.ts';
+import type { Outline, Point } from '../geometry/index.ts';
+import type { PleatPlan } from './pleats.ts';
+
+/** A path in the project file: ['pieces', 'pocket strip', 'size', 0]. */
+export type Place = (string | number)[];
+
+/** Something the instructor or the learner should know, with its place in the file. */
+export type Finding = {
+  /** An error leaves a number out; a warning may spoil the work; a note is worth a look. */
+  severity: 'error' | 'warning' | 'note';
+  /** An empty place is the whole file. A place that starts with 'values' is a learner's choice. */
+  place: Place;
+  /** Where it starts and ends within the text at that place, in UTF-16 units. Left out, all of it. */
+  start?: number;
+  end?: number;
+  code: string;
+  /** One or two plain sentences. */
+  message: string;
+  /** The likeliest mend. */
+  mend?: string;
+  /** By how much, in mm, where that can be said. */
+  amount?: number;
+};
+
+/** Where a measure comes from: the file's number, a formula, the pleats of a piece, or the size of a piece. */
+export type Source = 'stated' | 'derived' | 'pleats' | 'piece';
+
+/** What a learner may choose for a measure. All but `kind` in mm, or whole numbers for a count. */
+export type Adjustable = {
+  kind: 'length' | 'count';
+  min: number;
+  max: number;
+  step: number;
+  /** The lesson’s own value. */
+  lesson: number;
+};
+
+export type Measure = {
+  name: string;
+  label: string;
+  /** mm, mm², or a plain number, as `dimension` says. */
+  value: number;
+  dimension: Dimension;
+  source: Source;
+  formula?: Formula;
+  adjustable?: Adjustable;
+  note?: string;
+};
+
+export type Size = { width: number; height: number };
+
+export type Grain = 'lengthwise' | 'crosswise' | 'bias' | 'any';
+
+/** A fold line across a piece, in the coordinates of its cut outline’s box. */
+export type FoldLine = {
+  kind: 'mountain' | 'valley';
+  /** The raw edge it is measured from, and how far from it in mm. */
+  edge: 'bottom' | 'right' | 'top' | 'left';
+  at: number;
+  from: Point;
+  to: Point;
+  label?: string;
+  /** The pocket it belongs to, counted from 1 at the bottom. */
+  pocket?: number;
+};
+
+/** A mark on the cut edge. */
+export type Notch = { edge: string; at: Point; label?: string };
+
+/** A piece to cut. Its coordinates start at the lower left of the box round its cut outline. */
+export type Piece = {
+  name: string;
+  label: string;
+  /** The role of its material; '' when the file names none. */
+  material: string;
+  count: number;
+  /** The stitch line. */
+  outline: Outline;
+  /** The cut line. */
+  cutOutline: Outline;
+  /** Seam allowance in mm at each edge of the stitch line. */
+  allowance: Record<string, number>;
+  /** The box round the cut line. */
+  size: Size;
+  /** The box round the stitch line; of a pleated piece, once it is folded. */
+  sewn: Size;
+  grain: Grain;
+  nap: 'up' | 'any';
+  folds: FoldLine[];
+  notches: Notch[];
+  pleats?: PleatPlan;
+  /** The piece it is cut like, as an interfacing is. */
+  insetFrom?: string;
+  note?: string;
+};
+
+/** Whether something goes where it should, and with how much room. */
+export type HoldCheck = {
+  /** What is held, as the file says it. */
+  what: string;
+  /** Its published name, or the file’s words. */
+  thing: string;
+  /** Width across and height as it goes in, in mm. */
+  size: Size;
+  /** Where its size is published; 'project file' when the author gives the size. */
+  source: string;
+  /** The piece, and the pocket of it counted from 1 at the bottom. */
+  piece: string;
+  pocket?: number;
+  place: Place;
+  fits: boolean;
+  /**
+   * Width: the opening less the thing less the ease at both sides. Height: for a closed piece the same; for a pleat
+   * pocket how far the thing’s top stays below the finished top edge. Less than 0 is too little.
+   */
+  room: Size;
+  /** The share of its height that the pocket covers, up to 1, and the least share wanted. */
+  covered: number;
+  cover: number;
+  /** How much of it stands out above the pocket’s top, in mm; 0 if it sinks in. */
+  shows: number;
+  /** The same in one plain sentence. */
+  sentence: string;
+};
+
+export type OptionChoice = { label: string; on: boolean; default: boolean; note?: string };
+
+/** A material in its role. */
+export type Role = {
+  role: string;
+  label: string;
+  /** The entry of materials.yaml. */
+  use: string;
+  /** How many, for what is counted. */
+  count?: number;
+  material?: Material;
+  note?: string;
+};
+
+/** An entry of materials.yaml in mm and one edition. */
+export type Material = {
+  name: string;
+  label: string;
+  kind: 'cloth' | 'interfacing' | 'batting' | 'thread' | 'hardware';
+  /** Of one layer, mm. */
+  thickness?: number;
+  /** Usable width between the selvages, mm. */
+  width?: number;
+  nap: 'none' | 'one way';
+  /** The hottest iron it takes, °C. */
+  heat?: number;
+  /** `each`: the length in mm the shop cuts in steps of or winds on a spool, or how many a pack holds. */
+  sold?: { by: 'length' | 'spool' | 'pack' | 'piece'; each?: number };
+  price?: { amount: number; currency: string; per: string };
+  note?: string;
+};
+
+export type Pattern = {
+  title: string;
+  summary?: string;
+  edition: Edition;
+  /** The edition a number without a unit belongs to. */
+  home: Edition;
+  grid: Grid;
+  /** By name, the file’s own first and in its order, then the numbers that pieces and pleats give. */
+  measures: Record<string, Measure>;
+  /** By name, in the file’s order; without what the options leave out. */
+  pieces: Record<string, Piece>;
+  materials: Record<string, Role>;
+  options: Record<string, OptionChoice>;
+  holds: HoldCheck[];
+  /** The size the file promises. */
+  finished?: { of: string; width: number; height: number };
+  findings: Finding[];
+};

@@ -1,0 +1,343 @@
+/** From a project file and a learner's choices to every number of the project, in one edition. */
+import { closest, formatLength, isOnGrid, quote } from '../measure/index.ts';
+import { bounds } from '../geometry/index.ts';
+import { checkHold } from './holds.ts';
+import { compiled, unknownThing, type Compiled, type CompiledMeasure } from './compile.ts';
+import { drawFolds, drawNotches, sizePlace } from './lines.ts';
+import { formulaOf } from './worded.ts';
+import { LARGEST, Reckoning, SMALLEST, type Choices } from './reckon.ts';
+import { partName, partsOf, plainName } from './names.ts';
+import { readMaterial, type Materials } from './materials.ts';
+import type { Adjustable, Finding, HoldCheck, Measure, OptionChoice, Pattern, Piece, Role } from './pattern.ts';
+import type { CompiledPiece } from './shapes.ts';
+import type { Edition } from '../measure/index.ts';
+import type { Part } from './names.ts';
+import type { ProjectFile } from './schema.ts';
+
+export type Settings = {
+  /** The edition to work in; the file’s home edition if left out. */
+  edition?: Edition;
+  /** A learner’s own measures: mm, or a whole number for a count. Of a measure not named the lesson’s value holds. */
+  values?: Readonly<Record<string, number>>;
+  /** Which options are on; of one not named the file’s default holds. */
+  options?: Readonly<Record<string, boolean>>;
+  /** The shelf of materials.yaml. Without it roles keep their names and nothing is known of the materials. */
+  materials?: Materials;
+};
+
+/**
+ * Works out a project. Never throws: what could not be computed is left out of the pattern and named in its findings,
+ * each with its place in the file. A learner’s value out of range or between two marks is refused with a finding, and
+ * the lesson’s value stays.
+ *
+ * The same file object is read once and resolved many times, so keep it.
+ *
+ * @example
+ * resolveProject(file).pieces['pocket strip'].size // => { width: 127, height: 746.125 }
+ * resolveProject(file, { edition: 'metric', values: { 'card width': 120 } }).measures['panel width'].value // => 138
+ */
+export function resolveProject(file: ProjectFile, settings: Settings = {}): Pattern {
+  const project = compiled(file);
+  const edition = settings.edition ?? project.home;
+  const asked: Finding[] = [];
+  const on = chosenOptions(project, settings.options ?? {}, asked);
+  const lessons = new Reckoning(project, edition, { values: new Map(), on });
+  const choices: Choices = { values: chosenValues(project, settings.values ?? {}, edition, lessons, asked), on };
+  const reckoning = new Reckoning(project, edition, choices);
+
+  const wanted = wantedBy(project, on);
+  const { measures, pieces } = reckonAll(reckoning, wanted, lessons);
+  const holds = checkHolds(reckoning, pieces);
+  const materials = findMaterials(reckoning, wanted, settings.materials);
+  const finished = findFinished(reckoning);
+  return {
+    title: file.title,
+    ...(file.summary !== undefined && { summary: file.summary }),
+    edition,
+    home: project.home,
+    grid: project.grid,
+    measures,
+    pieces,
+    materials,
+    options: Object.fromEntries(
+      [...project.options.values()].map(({ name, label, default: byDefault, note }): [string, OptionChoice] => [
+        name,
+        { label, on: on.has(name), default: byDefault, ...(note !== undefined && { note }) },
+      ]),
+    ),
+    holds,
+    ...(finished && { finished }),
+    findings: [...project.findings, ...asked, ...reckoning.findings],
+  };
+}
+
+function chosenOptions(project: Compiled, asked: Readonly<Record<string, boolean>>, findings: Finding[]): Set<string> {
+  const names = [...project.options.keys()];
+  const on = new Set(names.filter((name) => project.options.get(name)!.default));
+  for (const [name, wish] of Object.entries(asked)) {
+    const option = names.find((one) => plainName(one) === plainName(name));
+    if (option === undefined)
+      findings.push({ ...unknownThing('option', name, names, ['options']), severity: 'warning' });
+    else if (wish) on.add(option);
+    else on.delete(option);
+  }
+  return on;
+}
+
+/** The learner’s values that can be used. The others are refused, each with a sentence. */
+function chosenValues(
+  project: Compiled,
+  asked: Readonly<Record<string, number>>,
+  edition: Edition,
+  lessons: Reckoning,
+  findings: Finding[],
+): Map<string, number> {
+  const chosen = new Map<string, number>();
+  const adjustable = [...project.measures.values()].filter((measure) => measure.range);
+  for (const [name, value] of Object.entries(asked)) {
+    const refuse = (code: string, message: string, amount?: number) =>
+      findings.push({
+        severity: 'warning',
+        place: ['values', name],
+        code,
+        message,
+        ...(amount !== undefined && { amount }),
+      });
+    const measure = adjustable.find((one) => plainName(one.name) === plainName(name));
+    if (!measure) {
+      const meant = closest(
+        name,
+        adjustable.map((one) => one.name),
+      );
+      const exists = [...project.measures.keys()].some((one) => plainName(one) === plainName(name));
+      const message = exists
+        ? `${quote(name)} follows from the others here and cannot be changed.`
+        : `There is no measure called ${quote(name)} to change.`;
+      refuse('value-unknown', meant === undefined || exists ? message : `${message} Do you mean ${quote(meant)}?`);
+      continue;
+    }
+    const fault = refusalOf(measure, value, project, edition, lessons);
+    if (fault) refuse(fault.code, fault.message, fault.amount);
+    else chosen.set(measure.name, value);
+  }
+  return chosen;
+}
+
+function refusalOf(
+  measure: CompiledMeasure,
+  value: number,
+  { grid }: Compiled,
+  edition: Edition,
+  lessons: Reckoning,
+): { code: string; message: string; amount?: number } | undefined {
+  const { min, max } = measure.range![edition];
+  const isCount = measure.kind === 'count';
+  const say = (of: number) => (isCount ? String(of) : formatLength(of, edition, { grid }));
+  const lesson = lessons.measure(measure)?.value;
+  const stays = lesson === undefined ? '' : ` The lesson’s ${say(lesson)} stays.`;
+  const label = quote(measure.label);
+  if (!Number.isFinite(value)) return { code: 'value-not-a-number', message: `${label} needs a number.${stays}` };
+  if (value < min - 1e-6 || value > max + 1e-6) {
+    const amount = value < min ? min - value : value - max;
+    return {
+      code: 'value-out-of-range',
+      message: `${label} goes from ${say(min)} to ${say(max)} here.${stays}`,
+      amount,
+    };
+  }
+  if (isCount && !Number.isInteger(value)) {
+    return { code: 'value-not-whole', message: `${label} is a whole number.${stays}` };
+  }
+  if (!isCount && !isOnGrid(value, edition, grid)) {
+    const marks = edition === 'inch' ? `1/${grid.inch} in` : `${grid.metric} mm`;
+    return { code: 'value-off-grid', message: `${label} is measured in marks of ${marks}.${stays}` };
+  }
+  return undefined;
+}
+
+/** Whether the options that are on want a piece or material. What no option mentions is always wanted. */
+function wantedBy(project: Compiled, on: ReadonlySet<string>): (name: string) => boolean {
+  const options = [...project.options.values()];
+  return (name) => {
+    const adders = options.filter((option) => option.adds.has(name));
+    const added = adders.length === 0 || adders.some((option) => on.has(option.name));
+    return added && !options.some((option) => on.has(option.name) && option.drops.has(name));
+  };
+}
+
+function reckonAll(reckoning: Reckoning, wanted: (name: string) => boolean, lessons: Reckoning) {
+  const { compiled: project } = reckoning;
+  const measures: [string, Measure][] = [];
+  for (const measure of project.measures.values()) {
+    const found = reckoning.measure(measure);
+    if (!found) continue;
+    const written = reckoning.writtenOf(measure);
+    const adjustable = adjustableOf(measure, reckoning.edition, lessons);
+    measures.push([
+      measure.name,
+      {
+        name: measure.name,
+        label: measure.label,
+        ...found,
+        source: measure.kind === 'formula' ? 'derived' : 'stated',
+        ...(measure.kind === 'formula' && written?.kind === 'formula' && { formula: written.formula }),
+        ...(adjustable && { adjustable }),
+        ...(measure.note !== undefined && { note: measure.note }),
+      },
+    ]);
+  }
+  const pieces: [string, Piece][] = [];
+  for (const piece of project.pieces.values()) {
+    const heard = reckoning.findings.length;
+    const made = makePiece(reckoning, piece);
+    measures.push(...partMeasures(reckoning, piece));
+    if (!wanted(piece.name)) reckoning.findings.length = heard;
+    else if (made) pieces.push([piece.name, made]);
+  }
+  return { measures: Object.fromEntries(measures), pieces: Object.fromEntries(pieces) };
+}
+
+function adjustableOf(measure: CompiledMeasure, edition: Edition, lessons: Reckoning): Adjustable | undefined {
+  const lesson = measure.range && lessons.measure(measure);
+  return (
+    lesson && { kind: measure.kind === 'count' ? 'count' : 'length', ...measure.range![edition], lesson: lesson.value }
+  );
+}
+
+const partLabels: Record<Exclude<Part['what'], 'fold' | 'pocket depth' | 'pocket top'>, string> = {
+  width: 'cut width',
+  length: 'cut length',
+  height: 'height',
+  'finished width': 'finished width',
+  'finished height': 'finished height',
+};
+
+/** The numbers that a piece gives to formulas, as measures. */
+function partMeasures(reckoning: Reckoning, piece: CompiledPiece): [string, Measure][] {
+  const { compiled: project } = reckoning;
+  const plan = reckoning.plan(piece);
+  if (piece.pleats && !plan) return [];
+  return partsOf(plan?.pockets.length ?? 0).flatMap((part): [string, Measure][] => {
+    const value = reckoning.part(piece.name, part);
+    const name = partName(piece.name.trim().replace(/\s+/gu, ' '), part);
+    // A measure of the file that has taken this name hides it.
+    if (value === undefined || project.measures.has(name)) return [];
+    const label = 'n' in part ? partName('', part).trim() : partLabels[part.what];
+    const formula = formulaOf(project, piece, part, plan);
+    const fromPleats = plan && part.what !== 'width' && part.what !== 'finished width';
+    const measure: Measure = {
+      name,
+      label: `${piece.label}, ${label}`,
+      value,
+      dimension: 1,
+      source: fromPleats ? 'pleats' : 'piece',
+    };
+    return [[name, formula ? { ...measure, formula } : measure]];
+  });
+}
+
+function makePiece(reckoning: Reckoning, piece: CompiledPiece): Piece | undefined {
+  const lines = reckoning.lines(piece);
+  const count = piece.count ? reckoning.count(piece.count, 0) : 1;
+  if (!lines || count === undefined) return undefined;
+  const { width, height } = bounds(lines.cut);
+  const place = sizePlace(piece);
+  const [longest, shortest] = [Math.max(width, height), Math.min(width, height)];
+  if (longest > LARGEST) {
+    const message = `${quote(piece.label)} is ${reckoning.say(longest)} long. That is over 3 m.`;
+    reckoning.report({
+      severity: 'error',
+      place,
+      code: 'too-large',
+      message,
+      mend: 'Check the unit.',
+      amount: longest - LARGEST,
+    });
+    return undefined;
+  }
+  if (!(shortest >= SMALLEST)) {
+    const message = `${quote(piece.label)} is only ${reckoning.say(shortest)} wide. Nobody can cut less than 1 mm.`;
+    reckoning.report({
+      severity: 'error',
+      place,
+      code: 'too-small',
+      message,
+      mend: 'Check the unit.',
+      amount: SMALLEST - shortest,
+    });
+    return undefined;
+  }
+  const sewn = bounds(lines.stitch);
+  const pleats = reckoning.plan(piece);
+  const { top = 0, bottom = 0 } = lines.allowance;
+  return {
+    name: piece.name,
+    label: piece.label,
+    material: piece.role,
+    count,
+    outline: lines.stitch,
+    cutOutline: lines.cut,
+    allowance: lines.allowance,
+    size: { width, height },
+    sewn: { width: sewn.width, height: pleats ? pleats.panelHeight - top - bottom : sewn.height },
+    grain: piece.grain,
+    nap: piece.nap,
+    folds: drawFolds(reckoning, piece, { width, height }),
+    notches: drawNotches(reckoning, piece, lines.cut),
+    ...(pleats && { pleats }),
+    ...(piece.shape?.kind === 'like' && { insetFrom: piece.shape.piece }),
+    ...(piece.note !== undefined && { note: piece.note }),
+  };
+}
+
+function checkHolds(reckoning: Reckoning, pieces: Record<string, Piece>): HoldCheck[] {
+  const { compiled: project, edition } = reckoning;
+  return project.holds.flatMap((hold) => {
+    const piece = Object.hasOwn(pieces, hold.piece) ? pieces[hold.piece] : undefined;
+    const width = hold.own ? reckoning.length(hold.own.width) : hold.published!.width;
+    const height = hold.own ? reckoning.length(hold.own.height) : hold.published!.height;
+    const ease = hold.ease ? reckoning.length(hold.ease) : 0;
+    const cover = hold.cover && reckoning.number(hold.cover);
+    if (!piece || width === undefined || height === undefined || ease === undefined) return [];
+    const size = hold.turned ? { width: height, height: width } : { width, height };
+    const { checks, findings } = checkHold(hold, piece, { size, ease, cover }, { edition, grid: project.grid });
+    for (const finding of findings) reckoning.report(finding);
+    return checks;
+  });
+}
+
+function findMaterials(
+  reckoning: Reckoning,
+  wanted: (name: string) => boolean,
+  shelf: Materials | undefined,
+): Record<string, Role> {
+  const { compiled: project, edition, findings } = reckoning;
+  const roles: [string, Role][] = [];
+  for (const { role, label, use, place, count: written, note } of project.roles.values()) {
+    if (!wanted(role)) continue;
+    const entry = shelf && Object.keys(shelf).find((one) => plainName(one) === plainName(use));
+    if (shelf && entry === undefined) findings.push(unknownThing('material', use, Object.keys(shelf), place));
+    const count = written && reckoning.count(written);
+    // Faults inside materials.yaml are that file’s own; checkMaterials reports them.
+    const material = entry === undefined ? undefined : readMaterial(entry, shelf![entry]!, edition, [], project.grid);
+    roles.push([
+      role,
+      {
+        role,
+        label,
+        use,
+        ...(count !== undefined && { count }),
+        ...(material && { material }),
+        ...(note !== undefined && { note }),
+      },
+    ]);
+  }
+  return Object.fromEntries(roles);
+}
+
+function findFinished(reckoning: Reckoning): Pattern['finished'] {
+  const promised = reckoning.compiled.finished;
+  if (!promised?.width || !promised.height) return undefined;
+  const [width, height] = [reckoning.length(promised.width), reckoning.length(promised.height)];
+  return width === undefined || height === undefined ? undefined : { of: promised.of, width, height };
+}

@@ -1,0 +1,321 @@
+/**
+ * What an instructor may write in project.yaml and materials.yaml.
+ *
+ * The descriptions below are the authoring reference and, by way of JSON Schema, the hints an editor shows while
+ * typing; keep them in the words of the trade. The schema looks at shapes only. Whether the numbers make sense is
+ * for resolveProject, which can say so kindly and still show the rest of the project.
+ *
+ * Zod stays in this module, so that a browser never loads it: everything else imports types from here.
+ */
+import { z } from 'zod';
+
+const Text = z.string().min(1, { error: 'a few words belong here' });
+
+const Amount = z
+  .union([Text, z.number()])
+  .describe(
+    'A length such as 4 1/2 or 11.4 cm, or a formula over named measures such as panel width - 2 * seam. ' +
+      'A bare number is in the home edition’s unit. Inside a formula a length needs its unit: seam + 1/8 in.',
+  )
+  .meta({ id: 'Amount' });
+
+const BothEditions = z
+  .strictObject({
+    in: Amount.optional().describe('The inch edition’s value; a bare number is inches.'),
+    mm: Amount.optional().describe('The metric edition’s value; a bare number is millimetres.'),
+  })
+  .describe('One length stated for both editions, each so that its own edition adds up: { in: 1/4, mm: 6 }.')
+  .meta({ id: 'BothEditions' });
+
+const Length = z
+  .union([Amount, BothEditions])
+  .describe('A length, a formula, or one length stated for both editions.')
+  .meta({ id: 'Length' });
+
+const Pair = z.tuple([Amount, Amount]);
+const Size = z.tuple([Length, Length]).describe('Width first, then height: [8 1/2, 11].');
+
+const Edges = z
+  .union([Length, z.record(z.string(), Length)])
+  .describe(
+    'One length for all edges, or one for each edge by name: { top: 1/2, bottom: 0 }. ' +
+      'The edges of a rectangle are bottom, right, top and left; “others” stands for the rest.',
+  )
+  .meta({ id: 'Edges' });
+
+const MeasureFields = z
+  .strictObject({
+    in: Amount.optional().describe('Its value in the inch edition.'),
+    mm: Amount.optional().describe(
+      'Its value in the metric edition. With only one edition stated, the other is converted and moved to its grid.',
+    ),
+    is: Amount.optional().describe('A formula over other measures, in place of in and mm.'),
+    count: Amount.optional().describe('A whole number of things, such as pockets, in place of in and mm.'),
+    between: z
+      .union([Pair, z.strictObject({ in: Pair.optional(), mm: Pair.optional() })])
+      .optional()
+      .describe(
+        'The least and the most a learner may choose, in the home edition or for both: { in: [2, 4], mm: [50, 100] }. ' +
+          'A measure without it stays as it is.',
+      ),
+    step: Length.optional().describe('How far one step of the slider goes. Left out, one mark of the ruler.'),
+    label: Text.optional().describe('What learners read: Width of your packets. Left out, the name.'),
+    note: Text.optional().describe('Why it is that much, for whoever reads this file or asks.'),
+  })
+  .describe('A measure with its editions, its range for learners and its label.');
+
+const Measure = z
+  .union([Amount, MeasureFields])
+  .describe('A length (seam: 1/4), a formula (panel width: card width + 2 * ease), or the fields below.')
+  .meta({ id: 'Measure' });
+
+const MaterialUse = z
+  .union([
+    Text,
+    z.strictObject({
+      use: Text.describe('An entry of content/materials.yaml.'),
+      label: Text.optional().describe('What learners read: Print for the cover. Left out, the name of the role.'),
+      count: Amount.optional().describe('How many, for what is counted: snaps, zips, buttons.'),
+      note: Text.optional().describe('Advice for the shopping list.'),
+    }),
+  ])
+  .describe('An entry of content/materials.yaml, by name, or with a label and a count.');
+
+const CornerShape = z
+  .strictObject({
+    at: z
+      .union([Text, z.array(Text).min(1)])
+      .optional()
+      .describe('Which corners: bottom left, [top left, top right]. Left out, all of them.'),
+    round: Length.optional().describe('Radius of the rounded corner, on the stitch line.'),
+    'cut off': Length.optional().describe('How far along each edge the corner is cut away, on the stitch line.'),
+  })
+  .describe('A corner that is rounded or cut off. The stitch line is shaped; the cut line follows outside it.');
+
+const Fold = z
+  .strictObject({
+    at: Length.describe('Distance from the raw edge.'),
+    from: z.enum(['bottom', 'right', 'top', 'left']).optional().describe('The raw edge; bottom if left out.'),
+    kind: z
+      .enum(['mountain', 'valley'])
+      .optional()
+      .describe('Seen from the right side: a mountain stands up, a valley sinks. Valley if left out.'),
+    label: Text.optional().describe('What the drawing says: hem fold.'),
+  })
+  .describe('A fold line across the piece.');
+
+const Notch = z
+  .strictObject({
+    on: Text.describe('The edge, by name: top.'),
+    at: z
+      .union([z.literal('middle'), Length])
+      .describe('Distance along the cut edge from its left or lower end, or the word middle.'),
+    label: Text.optional().describe('What is matched here.'),
+  })
+  .describe('A mark on the edge that is matched to another.');
+
+const OutlinePoint = z.union([
+  z.tuple([Length, Length]),
+  z.strictObject({
+    at: z.tuple([Length, Length]).describe('The point: [across, up].'),
+    edge: Text.optional().describe('Name of the edge from here to the next point.'),
+  }),
+]);
+
+const Pleats = z
+  .strictObject({
+    pockets: Amount.optional().describe('How many pockets.'),
+    depth: Length.optional().describe('From the fold at the pocket’s top down to the fold at its bottom.'),
+    step: Length.optional().describe('From one pocket’s top to the next: what shows of each.'),
+    lift: Length.optional().describe('From the bottom stitch line up to the lowest pocket’s bottom. None if left out.'),
+    head: Length.optional().describe(
+      'From the highest pocket’s top up to the raw edge, seam allowance included. Left out, the seam allowance alone.',
+    ),
+    height: Length.optional().describe(
+      'Height of the folded panel from raw edge to raw edge. What the strip has more is trimmed off the top.',
+    ),
+    bottoms: z
+      .enum(['stepped', 'level'])
+      .optional()
+      .describe(
+        'stepped: all pockets equally deep, each higher than the last. ' +
+          'level: all bottoms at one height, so that each pocket is deeper. Stepped if left out.',
+      ),
+    from: z
+      .enum(['bottom', 'top'])
+      .optional()
+      .describe('The raw edge that the fold lines are measured from; bottom if left out.'),
+    folds: z
+      .array(Length)
+      .min(2)
+      .optional()
+      .describe(
+        'The fold lines themselves, in place of pockets, depth and step: distances from the raw edge named by from. ' +
+          'They go mountain, valley, mountain, valley, starting at the bottom.',
+      ),
+  })
+  .describe('Pleats across the piece that make stepped pockets: what you wish for, or the fold lines themselves.');
+
+const Piece = z
+  .strictObject({
+    from: Text.optional().describe('Its material: a role named under materials.'),
+    cut: Amount.optional().describe('How many to cut; one if left out.'),
+    size: Size.optional().describe('Cut size, seam allowances included.'),
+    finished: Size.optional().describe(
+      'Size between the stitch lines, in place of size; the allowance is added. Of a pleated piece, once it is folded.',
+    ),
+    outline: z
+      .array(OutlinePoint)
+      .min(3)
+      .optional()
+      .describe('The stitch line of any other straight-edged shape, point by point, in place of size.'),
+    like: Text.optional().describe(
+      'Another piece whose cut shape this one takes, such as the fabric an interfacing is for.',
+    ),
+    inset: Edges.optional().describe('How much smaller than the piece it is like, at each edge. None if left out.'),
+    allowance: Edges.optional().describe(
+      'Seam allowance. Left out, the measure called seam if there is one, else none. A piece that is like another has none.',
+    ),
+    corners: z
+      .union([CornerShape, z.array(CornerShape).min(1)])
+      .optional()
+      .describe('Corners that are not square.'),
+    grain: z
+      .enum(['lengthwise', 'crosswise', 'bias', 'any'])
+      .optional()
+      .describe(
+        'lengthwise: the selvage runs along the piece’s height. crosswise: along its width. ' +
+          'Lengthwise if left out; any for interfacing without a grain.',
+      ),
+    nap: z
+      .enum(['up', 'any'])
+      .optional()
+      .describe('up: the pile or print must run the same way on this piece. Any if left out.'),
+    notches: z.array(Notch).optional(),
+    folds: z.array(Fold).optional().describe('Fold lines that are no pleats, such as a hem’s.'),
+    pleats: Pleats.optional(),
+    label: Text.optional().describe('What learners read. Left out, the name.'),
+    note: Text.optional().describe('A word for the cutting list.'),
+  })
+  .describe(
+    'A piece to cut. Formulas can use its numbers by name: “pocket strip width”, “pocket strip length” (as cut), ' +
+      '“pocket strip height” (as it lies, once pleated), “pocket strip finished width”, “pocket strip finished height”; ' +
+      'of a pleated piece also “pocket strip fold 1”, “pocket strip pocket 1 depth”, “pocket strip pocket 1 top”.',
+  )
+  .meta({ id: 'Piece' });
+
+const Hold = z
+  .strictObject({
+    what: Text.describe('What it is. With a published size, its name will do: an A7 card, an ISO/IEC 7810 ID-1 card.'),
+    size: Size.optional().describe('Its size as it goes in, for things without a published size.'),
+    in: Text.describe('Where: every pocket of pocket strip, top pocket, pocket 2 of pocket strip, or a piece.'),
+    ease: Length.optional().describe('Room wanted at each side of it. None if left out.'),
+    cover: Amount.optional().describe(
+      'The least share of its height that the pocket covers, from 0 to 1. One half if left out (common practice, no source).',
+    ),
+    turned: z.boolean().optional().describe('It goes in turned by a quarter, so that its height lies across.'),
+  })
+  .describe('Something the finished work must hold; the kit checks that it fits.');
+
+const Option = z
+  .strictObject({
+    label: Text.optional().describe('What learners read beside the tick box: With the flap.'),
+    default: z.boolean().optional().describe('Whether the lesson starts with it. Off if left out.'),
+    adds: z.array(Text).optional().describe('Pieces and materials needed only with it.'),
+    drops: z.array(Text).optional().describe('Pieces and materials not needed with it.'),
+    measures: z.record(z.string(), Length).optional().describe('Measures that are different with it.'),
+    note: Text.optional().describe('What it changes, in a sentence.'),
+  })
+  .describe('A feature that a learner may leave out or take in.');
+
+const Grid = z
+  .strictObject({
+    in: z.enum(['1/8', '1/16', '1/32']).optional().describe('The inch ruler’s marks; 1/16 if left out.'),
+    mm: z
+      .union([z.literal(1), z.literal(0.5), z.literal(0.1)])
+      .optional()
+      .describe('The metric ruler’s marks in mm; 1 if left out.'),
+  })
+  .describe('The marks that both editions are measured to.');
+
+/** project.yaml: the numbers of one project. */
+export const ProjectFile = z
+  .strictObject({
+    title: Text.describe('Name of the project, as learners read it.'),
+    summary: Text.optional().describe('One or two sentences: what it is and what it holds.'),
+    level: z.enum(['first steps', 'some experience', 'experienced']).optional().describe('Who can make it.'),
+    units: z
+      .enum(['inch', 'metric'])
+      .optional()
+      .describe('Home edition: what a number without a unit means. Inch if left out.'),
+    grid: Grid.optional(),
+    measures: z
+      .record(z.string(), Measure)
+      .describe('Every number of the project, by name. Names may hold spaces: packet width.'),
+    materials: z
+      .record(z.string(), MaterialUse)
+      .optional()
+      .describe('What it is made of: a role in this project (outer, lining), and the material that plays it.'),
+    pieces: z.record(z.string(), Piece).describe('What to cut, by name.'),
+    holds: z.array(Hold).optional().describe('What the finished work must hold.'),
+    options: z.record(z.string(), Option).optional().describe('Features to choose, by name.'),
+    finished: z
+      .strictObject({
+        of: Text.describe('What is measured: folio.'),
+        width: Length,
+        height: Length,
+      })
+      .optional()
+      .describe('The finished size this project promises.'),
+  })
+  .describe('One sewing project.')
+  .meta({ id: 'Project' });
+export type ProjectFile = z.output<typeof ProjectFile>;
+
+const Sourced = {
+  source: Text.describe(
+    'Where the value comes from; “common practice, no source” and “from memory” are honest answers.',
+  ),
+};
+
+const MaterialEntry = z
+  .strictObject({
+    kind: z.enum(['cloth', 'interfacing', 'batting', 'thread', 'hardware']).describe('What it is.'),
+    label: Text.optional().describe('What learners read. Left out, the name.'),
+    thickness: z
+      .strictObject({ mm: z.number().positive(), ...Sourced })
+      .optional()
+      .describe('Thickness of one layer in mm.'),
+    width: z
+      .strictObject({ in: Amount, mm: Amount, ...Sourced })
+      .optional()
+      .describe('Usable width between the selvages, for both editions.'),
+    nap: z.enum(['none', 'one way']).optional().describe('one way: pile or print has a direction. None if left out.'),
+    heat: z
+      .strictObject({ celsius: z.number().positive(), ...Sourced })
+      .optional()
+      .describe('The hottest iron it takes, in degrees Celsius.'),
+    sold: z
+      .strictObject({
+        by: z.enum(['length', 'spool', 'pack', 'piece']).describe('How the shop counts it.'),
+        each: z
+          .union([BothEditions, z.int().positive()])
+          .optional()
+          .describe('The length the shop cuts in steps of, the thread on a spool, or how many a pack holds.'),
+      })
+      .optional()
+      .describe('How it is sold.'),
+    price: z
+      .strictObject({
+        amount: z.number().nonnegative(),
+        currency: Text.describe('EUR, USD, GBP.'),
+        per: Text.describe('What the amount buys: 1 m, 1 yd, spool, pack.'),
+      })
+      .optional(),
+    note: Text.optional(),
+  })
+  .meta({ id: 'Material' });
+
+/** content/materials.yaml: cloth, interfacing, thread and hardware, by name. */
+export const MaterialsFile = z.record(z.string(), MaterialEntry);
+export type MaterialsFile = z.output<typeof MaterialsFile>;
