@@ -1,15 +1,12 @@
 import { formatLength, formatMixed, type Style } from '../measure/index.ts';
-import { evaluate, literal, type Scope } from './evaluate.ts';
+import { evaluate, lengthIn, type Scope } from './evaluate.ts';
 import { formatQuantity } from './quantity.ts';
 import type { Formula, LengthNode, NameNode, NumberNode, Quantity } from './tree.ts';
 
-/** How the quantities of a formula are written; by default `formatQuantity` in the scope's edition. */
-export type LineScope = Scope & { format?(quantity: Quantity): string };
+/** What a line says where there is no value to say. */
+const unknown: Record<Style, string> = { plain: '?', set: '?', spoken: 'an unknown value' };
 
-/** What a text says when there is no value to say. */
-const UNKNOWN = '?';
-
-/** Writes the quantities of a formula in one style. */
+/** Writes the ends of a formula's tree, and its result, in one style. */
 export type Writer = {
   /** The value of a name. */
   value(node: NameNode): string;
@@ -17,30 +14,31 @@ export type Writer = {
   length(node: LengthNode): string;
   /** A plain number that stands in the formula itself. */
   number(node: NumberNode): string;
-  /** The result of the whole, with its relation sign in `set` style: `= 4½ in` or `≈ 4½ in`. */
+  /** The value of the whole. */
   result(): string;
 };
 
-export function writer(formula: Formula, scope: LineScope, style: Style): Writer {
+/** A writer in the scope's edition; `format` takes the place of `formatQuantity` for every quantity. */
+export function writer(formula: Formula, scope: Scope, style: Style, format?: (quantity: Quantity) => string): Writer {
   const { edition, grid } = scope;
-  const write = (quantity: Quantity) => scope.format?.(quantity) ?? formatQuantity(quantity, { edition, grid, style });
+  const write = format ?? ((quantity) => formatQuantity(quantity, { edition, grid, style }));
   return {
     value({ name }) {
       const found = scope.get(name);
-      return found?.ok ? write(found.value) : UNKNOWN;
+      return found?.ok ? write(found.value) : unknown[style];
     },
     length(node) {
-      const value = literal(node, scope);
-      if (scope.format) return scope.format({ value, dimension: 1 });
-      return formatLength(value, edition ?? node.edition, { grid, style });
+      const value = lengthIn(node, scope);
+      return format?.({ value, dimension: 1 }) ?? formatLength(value, edition ?? node.edition, { grid, style });
     },
     number({ value, under }) {
+      // As it was written: a fraction stays one.
       if (under === undefined) return formatQuantity({ value, dimension: 0 }, { style });
       return formatMixed(Math.round(value * under), under, style);
     },
     result() {
       const found = evaluate(formula, scope);
-      return found.ok ? write(found.value) : UNKNOWN;
+      return found.ok ? write(found.value) : unknown[style];
     },
   };
 }

@@ -1,11 +1,12 @@
+import { skipBlanks } from '../measure/index.ts';
 import type { Span } from './tree.ts';
 
-/** The names that a formula may use, the longest first, with blanks made single. */
+/** The names that a formula may use, the longest first. */
 export type NameBook = { names: readonly string[] };
 
 const letter = /\p{L}/u;
 const wordPart = /[\p{L}\p{M}\p{N}_]/u;
-const blank = /\s/u;
+const word = /[\p{L}\p{M}\p{N}_]+(?:['’][\p{L}\p{M}\p{N}_]+)*/uy;
 
 /** Makes the list ready for `findName`. What holds no letter could hide a number and is left out. */
 export function nameBook(names: Iterable<string>): NameBook {
@@ -25,33 +26,36 @@ export function findName(book: NameBook, text: string, at: number): { name: stri
 /** Compares sign by sign; any run of blanks in the name fits any run of blanks in the text. */
 function endOf(name: string, text: string, at: number): number | undefined {
   let i = at;
-  for (let j = 0; j < name.length; j++) {
-    if (blank.test(name[j]!)) {
-      if (j > 0 && blank.test(name[j - 1]!)) continue;
-      const first = i;
-      while (i < text.length && blank.test(text[i]!)) i++;
-      if (i === first) return undefined;
-    } else if (text[i++] !== name[j]) return undefined;
+  for (let j = 0; j < name.length;) {
+    const gap = skipBlanks(name, j);
+    if (gap > j) {
+      const next = skipBlanks(text, i);
+      if (next === i) return undefined;
+      [i, j] = [next, gap];
+    } else if (text[i++] !== name[j++]) return undefined;
   }
-  const whole = !wordPart.test(name.at(-1)!) || i >= text.length || !wordPart.test(text[i]!);
-  return whole ? i : undefined;
+  return endsWord(text, i) || !wordPart.test(name.at(-1)!) ? i : undefined;
 }
 
-const word = /[\p{L}\p{M}\p{N}_]+(?:['’][\p{L}\p{M}\p{N}_]+)*/uy;
+/** Whether no word goes on at `at`. */
+const endsWord = (text: string, at: number) => at >= text.length || !wordPart.test(text[at]!);
+
+/** Whether one of the words that mean something in a formula stands at `at`, by itself. */
+export function findWord<W extends string>(text: string, at: number, ...words: W[]): W | undefined {
+  return words.find((each) => text.startsWith(each, at) && endsWord(text, at + each.length));
+}
 
 /** The words from `at` up to the next sign, as one name; inside a rounding the word `to` ends them. */
 export function wordsAt(text: string, at: number, endAtTo: boolean): (Span & { name: string }) | undefined {
   if (!letter.test(text[at] ?? '')) return undefined;
   const words: string[] = [];
   let end = at;
-  for (let next = at; ;) {
+  for (let next = at; ; next = skipBlanks(text, end)) {
     word.lastIndex = next;
-    const found = word.exec(text);
-    if (!found || (endAtTo && found[0] === 'to')) break;
-    words.push(found[0]);
-    end = next = word.lastIndex;
-    while (next < text.length && blank.test(text[next]!)) next++;
-    if (next === end) break;
+    const found = word.exec(text)?.[0];
+    if (found === undefined || (endAtTo && found === 'to')) break;
+    words.push(found);
+    end = next + found.length;
   }
-  return words.length ? { name: words.join(' '), start: at, end } : undefined;
+  return words.length > 0 ? { name: words.join(' '), start: at, end } : undefined;
 }

@@ -1,14 +1,20 @@
 import { THIN } from '../measure/index.ts';
-import { writer, type LineScope } from './lines.ts';
-import type { Formula, LengthNode, NameNode, Node, NumberNode } from './tree.ts';
+import type { Scope } from './evaluate.ts';
+import { writer } from './lines.ts';
+import type { Formula, LengthNode, NameNode, Node, NumberNode, Quantity } from './tree.ts';
 
 /** The three lines of a worked sum, each as TeX for KaTeX. */
 export type TexLines = { names: string; numbers: string; result: string };
 
+/** A scope, and how its quantities are written: by default as `formatQuantity` sets them in the scope's edition. */
+export type LineScope = Scope & { format?(quantity: Quantity): string };
+
+const allowed = new Set(['unknownSymbol', 'symbolNotInFont', 'unicodeTextInMathMode', 'htmlExtension']);
+
 /**
- * The settings of KaTeX under which these lines are accepted, and only what they need beyond its strictest: real
- * fractions and narrow blanks inside text, and `\htmlData` for the slots. `output: 'html'`, because a slot that is
- * refilled would leave the hidden MathML copy behind; give the reader's words with `toWords`.
+ * The settings of KaTeX under which these lines are accepted: its strictest, and beyond that only what the lines need,
+ * which is real fractions and narrow blanks inside text, and `\htmlData` for the slots. The output is HTML alone,
+ * because refilling a slot would leave KaTeX's hidden second copy behind; `toWords` gives the words in its place.
  */
 export const texSettings = {
   throwOnError: true,
@@ -17,31 +23,29 @@ export const texSettings = {
   trust: ({ command }: { command: string }): boolean => command === '\\htmlData',
 } as const;
 
-const allowed = new Set(['unknownSymbol', 'symbolNotInFont', 'unicodeTextInMathMode', 'htmlExtension']);
-
 /**
  * A formula in three lines for KaTeX: with its names, with the numbers put in, and the result with its relation sign
- * (`=`, or `≈` for a rounded result). What has no value shows as `?`.
+ * (`=`, or `≈` for a rounded result). What has no value shows as `?`. All measures are in the style `set`, where `␣`
+ * below is the narrow no-break space.
  *
  * With `slots` every text that can change with the values or the edition is wrapped in `\htmlData{slot=N}{\text{…}}`,
- * where N counts from 0 through names (lengths written in the formula), numbers and result. KaTeX turns it into an
+ * where N counts from 0 through names (lengths written in the formula), numbers and result. KaTeX turns each into an
  * element with `data-slot="N"`, whose text `slotTexts` gives anew.
  *
  * @example toTex(formula, scope).names // => '\\text{packet width} + 2 \\times \\text{ease}'
- * @example toTex(formula, scope).result // => '\\text{= 3¾ in}'
+ * @example toTex(formula, scope).result // => '\\text{=␣3¾␣in}'
  */
 export function toTex(formula: Formula, scope: LineScope & { slots?: boolean }): TexLines {
   let count = 0;
-  return lines(formula, scope, (text) => {
-    const shown = `\\text{${escape(text)}}`;
-    return scope.slots ? `\\htmlData{slot=${count++}}{${shown}}` : shown;
-  });
+  return lines(formula, scope, (text) =>
+    scope.slots ? `\\htmlData{slot=${count++}}{${texText(text)}}` : texText(text),
+  );
 }
 
 /**
- * The texts of the slots of `toTex`, in order. For one formula their number is the same in every scope.
+ * The texts of the slots of `toTex`, in order. For one formula there are equally many in every scope.
  *
- * @example slotTexts(formula, scope) // => ['3¼ in', '¼ in', '= 3¾ in']
+ * @example slotTexts(formula, scope) // => ['3¼␣in', '¼␣in', '=␣3¾␣in']
  */
 export function slotTexts(formula: Formula, scope: LineScope): string[] {
   const texts: string[] = [];
@@ -52,43 +56,56 @@ export function slotTexts(formula: Formula, scope: LineScope): string[] {
   return texts;
 }
 
+/**
+ * Any text as TeX for KaTeX, in upright letters, with the signs made safe that mean something to TeX.
+ *
+ * @example texText('seam & ease') // => '\\text{seam \\& ease}'
+ */
+export const texText = (text: string): string =>
+  `\\text{${text.replace(/[\\{}$&#%_~^]/gu, (sign) => named[sign] ?? `\\${sign}`)}}`;
+
+const named: Record<string, string> = {
+  '\\': '\\textbackslash{}',
+  '~': '\\textasciitilde{}',
+  '^': '\\textasciicircum{}',
+};
+
 /** Writes the lines in reading order; `changing` is given each text that can change, and gives its TeX. */
 function lines(formula: Formula, scope: LineScope, changing: (text: string) => string): TexLines {
-  const write = writer(formula, scope, 'set');
-  const length = (node: LengthNode, first: boolean) => changing(signed(prime(write.length(node)), first));
+  const write = writer(formula, scope, 'set', scope.format);
+  const value = (text: string, first: boolean) => changing(first ? primed(text) : guarded(primed(text)));
   const number = (node: NumberNode) => fixed(write.number(node));
-  const names: Leaves = { name: ({ name }) => `\\text{${escape(name)}}`, length, number };
-  const numbers: Leaves = { name: (node, first) => changing(signed(prime(write.value(node)), first)), length, number };
+  const length = (node: LengthNode, first: boolean) => value(write.length(node), first);
   return {
-    names: tex(formula.tree, names),
-    numbers: tex(formula.tree, numbers),
-    result: changing(related(prime(write.result()))),
+    names: tex(formula.tree, { name: (node) => texText(node.name), number, length }),
+    numbers: tex(formula.tree, { name: (node, first) => value(write.value(node), first), number, length }),
+    result: changing(related(primed(write.result()))),
   };
 }
 
 /** How the ends of the tree are written. `first`: nothing stands to the left, so a minus sign needs no brackets. */
 type Leaves = {
   name(node: NameNode, first: boolean): string;
-  length(node: LengthNode, first: boolean): string;
   number(node: NumberNode): string;
+  length(node: LengthNode, first: boolean): string;
 };
 
 function tex(node: Node, leaves: Leaves, first = true): string {
   switch (node.kind) {
     case 'name':
       return leaves.name(node, first);
-    case 'length':
-      return leaves.length(node, first);
     case 'number':
       return leaves.number(node);
+    case 'length':
+      return leaves.length(node, first);
     case 'minus':
       return `-${within(node.of, 2, leaves, false)}`;
     case 'min':
     case 'max':
       return `\\${node.kind}\\left(${node.of.map((part) => tex(part, leaves)).join(', ')}\\right)`;
     case 'round': {
-      const way = node.way === 'nearest' ? '' : ` ${node.way}`;
-      return `\\text{round${way} }${tex(node.of, leaves)}\\text{ to }${within(node.to, 4, leaves, true)}`;
+      const way = node.way === 'nearest' ? '' : `${node.way} `;
+      return `\\text{round ${way}}${tex(node.of, leaves)}\\text{ to }${within(node.to, 4, leaves, true)}`;
     }
     case '/':
       return `\\frac{${tex(node.left, leaves)}}{${tex(node.right, leaves)}}`;
@@ -102,19 +119,10 @@ function tex(node: Node, leaves: Leaves, first = true): string {
 
 const signs = { '+': '+', '-': '-', '*': '\\times' } as const;
 
-/** How tightly each kind holds together, loosest first. */
+/** How tightly each kind holds together, loosest first. A fraction bar holds its parts by itself. */
 const ranks = {
-  round: 0,
-  '+': 1,
-  '-': 1,
-  '*': 2,
-  minus: 1,
-  '/': 4,
-  min: 4,
-  max: 4,
-  name: 4,
-  length: 4,
-  number: 4,
+  ...{ round: 0, '+': 1, '-': 1, minus: 1, '*': 2 },
+  ...{ '/': 4, min: 4, max: 4, name: 4, number: 4, length: 4 },
 } as const;
 
 /** A part of a larger whole, in brackets where it holds together less tightly than `rank`. */
@@ -122,21 +130,13 @@ function within(node: Node, rank: number, leaves: Leaves, first: boolean): strin
   return ranks[node.kind] < rank ? `\\left(${tex(node, leaves)}\\right)` : tex(node, leaves, first);
 }
 
-/** A value below zero, in brackets where a sign stands before it. */
-const signed = (text: string, first: boolean) => (!first && /^[−-]/u.test(text) ? `(${text})` : text);
+/** A value below zero in brackets, for a place where a sign stands before it. */
+const guarded = (text: string) => (/^(?:≈\s)?[−-]/u.test(text) ? `(${text})` : text);
 
 const related = (text: string) => (text.startsWith('≈') ? text : `=${THIN}${text}`);
 
-const fixed = (text: string) => (/^\d+(?:\.\d+)?$/u.test(text) ? text : `\\text{${escape(text)}}`);
+/** A number that never changes: digits as mathematics, a fraction as text. */
+const fixed = (text: string) => (/^\d+(?:\.\d+)?$/u.test(text) ? text : texText(text));
 
 /** KaTeX would curl straight quotation marks; after a number they are feet and inches. */
-const prime = (text: string) => text.replace(/"/gu, '″').replace(/'/gu, '′');
-
-const special: Record<string, string> = {
-  '\\': '\\textbackslash{}',
-  '~': '\\textasciitilde{}',
-  '^': '\\textasciicircum{}',
-};
-
-/** Any text, made safe inside `\text{…}`. */
-const escape = (text: string) => text.replace(/[\\{}$&#%_~^]/gu, (sign) => special[sign] ?? `\\${sign}`);
+const primed = (text: string) => text.replaceAll('"', '″').replaceAll("'", '′');

@@ -1,58 +1,56 @@
-import { writer, type LineScope, type Writer } from './lines.ts';
-import type { Formula, Node } from './tree.ts';
+import type { Scope } from './evaluate.ts';
+import { writer, type Writer } from './lines.ts';
+import type { Formula, NameNode, Node } from './tree.ts';
 
 /**
  * The three lines of `toTex` as one plain sentence, for screen readers.
  *
- * @example toWords(formula, scope) // => 'packet width plus 2 times ease, that is 3 and a quarter inches plus …'
+ * @example toWords(formula('2 * ease'), scope) // => '2 times ease, that is 2 times a quarter of an inch, which makes half an inch.'
  */
-export function toWords(formula: Formula, scope: LineScope): string {
+export function toWords(formula: Formula, scope: Scope): string {
   const write = writer(formula, scope, 'spoken');
   const names = say(formula.tree, write, ({ name }) => name);
   const numbers = say(formula.tree, write, write.value);
   return `${names}, that is ${numbers}, which makes ${write.result()}.`;
 }
 
-const joints = { '+': 'plus', '-': 'minus', '*': 'times', '/': 'divided by' } as const;
-
-const ranks = {
-  round: 0,
-  '+': 1,
-  '-': 1,
-  '*': 2,
-  '/': 2,
-  minus: 1,
-  min: 4,
-  max: 4,
-  name: 4,
-  length: 4,
-  number: 4,
-} as const;
-
-function say(node: Node, write: Writer, name: Writer['value']): string {
-  const part = (child: Node, rank: number): string =>
-    ranks[child.kind] < rank ? `open bracket ${say(child, write, name)} close bracket` : say(child, write, name);
+function say(node: Node, write: Writer, name: (node: NameNode) => string): string {
+  const whole = (part: Node) => say(part, write, name);
+  const within = (part: Node, rank: number) =>
+    ranks[part.kind] < rank ? `open bracket ${whole(part)} close bracket` : whole(part);
   switch (node.kind) {
     case 'name':
       return name(node);
-    case 'length':
-      return write.length(node);
     case 'number':
       return write.number(node);
+    case 'length':
+      return write.length(node);
     case 'minus':
-      return `minus ${part(node.of, 2)}`;
+      return `minus ${within(node.of, 2)}`;
     case 'min':
     case 'max': {
-      const all = node.of.map((child) => say(child, write, name)).join(', and ');
-      return `the ${node.kind === 'min' ? 'smallest' : 'largest'} of ${all}`;
+      const parts = node.of.map(whole);
+      const last = parts.pop()!;
+      if (parts.length === 0) return last;
+      return `the ${extremes[node.kind]} of ${parts.join(', ')} and ${last}`;
     }
     case 'round': {
       const way = node.way === 'nearest' ? '' : ` ${node.way}`;
-      return `round${way} ${say(node.of, write, name)} to ${part(node.to, 4)}`;
+      return `round${way} ${whole(node.of)} to ${within(node.to, 4)}`;
     }
     default: {
       const rank = ranks[node.kind];
-      return `${part(node.left, rank)} ${joints[node.kind]} ${part(node.right, rank + 1)}`;
+      return `${within(node.left, rank)} ${joints[node.kind]} ${within(node.right, rank + 1)}`;
     }
   }
 }
+
+const extremes = { min: 'smallest', max: 'largest' } as const;
+
+const joints = { '+': 'plus', '-': 'minus', '*': 'times', '/': 'divided by' } as const;
+
+/** How tightly each kind holds together when it is heard, loosest first. */
+const ranks = {
+  ...{ round: 0, min: 0, max: 0, '+': 1, '-': 1, minus: 1, '*': 2, '/': 2 },
+  ...{ name: 4, number: 4, length: 4 },
+} as const;

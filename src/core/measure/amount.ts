@@ -12,17 +12,30 @@ export type Amount = { over: number; under: number; fraction: boolean; start: nu
  */
 export type Manner = 'entry' | 'formula';
 
-const blanks = /\s*/uy;
+// Blanks of every width, and the marks without width that come along when text is copied from a page.
+const blank = /[\s\u200b-\u200f\u2060]/u;
+const dash = /[-‐‑–]/u;
+const and = /and|[&+]/iuy;
 const digits = /[0-9][0-9.,]*|[.,][0-9][0-9.,]*/y;
-const slashed = { entry: /([0-9]+)\s*[/⁄∕]\s*([0-9]+)/uy, formula: /([0-9]+)[/⁄∕]([0-9]+)/uy };
-const raised = /([⁰¹²³⁴-⁹]+)[/⁄∕]([₀-₉]+|[0-9]+)/uy;
-const joined = { entry: /[\s\u2060]*(?:and|&|\+)\s*|[-‐‑–]|\s*/iuy, formula: /[-‐‑–]|\s*/uy };
+// Nine digits are plenty, and both parts stay whole numbers that are counted exactly.
+const slashed = {
+  entry: /([0-9]{1,9})\s*[/⁄∕]\s*([0-9]{1,9})(?![0-9])/uy,
+  formula: /([0-9]{1,9})[/⁄∕]([0-9]{1,9})(?![0-9])/uy,
+};
+const raised = /([⁰¹²³⁴-⁹]{1,9})[/⁄∕]([₀-₉]{1,9}|[0-9]{1,9})(?![₀-₉0-9])/uy;
 
 /** The index of the first character at or after `at` that is not a blank (of any width, breaking or not). */
 export function skipBlanks(text: string, at: number): number {
-  blanks.lastIndex = at;
-  blanks.exec(text);
-  return blanks.lastIndex;
+  let end = at;
+  while (end < text.length && blank.test(text[end]!)) end++;
+  return end;
+}
+
+/** The index after the last character before `before` that is not a blank. */
+export function endOfText(text: string, before = text.length): number {
+  let end = before;
+  while (end > 0 && blank.test(text[end - 1]!)) end--;
+  return end;
 }
 
 /** Reads the number that begins exactly at `at`; undefined where none begins. */
@@ -34,14 +47,14 @@ export function readAmount(text: string, at: number, manner: Manner): Result<Amo
   const whole = readDigits(found[0], at);
   if (!whole.ok || whole.value.under !== 1) return whole;
 
-  const joint = match(joined[manner], text, whole.value.end)!;
-  const part = fractionAt(text, whole.value.end + joint[0].length, manner);
+  const dashed = dash.test(text[whole.value.end] ?? '');
+  const part = fractionAt(text, dashed ? whole.value.end + 1 : endOfJoint(text, whole.value.end, manner), manner);
   if (!part) return whole;
   const span = { start: at, end: part.end };
   const written = text.slice(at, part.end);
   if (part.under === 0) return fail(zeroUnder(text, part));
   const mixed = { over: whole.value.over * part.under + part.over, under: part.under, fraction: true, ...span };
-  if (manner === 'formula' && /^[-‐‑–]/u.test(joint[0])) {
+  if (manner === 'formula' && dashed) {
     const together = `${whole.value.over} ${text.slice(part.start, part.end)}`;
     const apart = `${whole.value.over} - ${text.slice(part.start, part.end)}`;
     return fail({
@@ -57,6 +70,12 @@ export function readAmount(text: string, at: number, manner: Manner): Result<Amo
     return fail({ code: 'improper-fraction', message, ...span, mend: meant });
   }
   return ok(mixed);
+}
+
+/** Where the next part of a number or length may begin: after blanks, and in an entry also after `and`, `&` or `+`. */
+export function endOfJoint(text: string, at: number, manner: Manner): number {
+  const gap = skipBlanks(text, at);
+  return manner === 'entry' && match(and, text, gap) ? skipBlanks(text, and.lastIndex) : gap;
 }
 
 function match(pattern: RegExp, text: string, at: number): RegExpExecArray | null {
@@ -80,8 +99,10 @@ function fractionAt(text: string, at: number, manner: Manner): Amount | undefine
 
 /** Digits with at most one decimal point or comma. A full stop after the last digit is let pass. */
 function readDigits(run: string, start: number): Result<Amount> {
-  const written = run.replace(/[.,]+$/u, '');
-  const end = start + written.length + (run.slice(written.length) === '.' ? 1 : 0);
+  let digits = run.length;
+  while (/[.,]/u.test(run[digits - 1]!)) digits--;
+  const written = run.slice(0, digits);
+  const end = start + digits + (run.slice(digits) === '.' ? 1 : 0);
   const [whole = '', decimals, ...more] = written.split(/[.,]/u);
   if (decimals === undefined) return ok({ over: Number(whole), under: 1, fraction: false, start, end });
   if (more.length > 0) return fail(manySigns(written, start));

@@ -4,23 +4,25 @@
  * Near means few slips of the keyboard: letters left out, added, exchanged with a neighbour, or wrong. One slip is
  * allowed in words of two to five letters, and one more for every three letters beyond. Capitals, hyphens and
  * underscores do not count as slips. Of equally near words one with the same first letter wins, for people seldom get
- * that one wrong; then the first one known.
+ * that one wrong; then the first one known. Where nothing is near, a name of several words that alone holds all the
+ * words asked for is taken.
  *
  * @example closest('packet widht', ['ease', 'packet width']) // => 'packet width'
- * @example closest('elbow', ['ease', 'packet width']) // => undefined
+ * @example closest('strip', ['panel width', 'strip length']) // => 'strip length'
  */
 export function closest(word: string, known: Iterable<string>): string | undefined {
   const wanted = plain(word);
+  const candidates = [...known];
   let best: string | undefined;
   let fewest = wanted.length < 2 ? 0 : Math.max(1, Math.floor(wanted.length / 3));
-  for (const candidate of known) {
+  for (const candidate of candidates) {
     const slips = distance(wanted, plain(candidate), fewest);
     if (slips > fewest) continue;
     const nearer = best === undefined || slips < fewest || (begins(candidate, wanted) && !begins(best, wanted));
     if (nearer) best = candidate;
     fewest = slips;
   }
-  return best;
+  return best ?? onlyOneHolding(wanted, candidates);
 }
 
 const begins = (candidate: string, wanted: string) => plain(candidate)[0] === wanted[0];
@@ -31,6 +33,16 @@ const plain = (word: string) =>
     .toLowerCase()
     .replace(/[\s_-]+/gu, ' ')
     .trim();
+
+function onlyOneHolding(wanted: string, candidates: string[]): string | undefined {
+  if (wanted.length < 3) return undefined;
+  const words = wanted.split(' ');
+  const holding = candidates.filter((candidate) => {
+    const held = plain(candidate).split(' ');
+    return words.every((word) => held.includes(word));
+  });
+  return holding.length === 1 ? holding[0] : undefined;
+}
 
 /**
  * Slips between two words: the optimal string alignment distance. Gives up, with Infinity, once it must exceed `most`.

@@ -22,6 +22,15 @@ export const ok = <T>(value: T): { ok: true; value: T } => ({ ok: true, value })
 /** A result that did not. */
 export const fail = <E = Fault>(fault: E): { ok: false; fault: E } => ({ ok: false, fault });
 
+/**
+ * The text with the fault's mend put in; the text itself where there is none.
+ *
+ * @example mended('ease + 2', { code: 'kinds-differ', message: '', start: 7, end: 8, mend: '2 in' }) // => 'ease + 2 in'
+ */
+export function mended(text: string, { start, end, mend }: Fault): string {
+  return mend === undefined ? text : text.slice(0, start) + mend + text.slice(end);
+}
+
 /** The longest piece of somebody's own text that a message repeats, in characters. */
 const QUOTED = 32;
 

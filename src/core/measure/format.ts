@@ -14,14 +14,15 @@ export const THIN = '\u202f';
 
 /**
  * Writes a length in mm as people read it, on the marks of the edition. A length off the marks is shown as the nearest
- * one with `≈` before it, so a rounded value never looks exact. What is not a finite number is shown as `?`.
+ * one with `≈` before it, so that a rounded value never looks exact: `≈ 0 in` is a little, not nothing. What is not a
+ * finite number is shown as `?`.
  *
  * @example formatLength(114.3, 'inch') // => '4 1/2 in'
  * @example formatLength(114.3, 'metric', { in: 'cm' }) // => '≈ 11.4 cm'
  */
 export function formatLength(mm: number, edition: Edition, options: LengthOptions = {}): string {
   const { grid = defaultGrid, style = 'plain', unit = true } = options;
-  if (!Number.isFinite(mm)) return '?';
+  if (!Number.isFinite(mm)) return style === 'spoken' ? 'an unknown length' : '?';
   const count = marks(mm, edition, grid);
   const size = Math.abs(count);
   const sign = count < 0 ? minus[style] : '';
@@ -35,10 +36,25 @@ export function formatLength(mm: number, edition: Edition, options: LengthOption
 }
 
 /** The sign that stands before a value that was rounded, with its blank. */
-export const nearly: Record<Style, string> = { plain: '≈ ', set: `≈${THIN}`, spoken: 'about ' };
+const nearly: Record<Style, string> = { plain: '≈ ', set: `≈${THIN}`, spoken: 'about ' };
 
 /** The sign of a value below zero. */
-export const minus: Record<Style, string> = { plain: '-', set: '−', spoken: 'minus ' };
+const minus: Record<Style, string> = { plain: '-', set: '−', spoken: 'minus ' };
+
+/**
+ * Writes a plain number as the shortest decimal with at most so many places, with `≈` before it where that rounds.
+ *
+ * @example formatNumber(2.5) // => '2.5'
+ * @example formatNumber(2 / 3) // => '≈ 0.667'
+ */
+export function formatNumber(value: number, options: { places?: number; style?: Style } = {}): string {
+  const { places = 3, style = 'plain' } = options;
+  if (!Number.isFinite(value)) return style === 'spoken' ? 'an unknown number' : '?';
+  const size = Math.abs(value);
+  const rounded = Math.round(size * 10 ** places) / 10 ** places;
+  const about = Math.abs(size - rounded) <= 1e-9 * Math.max(1, size) ? '' : nearly[style];
+  return about + (value < 0 && rounded > 0 ? minus[style] : '') + String(rounded);
+}
 
 /** `hundredths` of the unit, as the shortest decimal. */
 function metric(hundredths: number, unit: 'mm' | 'cm', style: Style, withUnit: boolean): string {

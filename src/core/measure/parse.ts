@@ -1,4 +1,4 @@
-import { readAmount, skipBlanks, type Amount, type Manner } from './amount.ts';
+import { endOfJoint, endOfText, readAmount, skipBlanks, type Amount, type Manner } from './amount.ts';
 import { closest } from './closest.ts';
 import type { Edition } from './edition.ts';
 import { fail, ok, quote, type Fault, type Result } from './fault.ts';
@@ -8,10 +8,10 @@ import { bareUnit, foot, inch, unitAt, unitWords, type Unit } from './units.ts';
 export const LONGEST = 100_000;
 
 /**
- * A number or a length found in a text. With a unit `value` is in mm and `edition` is the unit's; without one `value`
- * is the bare number. `under` is the denominator when it was written as a fraction.
+ * A number or a length found in a text. With a unit, `value` is in mm and `edition` is the unit's. Without one, `value`
+ * is the bare number, and `bare` tells how it was written.
  */
-export type Written = { value: number; edition?: Edition; under?: number; start: number; end: number };
+export type Written = { value: number; edition?: Edition; bare?: Amount; start: number; end: number };
 
 /**
  * Reads a length as people write it, in mm; a bare number is in inches or millimetres, by edition.
@@ -25,15 +25,16 @@ export type Written = { value: number; edition?: Edition; under?: number; start:
  */
 export function parseLength(text: string, edition: Edition): Result<number> {
   const start = skipBlanks(text, 0);
-  const end = text.trimEnd().length;
+  const end = endOfText(text);
   if (start >= end) return fail(empty(text, edition));
   const read = readLength(text, start, 'entry');
   if (!read) return fail(noNumber(text, start, end, edition));
   if (!read.ok) return read;
+  const { value, bare } = read.value;
   if (read.value.end < end) return fail(leftOver(text, read.value, end));
-  const { over, under } = bareUnit[edition];
-  const mm = read.value.edition ? read.value.value : (read.value.value * over) / under;
-  return mm > LONGEST ? fail(tooLong(text, read.value.start, read.value.end)) : ok(mm);
+  const size = bare && sizeOf(bare, bareUnit[edition]);
+  const mm = size ? size.over / size.under : value;
+  return mm > LONGEST ? fail(tooLong(text, start, read.value.end)) : ok(mm);
 }
 
 /**
@@ -45,34 +46,39 @@ export function readLength(text: string, at: number, manner: Manner): Result<Wri
   if (!first?.ok) return first;
   const named = unitAt(text, skipBlanks(text, first.value.end));
   if (!named) {
-    const { over, under, fraction, start, end } = first.value;
-    return ok({ value: over / under, ...(fraction && { under }), start, end });
+    const { over, under, start, end } = first.value;
+    return ok({ value: over / under, bare: first.value, start, end });
   }
-  let mm = inMm(first.value, named.unit);
+  let size = sizeOf(first.value, named.unit);
   let { unit, end } = named;
   for (;;) {
-    const next = readAmount(text, skipBlanks(text, end), manner);
+    const next = readAmount(text, endOfJoint(text, end, manner), manner);
     if (!next) break;
     if (!next.ok) return next;
-    const smaller =
-      unitAt(text, skipBlanks(text, next.value.end)) ??
-      (unit === foot ? { unit: inch, end: next.value.end } : undefined);
+    const { end: after } = next.value;
+    // After feet a bare number is inches, as in 5' 6.
+    const smaller = unitAt(text, skipBlanks(text, after)) ?? (unit === foot ? { unit: inch, end: after } : undefined);
     if (!smaller) return fail(twoNumbers(text, at, end, next.value));
-    if (smaller.unit.edition !== unit.edition || inMm(ONE, smaller.unit) >= inMm(ONE, unit)) {
-      const message = `Write one length in one system of units, such as 1 ft 3 in or 38 cm.`;
-      return fail({ code: 'mixed-units', message, start: at, end: smaller.end });
+    if (smaller.unit.edition !== unit.edition || smaller.unit.over >= unit.over) {
+      return fail(mixedUnits(at, smaller.end));
     }
-    mm += inMm(next.value, smaller.unit);
+    size = plus(size, sizeOf(next.value, smaller.unit));
     ({ unit, end } = smaller);
   }
+  const mm = size.over / size.under;
   if (mm > LONGEST) return fail(tooLong(text, at, end));
   return ok({ value: mm, edition: unit.edition, start: at, end });
 }
 
-const ONE = { over: 1, under: 1 };
+/** A value in mm that is not divided yet, so that the sum of several has one rounding only. */
+type Ratio = { over: number; under: number };
 
-const inMm = (amount: Pick<Amount, 'over' | 'under'>, unit: Unit) =>
-  (amount.over * unit.over) / (amount.under * unit.under);
+const sizeOf = (amount: Ratio, unit: Unit): Ratio => ({
+  over: amount.over * unit.over,
+  under: amount.under * unit.under,
+});
+
+const plus = (a: Ratio, b: Ratio): Ratio => ({ over: a.over * b.under + b.over * a.under, under: a.under * b.under });
 
 const sample: Record<Edition, string> = { inch: '4 1/2 in', metric: '114 mm' };
 
@@ -104,8 +110,10 @@ function leftOver(text: string, read: Written, end: number): Fault {
   const start = skipBlanks(text, read.end);
   const next = readAmount(text, start, 'entry');
   if (next?.ok) return twoNumbers(text, read.start, read.end, next.value);
+  const mixed = read.bare && dashedFraction(text, read.bare, start);
+  if (mixed) return mixed;
   const word = /^\p{L}+/u.exec(text.slice(start, end))?.[0];
-  if (word && read.edition === undefined) {
+  if (word && read.bare) {
     const meant = closest(word, unitWords);
     const message = meant
       ? `${quote(word)} is not a unit of length. Do you mean “${meant}”?`
@@ -116,9 +124,25 @@ function leftOver(text: string, read: Written, end: number): Fault {
   return { code: 'more-than-a-length', message, start, end, mend: '' };
 }
 
+/** `4 - 1/2`, where the dash was meant to join and not to take away. */
+function dashedFraction(text: string, whole: Amount, start: number): Fault | undefined {
+  if (!/[-‐‑–−]/u.test(text[start] ?? '') || whole.under !== 1) return undefined;
+  const part = readAmount(text, skipBlanks(text, start + 1), 'entry');
+  if (!part?.ok || !part.value.fraction) return undefined;
+  const { end } = part.value;
+  const mend = `${whole.over} ${text.slice(part.value.start, end)}`;
+  const message = `Write a mixed number without a dash: ${mend}.`;
+  return { code: 'dash-in-number', message, start: whole.start, end, mend };
+}
+
 function twoNumbers(text: string, start: number, firstEnd: number, second: Amount): Fault {
   const pair = `${quote(text.slice(start, firstEnd))} and ${quote(text.slice(second.start, second.end))}`;
   return { code: 'two-numbers', message: `Write one length. Here are two: ${pair}.`, start, end: second.end };
+}
+
+function mixedUnits(start: number, end: number): Fault {
+  const message = 'Write one length in one system, the larger unit first, such as 1 ft 3 in or 38 cm.';
+  return { code: 'mixed-units', message, start, end };
 }
 
 function tooLong(text: string, start: number, end: number): Fault {

@@ -28,7 +28,7 @@ const words = new Map<string, Unit>([
 export const unitWords: readonly string[] = [...words.keys()];
 
 /** Straight and typographic quotation marks and primes. Two single marks are one double mark. */
-const marks = /(["“”„″〃]|['‘’′]{2})|(['‘’′])|(\p{L}+)(\.?)/uy;
+const marks = /(["“”„″〃]|['‘’′´]{2})|(['‘’′´])|(\p{L}+)(\.?)/uy;
 
 /** The unit that begins exactly at `at`, with the index after it; an abbreviation may end in a full stop. */
 export function unitAt(text: string, at: number): { unit: Unit; end: number } | undefined {

@@ -1,0 +1,66 @@
+/** What is said about a formula that reads well and cannot be worked out. */
+import { quote, type Edition, type Fault } from '../measure/index.ts';
+import type { Dimension, JoinNode, NameNode, Node } from './tree.ts';
+
+const kinds = ['a plain number', 'a length', 'an area'] as const;
+
+/** A part as the author wrote it, in quotation marks. */
+const written = (text: string, { start, end }: Node) => quote(text.slice(start, end));
+
+const at = ({ start, end }: Node) => ({ start, end });
+
+/** Two parts of different kinds; a bare number among lengths gets the edition's unit, which it seems to lack. */
+export function kindsDiffer(
+  text: string,
+  left: [Node, Dimension],
+  right: [Node, Dimension],
+  what: string,
+  edition: Edition,
+): Fault {
+  const [[small, smallKind], [large, largeKind]] = left[1] < right[1] ? [left, right] : [right, left];
+  const pair = `${written(text, large)} is ${kinds[largeKind]} and ${written(text, small)} ${kinds[smallKind]}`;
+  const code = 'kinds-differ';
+  const also = at(large);
+  const number = text.slice(small.start, small.end);
+  if (small.kind !== 'number' || largeKind !== 1 || number.startsWith('(')) {
+    return { code, message: `${pair}. They cannot be ${what}.`, ...at(small), also };
+  }
+  const mend = `${number} ${edition === 'inch' ? 'in' : 'mm'}`;
+  return { code, message: `${pair}. Write “${mend}” if you mean a length.`, ...at(small), mend, also };
+}
+
+export function moreThanArea(text: string, node: JoinNode): Fault {
+  const product = `${written(text, node.left)} times ${written(text, node.right)}`;
+  return { code: 'more-than-area', message: `${product} is more than an area. Check what is multiplied.`, ...at(node) };
+}
+
+export function dividedByLarger(text: string, node: JoinNode, kind: Dimension, other: Dimension): Fault {
+  const { left, right } = node;
+  const pair = `${written(text, left)} is ${kinds[kind]} and ${written(text, right)} ${kinds[other]}`;
+  const code = 'divided-by-larger';
+  const mend = `${text.slice(left.start, left.end)}/${text.slice(right.start, right.end)}`;
+  // `3 / 4 in` is three over four inches; with the blanks left out it is three quarters of an inch.
+  if (right.kind !== 'length' || !/^\d+\/\d+(?![\d.,/])/u.test(mend)) {
+    return { code, message: `${pair}. The one cannot be divided by the other.`, ...at(right), also: at(left) };
+  }
+  return { code, message: `${pair}. Write “${mend}” if you mean a fraction.`, ...at(node), mend };
+}
+
+export function dividedByZero(text: string, node: Node): Fault {
+  const message = `${written(text, node)} is zero. Nothing can be divided by it.`;
+  return { code: 'divided-by-zero', message, ...at(node) };
+}
+
+export function roundedToNothing(text: string, node: Node): Fault {
+  const message = `${written(text, node)} is not more than zero. Nothing can be rounded to it.`;
+  return { code: 'rounded-to-nothing', message, ...at(node) };
+}
+
+export function restsOnFault(node: NameNode): Fault {
+  const message = `${quote(node.name)} has no value yet, because of a fault of its own.`;
+  return { code: 'rests-on-fault', message, ...at(node) };
+}
+
+export function notFinite(text: string, node: Node): Fault {
+  return { code: 'not-finite', message: `${written(text, node)} does not come to a finite number.`, ...at(node) };
+}

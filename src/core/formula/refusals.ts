@@ -1,0 +1,131 @@
+/** What is said about a formula that cannot be read: the place, a kind sentence, and the mend where it is plain. */
+import { closest, endOfText, quote, readLength, type Fault } from '../measure/index.ts';
+import { findName, findWord, wordsAt, type NameBook } from './names.ts';
+import type { Node, Span } from './tree.ts';
+
+export const empty = (text: string): Fault => ({
+  code: 'empty-formula',
+  message: 'Write a number, a name or a sum.',
+  start: 0,
+  end: text.length,
+});
+
+export const tooLong = (text: string): Fault => ({
+  code: 'formula-too-long',
+  message: 'This formula is too long. Give a part of it a name of its own.',
+  start: 0,
+  end: text.length,
+});
+
+export const tooDeep = (at: number): Fault => ({
+  code: 'nested-too-deep',
+  message: 'This formula is nested too deep. Give a part of it a name of its own.',
+  start: at,
+  end: at + 1,
+});
+
+export const leftOpen = (at: number): Fault => ({
+  code: 'bracket-open',
+  message: 'This bracket is never closed. Put “)” where it should end.',
+  start: at,
+  end: at + 1,
+});
+
+export const withoutTo = (start: number, end: number): Fault => ({
+  code: 'to-missing',
+  message: 'Say what to round to, such as “round up width / 3 to 1/8 in”.',
+  start,
+  end,
+});
+
+/** Nothing that makes a part stands at `at`. */
+export function partMissing(text: string, at: number): Fault {
+  const character = characterAt(text, at);
+  const code = 'part-missing';
+  if (character === '') {
+    const end = endOfText(text);
+    return { code, message: 'A number or a name is missing at the end.', start: end - 1, end };
+  }
+  if (!'+*×·⋅∗/÷∕),'.includes(character)) return stray(text, at);
+  const message = `A number or a name is missing before ${quote(character)}.`;
+  return { code, message, start: at, end: at + 1 };
+}
+
+/** Something stands at `at`, after a whole part, that no sign joins on. */
+export function leftOver(text: string, at: number, before: Node, book: NameBook | undefined): Fault {
+  const character = characterAt(text, at);
+  const place = { start: at, end: at + character.length };
+  if (character === ')') {
+    const message = 'This bracket closes nothing. Take it out, or put “(” before it.';
+    return { code: 'bracket-shut', message, ...place, mend: '' };
+  }
+  if (findWord(text, at, 'x', 'X')) {
+    return { code: 'times-sign', message: 'Write “*” or “×” for times.', ...place, mend: '*' };
+  }
+  if (character === '^' || character === '²' || character === '³') {
+    const message = 'There are no powers here. Write a product, such as “width * width”.';
+    return { code: 'power', message, ...place };
+  }
+  const end = endOfPart(text, at, book);
+  if (end === undefined) return stray(text, at);
+  const second = text.slice(at, end);
+  const first = text.slice(startOfWord(text, before.start, endOfText(text, at)), endOfText(text, at));
+  const message = `A sign such as + or * is missing between ${quote(first)} and ${quote(second)}.`;
+  return { code: 'sign-missing', message, start: at, end, mend: `* ${second}` };
+}
+
+function endOfPart(text: string, at: number, book: NameBook | undefined): number | undefined {
+  const name = (book && findName(book, text, at)) ?? wordsAt(text, at, false);
+  if (name) return name.end;
+  const number = readLength(text, at, 'formula');
+  if (number) return number.ok ? number.value.end : number.fault.end;
+  return text[at] === '(' ? at + 1 : undefined;
+}
+
+/** Where the last run without blanks before `end` begins, but not before `earliest`. */
+function startOfWord(text: string, earliest: number, end: number): number {
+  let start = end - 1;
+  while (start > earliest && !/[\s(*/+]/u.test(text[start - 1]!)) start--;
+  return start;
+}
+
+function stray(text: string, at: number): Fault {
+  const character = characterAt(text, at);
+  const message = `${quote(character)} has no meaning in a formula.`;
+  return { code: 'stray-sign', message, start: at, end: at + character.length };
+}
+
+const characterAt = (text: string, at: number) => (at < text.length ? String.fromCodePoint(text.codePointAt(at)!) : '');
+
+/** `words` stand where a name should, and no known name fits. */
+export function unknownWords(text: string, words: Span & { name: string }, book: NameBook): Fault {
+  const meant = closest(words.name, book.names);
+  if (meant !== undefined) return unknownName(words.name, meant, words);
+  // A hyphen may belong to the name that was meant: “top-stich” for “top-stitch”.
+  const hyphened = /^[\p{L}\p{M}\p{N}_'’-]+(?:\s+[\p{L}\p{M}\p{N}_'’-]+)*/u.exec(text.slice(words.start))?.[0] ?? '';
+  const longer = closest(hyphened, book.names);
+  if (longer === undefined) return unknownName(words.name, undefined, words);
+  return unknownName(hyphened, longer, { start: words.start, end: words.start + hyphened.length });
+}
+
+/** A name that nothing has, with the one that was meant, if any is near. */
+export function unknownName(name: string, meant: string | undefined, { start, end }: Span): Fault {
+  const place = { code: 'unknown-name', start, end };
+  if (meant === undefined) return { ...place, message: `There is no measure called ${quote(name)}.` };
+  return { ...place, message: `There is no measure called ${quote(name)}. Do you mean ${quote(meant)}?`, mend: meant };
+}
+
+/** `width / 1/4`: the fraction may be one number, or be divided step by step. */
+export function twoWaysFraction(text: string, left: Node, right: Node): Fault {
+  const [sum, fraction] = [text.slice(left.start, right.end), text.slice(right.start, right.end)];
+  const message = `${quote(sum)} can be read two ways. Put brackets: “(${fraction})”.`;
+  return { code: 'two-ways-fraction', message, start: right.start, end: right.end, mend: `(${fraction})` };
+}
+
+/** `min(2,5)`: the comma may part two numbers, or be a decimal comma. */
+export function twoWaysComma(text: string, start: number, end: number): Fault {
+  const written = text.slice(start, end);
+  const [list, decimal] = [written.replace(',', ', '), written.replace(',', '.')];
+  const message = `${quote(written)} can be read two ways. Write “${list}” for two numbers, or “${decimal}”.`;
+  return { code: 'two-ways-comma', message, start, end, mend: list };
+}
