@@ -8,6 +8,7 @@ export type GeometryFault = {
     | 'nothing-left'
     | 'falls-apart'
     | 'closes-up'
+    | 'crosses-itself'
     | 'not-finite';
   message: string;
   edge?: string;

@@ -1,8 +1,9 @@
 import { arcOf, circlesMeet, lineMeetsCircle, linesMeet, sideLength, tangent } from './arc.ts';
+import { NEAR } from './crossing.ts';
 import { cross, distance, dot, minus, plus, times, unit } from './point.ts';
-import type { Edge, Side } from './outline.ts';
 import type { Moved } from './allowance.ts';
 import type { Point } from './point.ts';
+import type { Side } from './outline.ts';
 
 /**
  * How the cut line goes round an outer corner.
@@ -13,38 +14,64 @@ import type { Point } from './point.ts';
  */
 export type Corner = { shape: 'mitred'; limit?: number } | { shape: 'blunted' } | { shape: 'rounded' };
 
-/** What happens between two moved sides: where the first ends, new edges, where the second starts. */
-export type Join = { end: Point; edges: Edge[]; start: Point };
+/**
+ * What happens between two moved sides: where the first ends, new sides, where the second starts. `trimmed` when they
+ * overlap and are cut back to where they meet.
+ */
+export type Join = { end: Point; edges: Side[]; start: Point; trimmed?: boolean };
 
-/** A corner sharper than this, as the sine of its turn, counts as running on in one line. */
+/** How far a mitre may reach, in allowances, when nobody says. */
+const LIMIT = 4;
+/** A corner flatter than this, as the sine of its turn, counts as running on in one line. */
 const STRAIGHT = 1e-7;
 
 /** Joins two moved sides at the corner of the outline they came from. */
-export function joinCorner(before: Moved, after: Moved, at: Point, name: string, corner: Corner): Join {
+export function joinCorner(before: Moved, after: Moved, name: string, corner: Corner): Join {
   const [end, start] = [before.side.to, after.side.from];
-  const larger = Math.max(Math.abs(before.by), Math.abs(after.by));
-  const step: Join = { end, edges: distance(end, start) > 1e-9 ? [{ name, from: end, bulge: 0 }] : [], start };
-  if (distance(end, start) < 1e-9) return { end, edges: [], start: end };
-  const turn = cross(tangent(before.side, 'end'), tangent(after.side, 'start'));
-  const tip = Math.abs(turn) < STRAIGHT ? undefined : nearestMeeting(before.side, after.side, at);
-  if (!tip) return step;
+  if (distance(end, start) < NEAR) return { end, edges: [], start: end };
+  const turn = cross(tangent(before.from, 'end'), tangent(after.from, 'start'));
+  const step: Join = { end, edges: [{ name, from: end, to: start, bulge: 0 }], start };
+  if (Math.abs(turn) < STRAIGHT) return step;
+  const turned = before.turned || after.turned;
+  const tip = turned ? undefined : nearestMeeting(before.side, after.side, after.from.from);
+  if (tip) return joinAt(tip, before, after, name, corner) ?? step;
 
+  // Curves that never meet are carried on along their tangents.
+  const straight = [tangentBefore(before), tangentAfter(after)] as const;
+  const meeting = nearestMeeting(straight[0].side, straight[1].side, after.from.from);
+  const join = meeting && joinAt(meeting, ...straight, name, corner);
+  if (!join || join.trimmed) return { ...step, trimmed: true };
+  const run = (from: Point, to: Point): Side[] => (distance(from, to) < NEAR ? [] : [{ name, from, to, bulge: 0 }]);
+  return { end, edges: [...run(end, join.end), ...join.edges, ...run(join.start, start)], start };
+}
+
+const tangentBefore = (moved: Moved): Moved => {
+  const { to } = moved.side;
+  return { ...moved, side: { ...moved.side, from: minus(to, tangent(moved.from, 'end')), bulge: 0 } };
+};
+const tangentAfter = (moved: Moved): Moved => {
+  const { from } = moved.side;
+  return { ...moved, side: { ...moved.side, to: plus(from, tangent(moved.from, 'start')), bulge: 0 } };
+};
+
+/** The join of two sides whose lines meet at `tip`; undefined where the cut line had better step. */
+function joinAt(tip: Point, before: Moved, after: Moved, name: string, corner: Corner): Join | undefined {
+  const at = after.from.from;
+  const larger = Math.max(Math.abs(before.by), Math.abs(after.by));
   const past = pastEnd(before.side, tip);
   const ahead = -pastEnd(backwards(after.side), tip);
-  const apart = past >= -1e-9 && ahead <= 1e-9;
-  if (!apart) {
-    // Lines that meet within both sides are trimmed there. Where one would be eaten by more than an allowance, because
-    // it nearly runs on in the other's line, the cut line steps instead.
-    const eaten = Math.max(-past, ahead);
-    const trims = past <= 1e-9 && ahead >= -1e-9;
-    return trims || eaten <= larger ? { end: tip, edges: [], start: tip } : step;
+  const mitre: Join = { end: tip, edges: [], start: tip };
+  if (past >= -NEAR && ahead <= NEAR) {
+    const reach = distance(at, tip);
+    if (corner.shape === 'mitred' && reach <= (corner.limit ?? LIMIT) * larger + NEAR) return mitre;
+    return corner.shape === 'rounded'
+      ? roundedJoin(before, after, at, name, larger)
+      : bluntedJoin(before, after, at, name, tip, larger);
   }
-  const reach = distance(at, tip);
-  if (corner.shape === 'mitred' && reach <= (corner.limit ?? 4) * larger + 1e-9)
-    return { end: tip, edges: [], start: tip };
-  return corner.shape === 'rounded'
-    ? roundedJoin(before, after, at, name, larger)
-    : bluntedJoin(before, after, at, name, tip, larger);
+  // Lines that meet within both sides are trimmed there. Where one would be eaten by more than an allowance, because
+  // it nearly runs on in the other's line, the cut line steps instead.
+  const trimmed = past <= NEAR && ahead >= -NEAR;
+  return trimmed || Math.max(-past, ahead) <= larger ? { ...mitre, trimmed } : undefined;
 }
 
 function bluntedJoin(before: Moved, after: Moved, at: Point, name: string, tip: Point, larger: number): Join {
@@ -53,7 +80,7 @@ function bluntedJoin(before: Moved, after: Moved, at: Point, name: string, tip: 
   const middle = plus(at, times(toward, larger));
   const end = meetLine(before.side, middle, across, tip) ?? before.side.to;
   const start = meetLine(after.side, middle, across, tip) ?? after.side.from;
-  return { end, edges: distance(end, start) > 1e-9 ? [{ name, from: end, bulge: 0 }] : [], start };
+  return { end, edges: distance(end, start) > NEAR ? [{ name, from: end, to: start, bulge: 0 }] : [], start };
 }
 
 function roundedJoin(before: Moved, after: Moved, at: Point, name: string, larger: number): Join {
@@ -61,7 +88,7 @@ function roundedJoin(before: Moved, after: Moved, at: Point, name: string, large
   const start = Math.abs(after.by) === larger ? after.side.from : meetCircle(after.side, at, larger);
   const [a, b] = [minus(end, at), minus(start, at)];
   const sweep = Math.atan2(cross(a, b), dot(a, b));
-  return { end, edges: [{ name, from: end, bulge: Math.tan(sweep / 4) }], start };
+  return { end, edges: [{ name, from: end, to: start, bulge: Math.tan(sweep / 4) }], start };
 }
 
 /** Where the line or circle of a side meets a straight line, the meeting nearest to `near`. */
