@@ -1,0 +1,18 @@
+export { MM_PER_PIXEL, NARROWEST } from './scene.ts';
+export type { Fit, PathShape, ShapeRole, Scene, Shape, TextShape } from './scene.ts';
+export { pathText } from './path.ts';
+export type { Command, Path } from './path.ts';
+export { NOW_HEAVIER, pens } from './pens.ts';
+export type { Ink, Pen } from './pens.ts';
+export { motifs } from './motifs.ts';
+export type { Motif, Tile } from './motifs.ts';
+export { letteringBox, letteringWidth } from './lettering.ts';
+export { drawPiece } from './piece.ts';
+export type { PieceSetting } from './piece.ts';
+export { drawStrip } from './strip.ts';
+export { drawPleatedFront } from './front.ts';
+export type { PleatSetting } from './front.ts';
+export { drawPleatSection } from './section.ts';
+export type { SectionSetting } from './section.ts';
+export { isPleated } from './folding.ts';
+export type { Pleated } from './folding.ts';

@@ -1,0 +1,46 @@
+import type { ShapeRole } from './scene.ts';
+import type { Motif } from './motifs.ts';
+
+/** The few colours there are, by the names that the page's style and the printer's palette give them. */
+export type Ink = 'ink' | 'ink-quiet' | 'thread' | 'tint' | 'tint-quiet' | 'paper';
+
+/** How a role looks. Widths and dashes in mm of the sheet; a fill is a tone, and over it a motif. */
+export type Pen = {
+  readonly line?: { readonly width: number; readonly ink: Ink; readonly dash?: readonly number[] };
+  readonly fill?: { readonly tone: Ink; readonly motif?: Motif };
+  /** Its words in the legend; a role without any needs no explaining. */
+  readonly legend?: string;
+};
+
+/**
+ * The look of every role: one table for screen and page. Fold lines follow the open convention of paper folding:
+ * valley dashed, mountain dash and dot. Every role differs from its neighbours in black and white too.
+ */
+export const pens: Readonly<Record<ShapeRole, Pen>> = {
+  'right side': { fill: { tone: 'tint', motif: 'sprigs' }, legend: 'right side' },
+  'wrong side': { fill: { tone: 'tint-quiet', motif: 'hatch' }, legend: 'wrong side' },
+  lining: { fill: { tone: 'tint-quiet', motif: 'crosses' }, legend: 'lining, right side' },
+  interfacing: { fill: { tone: 'paper', motif: 'dots' }, legend: 'interfacing' },
+  allowance: { fill: { tone: 'tint-quiet' }, legend: 'seam allowance' },
+  held: { line: { width: 0.35, ink: 'ink' }, fill: { tone: 'paper' } },
+  trimmed: { fill: { tone: 'paper', motif: 'strokes' }, legend: 'trimmed away' },
+  layer: { line: { width: 0.2, ink: 'ink' }, fill: { tone: 'tint' } },
+
+  cut: { line: { width: 0.5, ink: 'ink' }, legend: 'cut line' },
+  stitch: { line: { width: 0.35, ink: 'ink', dash: [1.3, 0.8] }, legend: 'stitch line' },
+  valley: { line: { width: 0.35, ink: 'ink', dash: [3.4, 1.2] }, legend: 'valley fold' },
+  mountain: { line: { width: 0.35, ink: 'ink', dash: [3.4, 0.9, 0.5, 0.9] }, legend: 'mountain fold' },
+  'fold edge': { line: { width: 0.5, ink: 'ink' }, legend: 'folded edge' },
+  hidden: { line: { width: 0.3, ink: 'ink', dash: [0.5, 0.9] }, legend: 'hidden behind' },
+  face: { line: { width: 0.6, ink: 'ink' }, legend: 'right side' },
+  notch: { line: { width: 0.5, ink: 'ink' }, legend: 'notch' },
+  grain: { line: { width: 0.35, ink: 'ink' }, legend: 'grain' },
+
+  dimension: { line: { width: 0.2, ink: 'ink-quiet' } },
+  leader: { line: { width: 0.15, ink: 'ink-quiet' } },
+  break: { line: { width: 0.25, ink: 'ink' }, legend: 'goes on' },
+  'scale bar': { line: { width: 0.5, ink: 'ink' } },
+};
+
+/** What is looked at now is drawn in the thread's colour and, so that it stands out in black too, this much heavier. */
+export const NOW_HEAVIER = 2;

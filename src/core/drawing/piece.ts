@@ -1,0 +1,210 @@
+import { bounds } from '../geometry/readings.ts';
+import { formatLength } from '../measure/index.ts';
+import { across, heights, tags } from './dimension.ts';
+import { grainArrow, notchWedge } from './marks.ts';
+import { closed, polyline } from './path.ts';
+import { fitOf, layOutSheet } from './sheet.ts';
+import type { Box } from '../geometry/readings.ts';
+import type { FoldLine, Pattern, Piece } from '../project/pattern.ts';
+import type { Row, Tag } from './dimension.ts';
+import type { Frame } from './frame.ts';
+import type { Setting } from './sheet.ts';
+import type { Command } from './path.ts';
+import type { ShapeRole, Scene, Shape } from './scene.ts';
+
+/** What the drawings of pieces need to know. A Pattern's own `edition`, `grid` and `materials` will do. */
+export type PieceSetting = Setting & { materials?: Pattern['materials'] };
+
+/** How lengths are set on a sheet and read out beside it. */
+export const writer = ({ edition, grid }: Setting) => ({
+  set: (mm: number) => formatLength(mm, edition, { style: 'set', ...(grid && { grid }) }),
+  say: (mm: number) => formatLength(mm, edition, { style: 'spoken', ...(grid && { grid }) }),
+});
+
+/**
+ * A piece to cut, lying right side up: its cut line and stitch line with the allowance between them, grain, folds,
+ * notches, and its sizes.
+ */
+export function drawPiece(piece: Piece, setting: PieceSetting): Scene {
+  const { set } = writer(setting);
+  const [cut, sewn] = [bounds(piece.cutOutline), bounds(piece.outline)];
+  const plain = near(cut, sewn);
+  const numbered = piece.folds.map((fold, i) => ({ fold, number: i + 1 }));
+  const level = numbered.filter(({ fold }) => lies(fold));
+  const upright = numbered.filter(({ fold }) => !lies(fold));
+
+  const cutHeight = heights({ name: 'cut height', marks: [cut.y, cut.y + cut.height], labels: [set(cut.height)] });
+  const sewnHeight = plain ? [] : [heights(chainOf('height', cut, sewn, 'y', set))];
+  const fold = level.map(({ fold, number }) => foldTag(fold, number, set));
+  const worded = tags('folds', fold);
+  // Where the words beside folds would make the piece small, only numbers stay there and the words go below it.
+  const fit = fitOf(setting);
+  const room = [worded, cutHeight, ...sewnHeight].reduce((rest, column) => rest - column.width, fit.width);
+  const terse = level.length > 0 && room < Math.min(0.5 * fit.width, (0.8 * fit.height * cut.width) / cut.height);
+  const beside = terse
+    ? tags(
+        'folds',
+        fold.map((tag) => ({ ...tag, label: '' })),
+      )
+    : worded;
+  const right = level.length === 0 ? sewnHeight : [beside];
+  const left = level.length === 0 ? [cutHeight] : [...sewnHeight, cutHeight];
+  const notes = terse ? level.map(({ fold, number }) => foldNote(fold, number, set)) : [];
+  const fromSides = upright.map(({ fold, number }): Row =>
+    across({
+      name: `fold ${number}`,
+      marks: fold.edge === 'right' ? [fold.from.x, cut.x + cut.width] : [cut.x, fold.from.x],
+      labels: [set(fold.at)],
+    }),
+  );
+  const cutWidth = across({ name: 'cut width', marks: [cut.x, cut.x + cut.width], labels: [set(cut.width)] });
+  const surface = surfaceOf(piece, setting.materials);
+  return layOutSheet(
+    {
+      title: piece.label,
+      lines: [cutOrder(piece, setting.materials)],
+      cloth: cut,
+      left,
+      right,
+      above: [...fromSides, ...(plain ? [] : [across(chainOf('width', cut, sewn, 'x', set))])],
+      below: [cutWidth],
+      draw: (frame) => [
+        ...surfaces(piece, surface, plain, frame),
+        ...folds(piece, frame),
+        ...grain(piece, cut, frame),
+        ...notches(piece, cut, frame),
+        ...outlines(piece, plain, frame),
+      ],
+      notes,
+      words: surfaceWords(piece, setting.materials),
+      text: describe(piece, cut, sewn, setting),
+    },
+    setting,
+  );
+}
+
+const near = (a: Box, b: Box): boolean => Math.abs(a.width - b.width) + Math.abs(a.height - b.height) < 1e-6;
+
+/** Whether a fold runs across the piece rather than up it. */
+const lies = (fold: FoldLine): boolean => Math.abs(fold.from.y - fold.to.y) <= Math.abs(fold.from.x - fold.to.x);
+
+/** Which surface shows when a piece lies right side up. */
+export function surfaceOf(piece: Piece, materials: Pattern['materials'] = {}): ShapeRole {
+  const role = materials[piece.material];
+  if (role?.material?.kind === 'interfacing' || role?.material?.kind === 'batting') return 'interfacing';
+  return /lining/i.test(piece.material) ? 'lining' : 'right side';
+}
+
+/** The legend's words for the surface, when the material has better ones. */
+function surfaceWords(piece: Piece, materials: Pattern['materials'] = {}): Partial<Record<ShapeRole, string>> {
+  return materials[piece.material]?.material?.kind === 'batting' ? { interfacing: 'batting' } : {};
+}
+
+/** Cut 2 of lining. */
+function cutOrder(piece: Piece, materials: Pattern['materials'] = {}): string {
+  const from = materials[piece.material]?.label ?? piece.material;
+  return `Cut ${piece.count}${from === '' ? '' : ` of ${from}`}`;
+}
+
+/** Allowance, finished size, allowance: a chain that adds up to the cut size. */
+function chainOf(name: string, cut: Box, sewn: Box, axis: 'x' | 'y', set: (mm: number) => string) {
+  const size = axis === 'x' ? 'width' : 'height';
+  const marks = [cut[axis], sewn[axis], sewn[axis] + sewn[size], cut[axis] + cut[size]];
+  const labels = marks.slice(1).map((mark, i) => (mark - marks[i]! < 1e-6 ? '' : set(mark - marks[i]!)));
+  return { name, marks, labels };
+}
+
+/** The words beside a fold: its number, its name, and how far it lies from its edge. */
+function foldTag(fold: FoldLine, number: number, set: (mm: number) => string): Tag {
+  const label = fold.label === undefined ? set(fold.at) : `${fold.label}, ${set(fold.at)}`;
+  return { name: `fold ${number}`, at: fold.from.y, number: String(number), label };
+}
+
+/** The same in a note: 1: hem fold, 30 mm from the bottom edge. */
+const foldNote = (fold: FoldLine, number: number, set: (mm: number) => string): string =>
+  `${number}: ${foldTag(fold, number, set).label} from the ${fold.edge} edge.`;
+
+function surfaces(piece: Piece, surface: ShapeRole, plain: boolean, frame: Frame): Shape[] {
+  const inside = closed(piece.outline, frame.onto);
+  const body: Shape = { kind: 'path', name: 'surface', role: surface, path: inside };
+  if (plain) return [body];
+  return [{ kind: 'path', name: 'allowance', role: 'allowance', path: closed(piece.cutOutline, frame.onto) }, body];
+}
+
+function outlines(piece: Piece, plain: boolean, frame: Frame): Shape[] {
+  const cut: Shape = { kind: 'path', name: 'cut line', role: 'cut', path: closed(piece.cutOutline, frame.onto) };
+  if (plain) return [cut];
+  return [{ kind: 'path', name: 'stitch line', role: 'stitch', path: closed(piece.outline, frame.onto) }, cut];
+}
+
+function folds(piece: Piece, frame: Frame): Shape[] {
+  return (['valley', 'mountain'] as const).flatMap((kind): Shape[] => {
+    const path = piece.folds
+      .filter((fold) => fold.kind === kind)
+      .flatMap(({ from, to }) => polyline(frame.onto(from), frame.onto(to)));
+    return path.length === 0 ? [] : [{ kind: 'path', name: `${kind} folds`, role: kind, path }];
+  });
+}
+
+function grain(piece: Piece, cut: Box, frame: Frame): Shape[] {
+  if (piece.grain === 'any') return [];
+  const middle = frame.onto({
+    x: cut.x + cut.width * (piece.folds.length > 0 ? 0.25 : 0.5),
+    y: cut.y + cut.height / 2,
+  });
+  const [width, height] = [frame.right - frame.left, frame.bottom - frame.top];
+  const reach = Math.min(
+    18,
+    0.3 * (piece.grain === 'lengthwise' ? height : piece.grain === 'crosswise' ? width : Math.min(width, height)),
+  );
+  const [dx, dy] = { lengthwise: [0, 1], crosswise: [1, 0], bias: [Math.SQRT1_2, -Math.SQRT1_2] }[piece.grain] as [
+    number,
+    number,
+  ];
+  const path = grainArrow(
+    { x: middle.x - reach * dx, y: middle.y - reach * dy },
+    { x: middle.x + reach * dx, y: middle.y + reach * dy },
+  );
+  return [{ kind: 'path', name: 'grain', role: 'grain', path }];
+}
+
+function notches(piece: Piece, cut: Box, frame: Frame): Shape[] {
+  const path: Command[] = piece.notches.flatMap(({ at }) => {
+    const place = frame.onto(at);
+    const centre = frame.onto({ x: cut.x + cut.width / 2, y: cut.y + cut.height / 2 });
+    // A notch stands square to its edge; on an edge that is not upright or level the middle of the piece is near enough.
+    const [left, low] = [Math.abs(at.x - cut.x) < 1e-6, Math.abs(at.y - cut.y) < 1e-6];
+    const [right, high] = [Math.abs(at.x - cut.x - cut.width) < 1e-6, Math.abs(at.y - cut.y - cut.height) < 1e-6];
+    if (low || high) return notchWedge(place, { x: 0, y: low ? -1 : 1 });
+    if (left || right) return notchWedge(place, { x: left ? 1 : -1, y: 0 });
+    const size = Math.hypot(centre.x - place.x, centre.y - place.y) || 1;
+    return notchWedge(place, { x: (centre.x - place.x) / size, y: (centre.y - place.y) / size });
+  });
+  return path.length === 0 ? [] : [{ kind: 'path', name: 'notches', role: 'notch', path }];
+}
+
+function describe(piece: Piece, cut: Box, sewn: Box, setting: PieceSetting): string[] {
+  const { say } = writer(setting);
+  const text = [
+    `${piece.label}, right side up. ${cutOrder(piece, setting.materials)}.`,
+    `Cut size: ${say(cut.width)} wide, ${say(cut.height)} high.`,
+  ];
+  if (!near(cut, sewn)) text.push(`Between the stitch lines: ${say(sewn.width)} wide, ${say(sewn.height)} high.`);
+  const edges = Object.entries(piece.allowance).filter(([, mm]) => mm > 0);
+  if (edges.length > 0) text.push(`Seam allowance: ${edges.map(([edge, mm]) => `${edge} ${say(mm)}`).join(', ')}.`);
+  if (piece.grain !== 'any') text.push(grainWords[piece.grain]);
+  piece.folds.forEach((fold, i) => {
+    const label = fold.label === undefined ? '' : ` (${fold.label})`;
+    text.push(`Fold ${i + 1}${label}: a ${fold.kind} fold, ${say(fold.at)} from the ${fold.edge} edge.`);
+  });
+  piece.notches.forEach(({ edge, label }) => {
+    text.push(`A notch on the ${edge} edge${label === undefined ? '' : `: ${label}`}.`);
+  });
+  return text;
+}
+
+const grainWords = {
+  lengthwise: 'The grain runs up the piece.',
+  crosswise: 'The grain runs across the piece.',
+  bias: 'The grain runs at 45 degrees: the piece lies on the bias.',
+};

@@ -1,0 +1,212 @@
+import { formatLength } from '../measure/index.ts';
+import { LINE, TYPE, lettering, settle } from './dimension.ts';
+import { frameOf } from './frame.ts';
+import { ABOVE, letteringWidth, wrap } from './lettering.ts';
+import { breakLine, grainArrow, notchWedge } from './marks.ts';
+import { box, polyline } from './path.ts';
+import { pens } from './pens.ts';
+import { NARROWEST } from './scene.ts';
+import type { Box } from '../geometry/readings.ts';
+import type { Edition, Grid } from '../measure/index.ts';
+import type { Column, Row } from './dimension.ts';
+import type { Frame } from './frame.ts';
+import type { Command } from './path.ts';
+import type { Fit, ShapeRole, Scene, Shape, TextShape } from './scene.ts';
+
+/** The edition that measures are written in, its grid, and the room there is. */
+export type Setting = { edition: Edition; grid?: Grid; fit?: Fit };
+
+/** What a sheet shows, before it is laid out: something to scale in the middle, and what stands round it. */
+export type Content = {
+  readonly title: string;
+  /** Under the title. */
+  readonly lines?: readonly string[];
+  /** The box of what is drawn to scale, in mm of cloth. */
+  readonly cloth: Box;
+  /** Columns of labels, from the cloth outward. */
+  readonly left?: readonly Column[];
+  readonly right?: readonly Column[];
+  /** Rows of dimensions, from the cloth outward. */
+  readonly above?: readonly Row[];
+  readonly below?: readonly Row[];
+  draw(frame: Frame): Shape[];
+  /** Sentences under the drawing. */
+  readonly notes?: readonly string[];
+  /** Words of the legend that differ from the pen's own. */
+  readonly words?: Partial<Record<ShapeRole, string>>;
+  /** Roles that the legend shows even where the drawing, just now, does not; so that it holds still. */
+  readonly legend?: readonly ShapeRole[];
+  /** What the thread's colour marks, for the legend. */
+  readonly now?: { readonly role: ShapeRole; readonly words: string };
+  readonly text: readonly string[];
+};
+
+const TITLE = 4;
+const SWATCH = { width: 7.5, height: 3.4 };
+/** Between the parts of a sheet. */
+const BREATH = 2;
+/** Lines at the sheet's rim must not be cut in half. */
+const RIM = 0.6;
+/** A sheet is never laid out narrower than this, whatever room is said to be there. */
+const LEAST_ROOM = 60;
+/** However narrow the room, what is drawn keeps this width. */
+const LEAST = 8;
+
+/**
+ * The room that a setting gives, or the narrowest there is. Without a height, what is drawn to scale stays low enough
+ * to be seen at one glance.
+ */
+export function fitOf({ fit = { width: NARROWEST } }: Setting): Required<Fit> {
+  const width = Math.max(LEAST_ROOM, fit.width);
+  return { width, height: fit.height ?? Math.min(1.35 * width, 140) };
+}
+
+/**
+ * Lays out a sheet: the title, what is drawn to scale as large as the room allows between its dimensions, notes,
+ * legend and scale bar.
+ */
+export function layOutSheet(content: Content, setting: Setting): Scene {
+  const { width, height: tallest } = fitOf(setting);
+  const { cloth, left = [], right = [], above = [], below = [] } = content;
+  const across = (columns: readonly Column[]) => columns.reduce((sum, column) => sum + column.width, RIM);
+  const [leftWidth, rightWidth] = [across(left), across(right)];
+  const scale = Math.min(
+    Math.max(LEAST, width - leftWidth - rightWidth) / Math.max(cloth.width, 1e-9),
+    tallest / Math.max(cloth.height, 1e-9),
+  );
+
+  const shapes: Shape[] = [];
+  let y = header(content, width, shapes);
+
+  // The labels beside the cloth may need more height than the cloth itself.
+  const spare = width - leftWidth - rightWidth - cloth.width * scale;
+  const trial = frameOf(cloth, scale, leftWidth + Math.max(0, spare / 2), 0);
+  const columns = [
+    ...left.map((column) => ({ column, outward: -1 as const, places: settle(column, trial) })),
+    ...right.map((column) => ({ column, outward: 1 as const, places: settle(column, trial) })),
+  ];
+  const places = columns.flatMap((column) => column.places);
+  const over = Math.max(RIM, ...places.map((place) => LINE / 2 - place));
+  const under = Math.max(RIM, ...places.map((place) => place + LINE / 2 - trial.bottom));
+  const tall = (rows: readonly Row[]) => rows.reduce((sum, row) => sum + row.height, 0);
+  const top = y + tall(above) + over;
+  const frame = frameOf(cloth, scale, trial.left, top);
+  shapes.push(...content.draw(frame));
+
+  const inner = { [-1]: frame.left, [1]: frame.right };
+  for (const { column, outward, places } of columns) {
+    const settled = places.map((place) => place + top);
+    shapes.push(...column.draw(frame, inner[outward], outward, settled));
+    inner[outward] += outward * column.width;
+  }
+  const room = { from: RIM, to: width - RIM };
+  let rim = frame.top - over + RIM;
+  above.forEach((row, i) => {
+    shapes.push(...row.draw(frame, rim, i === 0 ? frame.y(row.edge ?? highest(cloth)) : rim, -1, room));
+    rim -= row.height;
+  });
+  rim = frame.bottom + under - RIM;
+  below.forEach((row, i) => {
+    shapes.push(...row.draw(frame, rim, i === 0 ? frame.y(row.edge ?? cloth.y) : rim, 1, room));
+    rim += row.height;
+  });
+  y = rim + RIM + BREATH;
+
+  y = notes(content.notes ?? [], width, y, shapes);
+  y = legend(content, width, y, shapes);
+  y = scaleBar(setting, width, scale, y, shapes);
+  return { title: content.title, width, height: y, scale, shapes, text: content.text };
+}
+
+const highest = (cloth: Box): number => cloth.y + cloth.height;
+
+const line = (name: string, text: string, x: number, y: number): TextShape => lettering(name, text, x, y, 1);
+
+/** The title and the lines under it, from the top of the sheet. Returns where the next part may start. */
+function header({ title, lines = [] }: Content, width: number, shapes: Shape[]): number {
+  let y = 0;
+  wrap(title, TITLE, width).forEach((text, i) => {
+    const baseline = y + ABOVE * TITLE + 0.2;
+    const shape = { kind: 'text', name: `title ${i + 1}`, text, x: 0, y: baseline, size: TITLE } as const;
+    shapes.push({ ...shape, anchor: 'start', strong: true });
+    y += TITLE * 1.3;
+  });
+  return notes(lines, width, y + 0.4, shapes, 'line');
+}
+
+/** Sentences, broken into lines of the sheet's width. */
+function notes(sentences: readonly string[], width: number, from: number, shapes: Shape[], name = 'note'): number {
+  let y = from;
+  sentences.forEach((sentence, n) => {
+    wrap(sentence, TYPE, width).forEach((text, i) => {
+      shapes.push(line(`${name} ${n + 1}.${i + 1}`, text, 0, y + LINE / 2));
+      y += LINE;
+    });
+  });
+  return sentences.length === 0 ? y : y + BREATH;
+}
+
+/** A sample and its words for every role on the sheet that has words, as many beside each other as fit. */
+function legend({ words = {}, legend = [], now }: Content, width: number, from: number, shapes: Shape[]): number {
+  const used = new Set(legend);
+  for (const shape of shapes) if (shape.kind === 'path' && !shape.now) used.add(shape.role);
+  const entries = (Object.keys(pens) as ShapeRole[]).flatMap((role) => {
+    const text = words[role] ?? pens[role].legend;
+    return used.has(role) && text !== undefined ? [{ role, text, now: false }] : [];
+  });
+  if (now) entries.unshift({ role: now.role, text: now.words, now: true });
+  const indent = SWATCH.width + 1.4;
+  const frames: Command[] = [];
+  let [x, y] = [0, from];
+  for (const { role, text, now } of entries) {
+    const rows = wrap(text, TYPE, width - indent);
+    const needed = indent + Math.max(...rows.map((row) => letteringWidth(row, TYPE)));
+    if (x > 0 && x + needed > width) [x, y] = [0, y + LINE * 1.15];
+    const name = now ? 'legend now' : `legend ${role}`;
+    shapes.push({ kind: 'path', name, role, path: sample(role, x, y + LINE / 2), ...(now && { now }) });
+    if (pens[role].fill) frames.push(...box(x, y + (LINE - SWATCH.height) / 2, SWATCH.width, SWATCH.height));
+    rows.forEach((row, i) => shapes.push(line(`${name} text ${i + 1}`, row, x + indent, y + LINE * (i + 0.5))));
+    y += LINE * (rows.length - 1);
+    x += needed + 3.4;
+  }
+  if (frames.length > 0) shapes.push({ kind: 'path', name: 'legend frames', role: 'leader', path: frames });
+  return entries.length === 0 ? y : y + LINE + BREATH;
+}
+
+/** What a role looks like, in the width of a swatch round the height `y`. */
+function sample(role: ShapeRole, x: number, y: number): Command[] {
+  if (pens[role].fill) return box(x, y - SWATCH.height / 2, SWATCH.width, SWATCH.height);
+  const [from, to] = [
+    { x, y },
+    { x: x + SWATCH.width, y },
+  ];
+  if (role === 'notch') return notchWedge({ x: x + SWATCH.width / 2, y: y + 1.1 }, { x: 0, y: -1 });
+  if (role === 'break') return breakLine(from.x + 1.2, to.x - 1.2, y);
+  return role === 'grain' ? grainArrow(from, to) : polyline(from, to);
+}
+
+/** Lengths for the scale bar that are easy to step off with a ruler, in mm, and into how many parts each is marked. */
+const bars: Record<Edition, { length: number; parts: number }[]> = {
+  metric: [0, 1, 2, 3].flatMap((power) => [1, 2, 5].map((n) => ({ length: n * 10 ** power, parts: n === 2 ? 2 : 5 }))),
+  inch: [
+    ...[1 / 8, 1 / 4, 1 / 2, 1, 2, 4].map((inches) => ({ length: inches * 25.4, parts: 4 })),
+    ...[6, 12, 24, 36, 72].map((inches) => ({ length: inches * 25.4, parts: 6 })),
+  ],
+};
+
+/** A ruler to the drawing's scale, about a third of the sheet wide at most. */
+function scaleBar({ edition, grid }: Setting, width: number, scale: number, y: number, shapes: Shape[]): number {
+  const fitting = bars[edition].filter(({ length }) => length * scale <= width * 0.36);
+  const { length, parts } = fitting.at(-1) ?? bars[edition][0]!;
+  const [size, middle] = [length * scale, y + LINE / 2];
+  const path = [...polyline({ x: RIM, y: middle }, { x: RIM + size, y: middle })];
+  for (let i = 0; i <= parts; i++) {
+    const x = RIM + (size * i) / parts;
+    const reach = i === 0 || i === parts ? 1.3 : 0.6;
+    path.push(...polyline({ x, y: middle - reach }, { x, y: middle }));
+  }
+  shapes.push({ kind: 'path', name: 'scale bar', role: 'scale bar', path });
+  const label = formatLength(length, edition, { style: 'set', ...(grid && { grid }) });
+  shapes.push(line('scale bar text', label, RIM + size + 1.6, middle));
+  return y + LINE + RIM;
+}
