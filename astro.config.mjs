@@ -30,7 +30,7 @@ export default defineConfig({
       options: { variants: fonts.map(({ weight, file }) => ({ weight, style: 'normal', src: [file] })) },
     },
   ],
-  integrations: [contentCheck(), mdx(), svelte()],
+  integrations: [contentCheck(), mdx(), svelte({ configFile: false })],
   devToolbar: { enabled: false },
   markdown: {
     syntaxHighlight: 'prism', // the other highlighter writes style elements, which the policy below forbids
@@ -46,10 +46,11 @@ export default defineConfig({
         "img-src 'self' data: blob:",
       ],
       // Maths is set by style attributes; style elements and scripts stay forbidden unless they are the site's own.
-      styleDirective: { resources: ["'self'", { resource: "'unsafe-inline'", kind: 'attribute' }] },
+      styleDirective: { resources: [{ resource: "'unsafe-inline'", kind: 'attribute' }] },
     },
   },
   vite: {
+    cacheDir: '.cache/vite',
     build: {
       assetsInlineLimit: 0, // a small font as data: would be refused by the policy
       rolldownOptions: {

@@ -12,14 +12,12 @@ import { report } from '../site/report.ts';
  * Checks the content below a folder.
  *
  * @param root the folder that holds content/
- * @returns what to print, and the exit code
+ * @returns the problems, a text that tells them, and the exit code
  */
-export function check(
-  root: string,
-  options: { json?: boolean | undefined; colour?: boolean | undefined } = {},
-): { text: string; code: 0 | 1 } {
+export function check(root: string, options: { json?: boolean | undefined; colour?: boolean | undefined } = {}) {
   const problems = findContentProblems(root);
   return {
+    problems,
     text: options.json ? JSON.stringify(problems, null, 2) : report(problems, options.colour),
     code: problems.some(isError) ? 1 : 0,
   };

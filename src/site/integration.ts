@@ -13,12 +13,11 @@ export function contentCheck(): AstroIntegration {
   return {
     name: 'content-check',
     hooks: {
-      'astro:config:setup'({ command, config, logger, addMiddleware, injectScript, updateConfig }) {
+      'astro:config:setup'({ command, config, addMiddleware, injectScript, updateConfig }) {
         const root = fileURLToPath(config.root);
         if (command === 'build') {
-          const problems = findContentProblems(root);
-          if (problems.length) logger.warn(`\n\n${report(problems, process.stderr.hasColors?.() ?? false)}\n`);
-          if (problems.some(isError)) throw new ContentMistakes();
+          const mistakes = findContentProblems(root).filter(isError);
+          if (mistakes.length) throw new ContentMistakes(report(mistakes));
         }
         if (command === 'dev') {
           updateConfig({ vite: { plugins: [livePreview(root)] } });
@@ -30,11 +29,11 @@ export function contentCheck(): AstroIntegration {
   };
 }
 
-/** The report above it says everything; where in the program it was thrown helps nobody. */
+/** Where in the program it was thrown helps nobody, so it carries no stack. */
 class ContentMistakes extends Error {
   override name = 'ContentMistakes';
-  constructor() {
-    super('The site is not built: mend the mistakes listed above first.');
+  constructor(list: string) {
+    super(`The site is not built. Mend these mistakes first:\n\n${list}`);
     this.stack = '';
   }
 }

@@ -16,9 +16,9 @@ export const ROOT_MODULE = 'virtual:content-root';
 export function livePreview(root: string): Plugin {
   const folder = path.join(root, 'content') + path.sep;
   /** What each lesson's page is made from, by path on disk. */
-  let lessons = new Map<string, string>();
+  let pages = new Map<string, string>();
   let now: LiveProblems = { problems: [], kept: [] };
-  /** Files that had no mistake at some time since the start: their pages still show that state. */
+  /** Files that had no mistake at some time since the start. */
   const onceGood = new Set<string>();
   const lastGoodText = new Map<string, string>();
 
@@ -26,32 +26,29 @@ export function livePreview(root: string): Plugin {
     const content = readContent(root);
     const problems = problemsOf(content, root);
     const broken = new Set(problems.filter(isError).map(({ file }) => file));
-    for (const { file } of [
-      content.site,
-      content.materials,
-      content.glossary,
-      ...content.projects,
-      ...content.courses,
-      ...content.lessons,
-    ]) {
-      if (!broken.has(file)) onceGood.add(file);
-    }
+    const { site, materials, glossary, projects, courses, lessons } = content;
+    const files = [site, materials, glossary, ...projects, ...courses, ...lessons];
+    for (const { file } of files) if (!broken.has(file)) onceGood.add(file);
     const shown = new Map<string, string>();
-    for (const lesson of content.lessons) {
+    for (const lesson of lessons) {
       const own = problems.filter((problem) => problem.file === lesson.file && isError(problem));
       const text = lessonToShow(lesson, own, lastGoodText.get(lesson.file));
       if (lesson.lesson.faults.length === 0) lastGoodText.set(lesson.file, text);
       shown.set(path.join(root, lesson.file), text);
     }
-    now = { problems, kept: [...broken].filter((file) => onceGood.has(file)) };
+    // A lesson that can be read shows its mistakes where they are; everything else waits in its last good state.
+    const waits = (entry: (typeof files)[number]) =>
+      !('lesson' in entry) || !entry.value || entry.lesson.faults.length > 0;
+    const kept = files.filter((entry) => broken.has(entry.file) && onceGood.has(entry.file) && waits(entry));
+    now = { problems, kept: kept.map(({ file }) => file) };
     return shown;
   };
 
   const again = (server: ViteDevServer) => {
-    const before = lessons;
+    const before = pages;
     const had = now.problems.length;
-    lessons = look();
-    const changed = [...lessons]
+    pages = look();
+    const changed = [...pages]
       .filter(([file, text]) => before.has(file) && before.get(file) !== text)
       .map(([file]) => file);
     for (const environment of Object.values(server.environments)) {
@@ -74,7 +71,7 @@ export function livePreview(root: string): Plugin {
     enforce: 'pre',
     apply: 'serve',
     configureServer(server) {
-      lessons = look();
+      pages = look();
       let later: NodeJS.Timeout | undefined;
       const onEdit = (file: string) => {
         if (!path.resolve(file).startsWith(folder)) return;
@@ -88,7 +85,7 @@ export function livePreview(root: string): Plugin {
     resolveId: (id) => (id === ROOT_MODULE ? `\0${id}` : undefined),
     load(id) {
       if (id === `\0${ROOT_MODULE}`) return `export default ${JSON.stringify(root)};`;
-      return lessons.get(path.normalize(id));
+      return pages.get(path.normalize(id));
     },
   };
 }
