@@ -33,6 +33,11 @@ export const lessonWords: Readonly<Record<string, LessonWord>> = {
     attributes: z.strictObject({ of: z.string() }),
     names: { of: 'formula' },
   },
+  Working: {
+    about: 'A sum, worked out: with its names, with the numbers put in, and the result. It follows the learner’s size.',
+    attributes: z.strictObject({ of: z.string() }),
+    names: { of: 'formula' },
+  },
   CutList: { about: 'The list of pieces to cut.', attributes: z.strictObject({}) },
   MaterialsList: { about: 'What the project is made of.', attributes: z.strictObject({}) },
   Piece: {

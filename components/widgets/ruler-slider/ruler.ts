@@ -1,0 +1,97 @@
+/**
+ * The ruler under a slider. Its marks are the places where the slider can stop, and nothing else: a slider that goes in
+ * eighths of an inch has eighths. Longer marks mean what they mean on a tape measure.
+ */
+import { formatLength, MM_PER_INCH, type Edition } from '../../../src/core/index.ts';
+
+/** What a slider goes through: mm, or a whole number of things. */
+export type Range = { kind: 'length' | 'count'; min: number; max: number; step: number };
+
+/** 0 a whole inch or centimetre, 1 its half, 2 a quarter inch or a millimetre, 3 an eighth or half a millimetre, 4 finer. */
+export type Rank = 0 | 1 | 2 | 3 | 4;
+
+/** `at` runs from 0 at the ruler's start to 1 at its end. `onlyWide`: a narrow ruler leaves it out. */
+export type Mark = { at: number; rank: Rank; onlyWide: boolean };
+export type Label = { at: number; text: string; onlyWide: boolean };
+export type Ruler = { steps: number; marks: Mark[]; labels: Label[] };
+
+/** As many as stand clear of each other: on a phone of 320 px, and in a lesson's text column. */
+const ROOM = { narrow: { labels: 6, marks: 84 }, wide: { labels: 12, marks: 160 } };
+
+/** How many steps the slider has. The last step never goes past the end of the range. */
+export const stepsOf = (range: Range): number => Math.max(0, Math.floor((range.max - range.min) / range.step + 1e-6));
+
+/** The size at a step, counted from 0 at the range's start. */
+export const valueAt = (range: Range, step: number): number => range.min + step * range.step;
+
+/** The step nearest to a size. */
+export const stepAt = (range: Range, value: number): number =>
+  Math.min(stepsOf(range), Math.max(0, Math.round((value - range.min) / range.step)));
+
+/**
+ * The marks and labels of a range in an edition.
+ *
+ * @example
+ * rule({ kind: 'length', min: 50.8, max: 101.6, step: 3.175 }, 'inch').labels.map((label) => label.text) // => ['2', '3', '4']
+ * rule({ kind: 'count', min: 2, max: 5, step: 1 }, 'inch').steps // => 3
+ */
+export function rule(range: Range, edition: Edition): Ruler {
+  const steps = stepsOf(range);
+  const at = (step: number) => (steps === 0 ? 0 : step / steps);
+  const values = Array.from({ length: steps + 1 }, (_, step) => valueAt(range, step));
+  const ranks = values.map((value) => rankOf(value, range.kind, edition));
+
+  const finest = Math.max(...ranks);
+  const hasCoarser = ranks.some((rank) => rank < finest);
+  const marks = values.flatMap((_, step): Mark[] => {
+    const rank = ranks[step] ?? 4;
+    const fine = hasCoarser && rank === finest;
+    if (fine && values.length > ROOM.wide.marks) return [];
+    return [{ at: at(step), rank, onlyWide: fine && values.length > ROOM.narrow.marks }];
+  });
+
+  const wide = labelled(values, range.kind, edition, ROOM.wide.labels);
+  const narrow = new Set(labelled(values, range.kind, edition, ROOM.narrow.labels));
+  const text = (value: number) =>
+    range.kind === 'count' ? String(value) : formatLength(value, edition, { style: 'set', unit: false });
+  const labels = [...new Set([...wide, ...narrow])]
+    .sort((a, b) => a - b)
+    .map((step) => ({ at: at(step), text: text(values[step] ?? 0), onlyWide: !narrow.has(step) }));
+  return { steps, marks, labels };
+}
+
+/** How long the mark of a size is: the coarsest part of the unit that it is a multiple of. */
+function rankOf(value: number, kind: Range['kind'], edition: Edition): Rank {
+  if (kind === 'count') return 0;
+  const parts = edition === 'inch' ? [1, 1 / 2, 1 / 4, 1 / 8] : [10, 5, 1, 1 / 2];
+  const inUnits = edition === 'inch' ? value / MM_PER_INCH : value;
+  const rank = parts.findIndex((part) => isMultiple(inUnits, part));
+  return (rank < 0 ? 4 : rank) as Rank;
+}
+
+/** Which steps carry a number: every whole unit if they fit, else every second, fifth …; finer if there are too few. */
+function labelled(values: number[], kind: Range['kind'], edition: Edition, room: number): number[] {
+  const inUnits = (value: number) => (kind === 'length' && edition === 'inch' ? value / MM_PER_INCH : value);
+  const every =
+    kind === 'count'
+      ? [1, 2, 5, 10, 20, 50, 100]
+      : edition === 'inch'
+        ? [1, 2, 4, 12, 36]
+        : [10, 20, 50, 100, 200, 500, 1000];
+  const finer = kind === 'count' ? [] : edition === 'inch' ? [1 / 2, 1 / 4, 1 / 8] : [5, 1];
+  const on = (part: number) => [...values.keys()].filter((step) => isMultiple(inUnits(values[step] ?? 0), part));
+  const whole = every.map(on).find((found) => found.length <= room) ?? [];
+  if (whole.length >= 2) return whole;
+  const parts = finer.map(on).find((found) => found.length >= 2);
+  if (parts && parts.length <= room) return parts;
+  return values.length > 1 ? [0, values.length - 1] : [0];
+}
+
+const isMultiple = (value: number, part: number): boolean => Math.abs(value / part - Math.round(value / part)) < 1e-6;
+
+/** How far the marks of each rank reach down the tape, in px. */
+const REACH: Record<Rank, number> = { 0: 22, 1: 16, 2: 12, 3: 8, 4: 6 };
+
+/** Marks as an SVG path over a box 1 wide, hanging from its upper edge. */
+export const pathOf = (marks: Mark[]): string =>
+  marks.map((mark) => `M${Math.round(mark.at * 1e5) / 1e5} 0V${REACH[mark.rank]}`).join('');
