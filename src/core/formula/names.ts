@@ -5,8 +5,8 @@ import type { Span } from './tree.ts';
 export type NameBook = { names: readonly string[] };
 
 const letter = /\p{L}/u;
-const wordPart = /[\p{L}\p{M}\p{N}_]/u;
-const word = /[\p{L}\p{M}\p{N}_]+(?:['’][\p{L}\p{M}\p{N}_]+)*/uy;
+const wordPart = /[\p{L}\p{M}\p{Nd}_]/u;
+const word = /[\p{L}\p{M}\p{Nd}_]+(?:['’][\p{L}\p{M}\p{Nd}_]+)*/uy;
 
 /** Makes the list ready for `findName`. What holds no letter could hide a number and is left out. */
 export function nameBook(names: Iterable<string>): NameBook {

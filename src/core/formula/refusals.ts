@@ -46,9 +46,10 @@ export function partMissing(text: string, at: number): Fault {
     const end = endOfText(text);
     return { code, message: 'A number or a name is missing at the end.', start: end - 1, end };
   }
-  if (!'+*×·⋅∗/÷∕),'.includes(character)) return stray(text, at);
-  const message = `A number or a name is missing before ${quote(character)}.`;
-  return { code, message, start: at, end: at + 1 };
+  // The only word that is never read as a name is the `to` of a rounding.
+  const next = findWord(text, at, 'to') ?? character;
+  if (next !== 'to' && !'+*×·⋅∗/÷∕),'.includes(next)) return stray(text, at);
+  return { code, message: `A number or a name is missing before ${quote(next)}.`, start: at, end: at + next.length };
 }
 
 /** Something stands at `at`, after a whole part, that no sign joins on. */
@@ -99,14 +100,14 @@ const characterAt = (text: string, at: number) => (at < text.length ? String.fro
 
 /** `words` stand where a name should, and no known name fits. */
 export function unknownWords(text: string, words: Span & { name: string }, book: NameBook): Fault {
-  const meant = closest(words.name, book.names);
-  if (meant !== undefined) return unknownName(words.name, meant, words);
   // A hyphen may belong to the name that was meant: “top-stich” for “top-stitch”.
-  const hyphened = /^[\p{L}\p{M}\p{N}_'’-]+(?:\s+[\p{L}\p{M}\p{N}_'’-]+)*/u.exec(text.slice(words.start))?.[0] ?? '';
-  const longer = closest(hyphened, book.names);
-  if (longer === undefined) return unknownName(words.name, undefined, words);
-  return unknownName(hyphened, longer, { start: words.start, end: words.start + hyphened.length });
+  const hyphened = hyphenedWords.exec(text.slice(words.start))?.[0] ?? words.name;
+  const meant = closest(hyphened, book.names);
+  if (meant === undefined) return unknownName(words.name, closest(words.name, book.names), words);
+  return unknownName(hyphened, meant, { start: words.start, end: words.start + hyphened.length });
 }
+
+const hyphenedWords = /^[\p{L}\p{M}\p{Nd}_'’]+(?:(?:-|\s+)[\p{L}\p{M}\p{Nd}_'’]+)*/u;
 
 /** A name that nothing has, with the one that was meant, if any is near. */
 export function unknownName(name: string, meant: string | undefined, { start, end }: Span): Fault {
