@@ -1,0 +1,50 @@
+import { toTex, toWords, type TexLines } from '../formula/index.ts';
+import { listed } from '../project/names.ts';
+import { called } from './sentences.ts';
+import { sumFor } from './sum.ts';
+import type { Pattern } from '../project/pattern.ts';
+import type { Question } from './judge.ts';
+
+/** One step of help: the author's own words, what belongs in the sum, the sum itself. */
+export type Hint = { stage: 'author' | 'parts' | 'sum'; sentence: string };
+
+/**
+ * Help in stages, each giving away a little more than the one before. The worked solution comes after the last.
+ *
+ * @example hintsFor({ of: 'panel width' }, pattern)[0].sentence // => 'You need the card width, the ease and the seam allowance.'
+ */
+export function hintsFor(question: Question, pattern: Pattern): Hint[] {
+  const hints = (question.hints ?? []).map((sentence): Hint => ({ stage: 'author', sentence }));
+  const sum = sumFor(question.of, pattern);
+  if (!sum.ok || sum.value.formula.tree.kind === 'name') return hints;
+  const { formula } = sum.value;
+  const label = (name: string) => pattern.measures[name]?.label;
+  if (formula.names.length > 0) {
+    const parts = listed(formula.names.map((name) => called(name, { label })));
+    hints.push({ stage: 'parts', sentence: `You need ${parts}.` });
+  }
+  hints.push({ stage: 'sum', sentence: `The sum is ${inPrint(formula.text)}.` });
+  return hints;
+}
+
+/** A formula's text with the signs of print: `2 × ease`. */
+const inPrint = (text: string) => text.replace(/\s*\*\s*/gu, ' × ').replace(/ - /gu, ' − ');
+
+/** A worked solution: what is worked out, its three lines for KaTeX, and the same in words. */
+export type Solution = { asked?: string; tex: TexLines; words: string };
+
+/** The worked solution at the pattern's size; undefined where there is nothing to work out. */
+export function solutionOf(
+  question: Question,
+  pattern: Pattern,
+  options: { slots?: boolean } = {},
+): Solution | undefined {
+  const sum = sumFor(question.of, pattern);
+  if (!sum.ok) return undefined;
+  const { formula, scope, asked } = sum.value;
+  return {
+    ...(asked !== undefined && { asked }),
+    tex: toTex(formula, { ...scope, ...options }),
+    words: toWords(formula, scope),
+  };
+}
