@@ -5,7 +5,7 @@
 import { closest, defaultGrid, formatLength, inEdition, isOnGrid, quote } from '../measure/index.ts';
 import { parseFormula } from '../formula/index.ts';
 import { MOST_POCKETS } from './pleats.ts';
-import { listed, partName, partsOf, plainName } from './names.ts';
+import { listed, partName, partsOf, plainName, singleBlanks } from './names.ts';
 import { readHold, type CompiledHold } from './holds.ts';
 import { readPiece, type CompiledPiece } from './shapes.ts';
 import { readNumber, readPlain, readValue } from './written.ts';
@@ -59,10 +59,12 @@ export type Compiled = {
   finished: { of: string; width: Written | undefined; height: Written | undefined } | undefined;
   /** The names that pieces give, each with its piece and part. */
   parts: ReadonlyMap<string, { piece: string; part: Part }>;
-  /** Every name a formula may use. */
+  /** The names that the file’s formulas may use. */
   names: readonly string[];
-  /** A formula in this project's names, read once. */
+  /** Reads a formula in this project's names. */
   formula(text: string): Formula | undefined;
+  /** The formulas behind the numbers of pieces, by part name, as far as they have been asked for. */
+  worded: Map<string, Formula | undefined>;
   findings: readonly Finding[];
 };
 
@@ -92,7 +94,8 @@ function compile(file: ProjectFile): Compiled {
   }
   reportBorrowedNames(measureNames, parts, findings);
 
-  const names = [...measureNames.map(singleBlanks), ...parts.keys()];
+  const measureKeys = measureNames.map(singleBlanks);
+  const names = [...measureKeys, ...mentioned(parts.keys(), file)];
   const reader: Reader = { home, names, findings };
   const measures = new Map<string, CompiledMeasure>();
   for (const name of measureNames)
@@ -110,18 +113,44 @@ function compile(file: ProjectFile): Compiled {
     height: readValue(file.finished.height, ['finished', 'height'], reader),
   };
 
-  const formulas = new Map<string, Formula | undefined>();
   const formula = (text: string): Formula | undefined => {
-    if (!formulas.has(text)) {
-      const read = parseFormula(text, { names });
-      formulas.set(text, read.ok ? read.value : undefined);
-    }
-    return formulas.get(text);
+    const read = parseFormula(text, { names: [...measureKeys, ...parts.keys()] });
+    return read.ok ? read.value : undefined;
   };
-  return { file, home, grid, measures, pieces, roles, options, holds, finished, parts, names, formula, findings };
+  const worded = new Map<string, Formula | undefined>();
+  return {
+    file,
+    home,
+    grid,
+    measures,
+    pieces,
+    roles,
+    options,
+    holds,
+    finished,
+    parts,
+    names,
+    formula,
+    worded,
+    findings,
+  };
 }
 
-const singleBlanks = (name: string): string => name.trim().replace(/\s+/gu, ' ');
+/**
+ * Of the names that pieces give, the sizes, and those folds and pockets that the file speaks of. A pleated piece could
+ * have dozens; looking through them all for each word of each formula would take longer than the rest of the reading.
+ */
+function mentioned(names: Iterable<string>, file: ProjectFile): string[] {
+  const spoken = new Set(
+    JSON.stringify(file)
+      .match(/(?:fold|pocket)\s+\d+/gu)
+      ?.map(singleBlanks),
+  );
+  return [...names].filter((name) => {
+    const numbered = /(?:fold|pocket) \d+(?= depth$| top$|$)/u.exec(name);
+    return !numbered || spoken.has(numbered[0]);
+  });
+}
 
 /** Keeps the first of names that differ by capitals and blanks alone, and reports the others. */
 function distinct(names: string[], where: string, what: string, findings: Finding[]): string[] {

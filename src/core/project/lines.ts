@@ -9,9 +9,9 @@ import {
   translate,
   withCorners,
 } from '../geometry/index.ts';
-import { closest, quote } from '../measure/index.ts';
-import { listed, plainName } from './names.ts';
-import type { CompiledPiece, Edges } from './shapes.ts';
+import { quote } from '../measure/index.ts';
+import { plainName } from './names.ts';
+import { unknownEdge, type CompiledPiece, type Edges } from './shapes.ts';
 import type { CornerShape, GeometryFault, Outline, Point, Side } from '../geometry/index.ts';
 import type { FoldLine, Notch, Place, Size } from './pattern.ts';
 import type { Reckoning } from './reckon.ts';
@@ -40,6 +40,12 @@ function drawRectangle(reckoning: Reckoning, piece: CompiledPiece): Lines | unde
   const length = reckoning.part(piece.name, { what: 'length' });
   const around = reckoning.sides(piece);
   if (width === undefined || length === undefined || !around) return undefined;
+  if (!(width > 0) || !(length > 0)) {
+    const [what, size] = width > 0 ? ['height', length] : ['width', width];
+    const message = `The ${what} of ${quote(piece.label)} comes to ${reckoning.say(size)}. There is nothing to cut.`;
+    reckoning.report({ severity: 'error', place: sizePlace(piece), code: 'nothing-left', message, amount: -size });
+    return undefined;
+  }
   const trim = reckoning.plan(piece)?.trim ?? 0;
   const inside = { width: width - around.left - around.right, height: length - around.bottom - around.top - trim };
   if (!(inside.width > 0) || !(inside.height > 0)) {
@@ -160,7 +166,8 @@ function edgeLengths(reckoning: Reckoning, outline: Outline, edges: Edges): Reco
   const lengths = new Map<string, number>();
   for (const { name } of outline) {
     const isCorner = name.endsWith(' corner');
-    const written = edges.byName.get(plainName(name)) ?? (isCorner ? undefined : edges.others);
+    const named = edges.byName.size > 0 ? edges.byName.get(plainName(name)) : undefined;
+    const written = named ?? (isCorner ? undefined : edges.others);
     if (!written && isCorner) continue;
     const length = written ? reckoning.length(written) : 0;
     if (length === undefined) return undefined;
@@ -195,19 +202,9 @@ export function drawNotches(reckoning: Reckoning, piece: CompiledPiece, cut: Out
   return piece.notches.flatMap(({ on, at, label, place }): Notch[] => {
     const side = ring.find((one) => plainName(one.name) === plainName(on));
     if (!side) {
-      const names = ring.map((one) => one.name);
-      const meant = closest(on, names);
-      const message = `${quote(piece.label)} has no edge called ${quote(on)}.`;
-      const mend = meant ? `Do you mean ${quote(meant)}?` : `Its edges are ${listed(names.map(quote))}.`;
-      reckoning.report({
-        severity: 'error',
-        place: [...place, 'on'],
-        start: 0,
-        end: on.length,
-        code: 'unknown-name',
-        message,
-        mend,
-      });
+      const known = ring.map((one) => one.name);
+      const finding = unknownEdge(on, known, piece.label, [...place, 'on']);
+      reckoning.report({ ...finding, start: 0, end: on.length });
       return [];
     }
     const size = Math.hypot(side.to.x - side.from.x, side.to.y - side.from.y);

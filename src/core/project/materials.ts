@@ -1,5 +1,6 @@
 /** The shelf of materials, in mm and one edition. */
 import { defaultGrid, inEdition } from '../measure/index.ts';
+import { plainName } from './names.ts';
 import { readEditions } from './written.ts';
 import type { Edition, Grid } from '../measure/index.ts';
 import type { Finding, Material } from './pattern.ts';
@@ -37,6 +38,23 @@ export function readMaterial(
     ...(entry.price && { price: entry.price }),
     ...(entry.note !== undefined && { note: entry.note }),
   };
+}
+
+const shelves = new WeakMap<Materials, Map<string, Material>>();
+
+/** A material of the shelf by its name, in mm and one edition; undefined where the shelf has none of that name. */
+export function materialOf(shelf: Materials, use: string, edition: Edition, grid: Grid): Material | undefined {
+  let shelved = shelves.get(shelf);
+  if (!shelved) shelves.set(shelf, (shelved = new Map()));
+  const key = JSON.stringify([use, edition, grid.inch, grid.metric]);
+  let material = shelved.get(key);
+  if (!material) {
+    const name = Object.keys(shelf).find((one) => plainName(one) === plainName(use));
+    if (name === undefined) return undefined;
+    // Faults inside materials.yaml are that file's own; checkMaterials reports them.
+    shelved.set(key, (material = readMaterial(name, shelf[name]!, edition, [], grid)));
+  }
+  return material;
 }
 
 /** Everything wrong in a materials file, with places in it: lengths that cannot be read. */

@@ -5,7 +5,10 @@
  *
  * @example plainName(' Packet  width ') // => 'packet width'
  */
-export const plainName = (name: string): string => name.trim().replace(/\s+/gu, ' ').toLowerCase();
+export const plainName = (name: string): string => singleBlanks(name).toLowerCase();
+
+/** A name with its capitals, without blanks around it or runs of them in it. */
+export const singleBlanks = (name: string): string => name.trim().replace(/\s+/gu, ' ');
 
 /** A number that a piece gives to formulas. `n` counts folds and pockets from 1 at the bottom. */
 export type Part =
@@ -37,6 +40,39 @@ export function partsOf(pockets: number): Part[] {
     ...each.map((n): Part => ({ what: 'pocket top', n })),
   ];
 }
+
+/** The parts of a piece with what formulas call them and what learners read. */
+export type NamedPart = { part: Part; name: string; label: string };
+
+const named = new Map<string, readonly NamedPart[]>();
+
+/**
+ * The parts of a piece by name and label. Kept, because the same few lists are asked for at every move of a slider.
+ *
+ * @example namedParts('flap', 'Flap', 0)[0] // => { part: { what: 'width' }, name: 'flap width', label: 'Flap, cut width' }
+ */
+export function namedParts(piece: string, label: string, pockets: number): readonly NamedPart[] {
+  const key = JSON.stringify([piece, label, pockets]);
+  let parts = named.get(key);
+  if (!parts) {
+    if (named.size > 500) named.clear();
+    parts = partsOf(pockets).map((part) => ({
+      part,
+      name: partName(singleBlanks(piece), part),
+      label: `${label}, ${'n' in part ? partName('', part).trim() : spokenParts[part.what]}`,
+    }));
+    named.set(key, parts);
+  }
+  return parts;
+}
+
+const spokenParts: Record<Exclude<Part['what'], 'fold' | 'pocket depth' | 'pocket top'>, string> = {
+  width: 'cut width',
+  length: 'cut length',
+  height: 'height',
+  'finished width': 'finished width',
+  'finished height': 'finished height',
+};
 
 /** Enumerates for a sentence: `a`, `a and b`, `a, b and c`. */
 export function listed(words: readonly string[], last = 'and'): string {

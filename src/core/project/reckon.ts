@@ -26,6 +26,9 @@ export const LARGEST = 3000;
 /** Nor is any piece smaller. */
 export const SMALLEST = 1;
 
+/** Nobody can follow more measures that rest on each other in a row, and the stack of calls has an end, too. */
+const DEEPEST = 200;
+
 /** The learner's numbers and options that hold for one reckoning. */
 export type Choices = { values: ReadonlyMap<string, number>; on: ReadonlySet<string> };
 
@@ -43,6 +46,8 @@ export class Reckoning {
   readonly scope: Scope;
   /** Worked out already; undefined for what has a fault. */
   readonly #done = new Map<string, unknown>();
+  /** The findings so far, to tell when one comes up again. */
+  readonly #said = new Set<string>();
   /** Being worked out now, outermost first. */
   readonly #open: { key: string; name: string; place: Place }[] = [];
 
@@ -108,7 +113,7 @@ export class Reckoning {
     if (!edges) return none;
     const side = (name: keyof Sides) => {
       const written = edges.byName.get(name) ?? edges.others;
-      return written ? this.length(written) : 0;
+      return written ? this.#notNegative(written) : 0;
     };
     const [bottom, right, top, left] = [side('bottom'), side('right'), side('top'), side('left')];
     if (bottom === undefined || right === undefined || top === undefined || left === undefined) return undefined;
@@ -158,8 +163,19 @@ export class Reckoning {
     return undefined;
   }
 
+  /** Keeps a finding; what several numbers stumble over is said once. */
   report(finding: Finding): void {
+    const key = JSON.stringify([finding.place, finding.code, finding.message]);
+    if (this.#said.has(key)) return;
+    this.#said.add(key);
     this.findings.push(finding);
+  }
+
+  /** Forgets the findings after the first `count`. */
+  forget(count: number): void {
+    for (const finding of this.findings.splice(count)) {
+      this.#said.delete(JSON.stringify([finding.place, finding.code, finding.message]));
+    }
   }
 
   /** A length as a reader sees it. */
@@ -186,7 +202,7 @@ export class Reckoning {
     if (!found) return undefined;
     if (found.dimension === dimension) return found.value;
     const { place, text } = written;
-    const message = `${kinds[dimension].replace(/^a/u, 'A')} belongs here, but ${quote(text)} is ${kinds[found.dimension]}.`;
+    const message = `${kinds[dimension].replace(/^a/u, 'A')} belongs here, but ${text === '' ? 'this' : quote(text)} is ${kinds[found.dimension]}.`;
     const bare = dimension === 1 && found.dimension === 0;
     const mend = bare
       ? `Give the numbers a unit, such as ${this.compiled.home === 'inch' ? '1/4 in' : '6 mm'}.`
@@ -205,6 +221,15 @@ export class Reckoning {
     return undefined;
   }
 
+  /** The length of an allowance or an inset. */
+  #notNegative(written: Written): number | undefined {
+    const value = this.length(written);
+    if (value === undefined || value >= 0) return value;
+    const message = `This comes to ${this.say(value)}, which is less than nothing.`;
+    this.report({ severity: 'error', place: written.place, code: 'negative', message, amount: -value });
+    return undefined;
+  }
+
   /** Works something out once; asking for it while it is being worked out is a ring. */
   #once<T>(key: string, name: string, place: Place, work: () => T | undefined): T | undefined {
     if (this.#done.has(key)) return this.#done.get(key) as T | undefined;
@@ -217,6 +242,17 @@ export class Reckoning {
           : `${names[0]!} needs ${names.slice(1).join(', which needs ')} again.`;
       const { place } = this.#open[ring]!;
       this.report({ severity: 'error', place, code: 'cycle', message, mend: 'Give one of them a value of its own.' });
+      return undefined;
+    }
+    if (this.#open.length >= DEEPEST) {
+      const message = `${quote(name)} rests on too many others, one on the next.`;
+      this.report({
+        severity: 'error',
+        place,
+        code: 'too-deep',
+        message,
+        mend: 'Give one of them a value of its own.',
+      });
       return undefined;
     }
     this.#open.push({ key, name, place });

@@ -6,12 +6,11 @@ import { compiled, unknownThing, type Compiled, type CompiledMeasure } from './c
 import { drawFolds, drawNotches, sizePlace } from './lines.ts';
 import { formulaOf } from './worded.ts';
 import { LARGEST, Reckoning, SMALLEST, type Choices } from './reckon.ts';
-import { partName, partsOf, plainName } from './names.ts';
-import { readMaterial, type Materials } from './materials.ts';
+import { namedParts, plainName } from './names.ts';
+import { materialOf, type Materials } from './materials.ts';
 import type { Adjustable, Finding, HoldCheck, Measure, OptionChoice, Pattern, Piece, Role } from './pattern.ts';
 import type { CompiledPiece } from './shapes.ts';
 import type { Edition } from '../measure/index.ts';
-import type { Part } from './names.ts';
 import type { ProjectFile } from './schema.ts';
 
 export type Settings = {
@@ -46,7 +45,8 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
   const reckoning = new Reckoning(project, edition, choices);
 
   const wanted = wantedBy(project, on);
-  const { measures, pieces } = reckonAll(reckoning, wanted, lessons);
+  const measures = reckonMeasures(reckoning, lessons);
+  const pieces = reckonPieces(reckoning, wanted, measures);
   const holds = checkHolds(reckoning, pieces);
   const materials = findMaterials(reckoning, wanted, settings.materials);
   const finished = findFinished(reckoning);
@@ -56,7 +56,7 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
     edition,
     home: project.home,
     grid: project.grid,
-    measures,
+    measures: Object.fromEntries(measures),
     pieces,
     materials,
     options: Object.fromEntries(
@@ -165,36 +165,40 @@ function wantedBy(project: Compiled, on: ReadonlySet<string>): (name: string) =>
   };
 }
 
-function reckonAll(reckoning: Reckoning, wanted: (name: string) => boolean, lessons: Reckoning) {
-  const { compiled: project } = reckoning;
+function reckonMeasures(reckoning: Reckoning, lessons: Reckoning): [string, Measure][] {
   const measures: [string, Measure][] = [];
-  for (const measure of project.measures.values()) {
+  for (const measure of reckoning.compiled.measures.values()) {
+    const { name, label, kind, note } = measure;
     const found = reckoning.measure(measure);
     if (!found) continue;
+    const { value, dimension } = found;
+    const made: Measure = { name, label, value, dimension, source: kind === 'formula' ? 'derived' : 'stated' };
     const written = reckoning.writtenOf(measure);
+    if (kind !== 'count' && written?.kind === 'formula') made.formula = written.formula;
     const adjustable = adjustableOf(measure, reckoning.edition, lessons);
-    measures.push([
-      measure.name,
-      {
-        name: measure.name,
-        label: measure.label,
-        ...found,
-        source: measure.kind === 'formula' ? 'derived' : 'stated',
-        ...(measure.kind === 'formula' && written?.kind === 'formula' && { formula: written.formula }),
-        ...(adjustable && { adjustable }),
-        ...(measure.note !== undefined && { note: measure.note }),
-      },
-    ]);
+    if (adjustable) made.adjustable = adjustable;
+    if (note !== undefined) made.note = note;
+    measures.push([name, made]);
   }
+  return measures;
+}
+
+/** Makes the pieces that are wanted, and adds the numbers that all pieces give to `measures`. */
+function reckonPieces(
+  reckoning: Reckoning,
+  wanted: (name: string) => boolean,
+  measures: [string, Measure][],
+): Record<string, Piece> {
   const pieces: [string, Piece][] = [];
-  for (const piece of project.pieces.values()) {
+  for (const piece of reckoning.compiled.pieces.values()) {
     const heard = reckoning.findings.length;
     const made = makePiece(reckoning, piece);
     measures.push(...partMeasures(reckoning, piece));
-    if (!wanted(piece.name)) reckoning.findings.length = heard;
+    // A piece that the options leave out still gives its numbers, but its faults do not matter now.
+    if (!wanted(piece.name)) reckoning.forget(heard);
     else if (made) pieces.push([piece.name, made]);
   }
-  return { measures: Object.fromEntries(measures), pieces: Object.fromEntries(pieces) };
+  return Object.fromEntries(pieces);
 }
 
 function adjustableOf(measure: CompiledMeasure, edition: Edition, lessons: Reckoning): Adjustable | undefined {
@@ -204,36 +208,33 @@ function adjustableOf(measure: CompiledMeasure, edition: Edition, lessons: Recko
   );
 }
 
-const partLabels: Record<Exclude<Part['what'], 'fold' | 'pocket depth' | 'pocket top'>, string> = {
-  width: 'cut width',
-  length: 'cut length',
-  height: 'height',
-  'finished width': 'finished width',
-  'finished height': 'finished height',
-};
-
 /** The numbers that a piece gives to formulas, as measures. */
 function partMeasures(reckoning: Reckoning, piece: CompiledPiece): [string, Measure][] {
   const { compiled: project } = reckoning;
   const plan = reckoning.plan(piece);
   if (piece.pleats && !plan) return [];
-  return partsOf(plan?.pockets.length ?? 0).flatMap((part): [string, Measure][] => {
+  const measures: [string, Measure][] = [];
+  for (const { part, name, label } of namedParts(piece.name, piece.label, plan?.pockets.length ?? 0)) {
     const value = reckoning.part(piece.name, part);
-    const name = partName(piece.name.trim().replace(/\s+/gu, ' '), part);
     // A measure of the file that has taken this name hides it.
-    if (value === undefined || project.measures.has(name)) return [];
-    const label = 'n' in part ? partName('', part).trim() : partLabels[part.what];
-    const formula = formulaOf(project, piece, part, plan);
-    const fromPleats = plan && part.what !== 'width' && part.what !== 'finished width';
-    const measure: Measure = {
+    if (value === undefined || project.measures.has(name)) continue;
+    const source = plan && part.what !== 'width' && part.what !== 'finished width' ? 'pleats' : 'piece';
+    measures.push([
       name,
-      label: `${piece.label}, ${label}`,
-      value,
-      dimension: 1,
-      source: fromPleats ? 'pleats' : 'piece',
-    };
-    return [[name, formula ? { ...measure, formula } : measure]];
-  });
+      {
+        name,
+        label,
+        value,
+        dimension: 1,
+        source,
+        // Few are ever shown, and reading a formula takes longer than all the rest.
+        get formula() {
+          return formulaOf(project, piece, part, plan);
+        },
+      },
+    ]);
+  }
+  return measures;
 }
 
 function makePiece(reckoning: Reckoning, piece: CompiledPiece): Piece | undefined {
@@ -298,6 +299,11 @@ function checkHolds(reckoning: Reckoning, pieces: Record<string, Piece>): HoldCh
     const height = hold.own ? reckoning.length(hold.own.height) : hold.published!.height;
     const ease = hold.ease ? reckoning.length(hold.ease) : 0;
     const cover = hold.cover && reckoning.number(hold.cover);
+    if (cover !== undefined && !(cover >= 0 && cover <= 1)) {
+      const message = `A share from 0 to 1 belongs here, such as 2/3, not ${Number(cover.toFixed(3))}.`;
+      reckoning.report({ severity: 'error', place: hold.cover!.place, code: 'not-a-share', message });
+      return [];
+    }
     if (!piece || width === undefined || height === undefined || ease === undefined) return [];
     const size = hold.turned ? { width: height, height: width } : { width, height };
     const { checks, findings } = checkHold(hold, piece, { size, ease, cover }, { edition, grid: project.grid });
@@ -311,15 +317,13 @@ function findMaterials(
   wanted: (name: string) => boolean,
   shelf: Materials | undefined,
 ): Record<string, Role> {
-  const { compiled: project, edition, findings } = reckoning;
+  const { compiled: project, edition } = reckoning;
   const roles: [string, Role][] = [];
   for (const { role, label, use, place, count: written, note } of project.roles.values()) {
     if (!wanted(role)) continue;
-    const entry = shelf && Object.keys(shelf).find((one) => plainName(one) === plainName(use));
-    if (shelf && entry === undefined) findings.push(unknownThing('material', use, Object.keys(shelf), place));
+    const material = shelf && materialOf(shelf, use, edition, project.grid);
+    if (shelf && !material) reckoning.report(unknownThing('material', use, Object.keys(shelf), place));
     const count = written && reckoning.count(written);
-    // Faults inside materials.yaml are that file’s own; checkMaterials reports them.
-    const material = entry === undefined ? undefined : readMaterial(entry, shelf![entry]!, edition, [], project.grid);
     roles.push([
       role,
       {

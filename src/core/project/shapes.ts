@@ -74,7 +74,7 @@ export function readPiece(name: string, file: ProjectFile, reader: Reader): Comp
     role: readRole(raw, file, place, reader),
     count: raw.cut === undefined ? undefined : readNumber(raw.cut, [...place, 'cut'], reader),
     shape: readShape(name, raw, file, place, reader),
-    allowance: readAllowance(raw, file, place, reader),
+    allowance: readAllowance(name, file, place, reader),
     corners: readCorners(raw, place, reader),
     grain: raw.grain ?? 'lengthwise',
     nap: raw.nap ?? 'any',
@@ -155,7 +155,7 @@ function readShape(name: string, raw: RawPiece, file: ProjectFile, place: Place,
       const like = raw.like!;
       const pieces = Object.keys(file.pieces).filter((one) => one !== name);
       const piece = pieces.find((one) => plainName(one) === plainName(like));
-      const inset = raw.inset === undefined ? undefined : readEdges(raw.inset, [...place, 'inset'], reader);
+      const inset = raw.inset === undefined ? undefined : readEdges(raw.inset, [...place, 'inset'], reader, name, file);
       if (piece !== undefined) return { kind: 'like', piece, inset };
       const meant = closest(like, pieces);
       const message = `There is no other piece called ${quote(like)}.`;
@@ -182,11 +182,23 @@ function readShape(name: string, raw: RawPiece, file: ProjectFile, place: Place,
   }
 }
 
-export function readEdges(raw: Raw | Record<string, Raw>, place: Place, reader: Reader): Edges {
+/** Reads a length for all edges, or one for each of the edges named. */
+function readEdges(
+  raw: Raw | Record<string, Raw>,
+  place: Place,
+  reader: Reader,
+  name: string,
+  file: ProjectFile,
+): Edges {
   const byName = new Map<string, Written>();
   const oneLength = typeof raw !== 'object' || 'in' in raw || 'mm' in raw;
   if (oneLength) return { others: readValue(raw as Raw, place, reader), byName, place };
+  const known = edgesOf(name, file);
   for (const [edge, length] of Object.entries(raw as Record<string, Raw>)) {
+    if (edge !== 'others' && !known.some((one) => plainName(one) === plainName(edge))) {
+      reader.findings.push(unknownEdge(edge, known, name, [...place, edge]));
+      continue;
+    }
     const written = readValue(length, [...place, edge], reader);
     if (written) byName.set(plainName(edge), written);
   }
@@ -195,9 +207,27 @@ export function readEdges(raw: Raw | Record<string, Raw>, place: Place, reader: 
   return { others, byName, place };
 }
 
+/** The edges that a piece has before its corners are shaped. */
+function edgesOf(name: string, file: ProjectFile, seen: readonly string[] = []): string[] {
+  const raw = file.pieces[name]!;
+  const like = raw.like && Object.keys(file.pieces).find((one) => plainName(one) === plainName(raw.like!));
+  if (like && !seen.includes(like)) return edgesOf(like, file, [...seen, name]);
+  if (!raw.outline) return ['bottom', 'right', 'top', 'left'];
+  return raw.outline.map((point, i) => (Array.isArray(point) ? undefined : point.edge) ?? `edge ${i + 1}`);
+}
+
+/** An edge that a piece does not have, with the nearest one that it has. */
+export function unknownEdge(edge: string, known: readonly string[], piece: string, place: Place): Finding {
+  const meant = closest(edge, known);
+  const mend = meant ? `Do you mean ${quote(meant)}?` : `Its edges are ${listed(known.map(quote))}.`;
+  const message = `${quote(piece)} has no edge called ${quote(edge)}.`;
+  return { severity: 'error', place, code: 'unknown-name', message, mend };
+}
+
 /** A piece without an allowance of its own has the measure called seam, unless it is set into another piece. */
-function readAllowance(raw: RawPiece, file: ProjectFile, place: Place, reader: Reader): Edges | undefined {
-  if (raw.allowance !== undefined) return readEdges(raw.allowance, [...place, 'allowance'], reader);
+function readAllowance(name: string, file: ProjectFile, place: Place, reader: Reader): Edges | undefined {
+  const raw = file.pieces[name]!;
+  if (raw.allowance !== undefined) return readEdges(raw.allowance, [...place, 'allowance'], reader, name, file);
   if (raw.like !== undefined) return undefined;
   const seam = Object.keys(file.measures).find((name) => plainName(name) === 'seam');
   return seam === undefined ? undefined : { others: readValue(seam, place, reader), byName: new Map(), place };

@@ -18,8 +18,13 @@ type Signed = [sign: '+' | '-', said: Said];
 
 /** The formula of a part of a piece, where there is one. */
 export function formulaOf(compiled: Compiled, piece: CompiledPiece, part: Part, plan?: PleatPlan): Formula | undefined {
-  const text = sum(compiled, piece, part, plan);
-  return text === undefined ? undefined : compiled.formula(text);
+  // The sum depends on the file alone, but for a trimmed strip, whose length is no longer the sum of its ways.
+  const key = `${partName(piece.name, part)}${plan && plan.trim > 0 ? ' trimmed' : ''}`;
+  if (!compiled.worded.has(key)) {
+    const text = sum(compiled, piece, part, plan);
+    compiled.worded.set(key, text === undefined ? undefined : compiled.formula(text));
+  }
+  return compiled.worded.get(key);
 }
 
 function sum(compiled: Compiled, piece: CompiledPiece, part: Part, plan?: PleatPlan): string | undefined {

@@ -35,12 +35,18 @@ export function readValue(raw: Raw, place: Place, reader: Reader): Written | und
   const length = lengthAlone(text, reader.home);
   if (length) return { kind: 'length', stated: length, place, text };
   const formula = parseFormula(text, { names: reader.names });
-  if (formula.ok) return { kind: 'formula', formula: formula.value, place, text };
   // What begins like a number and has no sign of arithmetic was meant as a length.
-  const asLength =
-    /^\s*-?[\d.,½¼¾⅛⅜⅝⅞]/u.test(text) && !/[+*×÷·()]/u.test(text) ? parseLength(text, reader.home) : undefined;
-  report(reader.findings, place, asLength && !asLength.ok ? asLength.fault : formula.fault);
+  const meantAsLength = /^\s*[-−]?[\d.,½¼¾⅛⅜⅝⅞]/u.test(text) && !/[+*×÷·()]|\d\s+-/u.test(text);
+  const asLength = meantAsLength && (!formula.ok || isBare(formula.value)) ? parseLength(text, reader.home) : undefined;
+  if (asLength && !asLength.ok) report(reader.findings, place, asLength.fault);
+  else if (formula.ok) return { kind: 'formula', formula: formula.value, place, text };
+  else report(reader.findings, place, formula.fault);
   return undefined;
+}
+
+/** A number by itself, with or without a minus. */
+function isBare({ tree }: Formula): boolean {
+  return tree.kind === 'number' || (tree.kind === 'minus' && (tree.of.kind === 'number' || tree.of.kind === 'length'));
 }
 
 /** Reads a number or a formula that gives one: a count, a share. Here 5 means five and never five inches. */

@@ -1,0 +1,22 @@
+import { readFileSync } from 'node:fs';
+import { parse } from 'yaml';
+import { MaterialsFile, ProjectFile, resolveProject } from '../../../src/core/project/index.ts';
+import type { Finding, Pattern, Settings } from '../../../src/core/project/index.ts';
+
+/** A project as an instructor writes it. */
+export const project = (yaml: string): ProjectFile => ProjectFile.parse(parse(yaml));
+
+/** A project worked out. */
+export const resolved = (yaml: string, settings: Settings = {}): Pattern => resolveProject(project(yaml), settings);
+
+const content = (path: string): unknown =>
+  parse(readFileSync(new URL(`../../../content/${path}`, import.meta.url), 'utf8'));
+
+export const folio = (): ProjectFile => ProjectFile.parse(content('projects/swatch-folio/project.yaml'));
+export const shelf = (): MaterialsFile => MaterialsFile.parse(content('materials.yaml'));
+
+/** The errors alone, each as place, code and message in one line, which is how they read best when a test fails. */
+export const lines = (findings: readonly Finding[]): string[] =>
+  findings.map(({ severity, place, code, message, mend }) =>
+    [`${severity} ${place.join(' > ')}`, code, mend === undefined ? message : `${message} ${mend}`].join(': '),
+  );
