@@ -28,18 +28,18 @@ export const texSettings = {
  * (`=`, or `≈` for a rounded result). What has no value shows as `?`. All measures are in the style `set`, where `␣`
  * below is the narrow no-break space.
  *
- * With `slots` every text that can change with the values or the edition is wrapped in `\htmlData{slot=N}{\text{…}}`,
+ * With `slots` every text that can change with the values or the edition is wrapped in `{\htmlData{slot=N}{\text{…}}}`,
  * where N counts from 0 through names (lengths written in the formula), numbers and result. KaTeX turns each into an
- * element with `data-slot="N"`, whose text `slotTexts` gives anew.
+ * element with `data-slot="N"` and nothing but that text in it, which `slotTexts` gives anew.
  *
  * @example toTex(formula, scope).names // => '\\text{packet width} + 2 \\times \\text{ease}'
  * @example toTex(formula, scope).result // => '\\text{=␣3¾␣in}'
  */
 export function toTex(formula: Formula, scope: LineScope & { slots?: boolean }): TexLines {
   let count = 0;
-  return lines(formula, scope, (text) =>
-    scope.slots ? `\\htmlData{slot=${count++}}{${texText(text)}}` : texText(text),
-  );
+  // The outer braces keep the space round a sign out of the slot, where refilling would lose it.
+  const slot = (text: string) => `{\\htmlData{slot=${count++}}{${texText(text)}}}`;
+  return lines(formula, scope, scope.slots ? slot : texText);
 }
 
 /**
@@ -57,18 +57,19 @@ export function slotTexts(formula: Formula, scope: LineScope): string[] {
 }
 
 /**
- * Any text as TeX for KaTeX, in upright letters, with the signs made safe that mean something to TeX.
+ * Any text as TeX for KaTeX, in upright letters. What means something to TeX goes in by its number, and so do letters
+ * with accents, which KaTeX would build from two signs.
  *
- * @example texText('seam & ease') // => '\\text{seam \\& ease}'
+ * @example texText('packet width') // => '\\text{packet width}'
+ * @example texText('50 %') // => '\\text{50 \\char"25{}}'
  */
-export const texText = (text: string): string =>
-  `\\text{${text.replace(/[\\{}$&#%_~^]/gu, (sign) => named[sign] ?? `\\${sign}`)}}`;
-
-const named: Record<string, string> = {
-  '\\': '\\textbackslash{}',
-  '~': '\\textasciitilde{}',
-  '^': '\\textasciicircum{}',
-};
+export function texText(text: string): string {
+  const safe = text.normalize('NFC').replace(/[\\{}$&#%_~^]|\P{ASCII}/gu, (sign) => {
+    const whole = !/[\\{}$&#%_~^]/u.test(sign) && sign.normalize('NFD') === sign;
+    return whole ? sign : `\\char"${sign.codePointAt(0)!.toString(16).toUpperCase()}{}`;
+  });
+  return `\\text{${safe}}`;
+}
 
 /** Writes the lines in reading order; `changing` is given each text that can change, and gives its TeX. */
 function lines(formula: Formula, scope: LineScope, changing: (text: string) => string): TexLines {
