@@ -1,0 +1,60 @@
+/**
+ * What the learner's own browser keeps: choices and answers, and nothing else. Storage can be full, forbidden or hold
+ * rubbish; then the page goes on without it and says so once.
+ */
+const PREFIX = 'course-kit:';
+
+export type KeepTrouble = 'forbidden' | 'full';
+
+let trouble: KeepTrouble | undefined;
+const listeners = new Set<(trouble: KeepTrouble) => void>();
+
+/** Calls back when the browser refuses to keep something, and at once if it already has. */
+export function onKeepTrouble(listener: (trouble: KeepTrouble) => void): () => void {
+  listeners.add(listener);
+  if (trouble) listener(trouble);
+  return () => listeners.delete(listener);
+}
+
+function report(found: KeepTrouble) {
+  if (trouble) return;
+  trouble = found;
+  for (const listener of listeners) listener(found);
+}
+
+/**
+ * Reads what was kept under `key`. `read` turns the parsed value into what is wanted, or returns undefined for a value
+ * that is not of the right shape: anything may lie in storage.
+ */
+export function recall<T>(key: string, read: (value: unknown) => T | undefined): T | undefined {
+  let text: string | null;
+  try {
+    text = localStorage.getItem(PREFIX + key);
+  } catch {
+    report('forbidden');
+    return undefined;
+  }
+  if (text === null) return undefined;
+  try {
+    return read(JSON.parse(text));
+  } catch {
+    return undefined;
+  }
+}
+
+/** Keeps `value` under `key`; `undefined` forgets it. */
+export function keep(key: string, value: unknown): void {
+  try {
+    if (value === undefined) localStorage.removeItem(PREFIX + key);
+    else localStorage.setItem(PREFIX + key, JSON.stringify(value));
+  } catch (cause) {
+    report(cause instanceof DOMException && cause.name === 'QuotaExceededError' ? 'full' : 'forbidden');
+  }
+}
+
+/** A plain object with text keys, or undefined: the first question to ask of anything that was kept. */
+export function asRecord(value: unknown): Record<string, unknown> | undefined {
+  return typeof value === 'object' && value !== null && !Array.isArray(value)
+    ? (value as Record<string, unknown>)
+    : undefined;
+}
