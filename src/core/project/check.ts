@@ -1,5 +1,5 @@
 /** What an instructor should know before the first cut. */
-import type { Finding, Pattern } from './pattern.ts';
+import type { Finding, HoldCheck, Pattern } from './pattern.ts';
 
 /**
  * Every finding about a pattern: those of resolving it, and what does not fit where it should.
@@ -7,28 +7,32 @@ import type { Finding, Pattern } from './pattern.ts';
  * @example check(resolveProject(file)) // => [] when all is well
  */
 export function check(pattern: Pattern): Finding[] {
-  const misfits = pattern.holds
-    .filter((hold) => !hold.fits)
-    .map((hold): Finding => {
-      const lack = Math.max(
-        0,
-        -hold.room.width,
-        -hold.room.height,
-        hold.cover * hold.size.height - (hold.size.height - hold.shows),
-      );
-      return {
-        severity: 'error',
-        place: [...hold.place, 'in'],
-        code: 'does-not-fit',
-        message: hold.sentence,
-        mend: mendOf(hold),
-        amount: lack,
-      };
-    });
-  return [...pattern.findings, ...misfits];
+  const misfits = Map.groupBy(
+    pattern.holds.filter((hold) => !hold.fits),
+    (hold) => hold.place,
+  );
+  return [...pattern.findings, ...[...misfits.values()].map(misfit)];
 }
 
-function mendOf({ room, covered, cover, piece, pocket }: Pattern['holds'][number]): string {
+/** One finding for all the pockets that one thing does not fit. */
+function misfit(holds: HoldCheck[]): Finding {
+  const [first, ...others] = holds as [HoldCheck, ...HoldCheck[]];
+  const more = others.length === 0 ? '' : ` Nor does it fit ${others.length} more.`;
+  return {
+    severity: 'error',
+    place: [...first.place, 'in'],
+    code: 'does-not-fit',
+    message: first.sentence + more,
+    mend: mendOf(first),
+    amount: Math.max(...holds.map(lackOf)),
+  };
+}
+
+/** How much is lacking, in mm: of width, of height, or of the depth that would cover enough. */
+const lackOf = ({ room, cover, size, shows }: HoldCheck): number =>
+  Math.max(0, -room.width, -room.height, cover * size.height - (size.height - shows));
+
+function mendOf({ room, covered, cover, piece, pocket }: HoldCheck): string {
   if (room.width < -0.05) return `Make ${piece} wider, or the ease smaller.`;
   if (covered < cover) return 'Make the pockets deeper, or ask for less cover.';
   return pocket === undefined

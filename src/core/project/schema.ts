@@ -52,7 +52,13 @@ const MeasureFields = z
     is: Amount.optional().describe('A formula over other measures, in place of in and mm.'),
     count: Amount.optional().describe('A whole number of things, such as pockets, in place of in and mm.'),
     between: z
-      .union([Pair, z.strictObject({ in: Pair.optional(), mm: Pair.optional() })])
+      .union([
+        Pair,
+        z.strictObject({
+          in: Pair.optional().describe('The range in the inch edition.'),
+          mm: Pair.optional().describe('The range in the metric edition.'),
+        }),
+      ])
       .optional()
       .describe(
         'The least and the most a learner may choose, in the home edition or for both: { in: [2, 4], mm: [50, 100] }. ' +
@@ -191,7 +197,7 @@ const Piece = z
       .enum(['up', 'any'])
       .optional()
       .describe('up: the pile or print must run the same way on this piece. Any if left out.'),
-    notches: z.array(Notch).optional(),
+    notches: z.array(Notch).optional().describe('Marks on the edge that are matched to another.'),
     folds: z.array(Fold).optional().describe('Fold lines that are no pleats, such as a hem’s.'),
     pleats: Pleats.optional(),
     label: Text.optional().describe('What learners read. Left out, the name.'),
