@@ -36,8 +36,13 @@ export function filesToEdit({
   ];
 }
 
-/** `--host` alone opens the site to the house; with an address it listens there. */
-function settings(args: string[]) {
+/**
+ * Where to serve, from the words after the command: `--host` alone opens the site to the house, with an address it
+ * listens there.
+ *
+ * @throws RangeError for a port that is none
+ */
+export function serverSettings(args: string[]) {
   const { values } = parseArgs({
     args: args.map((arg, i) =>
       arg === '--host' && !(args[i + 1] && !args[i + 1]!.startsWith('-')) ? '--host=0.0.0.0' : arg,
@@ -54,7 +59,7 @@ function settings(args: string[]) {
 async function start(): Promise<void> {
   const content = readContent(root);
   const problems = problemsOf(content, root);
-  const server = await dev({ root, logLevel: 'warn', server: settings(process.argv.slice(2)) });
+  const server = await dev({ root, logLevel: 'warn', server: serverSettings(process.argv.slice(2)) });
   const { local = [], network = [] } = server.resolvedUrls ?? {};
   const files = filesToEdit(content);
   const width = Math.max(...files.map(([file]) => file.length));

@@ -25,7 +25,10 @@ export function texFault(tex: string, displayMode: boolean): TexFault | undefine
     return undefined;
   } catch (error) {
     if (!(error instanceof katex.ParseError)) throw error;
-    return { message: error.rawMessage.replace(/\.$/, ''), at: error.position ?? 0 };
+    const message = error.rawMessage
+      .replace(/^LaTeX-incompatible input and strict mode is set to 'error': /, '')
+      .replace(/ \[\w+\]$|\.$/, '');
+    return { message, at: error.position ?? 0 };
   }
 }
 

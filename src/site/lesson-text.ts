@@ -1,5 +1,8 @@
 import { mdxToMdast } from 'satteri';
 import type { MdastNode, MdxJsxAttributeUnion } from 'satteri';
+import { attributePlaces } from './attribute-places.ts';
+import { BRACES, IMPORT, syntaxFault } from './lesson-syntax.ts';
+import type { TextFault } from './lesson-syntax.ts';
 
 /** An attribute of a lesson word as it is written: `piece="pocket strip"`, `tolerance={0.5}`, `open`. */
 export type WrittenAttribute = {
@@ -30,9 +33,6 @@ export type WrittenMaths = { tex: string; display: boolean; at: number; part: Pa
 
 /** A picture with the words for those who cannot see it. */
 export type WrittenPicture = { address: string; words: string; part: Part };
-
-/** Something that has no place in a lesson, or that the text breaks off at. */
-export type TextFault = { at: number; message: string; mend?: string };
 
 export type LessonText = {
   words: WrittenWord[];
@@ -89,12 +89,6 @@ function walk(node: MdastNode, source: string, lesson: LessonText): void {
   if ('children' in node) for (const child of node.children) walk(child, source, lesson);
 }
 
-const BRACES = { message: 'Braces { } have a meaning of their own in a lesson.', mend: 'Write \\{ to show a brace.' };
-const IMPORT = {
-  message: 'A line of a lesson cannot start with “import” or “export”.',
-  mend: 'Every lesson word is ready to use without. If this is prose, begin the line with another word.',
-};
-
 const isComment = (expression: string): boolean => /^\s*(\/\*[\s\S]*\*\/\s*)?$/.test(expression);
 
 function wordFrom(
@@ -134,108 +128,4 @@ function plainValue(value: Extract<MdxJsxAttributeUnion, { type: 'mdxJsxAttribut
   } catch {
     return undefined;
   }
-}
-
-/** The parser keeps no places of attributes, so the opening tag is walked once more. */
-function attributePlaces(source: string, from: number): { at: number; textAt: number }[] {
-  const places: { at: number; textAt: number }[] = [];
-  let at = from;
-  while (at < source.length) {
-    const sign = source[at]!;
-    if (sign === '>' || source.startsWith('/>', at)) break;
-    if (sign === '{') {
-      places.push({ at, textAt: at + 1 });
-      at = pastBraces(source, at);
-    } else if (/[\p{L}_$]/u.test(sign)) {
-      const name = /[^\s=/>{]+/uy;
-      name.lastIndex = at;
-      const equals = /\s*=\s*/y;
-      equals.lastIndex = at + name.exec(source)![0].length;
-      const sign = equals.exec(source);
-      const value = sign ? equals.lastIndex : -1;
-      if (value < 0) {
-        places.push({ at, textAt: at });
-        at = name.lastIndex;
-      } else {
-        const inBraces = source[value] === '{';
-        const quote = inBraces ? /\{\s*["']?/y : /["']/y;
-        quote.lastIndex = value;
-        places.push({ at, textAt: value + (quote.exec(source)?.[0].length ?? 0) });
-        at = inBraces ? pastBraces(source, value) : source.indexOf(source[value]!, value + 1) + 1;
-      }
-    } else at += 1;
-  }
-  return places;
-}
-
-function pastBraces(source: string, open: number): number {
-  let depth = 0;
-  let quote = '';
-  for (let at = open; at < source.length; at += 1) {
-    const sign = source[at]!;
-    if (quote) {
-      if (sign === '\\') at += 1;
-      else if (sign === quote) quote = '';
-    } else if (sign === '"' || sign === "'" || sign === '`') quote = sign;
-    else if (sign === '{') depth += 1;
-    else if (sign === '}' && --depth === 0) return at + 1;
-  }
-  return source.length;
-}
-
-/** The engine's wording is for programmers; each fault a writer makes gets words of its own. */
-function syntaxFault(source: string, text: string): TextFault {
-  const place = /^(\d+):(\d+): /.exec(text);
-  const at = place ? offsetAt(source, Number(place[1]), Number(place[2])) : 0;
-  const about = (place ? text.slice(place[0].length) : text).replace(/\s*\([\w-]+:[\w-]+\)$/, '');
-  const tag = /`<\/?([\w.]*)>`/.exec(about)?.[1] ?? '';
-
-  if (about.startsWith('Expected a closing tag')) {
-    return {
-      at: lastOpened(source, tag) ?? at,
-      message: `<${tag}> is opened here and never closed.`,
-      mend: `Write </${tag}> where it ends.`,
-    };
-  }
-  if (about.startsWith('Unexpected closing tag')) {
-    return { at, message: `</${tag}> closes nothing.`, mend: `Write <${tag}> where it starts, or take this away.` };
-  }
-  if (about.startsWith('Expected the closing tag')) {
-    return {
-      at,
-      message: `</${tag}> stands inside a paragraph that started after <${tag}>.`,
-      mend: `Put <${tag}> and </${tag}> on lines of their own, with blank lines around the text.`,
-    };
-  }
-  if (about.startsWith('Unexpected character after `<`')) {
-    return {
-      at,
-      message: 'A < starts a lesson word, but no word follows that can be read.',
-      mend: 'Write \\< to show the sign; put quotes around what an attribute says.',
-    };
-  }
-  if (about.includes('closing brace')) return { at, message: 'This { is never closed.', mend: BRACES.mend };
-  if (about.startsWith('Could not parse expression')) return { at, ...BRACES };
-  if (about.startsWith('Could not parse esm')) return { at: source.lastIndexOf('\n', at - 1) + 1, ...IMPORT };
-  return { at, message: `This cannot be read: ${about}.` };
-}
-
-function offsetAt(source: string, line: number, column: number): number {
-  let start = 0;
-  for (let n = 1; n < line; n += 1) {
-    const end = source.indexOf('\n', start);
-    if (end < 0) return start;
-    start = end + 1;
-  }
-  return Math.min(start + column - 1, source.length);
-}
-
-/** Offset of the last `<tag …>` that no `</tag>` answers. */
-function lastOpened(source: string, tag: string): number | undefined {
-  const open: number[] = [];
-  for (const match of source.matchAll(new RegExp(`<(/?)${tag.replaceAll('.', '\\.')}(?![\\w.])[^>]*?(/?)>`, 'g'))) {
-    if (match[1]) open.pop();
-    else if (!match[2]) open.push(match.index);
-  }
-  return open.at(-1);
 }

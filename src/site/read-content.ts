@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { z } from 'zod';
-import { closest, quote } from '../core/measure/index.ts';
+import { closest } from '../core/measure/index.ts';
 import { MaterialsFile, ProjectFile } from '../core/project/schema.ts';
 import { readLesson } from './lesson-text.ts';
 import type { LessonText } from './lesson-text.ts';
@@ -170,13 +170,14 @@ function unreadFiles(root: string, content: Content): Problem[] {
     .filter((file) => !read.has(file))
     .map((file) => {
       const near = closest(file, read);
+      const isBeside = near !== undefined && path.posix.dirname(near) === path.posix.dirname(file);
       return {
         file,
         line: 1,
         column: 1,
         severity: 'warning',
         message: 'Nothing reads this file.',
-        mend: near && `Should it be called ${quote(near)}?`,
+        mend: near && `Should it be called ${isBeside ? path.posix.basename(near) : near}?`,
       };
     });
 }

@@ -1,0 +1,75 @@
+import { spawnSync } from 'node:child_process';
+import { cpSync, symlinkSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { expect, test } from 'vitest';
+import { check } from '../../src/author/check.ts';
+import { contentFolder, exchanged } from '../site/content-folder.ts';
+
+const PROJECT = 'content/projects/folio/project.yaml';
+const SIZE = 'content/courses/pleats/01-size.mdx';
+const kit = fileURLToPath(new URL('../..', import.meta.url));
+
+test('a folder without a mistake ends with 0', () => {
+  expect(check(contentFolder())).toEqual({ problems: [], text: 'No mistakes found.', code: 0 });
+});
+
+test('mistakes are grouped by file and counted, and end with 1', () => {
+  const root = contentFolder({
+    ...exchanged(PROJECT, '2 * ease + 2 * seam', '2 * eas + 2 * sem'),
+    ...exchanged(SIZE, '<YourSize />', '![](fold.png)'),
+  });
+  const { text, code } = check(root);
+  expect(code).toBe(1);
+  expect(text).toBe(`content/courses/pleats/01-size.mdx
+  10:1  mistake  There is no picture “fold.png” beside this lesson.
+  10:1  warning  This picture has no words for those who cannot see it.
+                 Write ![what it shows](…).
+
+content/projects/folio/project.yaml
+  7:26  mistake  There is no measure called “eas”. Do you mean “ease”?
+
+2 mistakes and 1 warning in 2 files.`);
+});
+
+test('warnings alone end with 0', () => {
+  const { text, code } = check(contentFolder({ 'content/notes.md': 'Buy thread.\n' }));
+  expect(text).toBe('content/notes.md\n  1:1  warning  Nothing reads this file.\n\n1 warning in 1 file.');
+  expect(code).toBe(0);
+});
+
+test('a terminal gets colours', () => {
+  expect(check(contentFolder({ [PROJECT]: '' }), { colour: true }).text).toContain('\u001b[31mmistake\u001b[39m');
+});
+
+/** The command as an author runs it, on a content folder of its own. */
+function command(root: string, ...args: string[]) {
+  for (const part of ['src', 'components']) cpSync(path.join(kit, part), path.join(root, part), { recursive: true });
+  cpSync(path.join(kit, 'package.json'), path.join(root, 'package.json'));
+  symlinkSync(path.join(kit, 'node_modules'), path.join(root, 'node_modules'), 'junction');
+  return spawnSync(process.execPath, ['src/author/check.ts', ...args], { cwd: root, encoding: 'utf8' });
+}
+
+test('the command prints the same and passes the exit code on', () => {
+  const root = contentFolder({ [PROJECT]: '' });
+  const { stdout, stderr, status } = command(root);
+  expect(stderr).toBe('');
+  expect(stdout).toBe(`${check(root).text}\n`);
+  expect(status).toBe(1);
+});
+
+test('--json is for other programs', () => {
+  const root = contentFolder({ [PROJECT]: '' });
+  const { stdout, status } = command(root, '--json');
+  expect(JSON.parse(stdout)).toEqual([
+    {
+      file: PROJECT,
+      line: 1,
+      column: 1,
+      severity: 'error',
+      message: 'This file is empty.',
+      mend: 'It needs at least: title, measures, pieces.',
+    },
+  ]);
+  expect(status).toBe(1);
+});
