@@ -26,7 +26,7 @@ pieces:
     from: lining
     size: [panel width, 3 in]
 holds:
-  - { what: a card, size: [card width, 2 in], in: every pocket of strip, ease: ease }
+  - { what: a card, size: [card width, 2 in], in: pocket 1 of strip, ease: ease }
 options:
   flap: { drops: [facing] }
 `,

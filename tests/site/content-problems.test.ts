@@ -131,7 +131,7 @@ describe('a project file', () => {
     ],
     [
       'holds something nowhere',
-      inProject('every pocket of strip', 'every pocket of stip'),
+      inProject('pocket 1 of strip', 'pocket 1 of stip'),
       [`${PROJECT}:19:51 There is no piece called “stip”. Do you mean “strip”?`],
     ],
     [
