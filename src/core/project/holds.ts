@@ -59,7 +59,10 @@ export function readHold(
       reader.findings.push({ ...finding, start: 0, end: raw.what.length });
     }
   }
-  if ('finding' in where || (!own && !published)) return undefined;
+  const ease = raw.ease === undefined ? undefined : readValue(raw.ease, [...place, 'ease'], reader);
+  const cover = raw.cover === undefined ? undefined : readNumber(raw.cover, [...place, 'cover'], reader);
+  const lost = (raw.ease !== undefined && !ease) || (raw.cover !== undefined && !cover);
+  if ('finding' in where || lost || (!own && !published)) return undefined;
   return {
     what: raw.what,
     place,
@@ -68,8 +71,8 @@ export function readHold(
     published,
     own,
     turned: raw.turned ?? false,
-    ease: raw.ease === undefined ? undefined : readValue(raw.ease, [...place, 'ease'], reader),
-    cover: raw.cover === undefined ? undefined : readNumber(raw.cover, [...place, 'cover'], reader),
+    ease,
+    cover,
   };
 }
 

@@ -57,11 +57,18 @@ export type CompiledPiece = {
   note: string | undefined;
 };
 
-/** Reads one piece. What is wrong in it is reported; a piece without a readable shape keeps `shape` undefined. */
+/** Reads one piece. What is wrong in it is reported; a piece that cannot be made as asked has no `shape`. */
 export function readPiece(name: string, file: ProjectFile, reader: Reader): CompiledPiece {
   const raw = file.pieces[name]!;
   const place: Place = ['pieces', name];
+  const sound = reader.findings.length;
+  const count = raw.cut === undefined ? undefined : readNumber(raw.cut, [...place, 'cut'], reader);
+  const shape = readShape(name, raw, file, place, reader);
+  const allowance = readAllowance(name, file, place, reader);
+  const corners = readCorners(raw, place, reader);
   const pleats = raw.pleats && readPleats(raw.pleats, [...place, 'pleats'], reader);
+  // With one of these lost, the rest would quietly give another piece than the one asked for.
+  const whole = reader.findings.slice(sound).every((finding) => finding.severity !== 'error');
   if (raw.nap === 'up' && raw.grain !== undefined && raw.grain !== 'lengthwise') {
     const message = `Pile and print run along the selvage, so on ${quote(name)}, cut ${raw.grain}, they cannot stand upright.`;
     const mend = 'Cut it lengthwise, or take a cloth without a direction and leave nap out.';
@@ -72,10 +79,10 @@ export function readPiece(name: string, file: ProjectFile, reader: Reader): Comp
     label: raw.label ?? name.trim(),
     place,
     role: readRole(raw, file, place, reader),
-    count: raw.cut === undefined ? undefined : readNumber(raw.cut, [...place, 'cut'], reader),
-    shape: readShape(name, raw, file, place, reader),
-    allowance: readAllowance(name, file, place, reader),
-    corners: readCorners(raw, place, reader),
+    count,
+    shape: whole ? shape : undefined,
+    allowance,
+    corners,
     grain: raw.grain ?? 'lengthwise',
     nap: raw.nap ?? 'any',
     notches: (raw.notches ?? []).flatMap(({ on, at, label }, i) => {

@@ -219,6 +219,20 @@ describe('pieces that cannot be', () => {
     ]);
   });
 
+  it('are left out, rather than made other than asked', () => {
+    for (const field of [
+      'allowance: 6 cubits',
+      'cut: two',
+      'corners: { round: saem }',
+      'pleats: { pockets: 2, depth: saem, step: 9 }',
+    ]) {
+      const { pieces, findings } = resolved(
+        `title: Wrong\nmeasures: { seam: 1/4 }\npieces: { bag: { size: [9, 90], ${field} }, lining: { like: bag } }\n`,
+      );
+      expect([field, Object.keys(pieces), findings.length]).toEqual([field, [], 1]);
+    }
+  });
+
   it('want a nap that cannot stand upright', () => {
     expect(faults('', '{ bag: { size: [90, 90], nap: up, grain: crosswise } }')).toEqual([
       'warning pieces > bag > nap: nap-across: Pile and print run along the selvage, so on “bag”, cut crosswise, they cannot stand upright. Cut it lengthwise, or take a cloth without a direction and leave nap out.',
