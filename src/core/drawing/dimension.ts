@@ -32,17 +32,16 @@ export type Chain = {
 export type Column = {
   /** The room it takes across, in mm of the sheet. */
   readonly width: number;
+  /** The column when all its labels are there. */
+  readonly full?: Column;
   /** Where the middle of each label would like to be, from the top down. */
   wants(frame: Frame): number[];
   /** Draws it from the side `inner` outward, to the right (1) or to the left (-1). */
   draw(frame: Frame, inner: number, outward: 1 | -1, places: readonly number[]): Shape[];
 };
 
-/** The column with the room of another, so that what stands beside it holds still while it fills. */
-export const roomOf = (full: Column, column: Column): Column => ({
-  ...column,
-  width: Math.max(full.width, column.width),
-});
+/** The column with the room that it needs when it is full, so that what stands beside it holds still while it fills. */
+export const roomOf = (full: Column, column: Column): Column => ({ ...column, width: full.width, full });
 
 /** The places of a column's labels. */
 export function settle(column: Column, frame: Frame): number[] {
@@ -137,7 +136,7 @@ export type Lane = Words & { readonly from: number; readonly to: number };
 export function lanes(name: string, wanted: readonly Lane[]): Column {
   const sorted = [...wanted].sort((a, b) => b.to - a.to);
   const words = block(sorted);
-  const apart = Math.max(1.4, Math.min(2.4, 12 / sorted.length));
+  const apart = Math.max(1.1, Math.min(2.4, 12 / sorted.length));
   const reach = STAND_OFF + apart * Math.max(0, sorted.length - 1) + GUTTER + CLEAR;
   return {
     width: reach + words.width,

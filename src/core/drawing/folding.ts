@@ -130,10 +130,9 @@ export const stillFlat = (plan: PleatPlan, made: number): number =>
 export const alike = (lengths: readonly number[]): boolean =>
   lengths.every((length) => Math.abs(length - lengths[0]!) < 1e-6);
 
-/** How far the folding has come, in a note. */
-export function progress(plan: PleatPlan, made: number, set: (mm: number) => string): string {
+/** How far the folding has come, in two notes of a line each. */
+export function progress(plan: PleatPlan, made: number, set: (mm: number) => string): string[] {
   const count = Math.floor(made);
-  const all = plan.folds.length;
-  if (count === all) return `All ${all} folds made.`;
-  return `${count} of ${all} folds made, ${set(stillFlat(plan, made))} still flat.`;
+  const flat = count === plan.folds.length ? 'nothing' : set(stillFlat(plan, made));
+  return [`Folds made: ${count} of ${plan.folds.length}.`, `Still flat: ${flat}.`];
 }

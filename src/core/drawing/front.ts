@@ -3,7 +3,7 @@ import { alike, progress, rangeOf, stageOf, stillFlat, uncovered } from './foldi
 import { breakLine } from './marks.ts';
 import { box, polyline } from './path.ts';
 import { surfaceOf, writer } from './piece.ts';
-import { layOutSheet } from './sheet.ts';
+import { LEAST, layOutSheet, roomBeside } from './sheet.ts';
 import type { HoldCheck } from '../project/pattern.ts';
 import type { PleatPlan, Pocket } from '../project/pleats.ts';
 import type { Chain, Lane } from './dimension.ts';
@@ -31,25 +31,36 @@ export function drawPleatedFront(piece: Pleated, setting: PleatSetting): Scene {
   const { made, watched, complete, pockets } = stage;
   const width = piece.size.width;
   const surface = surfaceOf(piece, setting.materials);
-  const held = complete && setting.held?.piece === piece.name ? setting.held : undefined;
+  const held = complete ? setting.held : undefined;
 
-  const notes = watched ? [progress(plan, made, set)] : [];
-  const deep = alike(plan.pockets.map(({ depth }) => depth)) ? set(plan.pockets[0]!.depth) : undefined;
-  notes.push(
-    deep === undefined ? 'Numbered: the pockets and their depths.' : `Numbered: the pockets, each ${deep} deep.`,
-  );
+  const left = heights(stepsOf(plan, plan.folds.length, set));
+  const labelled = lanes('depths', depthsOf(plan.pockets, set));
+  const equal = alike(plan.pockets.map(({ depth }) => depth));
+  // Depths that are all one are told in a sentence, and so are those that have no room beside the panel.
+  const told = equal || roomBeside([left, labelled], setting) < LEAST;
+  const depths = (pockets: readonly Pocket[]) => lanes('depths', depthsOf(pockets, told ? () => '' : set));
+  const notes = watched ? progress(plan, made, set) : [];
+  if (equal) notes.push(`Numbered: the pockets, each ${set(plan.pockets[0]!.depth)} deep.`);
+  else if (!told) notes.push('Numbered: the pockets and their depths.');
+  else
+    notes.push(
+      `Numbered: the pockets. Depths: ${plan.pockets.map(({ n, depth }) => `${n} ${set(depth)}`).join(', ')}.`,
+    );
   return layOutSheet(
     {
       title: `${piece.label}, ${watched ? 'being folded' : 'folded'}`,
       lines: [watched ? 'Seen from the front.' : `Seen from the front: ${set(width)} × ${set(plan.panelHeight)}`],
       cloth: { x: 0, y: stage.bottom, width, height: stage.top - stage.bottom },
-      left: [roomOf(heights(stepsOf(plan, plan.folds.length, set)), heights(stepsOf(plan, made, set)))],
-      right: [roomOf(lanes('depths', depthsOf(plan.pockets, set)), lanes('depths', depthsOf(pockets, set)))],
+      left: [roomOf(left, heights(stepsOf(plan, made, set)))],
+      right: [roomOf(depths(plan.pockets), depths(pockets))],
       below: [across({ name: 'width', marks: [0, width], labels: [set(width)] }, 0)],
       draw: (frame) => draw(piece, stage, held, surface, frame),
-      ...(watched && { now: { role: 'fold edge', words: 'fold made last' }, legend: [...FOLDING, surface] }),
+      ...(watched && {
+        now: { role: 'fold edge', words: 'fold made last' },
+        legend: seenFolding(plan, surface, setting),
+      }),
       notes,
-      words: held ? { held: held.thing } : {},
+      words: setting.held ? { held: setting.held.thing } : {},
       text: describe(piece, stage, held, setting),
     },
     setting,
@@ -57,7 +68,10 @@ export function drawPleatedFront(piece: Pleated, setting: PleatSetting): Scene {
 }
 
 /** What can be seen at one time or another while a strip is folded. */
-const FOLDING: ShapeRole[] = ['wrong side', 'cut', 'valley', 'mountain', 'fold edge', 'hidden', 'break'];
+function seenFolding({ trim }: PleatPlan, surface: ShapeRole, { held }: PleatSetting): ShapeRole[] {
+  const always: ShapeRole[] = ['wrong side', 'cut', 'valley', 'mountain', 'fold edge', 'hidden', 'break', surface];
+  return [...always, ...(trim > 0 ? (['trimmed'] as const) : []), ...(held ? (['held'] as const) : [])];
+}
 
 /** The chain of what shows: from the raw edge over each pocket's top to the panel's, as far as it is folded. */
 function stepsOf(plan: PleatPlan, made: number, set: (mm: number) => string): Chain {
@@ -68,17 +82,15 @@ function stepsOf(plan: PleatPlan, made: number, set: (mm: number) => string): Ch
   return { name: 'step', marks, labels };
 }
 
-/** The pockets from top to bottom; their depths too, unless one sentence says it for all. */
-function depthsOf(pockets: readonly Pocket[], set: (mm: number) => string): Lane[] {
-  const equal = alike(pockets.map(({ depth }) => depth));
-  return pockets.map(({ n, top, bottom, depth }) => ({
+/** The pockets from top to bottom, each with its depth. */
+const depthsOf = (pockets: readonly Pocket[], set: (mm: number) => string): Lane[] =>
+  pockets.map(({ n, top, bottom, depth }) => ({
     name: `pocket ${n}`,
     number: String(n),
-    label: equal ? '' : set(depth),
+    label: set(depth),
     from: bottom,
     to: top,
   }));
-}
 
 function draw(piece: Pleated, stage: Stage, held: HoldCheck | undefined, right: ShapeRole, frame: Frame): Shape[] {
   const plan = piece.pleats;
@@ -177,9 +189,8 @@ function describe(piece: Pleated, stage: Stage, held: HoldCheck | undefined, set
   const text: string[] = [];
   const made = Math.floor(stage.made);
   if (stage.watched) {
-    text.push(
-      `${piece.label}, seen from the front while it is folded. ${made} of ${plan.folds.length} folds are made.`,
-    );
+    text.push(`${piece.label}, ${say(piece.size.width)} wide, seen from the front while it is folded.`);
+    text.push(`Folds made: ${made} of ${plan.folds.length}.`);
     const fold = plan.folds[made - 1];
     if (fold) text.push(`The last is fold ${made}, a ${fold.kind} fold ${say(fold.height)} above the bottom edge.`);
   } else {
@@ -192,9 +203,17 @@ function describe(piece: Pleated, stage: Stage, held: HoldCheck | undefined, set
   } else if (stage.watched && plan.trim > 0) {
     text.push(`At the top ${say(plan.trim)} are trimmed off.`);
   }
-  for (const { n, top, depth, reveal } of stage.pockets) {
-    text.push(`Pocket ${n}: top ${say(top)} above the bottom edge, ${say(depth)} deep, ${say(reveal)} of it show.`);
+  const first = plan.pockets[0]!;
+  if (made > 0 && first.top - first.reveal > 1e-6) {
+    text.push(`The seam allowance at the bottom is ${say(first.top - first.reveal)}.`);
   }
+  for (const { n, top, depth, reveal } of plan.pockets.filter(({ n }) => made >= 2 * n - 1)) {
+    text.push(
+      `Pocket ${n}: its top is ${say(top)} above the bottom edge; it is ${say(depth)} deep and shows ${say(reveal)}.`,
+    );
+  }
+  const head = plan.panelHeight - plan.pockets.at(-1)!.top;
+  if (stage.complete && head > 1e-6) text.push(`Above the last pocket: ${say(head)}.`);
   if (held) text.push(held.sentence);
   return text;
 }

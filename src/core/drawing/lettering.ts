@@ -42,6 +42,9 @@ const widths = new Map<string, number>(
 /** Figures above and below a fraction's slash are small. */
 const SMALL_FIGURE = 400;
 
+/** Room for an accent. */
+const ACCENT = 340;
+
 /** A character the table lacks is taken to be as wide as the widest letter. */
 const UNKNOWN = 1025;
 
@@ -53,19 +56,26 @@ const UNKNOWN = 1025;
  * letteringWidth('⅝', 10) // => 9.75
  */
 export function letteringWidth(text: string, size: number): number {
-  let sum = 0;
-  // Accents sit over their letter and take no room of their own.
-  const letters = text.normalize('NFD').replaceAll(/\p{Mn}/gu, '');
   const small = new Set<number>();
-  for (const { index, 0: fraction } of letters.matchAll(/\d+⁄\d+/g)) {
+  for (const { index, 0: fraction } of text.matchAll(/\d+⁄\d+/g)) {
     for (let i = 0; i < fraction.length; i++) if (fraction[i] !== '⁄') small.add(index + i);
   }
+  let sum = 0;
   let index = 0;
-  for (const letter of letters) {
-    sum += small.has(index) ? SMALL_FIGURE : (widths.get(letter) ?? UNKNOWN);
+  for (const letter of text) {
+    sum += small.has(index) ? SMALL_FIGURE : widthOf(letter);
     index += letter.length;
   }
   return (sum / 1000) * size;
+}
+
+function widthOf(letter: string): number {
+  const known = widths.get(letter);
+  if (known !== undefined) return known;
+  // An accent sits over its letter and takes no room of its own, but on the narrowest it stands out at both sides.
+  const plain = letter.normalize('NFD')[0] ?? letter;
+  if (plain === letter) return /\p{Mn}/u.test(letter) ? 0 : UNKNOWN;
+  return Math.max(ACCENT, widths.get(plain) ?? UNKNOWN);
 }
 
 /** How far lettering reaches above and below its baseline, as shares of the type size (capitals, figures, tails). */

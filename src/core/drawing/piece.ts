@@ -3,7 +3,8 @@ import { formatLength } from '../measure/index.ts';
 import { across, heights, tags } from './dimension.ts';
 import { grainArrow, notchWedge } from './marks.ts';
 import { closed, polyline } from './path.ts';
-import { fitOf, layOutSheet } from './sheet.ts';
+import { fitOf, LEAST, layOutSheet, roomBeside } from './sheet.ts';
+import type { Point } from '../geometry/point.ts';
 import type { Box } from '../geometry/readings.ts';
 import type { FoldLine, Pattern, Piece } from '../project/pattern.ts';
 import type { Row, Tag } from './dimension.ts';
@@ -39,8 +40,9 @@ export function drawPiece(piece: Piece, setting: PieceSetting): Scene {
   const worded = tags('folds', fold);
   // Where the words beside folds would make the piece small, only numbers stay there and the words go below it.
   const fit = fitOf(setting);
-  const room = [worded, cutHeight, ...sewnHeight].reduce((rest, column) => rest - column.width, fit.width);
-  const terse = level.length > 0 && room < Math.min(0.5 * fit.width, (0.8 * fit.height * cut.width) / cut.height);
+  const room = roomBeside([worded, cutHeight, ...sewnHeight], setting);
+  const wanted = Math.min(0.5 * fit.width, Math.max(LEAST, (0.8 * fit.height * cut.width) / cut.height));
+  const terse = level.length > 0 && room < wanted;
   const beside = terse
     ? tags(
         'folds',
@@ -103,7 +105,9 @@ function surfaceWords(piece: Piece, materials: Pattern['materials'] = {}): Parti
 /** Cut 2 of lining. */
 function cutOrder(piece: Piece, materials: Pattern['materials'] = {}): string {
   const from = materials[piece.material]?.label ?? piece.material;
-  return `Cut ${piece.count}${from === '' ? '' : ` of ${from}`}`;
+  // In the middle of a sentence: Lining becomes lining, PUL stays.
+  const within = from.replace(/^\p{Lu}(?!\p{Lu})/u, (letter) => letter.toLowerCase());
+  return `Cut ${piece.count}${within === '' ? '' : ` of ${within}`}`;
 }
 
 /** Allowance, finished size, allowance: a chain that adds up to the cut size. */
@@ -148,24 +152,32 @@ function folds(piece: Piece, frame: Frame): Shape[] {
 
 function grain(piece: Piece, cut: Box, frame: Frame): Shape[] {
   if (piece.grain === 'any') return [];
-  const middle = frame.onto({
-    x: cut.x + cut.width * (piece.folds.length > 0 ? 0.25 : 0.5),
-    y: cut.y + cut.height / 2,
-  });
+  const way = grainWays[piece.grain];
+  const { x, y } = frame.onto(besideFolds(piece, cut));
   const [width, height] = [frame.right - frame.left, frame.bottom - frame.top];
-  const reach = Math.min(
-    18,
-    0.3 * (piece.grain === 'lengthwise' ? height : piece.grain === 'crosswise' ? width : Math.min(width, height)),
-  );
-  const [dx, dy] = { lengthwise: [0, 1], crosswise: [1, 0], bias: [Math.SQRT1_2, -Math.SQRT1_2] }[piece.grain] as [
-    number,
-    number,
-  ];
+  const reach = Math.min(18, 0.3 * (way.x === 0 ? height : way.y === 0 ? width : Math.min(width, height)));
   const path = grainArrow(
-    { x: middle.x - reach * dx, y: middle.y - reach * dy },
-    { x: middle.x + reach * dx, y: middle.y + reach * dy },
+    { x: x - reach * way.x, y: y - reach * way.y },
+    { x: x + reach * way.x, y: y + reach * way.y },
   );
   return [{ kind: 'path', name: 'grain', role: 'grain', path }];
+}
+
+/** On the sheet, where y runs down. */
+const grainWays = {
+  lengthwise: { x: 0, y: 1 },
+  crosswise: { x: 1, y: 0 },
+  bias: { x: Math.SQRT1_2, y: -Math.SQRT1_2 },
+} as const;
+
+/** A place for the grain's arrow: the middle of the piece, or where the folds leave the most room near it. */
+function besideFolds(piece: Piece, cut: Box): Point {
+  const middle = { x: cut.x + cut.width / 2, y: cut.y + cut.height / 2 };
+  if (piece.folds.length === 0 || piece.grain === 'bias') return middle;
+  if (piece.grain === 'lengthwise') return { ...middle, x: cut.x + cut.width / 4 };
+  const heights = [cut.y, ...piece.folds.map((fold) => fold.from.y), cut.y + cut.height].sort((a, b) => a - b);
+  const centres = heights.slice(1).map((height, i) => (height + heights[i]!) / 2);
+  return { ...middle, y: centres.reduce((a, b) => (Math.abs(b - middle.y) < Math.abs(a - middle.y) ? b : a)) };
 }
 
 function notches(piece: Piece, cut: Box, frame: Frame): Shape[] {
@@ -185,13 +197,13 @@ function notches(piece: Piece, cut: Box, frame: Frame): Shape[] {
 
 function describe(piece: Piece, cut: Box, sewn: Box, setting: PieceSetting): string[] {
   const { say } = writer(setting);
+  const surface = surfaceOf(piece, setting.materials);
   const text = [
-    `${piece.label}, right side up. ${cutOrder(piece, setting.materials)}.`,
+    `${piece.label}${surface === 'interfacing' ? '' : ', right side up'}. ${cutOrder(piece, setting.materials)}.`,
     `Cut size: ${say(cut.width)} wide, ${say(cut.height)} high.`,
   ];
   if (!near(cut, sewn)) text.push(`Between the stitch lines: ${say(sewn.width)} wide, ${say(sewn.height)} high.`);
-  const edges = Object.entries(piece.allowance).filter(([, mm]) => mm > 0);
-  if (edges.length > 0) text.push(`Seam allowance: ${edges.map(([edge, mm]) => `${edge} ${say(mm)}`).join(', ')}.`);
+  text.push(...allowances(piece, say));
   if (piece.grain !== 'any') text.push(grainWords[piece.grain]);
   piece.folds.forEach((fold, i) => {
     const label = fold.label === undefined ? '' : ` (${fold.label})`;
@@ -201,6 +213,15 @@ function describe(piece: Piece, cut: Box, sewn: Box, setting: PieceSetting): str
     text.push(`A notch on the ${edge} edge${label === undefined ? '' : `: ${label}`}.`);
   });
   return text;
+}
+
+/** The allowances, in one phrase when they are all one. */
+function allowances({ allowance }: Piece, say: (mm: number) => string): string[] {
+  const edges = Object.entries(allowance);
+  const [first] = edges;
+  if (!first || edges.every(([, mm]) => mm <= 0)) return [];
+  if (edges.every(([, mm]) => mm === first[1])) return [`Seam allowance: ${say(first[1])} on every edge.`];
+  return [`Seam allowance: ${edges.map(([edge, mm]) => `${edge} ${mm > 0 ? say(mm) : 'none'}`).join(', ')}.`];
 }
 
 const grainWords = {

@@ -39,11 +39,11 @@ export function drawPleatSection(piece: Pleated, setting: SectionSetting): Scene
   // A fold being made is drawn when it is made: half turned, the strip would need all the room there is.
   const stage = stageOf(plan, setting.folds === undefined ? undefined : Math.floor(setting.folds));
   const { made, watched, complete } = stage;
-  const held = complete && setting.held?.piece === piece.name ? setting.held : undefined;
+  const held = complete ? setting.held : undefined;
   const layers = layersOf(piece, stage, setting);
 
   const notes = [`Thickness × ${layers.factor}: one layer is ${thin(layers.thickness)}.`];
-  if (watched) notes.push(progress(plan, made, set));
+  if (watched) notes.push(...progress(plan, made, set));
   const most = mostLayers(plan);
   notes.push(`At most ${most} layers: ${thin(most * layers.thickness)}, pressed flat.`);
   const tops = plan.pockets.filter(({ n }) => made >= 2 * n - 1);
@@ -58,9 +58,12 @@ export function drawPleatSection(piece: Pleated, setting: SectionSetting): Scene
       left: [roomOf(tags('pockets', labels(plan.pockets)), tags('pockets', labels(tops)))],
       right: [roomOf(heights(height), heights(complete ? height : { ...height, labels: [] }))],
       draw: (frame) => draw(plan, stage, held, layers, frame),
-      ...(watched && { now: { role: 'face', words: 'fold made last' }, legend: ['break'] as const }),
+      ...(watched && {
+        now: { role: 'face', words: 'fold made last' },
+        legend: setting.held ? (['break', 'held'] as const) : (['break'] as const),
+      }),
       notes,
-      words: held ? { held: held.thing } : {},
+      words: setting.held ? { held: setting.held.thing } : {},
       text: describe(piece, stage, held, layers, setting),
     },
     setting,
@@ -223,19 +226,20 @@ function describe(
   const { say } = writer(setting);
   const { made } = stage;
   const text = [`${piece.label}, cut through and seen from the side, with the front on the left.`];
-  text.push(
-    `Layers are drawn ${layers.factor} times as thick as they are: one layer is ${thin(layers.thickness, ' millimetres')}.`,
-  );
-  if (stage.watched) text.push(`${made} of ${plan.folds.length} folds are made.`);
-  if (made < plan.folds.length) text.push(`${say(stillFlat(plan, made))} of the strip are still flat.`);
-  for (const { n, top, bottom } of stage.pockets) {
-    text.push(`Pocket ${n} reaches from ${say(bottom)} to ${say(top)} above the bottom edge.`);
+  const { factor, thickness } = layers;
+  const times = factor === 1 ? 'as thick as they are' : `${factor} times as thick as they are`;
+  text.push(`Layers are drawn ${times}: one layer is ${thin(thickness, ' millimetres')}.`);
+  if (stage.watched) text.push(`Folds made: ${made} of ${plan.folds.length}.`);
+  if (!stage.complete) text.push(`Still flat: ${say(stillFlat(plan, made))} of the strip.`);
+  for (const { n, top, bottom } of plan.pockets) {
+    if (made >= 2 * n) text.push(`Pocket ${n} reaches from ${say(bottom)} to ${say(top)} above the bottom edge.`);
+    else if (made === 2 * n - 1) text.push(`The top of pocket ${n} is ${say(top)} above the bottom edge.`);
   }
   if (made === plan.folds.length) {
     const most = mostLayers(plan);
     text.push(`The panel is ${say(plan.panelHeight)} high.`);
     text.push(
-      `At its thickest ${most} layers lie on each other, pressed flat ${thin(most * layers.thickness, ' millimetres')}.`,
+      `At its thickest ${most} layers lie on each other: pressed flat, ${thin(most * layers.thickness, ' millimetres')}.`,
     );
   }
   if (held) text.push(held.sentence);

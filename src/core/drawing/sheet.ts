@@ -50,7 +50,7 @@ const RIM = 0.6;
 /** A sheet is never laid out narrower than this, whatever room is said to be there. */
 const LEAST_ROOM = 60;
 /** However narrow the room, what is drawn keeps this width. */
-const LEAST = 8;
+export const LEAST = 10;
 
 /**
  * The room that a setting gives, or the narrowest there is. Without a height, what is drawn to scale stays low enough
@@ -60,6 +60,10 @@ export function fitOf({ fit = { width: NARROWEST } }: Setting): Required<Fit> {
   const width = Math.max(LEAST_ROOM, fit.width);
   return { width, height: fit.height ?? Math.min(1.35 * width, 140) };
 }
+
+/** How wide what is drawn to scale may become beside columns of labels, in mm; less than `LEAST` is too little. */
+export const roomBeside = (columns: readonly Column[], setting: Setting): number =>
+  columns.reduce((rest, column) => rest - column.width, fitOf(setting).width - 2 * RIM);
 
 /**
  * Lays out a sheet: the title, what is drawn to scale as large as the room allows between its dimensions, notes,
@@ -85,7 +89,7 @@ export function layOutSheet(content: Content, setting: Setting): Scene {
     ...left.map((column) => ({ column, outward: -1 as const, places: settle(column, trial) })),
     ...right.map((column) => ({ column, outward: 1 as const, places: settle(column, trial) })),
   ];
-  const places = columns.flatMap((column) => column.places);
+  const places = columns.flatMap(({ column, places }) => (column.full ? settle(column.full, trial) : places));
   const over = Math.max(RIM, ...places.map((place) => LINE / 2 - place));
   const under = Math.max(RIM, ...places.map((place) => place + LINE / 2 - trial.bottom));
   const tall = (rows: readonly Row[]) => rows.reduce((sum, row) => sum + row.height, 0);

@@ -56,10 +56,14 @@ export function drawStrip(piece: Pleated, setting: PieceSetting & { folds?: numb
     return drawn;
   };
 
-  const measured = marked.map(
-    ({ number, kind, from, pocket }) =>
-      `Fold ${number}: a ${kind} fold, ${say(from)} from the ${plan.from} edge, for pocket ${pocket}.`,
-  );
+  const measured = marked.map(({ number, at, kind, from, pocket }, i) => {
+    const before = marked[i - 1];
+    const beyond = before ? [`${say(at - before.at)} from fold ${before.number}`] : [];
+    if (!before && plan.from === 'top') beyond.push(`${say(at)} from the bottom edge`);
+    const places = [`${say(from)} from the ${plan.from} edge`, ...beyond].join(', ');
+    return `Fold ${number}, for pocket ${pocket}: a ${kind} fold, ${places}.`;
+  });
+  const above = plan.stripLength - plan.trim - plan.folds.at(-1)!.at;
   return layOutSheet(
     {
       title: `${piece.label}, flat`,
@@ -80,11 +84,13 @@ export function drawStrip(piece: Pleated, setting: PieceSetting & { folds?: numb
       ],
       below: [across({ name: 'width', marks: [cut.x, cut.x + cut.width], labels: [set(cut.width)] })],
       draw,
-      ...(setting.folds !== undefined && { now: { role: 'mountain', words: 'fold made last' } }),
+      legend: ['valley', 'mountain'],
+      ...(setting.folds !== undefined && { now: { role: marked[now]?.kind ?? 'mountain', words: 'fold made last' } }),
       notes: [`Strip length ${set(plan.stripLength)}.`],
       text: [
         `${piece.label}: the strip, flat, right side up, ${say(cut.width)} wide and ${say(plan.stripLength)} long.`,
         ...measured,
+        `Above the last fold: ${say(above)}.`,
         ...(plan.trim > 0 ? [`When it is folded, ${say(plan.trim)} are trimmed off the top.`] : []),
         ...(now >= 0 ? [`Fold ${now + 1} is marked.`] : []),
       ],

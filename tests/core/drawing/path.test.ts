@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest';
+import fc from 'fast-check';
+import { pathText, polygon, rectangle, sample, withCorners } from '../../../src/core/index.ts';
+import { closed } from '../../../src/core/drawing/path.ts';
+import { runs } from '../../random.ts';
+import { segments } from './read.ts';
+
+describe('paths', () => {
+  it('follow straight edges exactly', () => {
+    const path = closed(rectangle(20, 10), (point) => point);
+    expect(pathText(path)).toBe('M0 0L20 0L20 10L0 10L0 0Z');
+  });
+
+  it('are written to a hundredth of a millimetre, with no minus before nothing', () => {
+    expect(pathText([['M', -0.001, 1.005], ['C', 1 / 3, 2 / 3, 1, 2, 3, 4.999], ['Z']])).toBe(
+      'M0 1C0.33 0.67 1 2 3 5Z',
+    );
+  });
+
+  it('draw an outline without edges as nothing', () => {
+    expect(closed(polygon([]), (point) => point)).toEqual([]);
+  });
+
+  it('keep to round corners within 0.03 % of their radius', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1, max: 40, noNaN: true }), (radius) => {
+        const shaped = withCorners(rectangle(100, 90), { rounded: radius });
+        if (!shaped.ok) throw new Error(shaped.fault.message);
+        const drawn = segments(closed(shaped.value, (point) => point)).map(([from]) => from);
+        // The outline's own points, and the circle each corner is a part of.
+        const centres = [radius, 100 - radius].flatMap((x) => [radius, 90 - radius].map((y) => ({ x, y })));
+        for (const { x, y } of drawn) {
+          const onSide = x < 1e-6 || y < 1e-6 || x > 100 - 1e-6 || y > 90 - 1e-6;
+          const off = Math.min(...centres.map((c) => Math.abs(Math.hypot(x - c.x, y - c.y) - radius)));
+          expect(onSide ? 0 : off).toBeLessThan(0.0003 * radius);
+        }
+        expect(drawn.length).toBeGreaterThan(sample(rectangle(100, 90), 1).length);
+      }),
+      runs(100),
+    );
+  });
+});
