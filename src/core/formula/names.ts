@@ -1,8 +1,11 @@
 import { skipBlanks } from '../measure/index.ts';
 import type { Span } from './tree.ts';
 
-/** The names that a formula may use, the longest first. */
-export type NameBook = { names: readonly string[] };
+/** The names that a formula may use: as they are, and by their first character, the longest first. */
+export type NameBook = { names: readonly string[]; byFirst: ReadonlyMap<string, readonly Entry[]> };
+
+/** A name, and what it looks like with its blanks made single. */
+type Entry = { name: string; plain: string };
 
 const letter = /\p{L}/u;
 const wordPart = /[\p{L}\p{M}\p{Nd}_]/u;
@@ -11,30 +14,37 @@ const word = /[\p{L}\p{M}\p{Nd}_]+(?:['’][\p{L}\p{M}\p{Nd}_]+)*/uy;
 /** Makes the list ready for `findName`. What holds no letter could hide a number and is left out. */
 export function nameBook(names: Iterable<string>): NameBook {
   const usable = [...new Set(names)].filter((name) => letter.test(name));
-  return { names: usable.sort((a, b) => b.length - a.length) };
+  const byFirst = new Map<string, Entry[]>();
+  for (const name of usable) {
+    const plain = name.trim().replace(/\s+/gu, ' ');
+    const entries = byFirst.get(plain[0]!);
+    if (entries) entries.push({ name, plain });
+    else byFirst.set(plain[0]!, [{ name, plain }]);
+  }
+  for (const entries of byFirst.values()) entries.sort((a, b) => b.plain.length - a.plain.length);
+  return { names: usable, byFirst };
 }
 
 /** The longest known name that stands at `at` as whole words, with the index after it. */
-export function findName(book: NameBook, text: string, at: number): { name: string; end: number } | undefined {
-  for (const name of book.names) {
-    const end = endOf(name, text, at);
-    if (end !== undefined) return { name, end };
+export function findName({ byFirst }: NameBook, text: string, at: number): { name: string; end: number } | undefined {
+  for (const { name, plain } of byFirst.get(text[at] ?? '') ?? []) {
+    const end = endOf(plain, text, at);
+    if (end !== undefined && (endsWord(text, end) || !wordPart.test(plain.at(-1)!))) return { name, end };
   }
   return undefined;
 }
 
-/** Compares sign by sign; any run of blanks in the name fits any run of blanks in the text. */
-function endOf(name: string, text: string, at: number): number | undefined {
+/** Where a name ends in the text; any run of blanks there fits the single one in the name. */
+function endOf(plain: string, text: string, at: number): number | undefined {
   let i = at;
-  for (let j = 0; j < name.length;) {
-    const gap = skipBlanks(name, j);
-    if (gap > j) {
+  for (let j = 0; j < plain.length; j++) {
+    if (plain[j] === ' ') {
       const next = skipBlanks(text, i);
       if (next === i) return undefined;
-      [i, j] = [next, gap];
-    } else if (text[i++] !== name[j++]) return undefined;
+      i = next;
+    } else if (text[i++] !== plain[j]) return undefined;
   }
-  return endsWord(text, i) || !wordPart.test(name.at(-1)!) ? i : undefined;
+  return i;
 }
 
 /** Whether no word goes on at `at`. */

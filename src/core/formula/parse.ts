@@ -1,4 +1,13 @@
-import { endOfText, fail, ok, readLength, skipBlanks, type Fault, type Result } from '../measure/index.ts';
+import {
+  endOfText,
+  fail,
+  ok,
+  readLength,
+  skipBlanks,
+  type Fault,
+  type Result,
+  type Written,
+} from '../measure/index.ts';
 import { findName, findWord, nameBook, wordsAt, type NameBook } from './names.ts';
 import * as refusals from './refusals.ts';
 import type { Formula, Node, Operator } from './tree.ts';
@@ -151,7 +160,7 @@ function readRounding(reader: Reader): Node | undefined {
   return to && count(reader, { kind: 'round', way: way ?? 'nearest', of, to, start, end: to.end });
 }
 
-function readNumber(reader: Reader, read: NonNullable<ReturnType<typeof readLength>>): Node | undefined {
+function readNumber(reader: Reader, read: Result<Written>): Node | undefined {
   const { text, at: start } = reader;
   const comma = reader.inList ? /^\d*,\d+/u.exec(text.slice(start)) : null;
   if (comma) return refuse(reader, refusals.twoWaysComma(text, start, start + comma[0].length));

@@ -109,7 +109,8 @@ function tex(node: Node, leaves: Leaves, first = true): string {
       return `\\text{round ${way}}${tex(node.of, leaves)}\\text{ to }${within(node.to, 4, leaves, true)}`;
     }
     case '/':
-      return `\\frac{${tex(node.left, leaves)}}{${tex(node.right, leaves)}}`;
+      // Never smaller than the text: the numbers in it are read at arm's length.
+      return `\\dfrac{${tex(node.left, leaves)}}{${tex(node.right, leaves)}}`;
     default: {
       const rank = ranks[node.kind];
       const left = within(node.left, rank, leaves, first);

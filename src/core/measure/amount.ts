@@ -24,17 +24,23 @@ const slashed = {
 };
 const raised = /([⁰¹²³⁴-⁹]{1,9})[/⁄∕]([₀-₉]{1,9}|[0-9]{1,9})(?![₀-₉0-9])/uy;
 
+/** Most characters are plain letters and signs, for which the pattern need not be asked. */
+const isBlank = (text: string, at: number) => {
+  const code = text.charCodeAt(at);
+  return code === 32 || ((code < 32 || code > 126) && blank.test(text[at]!));
+};
+
 /** The index of the first character at or after `at` that is not a blank (of any width, breaking or not). */
 export function skipBlanks(text: string, at: number): number {
   let end = at;
-  while (end < text.length && blank.test(text[end]!)) end++;
+  while (end < text.length && isBlank(text, end)) end++;
   return end;
 }
 
 /** The index after the last character before `before` that is not a blank. */
 export function endOfText(text: string, before = text.length): number {
   let end = before;
-  while (end > 0 && blank.test(text[end - 1]!)) end--;
+  while (end > 0 && isBlank(text, end - 1)) end--;
   return end;
 }
 

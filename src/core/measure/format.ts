@@ -12,6 +12,12 @@ export type LengthOptions = { grid?: Grid; style?: Style; unit?: boolean; in?: '
 /** The narrow no-break space, which stands before a unit. */
 export const THIN = '\u202f';
 
+/** The sign that stands before a value that was rounded, with its blank. */
+const nearly: Record<Style, string> = { plain: '≈ ', set: `≈${THIN}`, spoken: 'about ' };
+
+/** The sign of a value below zero. */
+const minus: Record<Style, string> = { plain: '-', set: '−', spoken: 'minus ' };
+
 /**
  * Writes a length in mm as people read it, on the marks of the edition. A length off the marks is shown as the nearest
  * one with `≈` before it, so that a rounded value never looks exact: `≈ 0 in` is a little, not nothing. What is not a
@@ -27,19 +33,13 @@ export function formatLength(mm: number, edition: Edition, options: LengthOption
   const size = Math.abs(count);
   const sign = count < 0 ? minus[style] : '';
   const about = isOnGrid(mm, edition, grid) ? '' : nearly[style];
-  const cm = options.in === 'cm';
+  const inCm = options.in === 'cm';
   const body =
     edition === 'inch'
       ? inches(size, grid.inch, style, unit)
-      : metric(cm ? size * grid.metric * 10 : size * grid.metric * 100, cm ? 'cm' : 'mm', style, unit);
+      : metric(size * grid.metric * (inCm ? 10 : 100), inCm ? 'cm' : 'mm', style, unit);
   return about + sign + body;
 }
-
-/** The sign that stands before a value that was rounded, with its blank. */
-const nearly: Record<Style, string> = { plain: '≈ ', set: `≈${THIN}`, spoken: 'about ' };
-
-/** The sign of a value below zero. */
-const minus: Record<Style, string> = { plain: '-', set: '−', spoken: 'minus ' };
 
 /**
  * Writes a plain number as the shortest decimal with at most so many places, with `≈` before it where that rounds.

@@ -42,7 +42,7 @@ describe('toTex', () => {
       '\\text{3¼␣in} + 2 \\times \\text{¼␣in}',
       '\\text{=␣3¾␣in}',
     ],
-    ['packet width / 3', '\\frac{\\text{packet width}}{3}', '\\frac{\\text{3¼␣in}}{3}', '\\text{≈␣1␣1⁄16␣in}'],
+    ['packet width / 3', '\\dfrac{\\text{packet width}}{3}', '\\dfrac{\\text{3¼␣in}}{3}', '\\text{≈␣1␣1⁄16␣in}'],
     ['3 1/4 * ease', '\\text{3¼} \\times \\text{ease}', '\\text{3¼} \\times \\text{¼␣in}', '\\text{=␣13⁄16␣in}'],
     ['2.5 * ease', '2.5 \\times \\text{ease}', '2.5 \\times \\text{¼␣in}', '\\text{=␣⅝␣in}'],
     ['ease + 6 mm', '\\text{ease} + \\text{¼␣in}', '\\text{¼␣in} + \\text{¼␣in}', '\\text{=␣½␣in}'],
@@ -56,8 +56,8 @@ describe('toTex', () => {
     ],
     [
       '(packet width - ease) / 2',
-      '\\frac{\\text{packet width} - \\text{ease}}{2}',
-      '\\frac{\\text{3¼␣in} - \\text{¼␣in}}{2}',
+      '\\dfrac{\\text{packet width} - \\text{ease}}{2}',
+      '\\dfrac{\\text{3¼␣in} - \\text{¼␣in}}{2}',
       '\\text{=␣1½␣in}',
     ],
     [
@@ -86,8 +86,8 @@ describe('toTex', () => {
     ],
     [
       'round up packet width / 3 to 1/8 in',
-      '\\text{round up }\\frac{\\text{packet width}}{3}\\text{ to }\\text{⅛␣in}',
-      '\\text{round up }\\frac{\\text{3¼␣in}}{3}\\text{ to }\\text{⅛␣in}',
+      '\\text{round up }\\dfrac{\\text{packet width}}{3}\\text{ to }\\text{⅛␣in}',
+      '\\text{round up }\\dfrac{\\text{3¼␣in}}{3}\\text{ to }\\text{⅛␣in}',
       '\\text{=␣1⅛␣in}',
     ],
     [
