@@ -17,6 +17,8 @@ export {
   type Run,
 } from './pleats.ts';
 export { publishedSize, publishedSizes, type PublishedSize } from './sizes.ts';
+export { verbs } from './step.ts';
+export type { CautionKey, Ledger, Minutes, SewnRow, Step, Thickest, Verb } from './step.ts';
 export type {
   Adjustable,
   Finding,

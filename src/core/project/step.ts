@@ -1,0 +1,104 @@
+/** One step of making a project up, as the ledger keeps it. */
+import type { Finding, Place, Size } from './pattern.ts';
+import type { StitchKind, Work } from '../cloth/index.ts';
+
+/** The trade's verbs, as the project file writes them. */
+export const verbs = [
+  'fuse',
+  'fold',
+  'pleat',
+  'tuck',
+  'hem',
+  'join',
+  'lay',
+  'baste',
+  'topstitch',
+  'edgestitch',
+  'trim',
+  'grade',
+  'clip corners',
+  'sew round',
+  'turn',
+  'close gap',
+  'gather',
+  'box corner',
+  'bind',
+  'casing',
+  'attach',
+  'press',
+  'french seam',
+  'flat-felled seam',
+  'cut',
+  'flip',
+  'rotate',
+] as const;
+export type Verb = (typeof verbs)[number];
+
+/** A row of stitches that a step adds. */
+export type SewnRow = {
+  /** Its number in the work. */
+  id: number;
+  kind: StitchKind;
+  /** Stitch type after ISO 4915: 301 lockstitch, 304 zigzag, 504 three-thread overedge, 200 by hand. */
+  class: string;
+  /** Length of the row in mm. */
+  length: number;
+  /** The most layers it goes through. */
+  layers: number;
+  /** How thick those layers are together, in mm. */
+  thickness: number;
+  /** Thread it takes, all threads together, in mm. */
+  thread: number;
+};
+
+/** What can hurt in a step; the keys of the cautions on a lesson page. */
+export type CautionKey = 'blade' | 'scissors' | 'pins' | 'needle' | 'iron' | 'coating' | 'snap' | 'magnet';
+
+/** How long a step takes one maker. `given` by the author, or estimated from its stitches and folds. */
+export type Minutes = { value: number; given: boolean };
+
+/** The thickest place of a work: how thick and how many plies, and where, in the coordinates of the step's work. */
+export type Thickest = { mm: number; layers: number; at: { x: number; y: number } };
+
+export type Step = {
+  id: string;
+  /** A plain sentence made from the verb, without a full stop: Join the pocket panel and the facing at the top. */
+  title: string;
+  verb: Verb;
+  /** Its place in the file: ['steps', 3]. */
+  place: Place;
+  /** The pieces and earlier results it takes, by name. */
+  takes: string[];
+  /** The name of its result. Later steps take it by that name. */
+  makes: string;
+  /** What it took, by name, as it was before. */
+  before: Record<string, Work>;
+  after: Work;
+  /** The box round the work, in mm, as it lies after the step. */
+  size: Size;
+  /** The depth that boxed corners give, in mm; 0 for what lies flat. */
+  depth: number;
+  /** What the author says it measures now, in mm. */
+  nowMeasures?: Partial<Size>;
+  /** The rows of stitches that this step adds. */
+  stitches: SewnRow[];
+  minutes: Minutes;
+  /** Plain names of the tools, for a list: sewing machine, iron, ruler. */
+  tools: string[];
+  cautions: CautionKey[];
+  /** The most layers at one place. */
+  layersMost: number;
+  /** The thickest place; undefined when a material's thickness is not known. */
+  thicknessMost?: Thickest;
+  note?: string;
+};
+
+/** The whole ledger: the steps that can be done, what stands in the way of the others, and every result by name. */
+export type Ledger = {
+  steps: Step[];
+  findings: Finding[];
+  /** Every piece, and every result as the last step that made it left it. */
+  results: Record<string, Work>;
+  /** The name of the last step's result, or of what the file says is finished. */
+  finished?: string;
+};
