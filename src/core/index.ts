@@ -1,4 +1,7 @@
 /** The core's one door: everything that computes, with no page, no file and no browser in it. */
 export * from './measure/index.ts';
 export * from './formula/index.ts';
+export * from './geometry/index.ts';
 export * from './project/index.ts';
+export * from './drawing/index.ts';
+export * from './questions/index.ts';

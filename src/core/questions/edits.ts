@@ -10,6 +10,7 @@ import type { Formula, Node, NumberNode, RoundNode } from '../formula/index.ts';
 export const slipKinds = [
   'left-out',
   'one-side',
+  'alone',
   'unit',
   'finished-for-cut',
   'cut-for-finished',
@@ -78,6 +79,7 @@ export function edits(formula: Formula, names: Names = {}): Edit[] {
     const all = terms(sum);
     const parts = all.map(({ sign, node }): Part => ({ sign, text: written(node) }));
     const put = (i: number, ...instead: Part[]) => joined([...parts.slice(0, i), ...instead, ...parts.slice(i + 1)]);
+    if (sum === formula.tree && all.length > 2) add('alone', sum, parts[0]!.text, all[0]!.node);
     const withNumber = all.some(({ node }) => node.kind === 'number');
     for (const [i, { sign, node }] of all.entries()) {
       const extra = i > 0;

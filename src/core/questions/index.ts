@@ -6,3 +6,7 @@ export { judge, limitsOf, slipsOf, type Judgement, type Limits, type Question } 
 export { hintsFor, solutionOf, type Hint, type Solution } from './hints.ts';
 export { isDone, practise, randomFrom, shuffled, stepsIn, type Difficulty, type Exercise } from './practice.ts';
 export { judgeOrder, judgePairs, judgePicks, sewnEdges, type Picked } from './choices.ts';
+export { explainMeasured, workTolerance, type Explanation, type Measured, type Reading } from './measured.ts';
+export type { ProjectAtHand, Subject } from './bench.ts';
+export type { Mistake, MistakeKind } from './mistakes.ts';
+export type { Change, Remedy } from './remedies.ts';

@@ -27,6 +27,8 @@ export function sayEdit(edit: Edit, formula: Formula, wording: Wording): string 
       if (sign === '-') return `You took away ${thing}${once}. ${needed(role, across, times, sign)}`;
       return `You ${role === undefined || role === 'fold' ? 'counted' : 'added'} ${thing}${once}. ${needed(role, across, times, sign)}`;
     }
+    case 'alone':
+      return `That is ${thing} alone. The rest of the sum is missing.`;
     case 'twice': {
       const did = sign === '-' ? 'took away' : 'added';
       if (times === 1) return `You ${did} ${thing} twice. Once is enough.`;

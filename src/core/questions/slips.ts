@@ -56,8 +56,8 @@ export type SlipOptions = Wording & {
  * kind of thing or to the right sum is no slip, and neither is one that is another in disguise. Two different ones may
  * still have one value: `judge` sees to that.
  *
- * @example slips(formula('width + 2 * seam')).map((slip) => slip.key) // => ['left-out seam', 'one-side seam', …]
- * @example slips(formula('width + 2 * seam'), scope)[1].sentence // => 'You added the seam once. It is needed twice.'
+ * @example slips(formula('width + 2 * seam')).map((slip) => slip.key) // => ['left-out width', 'left-out seam', …]
+ * @example slips(formula('width + 2 * seam'), scope)[2].sentence // => 'You added the seam on one side only. Both side edges are sewn.'
  */
 export function slips(formula: Formula): Alteration[];
 export function slips(formula: Formula, scope: Scope, options?: SlipOptions): Slip[];

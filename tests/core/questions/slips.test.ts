@@ -52,6 +52,13 @@ describe('what is altered, what comes of it, and what is said', () => {
     ],
     [
       'card width + 2 * ease + 2 * seam',
+      'alone card width',
+      'card width',
+      4.25,
+      'That is the card width alone. The rest of the sum is missing.',
+    ],
+    [
+      'card width + 2 * ease + 2 * seam',
       'one-side seam',
       'card width + 2 * ease + seam',
       4.75,
@@ -213,6 +220,19 @@ describe('what is altered, what comes of it, and what is said', () => {
     expect(said.map((slip) => slip.key)).toEqual(['left-out seam', 'width-height']);
     expect(said[1]!.sentence).toBe('That is the flap height. You are asked for the flap width.');
   });
+});
+
+test('the examples in the comments hold', () => {
+  const read = parseFormula('width + 2 * seam');
+  if (!read.ok) throw new Error(read.fault.message);
+  expect(
+    slips(read.value)
+      .map((slip) => slip.key)
+      .slice(0, 2),
+  ).toEqual(['left-out width', 'left-out seam']);
+  expect(slips(read.value, scopeOf(patternOf({ width: 90, seam: 7 })))[2]!.sentence).toBe(
+    'You added the seam on one side only. Both side edges are sewn.',
+  );
 });
 
 test('without a scope there are the same slips, save those that need values', () => {

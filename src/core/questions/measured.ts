@@ -1,0 +1,105 @@
+import { formatLength, type Edition } from '../measure/index.ts';
+import { listed } from '../project/names.ts';
+import { benchOf, ways, type Bench, type ProjectAtHand, type Subject, type Way } from './bench.ts';
+import { mistakesFor, type Mistake } from './mistakes.ts';
+import { remediesFor, type Remedy } from './remedies.ts';
+import { markOf } from './units.ts';
+import type { Pattern, Size } from '../project/pattern.ts';
+
+/** What a learner's work measures, in mm; one way or both. */
+export type Measured = Partial<Size>;
+
+/** A mistake that explains what was measured, and by how much it misses it each way, in mm. */
+export type Explanation = Mistake & { miss: Measured };
+
+export type Reading = {
+  verdict: 'well' | 'explained' | 'ambiguous' | 'unexplained';
+  sentence: string;
+  expected: Size;
+  /** Measured less expected, in mm. */
+  off: Measured;
+  /** What explains it, the commonest first. */
+  explanations: Explanation[];
+  remedies: Remedy[];
+};
+
+/**
+ * How far work may be off and still be well, in mm: cutting is more exact than sewing, where every seam and fold adds a
+ * little. Common practice, no source.
+ */
+export const workTolerance: Record<'cut' | 'sewn', Record<Edition, number>> = {
+  cut: { inch: 25.4 / 16, metric: 2 },
+  sewn: { inch: 25.4 / 8, metric: 3 },
+};
+
+/**
+ * Explains what somebody's work measures: the single mistake that accounts for width and height together, and what can
+ * still be done. A mistake explains a size that it gives to within one mark of the ruler. Where several do, all are
+ * named and none is claimed. Undefined where the project, with its options, has no such thing or nothing was measured.
+ *
+ * @example explainMeasured({ width: 107.95, height: 155.6 }, { finished: true }, { file }).sentence // => 'It looks sewn with seams of ⅜ in. The pattern has ¼ in.'
+ */
+export function explainMeasured(measured: Measured, subject: Subject, project: ProjectAtHand): Reading | undefined {
+  const bench = benchOf(subject, project);
+  const given = ways.filter((way) => measured[way] !== undefined);
+  if (!bench || given.length === 0) return undefined;
+  const { expected, pattern, stage } = bench;
+  const { edition, grid } = pattern;
+  const less = (size: Size): Measured => Object.fromEntries(given.map((way) => [way, measured[way]! - size[way]]));
+  const off = less(expected);
+  const largest = (miss: Measured) => Math.max(...given.map((way) => Math.abs(miss[way]!)));
+  const tolerance = workTolerance[stage][edition];
+  if (largest(off) <= tolerance + 1e-6) {
+    return {
+      verdict: 'well',
+      sentence: wellSentence(bench, largest(off)),
+      expected,
+      off,
+      explanations: [],
+      remedies: [],
+    };
+  }
+
+  const mark = markOf(edition, grid);
+  const fitting = mistakesFor(bench, off)
+    .map((mistake): Explanation => ({ ...mistake, miss: less(mistake.size) }))
+    .filter(
+      ({ size, miss }) => largest(miss) <= mark + 0.05 && given.some((way) => apart(size, expected, way, tolerance)),
+    );
+  // One whose size was chosen to fit is heard only where nothing else explains it.
+  const firm = fitting.filter(({ loose }) => !loose);
+  const explanations = distinct(firm.length > 0 ? firm : fitting, given);
+  const [best] = explanations;
+  const told = { expected, off, explanations, remedies: remediesFor(bench, measured, off, explanations) };
+  const wrong = given.filter((way) => Math.abs(off[way]!) > tolerance);
+  if (!best) {
+    const far = listed(wrong.map((way) => difference(way, off[way]!, pattern)));
+    const sentence = `It is ${far}. No single mistake explains that; measure once more.`;
+    return { verdict: 'unexplained', sentence, ...told };
+  }
+  if (explanations.length > 1) {
+    const sentence = 'More than one mistake would give this size. Look at the work to tell which.';
+    return { verdict: 'ambiguous', sentence, ...told };
+  }
+  const both = wrong.length === 2 ? ' That explains both width and height.' : '';
+  return { verdict: 'explained', sentence: best.sentence + both, ...told };
+}
+
+const apart = (a: Size, b: Size, way: Way, tolerance: number) => Math.abs(a[way] - b[way]) > tolerance;
+
+/** Mistakes of one kind that come to the same in what was measured are one. */
+function distinct(mistakes: readonly Explanation[], given: readonly Way[]): Explanation[] {
+  const same = (a: Explanation, b: Explanation) =>
+    a.kind === b.kind && a.names[0] === b.names[0] && given.every((way) => !apart(a.size, b.size, way, 1e-6));
+  return mistakes.filter((mistake, i) => mistakes.findIndex((other) => same(mistake, other)) === i);
+}
+
+function wellSentence({ stage }: Bench, largest: number): string {
+  if (largest < 0.05) return 'All is well: it measures exactly what it should.';
+  return `All is well: that is within what ${stage === 'cut' ? 'cutting' : 'sewing'} allows.`;
+}
+
+function difference(way: Way, off: number, { edition, grid }: Pattern): string {
+  const by = formatLength(Math.abs(off), edition, { grid, style: 'set' });
+  return `${by} too ${off > 0 ? 'large' : 'small'} in ${way}`;
+}
