@@ -235,6 +235,10 @@ describe('toWords', () => {
       'round up packet width divided by 3 to an eighth of an inch, that is round up 3 and a quarter inches divided by 3 to an eighth of an inch, which makes 1 and an eighth inches.',
     ],
     ['max(pockets, 5)', 'the largest of pockets and 5, that is the largest of 4 and 5, which makes 5.'],
+    [
+      'ease - (ease - ease)',
+      'ease minus open bracket ease minus ease close bracket, that is a quarter of an inch minus open bracket a quarter of an inch minus a quarter of an inch close bracket, which makes a quarter of an inch.',
+    ],
     ['-cut up', 'minus cut up, that is minus minus an eighth of an inch, which makes an eighth of an inch.'],
     [
       'packet width / 7',
