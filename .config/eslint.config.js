@@ -15,6 +15,8 @@ export default defineConfig(
     languageOptions: { globals: { ...globals.browser, ...globals.node } },
     rules: {
       '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
+      // What no page watches, such as what has been read once, is kept in plain maps.
+      'svelte/prefer-svelte-reactivity': 'off',
     },
   },
   // TypeScript itself tells undefined names apart from types; the plain rule cannot.

@@ -1,11 +1,14 @@
+/** Browsers refuse an address that changes with every move of a slider, and fetch the page's icon anew each time. */
+const REST = 500;
+
 let addressTimer: ReturnType<typeof setTimeout> | undefined;
 const addressChanges: ((query: URLSearchParams) => void)[] = [];
 
-/** Changes the address a little later: browsers refuse an address that changes with every move of a slider. */
+/** Changes the address once the hand rests. */
 export function writeAddress(change: (query: URLSearchParams) => void): void {
   addressChanges.push(change);
   clearTimeout(addressTimer);
-  addressTimer = setTimeout(addressNow, 200);
+  addressTimer = setTimeout(addressNow, REST);
 }
 
 /** The page's address with every change made, for whoever wants to copy it. */

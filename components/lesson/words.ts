@@ -14,6 +14,8 @@ export type LessonWord = {
   about: string;
   /** The attributes an author may write. Numbers, lists and true/false are written in braces: `{2}`. */
   attributes: z.ZodObject;
+  /** As an author would write it. */
+  example: string;
   /** Attributes that name something in the project, checked against it. */
   names?: Readonly<Record<string, Reference>>;
   /** Text between the opening and the closing tag: it must be there, it may be, or it has no place. None if left out. */
@@ -30,58 +32,88 @@ export const lessonWords: Readonly<Record<string, LessonWord>> = {
   Size: {
     about:
       'A size in the words of a sentence: a measure, or a sum of measures. It follows the edition and the sliders.',
-    attributes: z.strictObject({ of: z.string() }),
+    example: 'The panel is cut <Size of="panel width" /> wide.',
+    attributes: z.strictObject({ of: z.string().describe('A measure, or a formula over measures.') }),
     names: { of: 'formula' },
   },
   Working: {
     about: 'A sum, worked out: with its names, with the numbers put in, and the result. It follows the learner’s size.',
-    attributes: z.strictObject({ of: z.string() }),
+    example: '<Working of="panel width" />',
+    attributes: z.strictObject({
+      of: z.string().describe('A formula; of a measure that follows from others, its name will do.'),
+    }),
     names: { of: 'formula' },
   },
-  CutList: { about: 'The list of pieces to cut.', attributes: z.strictObject({}) },
-  MaterialsList: { about: 'What the project is made of.', attributes: z.strictObject({}) },
+  CutList: {
+    about: 'The list of pieces to cut.',
+    example: '<CutList />',
+    attributes: z.strictObject({}),
+  },
+  MaterialsList: {
+    about: 'What the project is made of.',
+    example: '<MaterialsList />',
+    attributes: z.strictObject({}),
+  },
   Piece: {
     about: 'A drawing of one piece, to scale, with its sizes.',
-    attributes: z.strictObject({ name: z.string() }),
+    example: '<Piece name="pocket strip" />',
+    attributes: z.strictObject({ name: z.string().describe('A piece of the project.') }),
     names: { name: 'piece' },
   },
   PleatStudy: {
     about: 'Sliders for the pleats of a piece; the strip, the folded front and the section follow, fold by fold.',
-    attributes: z.strictObject({ piece: z.string() }),
+    example: '<PleatStudy piece="pocket strip" />',
+    attributes: z.strictObject({ piece: z.string().describe('A piece with pleats.') }),
     names: { piece: 'pleated piece' },
   },
   AllowanceStudy: {
     about: 'From the finished size and the allowance of each edge to the cut size.',
-    attributes: z.strictObject({ piece: z.string() }),
+    example: '<AllowanceStudy piece="flap" />',
+    attributes: z.strictObject({ piece: z.string().describe('A piece with seam allowances.') }),
     names: { piece: 'piece' },
   },
   YourSize: {
     about: 'The panel in which a learner changes the size and the features, for the whole page.',
+    example: '<YourSize />',
     attributes: z.strictObject({}),
   },
   AskSize: {
-    about:
-      'A question that asks for a size, or for how many; the text between the tags is the question. ' +
-      'Two questions about the same size on one page each need an id.',
+    about: 'A question that asks for a size, or for how many. The text between the tags is the question.',
+    example: '<AskSize of="panel width" hint="The seams lie outside.">\n\nHow wide do you cut the panel?\n\n</AskSize>',
     attributes: z.strictObject({
-      of: z.string(),
+      of: z.string().describe('The answer: a measure, or a formula over measures.'),
       tolerance: z
         .string()
         .refine((text) => readTolerance(text, 'inch') !== undefined, {
           error: 'a length belongs here, or one for each edition: 1/16 in | 1 mm',
         })
-        .optional(),
-      hint: z.string().min(1).optional(),
-      id: z.string().min(1).optional(),
+        .optional()
+        .describe(
+          'How far off an answer may be: 1/8 in, or one for each edition, 1/8 in | 2 mm. Left out, 1/16 in | 1 mm.',
+        ),
+      hint: z.string().min(1).optional().describe('What to say after the first wrong answer.'),
+      id: z.string().min(1).optional().describe('A name of its own, when two questions of a lesson ask for the same.'),
     }),
     names: { of: 'formula' },
     text: 'needed',
   },
   Caution: {
-    about: 'Where it can hurt. With of, the usual caution for that tool comes with it.',
-    attributes: z.strictObject({ of: z.enum(Object.keys(cautions)).optional() }),
+    about: 'Where it can hurt. Your own words stand first, the usual ones for that tool after them.',
+    example: '<Caution of="iron">\n\nLet each fold cool before you take hold of it.\n\n</Caution>',
+    attributes: z.strictObject({
+      of: z
+        .enum(Object.keys(cautions))
+        .optional()
+        .describe(`What can hurt: ${Object.keys(cautions).join(', ')}. Left out, only your own words.`),
+    }),
     text: 'allowed',
     anywhere: true,
   },
-  Tip: { about: 'A good way to do it.', attributes: z.strictObject({}), text: 'needed', anywhere: true },
+  Tip: {
+    about: 'A good way to do it.',
+    example: '<Tip>\n\nMeasure three cards and take the widest.\n\n</Tip>',
+    attributes: z.strictObject({}),
+    text: 'needed',
+    anywhere: true,
+  },
 };
