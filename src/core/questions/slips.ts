@@ -109,11 +109,12 @@ function valued(formula: Formula, scope: Scope, made: readonly Alteration[]): Sl
   const print = (formula: Formula) => [scope, elsewhere].map((scope) => valueOf(formula, scope, dimension));
   const known: (number | undefined)[][] = [print(formula)];
   const slips: Slip[] = [];
-  for (const alteration of [...made].sort((a, b) => a.rank - b.rank)) {
+  // Another measure of the same piece comes last: it is often one of the others, said in other words.
+  const order = (slip: Alteration) => slip.rank + (isPartner(slip.kind) ? slipKinds.length : 0);
+  for (const alteration of made.toSorted((a, b) => order(a) - order(b))) {
     const values = print(alteration.formula);
     const [value] = values;
     if (value === undefined || (dimension > 0 && value <= 0) || value < 0) continue;
-    // Another measure of the same piece is often the sum with its allowances left out, said in other words.
     const disguised = isPartner(alteration.kind) && slips.some((slip) => same(slip.value, value));
     if (disguised || known.some((other) => other.every((one, i) => same(one, values[i])))) continue;
     known.push(values);
