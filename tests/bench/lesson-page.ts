@@ -6,14 +6,14 @@
  */
 import { gzipSync } from 'node:zlib';
 import { chromium, type Page } from '@playwright/test';
-import { findBrowser } from '../browser.ts';
+import { browserArguments, findBrowser } from '../browser.ts';
 import { servePages } from './serve.ts';
 
 const lessons = ['/courses/pocket-folio/size-the-panel/', '/courses/pocket-folio/pleat-the-strip/'];
 const MOVES = 120;
 
 const server = await servePages();
-const browser = await chromium.launch(await findBrowser());
+const browser = await chromium.launch({ executablePath: findBrowser(), args: browserArguments });
 try {
   for (const lesson of lessons) await weigh(lesson);
   await slide('/courses/pocket-folio/pleat-the-strip/');

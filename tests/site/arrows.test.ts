@@ -1,0 +1,66 @@
+/** Arrows run one way: what a folder may import is a rule of the house, and not a habit. */
+import { globSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { expect, test } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+
+/** Inside the core each folder sees those before it. The four in the middle do not see each other. */
+const rows = [
+  ['measure'],
+  ['formula'],
+  ['geometry'],
+  ['cloth'],
+  ['project'],
+  ['layout', 'kit', 'drawing', 'questions'],
+  ['handout'],
+];
+
+/** Outside the core: a folder, and what of the house it may import besides itself. */
+const sees: [folder: string, others: string[]][] = [
+  ['src/core', []],
+  ['src/site', ['src/core', 'components/lesson/words.ts', 'components/lesson/cautions.ts']],
+  ['src/author', ['src/core', 'src/site', 'components/lesson/words.ts']],
+  ['components', ['src/core']],
+];
+
+type Import = { from: string; to: string };
+
+function importsBelow(folder: string): Import[] {
+  return globSync('**/*.{ts,svelte,astro}', { cwd: path.join(root, folder) }).flatMap((file) => {
+    const from = path.posix.join(folder, file.split(path.sep).join('/'));
+    const text = readFileSync(path.join(root, from), 'utf8');
+    const found = text.matchAll(/(?:from|import)\s*\(?\s*['"](\.[^'"]+)['"]/g);
+    return [...found].map(([, to = '']) => ({ from, to: path.posix.join(path.posix.dirname(from), to) }));
+  });
+}
+
+const strange = (imports: Import[]) => imports.map(({ from, to }) => `${from} -> ${to}`);
+
+test('inside the core, each folder imports only what stands before it', () => {
+  const rank = new Map(rows.flatMap((row, i) => row.map((name) => [name, i] as const)));
+  const parts = (file: string) => file.split('/')[2] ?? '';
+  const imports = importsBelow('src/core').filter(({ from }) => from !== 'src/core/index.ts');
+  expect(imports.length).toBeGreaterThan(50);
+  const wrong = imports.filter(({ from, to }) => {
+    const [own, other] = [parts(from), parts(to)];
+    return own !== other && !((rank.get(other) ?? Infinity) < (rank.get(own) ?? -1));
+  });
+  expect(strange(wrong)).toEqual([]);
+});
+
+test.each(sees)('%s imports only what it may', (folder, others) => {
+  const imports = importsBelow(folder);
+  expect(imports.length).toBeGreaterThan(5);
+  const allowed = [folder, ...others];
+  const wrong = imports.filter(({ to }) => !allowed.some((place) => to === place || to.startsWith(`${place}/`)));
+  expect(strange(wrong)).toEqual([]);
+});
+
+test('zod stays in schemas, so that no browser loads it', () => {
+  const files = globSync('src/core/**/*.ts', { cwd: root }).filter((file) =>
+    /from ['"]zod['"]/.test(readFileSync(path.join(root, file), 'utf8')),
+  );
+  expect(files.map((file) => path.posix.basename(file.split(path.sep).join('/')))).toEqual(['schema.ts']);
+});
