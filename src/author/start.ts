@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import '../site/alone.ts';
 import { dev } from 'astro';
-import { problemsOf } from '../site/find-content-problems.ts';
+import { examine } from '../site/find-content-problems.ts';
 import { readContent } from '../site/read-content.ts';
 import type { Content } from '../site/read-content.ts';
 import { report } from '../site/report.ts';
@@ -58,7 +58,7 @@ export function serverSettings(args: string[]) {
 
 async function start(): Promise<void> {
   const content = readContent(root);
-  const problems = problemsOf(content, root);
+  const { problems } = examine(content, root);
   const server = await dev({ root, logLevel: 'warn', server: serverSettings(process.argv.slice(2)) });
   const { local = [], network = [] } = server.resolvedUrls ?? {};
   const files = filesToEdit(content);

@@ -3,9 +3,9 @@ import type { ProjectFile } from '../core/project/schema.ts';
 import { lessonProblems } from './lesson-problems.ts';
 import { inReadingOrder } from './problem.ts';
 import type { Problem } from './problem.ts';
-import { materialProblems, projectProblems, workOut } from './project-problems.ts';
+import { isWhole, materialProblems, projectProblems, workOut } from './project-problems.ts';
 import type { WorkedOut } from './project-problems.ts';
-import { readContent } from './read-content.ts';
+import { allEntries, readContent } from './read-content.ts';
 import type { Content, Entry, LessonEntry } from './read-content.ts';
 import type { CourseFile } from './schemas.ts';
 import { didYouMean } from './wording.ts';
@@ -17,15 +17,24 @@ import { didYouMean } from './wording.ts';
  * @param root folder of the project, the one that holds `content/`
  */
 export function findContentProblems(root: string): Problem[] {
-  return problemsOf(readContent(root), root);
+  return examine(readContent(root), root).problems;
 }
 
+export type Examined = {
+  problems: Problem[];
+  /** Files that cannot be shown as they are: unreadable ones, and projects with a size that cannot be worked out. */
+  unusable: Set<string>;
+};
+
 /** The same for a folder that has been read already. */
-export function problemsOf(content: Content, root: string): Problem[] {
-  const { site, materials, glossary, projects, courses, lessons } = content;
+export function examine(content: Content, root: string): Examined {
+  const { materials, projects, courses, lessons } = content;
   const problems = [...content.problems];
-  for (const entry of [site, materials, glossary, ...projects, ...courses, ...lessons])
+  const unusable = new Set<string>();
+  for (const entry of allEntries(content)) {
     problems.push(...entry.problems);
+    if (entry.value === undefined || ('lesson' in entry && entry.lesson.faults.length > 0)) unusable.add(entry.file);
+  }
 
   const worked = new Map<string, WorkedOut>();
   for (const project of projects) {
@@ -33,6 +42,7 @@ export function problemsOf(content: Content, root: string): Problem[] {
     const out = workOut(project.value, materials.value);
     worked.set(project.id, out);
     problems.push(...projectProblems(project, out));
+    if (!isWhole(out)) unusable.add(project.file);
   }
   problems.push(...materialProblems(materials));
   for (const course of courses) problems.push(...courseProblems(course, lessons, projects));
@@ -50,7 +60,7 @@ export function problemsOf(content: Content, root: string): Problem[] {
       }),
     );
   }
-  return inReadingOrder(problems);
+  return { problems: inReadingOrder(problems), unusable };
 }
 
 const noProject = (name: string, projects: Entry<ProjectFile>[]): Pick<Problem, 'severity' | 'message' | 'mend'> => {

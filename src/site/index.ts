@@ -28,6 +28,8 @@ export type LessonPage = Omit<LessonFront, 'project'> & {
   url: string;
   /** The project whose numbers it uses: its own, or the course's. */
   project: ProjectPage | undefined;
+  /** Folder name of that project, also where the live preview has no state of it that can be shown. */
+  projectId: string | undefined;
   /** For `render(entry)` of astro:content, which gives the text and its headings. */
   entry: CollectionEntry<'lessons'>;
 };
@@ -52,17 +54,16 @@ export async function getCourses(): Promise<CoursePage[]> {
     getCollection('lessons'),
     getProjects(),
   ]);
-  const projectOf = (id: string | undefined) => projects.find((project) => project.id === id);
   return courses
     .map(({ id, data: course }) => ({
       ...course,
       id,
       url: `/courses/${id}/`,
-      project: projectOf(course.project),
+      project: projects.find((project) => project.id === course.project),
       lessons: course.lessons
         .map((fileName) => lessons.find(({ data }) => data.course === id && data.fileName === fileName))
         .filter((entry) => entry !== undefined)
-        .map((entry) => lessonPage(entry, projectOf(entry.data.project ?? course.project))),
+        .map((entry) => lessonPage(entry, entry.data.project ?? course.project, projects)),
     }))
     .toSorted((a, b) => a.title.localeCompare(b.title));
 }
@@ -96,7 +97,12 @@ export function pageUrl(url: string): string {
   return import.meta.env.BASE_URL.replace(/\/$/, '') + url;
 }
 
-function lessonPage(entry: CollectionEntry<'lessons'>, project: ProjectPage | undefined): LessonPage {
+function lessonPage(
+  entry: CollectionEntry<'lessons'>,
+  projectId: string | undefined,
+  projects: readonly ProjectPage[],
+): LessonPage {
   const { course, slug, fileName: _, ...front } = entry.data;
-  return { ...front, id: slug, url: `/courses/${course}/${slug}/`, project, entry };
+  const project = projects.find(({ id }) => id === projectId);
+  return { ...front, id: slug, url: `/courses/${course}/${slug}/`, project, projectId, entry };
 }

@@ -1,10 +1,9 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Loader, LoaderContext } from 'astro/loaders';
-import { problemsOf } from './find-content-problems.ts';
+import { examine } from './find-content-problems.ts';
 import { readContent } from './read-content.ts';
 import type { Content, Entry, LessonEntry } from './read-content.ts';
-import { isError } from './problem.ts';
 
 type Shelf = Exclude<keyof Content, 'problems'>;
 
@@ -48,30 +47,22 @@ export function contentLoaders(): (shelf: Shelf) => Loader {
   });
 }
 
-type Reading = { content: Content; /** Files with a mistake. */ broken: Set<string> };
+type Reading = { content: Content; unusable: Set<string> };
 
 function read(root: string): Reading {
   const content = readContent(root);
-  return {
-    content,
-    broken: new Set(
-      problemsOf(content, root)
-        .filter(isError)
-        .map(({ file }) => file),
-    ),
-  };
+  return { content, unusable: examine(content, root).unusable };
 }
 
 const rootOf = (context: LoaderContext): string => fileURLToPath(context.config.root);
 
-async function fill(shelf: Shelf, context: LoaderContext, { content, broken }: Reading): Promise<void> {
+async function fill(shelf: Shelf, context: LoaderContext, { content, unusable }: Reading): Promise<void> {
   const entries: Entry<unknown>[] = [content[shelf]].flat();
   const wanted = new Set(entries.map((entry) => entry.id));
   for (const id of context.store.keys()) if (!wanted.has(id)) context.store.delete(id);
   for (const entry of entries) {
     if (entry.value === undefined) continue;
-    // Half of a project is better than nothing, but not better than the whole of a moment ago.
-    if (shelf === 'projects' && broken.has(entry.file) && context.store.has(entry.id)) continue;
+    if (shelf === 'projects' && unusable.has(entry.file)) continue;
     const isLesson = 'lesson' in entry;
     const value = isLesson ? { ...(entry.value as object), ...placeOf(entry as LessonEntry) } : entry.value;
     context.store.set({

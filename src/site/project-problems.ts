@@ -28,6 +28,10 @@ export function workOut(file: ProjectFile, materials: MaterialsFile | undefined)
   return { file, variants: [variant({}), ...others] };
 }
 
+/** Whether every number of the lesson's own variant could be worked out. A card that does not fit is no hindrance. */
+export const isWhole = ({ variants: [{ inch, metric }] }: WorkedOut): boolean =>
+  ![...inch.findings, ...metric.findings].some(({ severity }) => severity === 'error');
+
 /** What is wrong with the numbers of a project, each finding at its place in the file and said once. */
 export function projectProblems(entry: Entry<ProjectFile>, { variants }: WorkedOut): Problem[] {
   const problems: Problem[] = [];

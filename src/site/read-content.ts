@@ -43,6 +43,18 @@ export type Content = {
   problems: Problem[];
 };
 
+/** Every file of the folder, in no order that matters. */
+export function allEntries({
+  site,
+  materials,
+  glossary,
+  projects,
+  courses,
+  lessons,
+}: Content): (Entry<unknown> | LessonEntry)[] {
+  return [site, materials, glossary, ...projects, ...courses, ...lessons];
+}
+
 const FOLDER = 'content';
 
 /**
@@ -148,16 +160,7 @@ const noAddress = (file: string): Problem => ({
 
 /** A file that looks like content but lies where nothing reads it: most often a slip in its name. */
 function unreadFiles(root: string, content: Content): Problem[] {
-  const read = new Set(
-    [
-      content.site,
-      content.materials,
-      content.glossary,
-      ...content.projects,
-      ...content.courses,
-      ...content.lessons,
-    ].map((e) => e.file),
-  );
+  const read = new Set(allEntries(content).map(({ file }) => file));
   const found: string[] = [];
   const look = (folder: string) => {
     for (const entry of listing(root, folder)) {

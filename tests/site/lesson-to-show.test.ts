@@ -1,6 +1,6 @@
 import { mdxToJs } from 'satteri';
 import { expect, test } from 'vitest';
-import { problemsOf } from '../../src/site/find-content-problems.ts';
+import { examine } from '../../src/site/find-content-problems.ts';
 import { lessonToShow } from '../../src/site/live/lesson-to-show.ts';
 import { readContent } from '../../src/site/read-content.ts';
 import { readLesson } from '../../src/site/lesson-text.ts';
@@ -11,7 +11,9 @@ const SIZE = 'content/courses/pleats/01-size.mdx';
 function shown(part: string, by: string, lastReadable?: string): string {
   const root = contentFolder(exchanged(SIZE, part, by));
   const content = readContent(root);
-  const mistakes = problemsOf(content, root).filter(({ file, severity }) => file === SIZE && severity === 'error');
+  const mistakes = examine(content, root).problems.filter(
+    ({ file, severity }) => file === SIZE && severity === 'error',
+  );
   return lessonToShow(content.lessons[0]!, mistakes, lastReadable);
 }
 

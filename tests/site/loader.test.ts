@@ -86,13 +86,18 @@ test('a project that breaks keeps its last good state until it is mended', async
   await vi.waitFor(() => expect(projects.get('folio')?.data.title).toBe('Other'), soon);
 });
 
-test('at the start, a file that cannot be read is left out, and a project shows what can be worked out', async () => {
+test('at the start, what cannot be read or worked out is left out', async () => {
   const folder = contentFolder({
     ...exchanged(PROJECT, '2 * ease', '2 * eas'),
     [FOLD]: GOOD[FOLD]!.replace('minutes: 30', 'minutes: long'),
   });
   const { load } = shelves(folder);
   expect([...(await load('lessons')).keys()]).toEqual(['pleats/size']);
+  expect([...(await load('projects')).keys()]).toEqual([]);
+});
+
+test('a card that does not fit is no reason to hold the rest back', async () => {
+  const { load } = shelves(contentFolder(exchanged(PROJECT, 'size: [card width, 2 in]', 'size: [9 in, 2 in]')));
   expect([...(await load('projects')).keys()]).toEqual(['folio']);
 });
 

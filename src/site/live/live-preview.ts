@@ -1,8 +1,8 @@
 import path from 'node:path';
 import type { Plugin, ViteDevServer } from 'vite';
-import { problemsOf } from '../find-content-problems.ts';
+import { examine } from '../find-content-problems.ts';
 import { isError } from '../problem.ts';
-import { readContent } from '../read-content.ts';
+import { allEntries, readContent } from '../read-content.ts';
 import { counted, report } from '../report.ts';
 import { lessonToShow } from './lesson-to-show.ts';
 import type { LiveProblems } from './messages.ts';
@@ -18,29 +18,23 @@ export function livePreview(root: string): Plugin {
   /** What each lesson's page is made from, by path on disk. */
   let pages = new Map<string, string>();
   let now: LiveProblems = { problems: [], kept: [] };
-  /** Files that had no mistake at some time since the start. */
-  const onceGood = new Set<string>();
-  const lastGoodText = new Map<string, string>();
+  /** Files that could be shown at some time since the start: pages still show that state. */
+  const onceUsable = new Set<string>();
+  const lastReadable = new Map<string, string>();
 
   const look = (): Map<string, string> => {
     const content = readContent(root);
-    const problems = problemsOf(content, root);
-    const broken = new Set(problems.filter(isError).map(({ file }) => file));
-    const { site, materials, glossary, projects, courses, lessons } = content;
-    const files = [site, materials, glossary, ...projects, ...courses, ...lessons];
-    for (const { file } of files) if (!broken.has(file)) onceGood.add(file);
+    const { problems, unusable } = examine(content, root);
+    const files = allEntries(content).map(({ file }) => file);
+    for (const file of files) if (!unusable.has(file)) onceUsable.add(file);
     const shown = new Map<string, string>();
-    for (const lesson of lessons) {
+    for (const lesson of content.lessons) {
       const own = problems.filter((problem) => problem.file === lesson.file && isError(problem));
-      const text = lessonToShow(lesson, own, lastGoodText.get(lesson.file));
-      if (lesson.lesson.faults.length === 0) lastGoodText.set(lesson.file, text);
+      const text = lessonToShow(lesson, own, lastReadable.get(lesson.file));
+      if (lesson.lesson.faults.length === 0) lastReadable.set(lesson.file, text);
       shown.set(path.join(root, lesson.file), text);
     }
-    // A lesson that can be read shows its mistakes where they are; everything else waits in its last good state.
-    const waits = (entry: (typeof files)[number]) =>
-      !('lesson' in entry) || !entry.value || entry.lesson.faults.length > 0;
-    const kept = files.filter((entry) => broken.has(entry.file) && onceGood.has(entry.file) && waits(entry));
-    now = { problems, kept: kept.map(({ file }) => file) };
+    now = { problems, kept: files.filter((file) => unusable.has(file) && onceUsable.has(file)) };
     return shown;
   };
 

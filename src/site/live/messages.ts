@@ -4,6 +4,6 @@ import type { Problem } from '../problem.ts';
 export type LiveProblems = {
   /** In reading order. */
   problems: Problem[];
-  /** Files with a mistake whose last state without one is still shown. */
+  /** Files that cannot be shown as they are, and of which pages still show the last state that could be. */
   kept: string[];
 };

@@ -88,10 +88,14 @@ if (import.meta.hot) {
   const panel = new ContentProblems();
   document.body.append(panel);
   document.head.append(element('style', '', MARK_STYLE));
-  import.meta.hot.on('content:problems', (live: LiveProblems) => {
-    // A page that exists only because of a mistake is asked for again after every change.
-    if (document.documentElement.hasAttribute('data-waiting') && panel.shadowRoot?.hasChildNodes()) location.reload();
-    else panel.show(live);
-  });
+  import.meta.hot.on('content:problems', (live: LiveProblems) => panel.show(live));
   import.meta.hot.send('content:ask');
+
+  // A page that stands in for another asks now and then whether that one can be shown by now.
+  if (document.documentElement.hasAttribute('data-waiting')) {
+    setInterval(async () => {
+      const answer = await fetch(location.href).catch(() => undefined);
+      if (answer && answer.status !== 503) location.reload();
+    }, 1000);
+  }
 }

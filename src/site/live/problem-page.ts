@@ -8,27 +8,32 @@ import { isError } from '../problem.ts';
  * so. The list of mistakes stands in the panel, and the page comes back by itself once they are mended.
  */
 export const onRequest: MiddlewareHandler = async (context, next) => {
-  let failure: unknown;
+  const { pathname } = context.url;
+  const isPage = pathname.endsWith('/'); // and not a picture; a static page is told nothing of what the browser accepts
+  const waiting = () =>
+    new Response(page(pathname), { status: 503, headers: { 'content-type': 'text/html; charset=utf-8' } });
+  if (!isPage) return next();
+  if (await lacksProject(pathname)) return waiting();
   try {
     const response = await next();
-    const isPage = response.headers.get('content-type')?.startsWith('text/html');
-    if (!isPage) return response;
     const html = await response.text(); // what fails in the middle of a page fails here
-    if (response.status !== 404 && response.status < 500) return new Response(html, response);
-    failure = new Response(html, response);
+    return response.status === 404 && hasMistakes() ? waiting() : new Response(html, response);
   } catch (error) {
-    failure = error;
+    if (hasMistakes()) return waiting();
+    throw error;
   }
-  const asksForPage = context.request.headers.get('accept')?.includes('text/html');
-  if (!asksForPage || !findContentProblems(root).some(isError)) {
-    if (failure instanceof Response) return failure;
-    throw failure;
-  }
-  return new Response(page(context.url.pathname), {
-    status: 503,
-    headers: { 'content-type': 'text/html; charset=utf-8', 'cache-control': 'no-store' },
-  });
 };
+
+const hasMistakes = (): boolean => findContentProblems(root).some(isError);
+
+/** Each word of such a lesson would fail by itself, so it is not even begun. */
+async function lacksProject(pathname: string): Promise<boolean> {
+  // Astro keeps this module as long as it runs; what the shelves hold now comes only with a new import.
+  const { getCourses, pageUrl } = await import('../index.ts');
+  const lessons = (await getCourses()).flatMap(({ lessons }) => lessons);
+  const lesson = lessons.find(({ url }) => pageUrl(url) === pathname);
+  return lesson?.projectId !== undefined && lesson.project === undefined;
+}
 
 const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
 
