@@ -9,6 +9,7 @@ import { listed, partName, partsOf, plainName, singleBlanks } from './names.ts';
 import { readHold, type CompiledHold } from './holds.ts';
 import { readPiece, type CompiledPiece } from './shapes.ts';
 import { readNumber, readPlain, readValue } from './written.ts';
+import { readSteps, type CompiledStep } from './steps/read.ts';
 import type { Edition, Grid, Stated } from '../measure/index.ts';
 import type { Formula } from '../formula/index.ts';
 import type { Adjustable, Finding, Place } from './pattern.ts';
@@ -56,6 +57,8 @@ export type Compiled = {
   roles: ReadonlyMap<string, CompiledRole>;
   options: ReadonlyMap<string, CompiledOption>;
   holds: readonly CompiledHold[];
+  steps: readonly CompiledStep[];
+  machine: { lifts: Written | undefined; source: string } | undefined;
   finished: { of: string; width: Written | undefined; height: Written | undefined } | undefined;
   /** The names that pieces give, each with its piece and part. */
   parts: ReadonlyMap<string, { piece: string; part: Part }>;
@@ -107,6 +110,11 @@ function compile(file: ProjectFile): Compiled {
   const holds = (file.holds ?? [])
     .map((_, i) => readHold(i, file, pieces, reader))
     .filter((hold) => hold !== undefined);
+  const steps = readSteps(file.steps ?? [], [...options.keys()], reader);
+  const machine = file.machine && {
+    lifts: readValue(file.machine.lifts, ['machine', 'lifts'], reader),
+    source: file.machine.source ?? 'project file',
+  };
   const finished = file.finished && {
     of: file.finished.of,
     width: readValue(file.finished.width, ['finished', 'width'], reader),
@@ -127,6 +135,8 @@ function compile(file: ProjectFile): Compiled {
     roles,
     options,
     holds,
+    steps,
+    machine,
     finished,
     parts,
     names,

@@ -17,14 +17,15 @@ export {
   type Run,
 } from './pleats.ts';
 export { publishedSize, publishedSizes, type PublishedSize } from './sizes.ts';
-export { verbs } from './step.ts';
-export type { CautionKey, Ledger, Minutes, SewnRow, Step, Thickest, Verb } from './step.ts';
+export { verbs, type Verb } from './steps/verbs.ts';
+export type { CautionKey, Ledger, Minutes, SewnRow, Step, Thickest } from './step.ts';
 export type {
   Adjustable,
   Finding,
   FoldLine,
   Grain,
   HoldCheck,
+  Making,
   Material,
   Measure,
   Notch,

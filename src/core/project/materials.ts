@@ -34,6 +34,8 @@ export function readMaterial(
     ...(entry.thickness && { thickness: entry.thickness.mm }),
     ...(width && { width: inEdition(width.stated, edition, grid) }),
     ...(entry.heat && { heat: entry.heat.celsius }),
+    ...(entry.holes === 'stay' && { holes: entry.holes }),
+    ...(entry.fuses && { fuses: entry.fuses.celsius }),
     ...(entry.sold && { sold: { by: entry.sold.by, ...(counted !== undefined && { each: counted }) } }),
     ...(entry.price && { price: entry.price }),
     ...(entry.note !== undefined && { note: entry.note }),

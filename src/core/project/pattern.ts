@@ -3,6 +3,7 @@ import type { Edition, Grid } from '../measure/index.ts';
 import type { Dimension, Formula } from '../formula/index.ts';
 import type { Outline, Point } from '../geometry/index.ts';
 import type { PleatPlan } from './pleats.ts';
+import type { StepPlan } from './steps/plan.ts';
 
 /** A path in the project file: ['pieces', 'pocket strip', 'size', 0]. */
 export type Place = (string | number)[];
@@ -152,10 +153,26 @@ export type Material = {
   nap: 'none' | 'one way';
   /** The hottest iron it takes, °C. */
   heat?: number;
+  /** How hot the iron must be for it to fuse, °C. */
+  fuses?: number;
+  /** Set where holes of pins and needles do not close again. */
+  holes?: 'stay';
   /** `each`: the length in mm the shop cuts in steps of or winds on a spool, or how many a pack holds. */
   sold?: { by: 'length' | 'spool' | 'pack' | 'piece'; each?: number };
   price?: { amount: number; currency: string; per: string };
   note?: string;
+};
+
+/** What the ledger of steps starts from. */
+export type Making = {
+  /** The steps with every length in mm; those that the options leave out say so. */
+  steps: StepPlan[];
+  /** The measure called seam, in mm: the allowance of a step that names none. */
+  seam?: number;
+  /** Pieces that the options leave out, each with the option that does. */
+  leftOut: Record<string, string>;
+  /** The thickest stack in mm that goes under the presser foot, and who says so. */
+  machine: { lifts: number; source: string };
 };
 
 export type Pattern = {
@@ -172,6 +189,8 @@ export type Pattern = {
   materials: Record<string, Role>;
   options: Record<string, OptionChoice>;
   holds: HoldCheck[];
+  /** How it is made, where the file says so. */
+  making?: Making;
   /** The size the file promises. */
   finished?: { of: string; width: number; height: number };
   findings: Finding[];

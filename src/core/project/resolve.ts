@@ -8,7 +8,8 @@ import { formulaOf } from './worded.ts';
 import { LARGEST, Reckoning, SMALLEST, type Choices } from './reckon.ts';
 import { namedParts, plainName } from './names.ts';
 import { materialOf, type Materials } from './materials.ts';
-import type { Adjustable, Finding, HoldCheck, Measure, OptionChoice, Pattern, Piece, Role } from './pattern.ts';
+import { planSteps } from './steps/plan.ts';
+import type { Adjustable, Finding, HoldCheck, Making, Measure, OptionChoice, Pattern, Piece, Role } from './pattern.ts';
 import type { CompiledPiece } from './shapes.ts';
 import type { Edition } from '../measure/index.ts';
 import type { ProjectFile } from './schema.ts';
@@ -49,6 +50,7 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
   const pieces = reckonPieces(reckoning, wanted, measures);
   const holds = checkHolds(reckoning, pieces);
   const materials = findMaterials(reckoning, wanted, settings.materials);
+  const making = findMaking(reckoning, on, wanted);
   const finished = findFinished(reckoning);
   return {
     title: file.title,
@@ -66,6 +68,7 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
       ]),
     ),
     holds,
+    ...(making && { making }),
     ...(finished && { finished }),
     findings: [...project.findings, ...asked, ...reckoning.findings],
   };
@@ -337,6 +340,44 @@ function findMaterials(
     ]);
   }
   return Object.fromEntries(roles);
+}
+
+/** What a domestic machine takes under its presser foot, in mm. Common practice, no source. */
+const LIFTS = 5;
+
+function findMaking(
+  reckoning: Reckoning,
+  on: ReadonlySet<string>,
+  wanted: (name: string) => boolean,
+): Making | undefined {
+  const { compiled: project } = reckoning;
+  if (project.steps.length === 0) return undefined;
+  const written = project.machine?.lifts;
+  const lifts = written && reckoning.length(written);
+  const name = [...project.measures.keys()].find((one) => plainName(one) === 'seam');
+  const seam = name === undefined ? undefined : reckoning.measure(project.measures.get(name)!);
+  return {
+    steps: planSteps(reckoning),
+    ...(seam?.dimension === 1 && { seam: seam.value }),
+    leftOut: findLeftOut(project, on, wanted),
+    machine:
+      lifts === undefined
+        ? { lifts: LIFTS, source: 'common practice, no source' }
+        : { lifts, source: project.machine!.source },
+  };
+}
+
+/** The pieces that are not cut now, each with an option that would bring it in or takes it out. */
+function findLeftOut(project: Compiled, on: ReadonlySet<string>, wanted: (name: string) => boolean): Making['leftOut'] {
+  const options = [...project.options.values()];
+  return Object.fromEntries(
+    [...project.pieces.keys()]
+      .filter((piece) => !wanted(piece))
+      .map((piece) => {
+        const why = options.find(({ name, adds, drops }) => (on.has(name) ? drops : adds).has(piece));
+        return [piece, why?.name ?? ''];
+      }),
+  );
 }
 
 function findFinished(reckoning: Reckoning): Pattern['finished'] {

@@ -244,6 +244,133 @@ const Grid = z
   })
   .describe('The marks that both editions are measured to.');
 
+const Works = z.union([Text, z.array(Text).min(1)]);
+const StepPlace = z
+  .union([Length, z.array(Length).min(1)])
+  .describe(
+    'Edges by name: top, [left, right], all. For a join the edge of each work, in order: [top, bottom]. ' +
+      'Where several pieces have such an edge, name the piece too: facing top. For a boxed corner: bottom left. ' +
+      'For a fold or a tuck, the distance from the edge; for hardware, from the left and from the bottom edge.',
+  )
+  .meta({ id: 'StepPlace' });
+
+/** One making step. Which field goes with which verb is told by readSteps, in kinder words than a schema has. */
+const Step = z
+  .strictObject({
+    fuse: Text.optional().describe(
+      'Fuses an interfacing to the wrong side of what “to” names: { fuse: stay, to: bag }.',
+    ),
+    join: z
+      .array(Text)
+      .min(2)
+      .optional()
+      .describe('Seams works edge to edge, right sides together, and presses: { join: [bag, facing], at: top }.'),
+    'sew round': z
+      .array(Text)
+      .min(2)
+      .max(2)
+      .optional()
+      .describe('Sews two works of one shape together all round, right sides together, but for a gap.'),
+    'french seam': z.array(Text).min(2).max(2).optional().describe('Seams two works with the raw edges enclosed.'),
+    'flat-felled seam': z
+      .array(Text)
+      .min(2)
+      .max(2)
+      .optional()
+      .describe('Seams two works; one allowance is folded round the other and sewn down.'),
+    pleat: Text.optional().describe('Folds a piece along the pleats it has under pieces.'),
+    tuck: Text.optional().describe('Folds a tuck and sews it: { tuck: yoke, at: 3, from: top, depth: 1/4 }.'),
+    hem: Text.optional().describe('Turns edges to the wrong side once or twice and sews them down.'),
+    lay: Text.optional().describe('Lays a work on another with edges aligned: { lay: flap, on: cover, at: top }.'),
+    baste: Text.optional().describe(
+      'Long stitches that hold layers until a seam does: { baste: panel, at: [left, right] }.',
+    ),
+    trim: Text.optional().describe('Cuts a work to a size, or so much off an edge.'),
+    grade: Text.optional().describe('Trims the allowances of the last seam to different widths.'),
+    'clip corners': Text.optional().describe('Cuts the allowances away across the corners of a work sewn round.'),
+    turn: Text.optional().describe('Turns a work right side out through its gap.'),
+    'turn over': Text.optional().describe('Turns a work over in its place, left to right.'),
+    'close gap': Text.optional().describe('Closes the gap a work was turned through.'),
+    gather: Text.optional().describe('Draws an edge up to a length: { gather: skirt, at: top, to: waist }.'),
+    'box corner': Text.optional().describe('Boxes corners: { box corner: bag, at: [bottom left], square: 1 }.'),
+    bind: Text.optional().describe('Binds edges with the strip that “with” names.'),
+    casing: Text.optional().describe('Turns an edge to a casing for a cord: { casing: bag, at: top, width: 1 }.'),
+    attach: Text.optional().describe('Sets hardware, a role under materials: { attach: snap, to: flap, at: [2, 1] }.'),
+    fold: Text.optional().describe(
+      'Folds a work along a line: { fold: folio, from: top, at: 2 }. Of a hem: how much is turned in first.',
+    ),
+    topstitch: z
+      .union([Amount, BothEditions])
+      .optional()
+      .describe('Sews a visible row along edges. Of a join: a row on the pressed seam, that far from it.'),
+    edgestitch: Text.optional().describe('The same as topstitch, close to the edge.'),
+    press: Text.optional().describe(
+      'Presses a work. Of a join: where the allowances go: open, up, down, left or right.',
+    ),
+
+    to: Amount.optional().describe('fuse, attach: the work it goes to. gather: the length the edge is drawn up to.'),
+    on: Text.optional().describe('lay: the work it is laid on.'),
+    with: Text.optional().describe('bind: the strip.'),
+    at: StepPlace.optional(),
+    from: Text.optional().describe(
+      'fold, tuck: the edge that at is measured from; top if left out. box corner: seam or raw edge; seam if left out.',
+    ),
+    lands: z.enum(['over', 'under']).optional().describe('fold: where the folded part comes to lie; over if left out.'),
+    only: Works.optional().describe('fold: the pieces that fold, when others stay.'),
+    face: z
+      .enum(['up', 'down'])
+      .optional()
+      .describe('lay: down turns the work over, so that right side lies on right side. Up if left out.'),
+    between: Works.optional().describe('join: what is caught between the first two, such as a zip.'),
+    seam: Length.optional().describe('Seam allowance. Left out, the measure called seam.'),
+    by: Length.optional().describe(
+      'How far in from the edge a row is sewn, or how much is trimmed or graded. Left out, what is usual for the verb.',
+    ),
+    inset: Length.optional().describe('fuse: how far in from the edges it lies. Left out, it lies in the middle.'),
+    depth: Length.optional().describe('tuck: from its fold to its stitches.'),
+    then: Length.optional().describe('hem: how much is turned in the second time. Left out, a single turn.'),
+    corners: z.enum(['mitred', 'square']).optional().describe('hem: how the corners are folded; square if left out.'),
+    size: Size.optional().describe('trim: the size to cut to, in the middle of the work.'),
+    square: Length.optional().describe('box corner: the side of the square that is boxed off.'),
+    width: Length.optional().describe('bind, casing: finished width. flat-felled seam: width of the fell.'),
+    gap: z
+      .strictObject({
+        edge: Text.describe('The edge it is left in.'),
+        length: Length.describe('How long it is.'),
+      })
+      .optional()
+      .describe('sew round: the opening to turn the work through.'),
+    open: Works.optional().describe('sew round: edges that are not sewn at all.'),
+    eased: z
+      .boolean()
+      .optional()
+      .describe('join: edges that differ a little in length are meant to; the longer one is eased in.'),
+    through: z
+      .int()
+      .positive()
+      .optional()
+      .describe('attach: how many layers from the top it goes through; all if left out.'),
+    stitch: z.enum(['by hand', 'by machine']).optional().describe('close gap: how; by hand if left out.'),
+
+    id: Text.optional().describe('A name for the step, for lessons to show. Left out, its number.'),
+    makes: Text.optional().describe('What its result is called. Left out, the work keeps its name.'),
+    says: Text.optional().describe('The step in a sentence of your own, in place of the one made from the verb.'),
+    now: z
+      .strictObject({
+        width: Length.optional().describe('Its width after this step.'),
+        height: Length.optional().describe('Its height after this step.'),
+      })
+      .optional()
+      .describe('What the work measures now; the kit checks it.'),
+    minutes: z.number().positive().optional().describe('How long one maker takes. Left out, it is estimated.'),
+    tools: z.array(Text).optional().describe('Tools beside the usual ones.'),
+    when: Text.optional().describe('Only with this option.'),
+    unless: Text.optional().describe('Only without this option.'),
+    note: Text.optional().describe('Your words to the learner.'),
+  })
+  .describe('One making step: a verb of the trade, what it is done to, and how.')
+  .meta({ id: 'Step' });
+
 /** project.yaml: the numbers of one project. */
 export const ProjectFile = z
   .strictObject({
@@ -265,6 +392,16 @@ export const ProjectFile = z
     pieces: z.record(z.string(), Piece).describe('What to cut, by name.'),
     holds: z.array(Hold).optional().describe('What the finished work must hold.'),
     options: z.record(z.string(), Option).optional().describe('Features to choose, by name.'),
+    steps: z.array(Step).optional().describe('How it is made, step by step.'),
+    machine: z
+      .strictObject({
+        lifts: Length.describe('The thickest stack that goes under its presser foot.'),
+        source: Text.optional().describe('Where the value comes from.'),
+      })
+      .optional()
+      .describe(
+        'The sewing machine the course is taught on. Left out, one that lifts 5 mm (common practice, no source).',
+      ),
     finished: z
       .strictObject({
         of: Text.describe('What is measured: folio.'),
@@ -277,6 +414,7 @@ export const ProjectFile = z
   .describe('One sewing project.')
   .meta({ id: 'Project' });
 export type ProjectFile = z.output<typeof ProjectFile>;
+export type StepFile = z.output<typeof Step>;
 
 const Sourced = {
   source: Text.describe(
@@ -301,6 +439,16 @@ const MaterialEntry = z
       .strictObject({ celsius: z.number().positive(), ...Sourced })
       .optional()
       .describe('The hottest iron it takes, in degrees Celsius.'),
+    fuses: z
+      .strictObject({ celsius: z.number().positive(), ...Sourced })
+      .optional()
+      .describe('Of interfacing: how hot the iron must be for it to fuse, in degrees Celsius.'),
+    holes: z
+      .enum(['close', 'stay'])
+      .optional()
+      .describe(
+        'Whether holes of pins and needles close again. stay: leather, vinyl, coated cloth. Close if left out.',
+      ),
     sold: z
       .strictObject({
         by: z.enum(['length', 'spool', 'pack', 'piece']).describe('How the shop counts it.'),

@@ -1,38 +1,7 @@
 /** One step of making a project up, as the ledger keeps it. */
 import type { Finding, Place, Size } from './pattern.ts';
 import type { StitchKind, Work } from '../cloth/index.ts';
-
-/** The trade's verbs, as the project file writes them. */
-export const verbs = [
-  'fuse',
-  'fold',
-  'pleat',
-  'tuck',
-  'hem',
-  'join',
-  'lay',
-  'baste',
-  'topstitch',
-  'edgestitch',
-  'trim',
-  'grade',
-  'clip corners',
-  'sew round',
-  'turn',
-  'close gap',
-  'gather',
-  'box corner',
-  'bind',
-  'casing',
-  'attach',
-  'press',
-  'french seam',
-  'flat-felled seam',
-  'cut',
-  'flip',
-  'rotate',
-] as const;
-export type Verb = (typeof verbs)[number];
+import type { Verb } from './steps/verbs.ts';
 
 /** A row of stitches that a step adds. */
 export type SewnRow = {

@@ -1,0 +1,121 @@
+/** Reads the steps of a project file once: the verb of each, its lengths, and whether all that belongs to it is there. */
+import { closest, quote } from '../../measure/index.ts';
+import { listed, plainName } from '../names.ts';
+import { readValue } from '../written.ts';
+import { always, grammar, verbs } from './verbs.ts';
+import type { Finding, Place } from '../pattern.ts';
+import type { Grammar, Verb } from './verbs.ts';
+import type { Raw, Reader, Written } from '../written.ts';
+import type { StepFile } from '../schema.ts';
+
+/** The name of a work, where the step says it. */
+export type Taken = { name: string; place: Place };
+
+export type CompiledStep = {
+  /** Counted from 1, as people do. */
+  n: number;
+  place: Place;
+  verb: Verb;
+  raw: StepFile;
+  takes: Taken[];
+  makes: string;
+  /** By field; entries of a list by field and index, as in “at 0”. */
+  lengths: ReadonlyMap<string, Written>;
+  /** What is wrong was reported, and the step cannot be done. */
+  sound: boolean;
+};
+
+/** Reads all steps. `options` are the names of the file's options. */
+export function readSteps(steps: readonly StepFile[], options: readonly string[], reader: Reader): CompiledStep[] {
+  const ids = new Map<string, number>();
+  return steps.flatMap((raw, i): CompiledStep[] => {
+    const place: Place = ['steps', i];
+    const report = (finding: Omit<Finding, 'severity'>) => reader.findings.push({ severity: 'error', ...finding });
+    reportOptions(raw, place, options, report);
+    if (raw.id !== undefined && ids.has(plainName(raw.id))) {
+      const message = `Step ${ids.get(plainName(raw.id))!} has the id ${quote(raw.id)} already.`;
+      report({ place: [...place, 'id'], code: 'name-twice', message, mend: 'Give this one another id.' });
+    }
+    if (raw.id !== undefined) ids.set(plainName(raw.id), i + 1);
+    const verb = verbs.find((one) => raw[one] !== undefined);
+    if (!verb) {
+      const message = 'This step has no verb, so it says nothing to do.';
+      report({ place, code: 'no-verb', message, mend: `Write one of ${listed(verbs, 'or')}.` });
+      return [];
+    }
+    const before = reader.findings.length;
+    reportFields(raw, verb, place, report);
+    const lengths = readLengths(raw, grammar[verb], place, reader);
+    const takes = readTaken(raw, grammar[verb], place);
+    const kept = raw[grammar[verb].keeps ?? verb];
+    const makes = raw.makes ?? String(Array.isArray(kept) ? kept[0] : kept);
+    return [{ n: i + 1, place, verb, raw, takes, makes, lengths, sound: reader.findings.length === before }];
+  });
+}
+
+type Report = (finding: Omit<Finding, 'severity'>) => void;
+
+function reportOptions(raw: StepFile, place: Place, options: readonly string[], report: Report): void {
+  for (const key of ['when', 'unless'] as const) {
+    const name = raw[key];
+    if (name === undefined || options.some((one) => plainName(one) === plainName(name))) continue;
+    const meant = closest(name, options);
+    const message = `There is no option called ${quote(name)}.`;
+    const where = { place: [...place, key], start: 0, end: name.length };
+    report({ ...where, code: 'unknown-name', message, ...(meant && { mend: `Do you mean ${quote(meant)}?` }) });
+  }
+}
+
+/** A field that belongs to another verb, or one that is lacking. */
+function reportFields(raw: StepFile, verb: Verb, place: Place, report: Report): void {
+  const { needs, may } = grammar[verb];
+  const known = [verb, ...needs, ...may, ...always];
+  for (const field of Object.keys(raw) as (keyof StepFile)[]) {
+    if (known.includes(field) || raw[field] === undefined) continue;
+    const isVerb = (verbs as readonly string[]).includes(field);
+    report({
+      place: [...place, field],
+      code: isVerb ? 'two-verbs' : 'other-verb',
+      message: isVerb
+        ? `One step does one thing, but this one has both ${quote(verb)} and ${quote(field)}.`
+        : `${quote(field)} does not belong to ${quote(verb)}.`,
+      mend: isVerb
+        ? 'Write two steps.'
+        : `With ${quote(verb)} go ${listed([...needs, ...may].map(quote)) || 'no others'}.`,
+    });
+  }
+  for (const field of needs) {
+    if (raw[field] !== undefined) continue;
+    report({ place, code: 'step-incomplete', message: `${quote(verb)} needs ${quote(field)} too.` });
+  }
+}
+
+function readLengths(
+  raw: StepFile,
+  { lengths: fields }: Grammar,
+  place: Place,
+  reader: Reader,
+): ReadonlyMap<string, Written> {
+  const lengths = new Map<string, Written>();
+  const read = (key: string, value: Raw | undefined, where: Place) => {
+    const written = value === undefined ? undefined : readValue(value, where, reader);
+    if (written) lengths.set(key, written);
+  };
+  for (const field of fields) {
+    const value = raw[field] as Raw | Raw[] | undefined;
+    if (Array.isArray(value)) value.forEach((one, k) => read(`${field} ${k}`, one, [...place, field, k]));
+    else read(field, value, [...place, field]);
+  }
+  read('gap', raw.gap?.length, [...place, 'gap', 'length']);
+  read('now width', raw.now?.width, [...place, 'now', 'width']);
+  read('now height', raw.now?.height, [...place, 'now', 'height']);
+  return lengths;
+}
+
+function readTaken(raw: StepFile, { takes }: Grammar, place: Place): Taken[] {
+  return takes.flatMap((field): Taken[] => {
+    const value = raw[field];
+    if (Array.isArray(value)) return value.map((name, k) => ({ name: String(name), place: [...place, field, k] }));
+    return value === undefined ? [] : [{ name: String(value), place: [...place, field] }];
+  });
+}
