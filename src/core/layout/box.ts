@@ -1,0 +1,31 @@
+/**
+ * Rectangles to lay in a box, in whole steps (`steps.ts`), so that sums are exact. The box has a width; its height is
+ * open, or capped by what a search aims at.
+ */
+export type Kind = {
+  /** Across the box and up it, as it lies unturned. */
+  width: number;
+  height: number;
+  count: number;
+  /** May be turned by a quarter. */
+  turns: boolean;
+  /** Must lie against the left side, where the cloth is folded. */
+  atFold?: boolean;
+  /** Where on the repeat its bottom must lie: bottom ≡ `phase` modulo `every`. */
+  repeat?: { every: number; phase: number };
+};
+
+export type Box = { width: number; kinds: readonly Kind[] };
+
+/** One rectangle laid: its lower left corner, and whether it was turned. */
+export type Laid = { kind: number; x: number; y: number; turned: boolean };
+
+/** The area of all rectangles of a box together. */
+export const areaOf = (kinds: readonly Kind[]): number =>
+  kinds.reduce((sum, kind) => sum + kind.width * kind.height * kind.count, 0);
+
+/** How far above the floor a rectangle must begin so that it lies right on the repeat. */
+export function liftOf({ repeat }: Kind, floor: number): number {
+  if (!repeat) return 0;
+  return (((repeat.phase - floor) % repeat.every) + repeat.every) % repeat.every;
+}

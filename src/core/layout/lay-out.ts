@@ -1,0 +1,326 @@
+import { area, bounds, reflect, rotate, translate } from '../geometry/index.ts';
+import { SAME } from '../measure/index.ts';
+import { boxesNeeded } from './bounds.ts';
+import { fewTries, layBoxes, plainKind, shortestLength, type Laying, type Spot, type Task } from './boxes.ts';
+import { cutsFor } from './cuts.ts';
+import { ready, roomOn, sound, type Ready } from './ready.ts';
+import { MOST_SHRINKAGE, toBuy } from './sold.ts';
+import { stepsFor } from './steps.ts';
+import type { Finding } from '../project/pattern.ts';
+import type { Cloth, Demand, LayOptions, Wanted } from './demand.ts';
+import type { LaidCloth, Layout, Placement } from './layout.ts';
+
+/** News of a search: how many layouts were tried, and a better layout if there is one. */
+export type Progress = { tries: number; better?: Layout };
+
+/**
+ * Lays pieces on cloth so that little is bought, and says how little could do at all.
+ *
+ * Cloths are used in the order they are listed: offcuts first, say, then a bolt. Rectangles are searched as such;
+ * other outlines too, or by the box round them where cuts are straight. The same seed and tries give the same answer.
+ * Never throws: what cannot be laid is in `left`, and a finding says why.
+ *
+ * @example
+ * layOut([{ name: 'square', outline: rectangle(127, 127), count: 56 }], [{ name: 'cloth', kind: 'pre-cut', width: 1016, length: 914.4 }]).left // => []
+ */
+export function layOut(demand: Demand, cloths: readonly Cloth[], options: LayOptions = {}): Layout {
+  let best: Layout | undefined;
+  for (const { better } of layOutSteps(demand, cloths, options)) if (better) best = better;
+  return best!;
+}
+
+/**
+ * The same step by step: the first layout at once, then each better one, and word now and then that the search goes
+ * on, so that a worker can post them and hear whether to end.
+ */
+export function* layOutSteps(
+  demand: Demand,
+  cloths: readonly Cloth[],
+  options: LayOptions = {},
+): Generator<Progress, void, void> {
+  const checked = sound(demand, cloths, options);
+  const mended = soundOptions(options);
+  const work: Work = {
+    ...checked,
+    options: mended.options,
+    findings: [...checked.findings, ...mended.findings],
+    onCloth: checked.cloths.map((cloth) => checked.demand.map((piece, i) => ready(piece, i, cloth, mended.options))),
+  };
+  const began = Date.now();
+  const deadline = options.seconds === undefined ? Infinity : began + 1000 * Math.max(0, options.seconds);
+  const stop = (): boolean => options.cancelled?.() === true || Date.now() >= deadline;
+  const total = checked.demand.reduce((sum, piece) => sum + piece.count, 0);
+  const tries = options.tries ?? (options.seconds === undefined ? fewTries(total) : Infinity);
+  const limits = limitsOf(work);
+
+  let best: Layout | undefined;
+  let tried = 0;
+  // A first round without search, so that there is an answer at once.
+  for (const round of [0, tries]) {
+    const sheets: Sheet[] = [];
+    const left = checked.demand.map((piece) => piece.count);
+    let over = false;
+    for (const [c, cloth] of checked.cloths.entries()) {
+      const most = cloth.count ?? (cloth.kind === 'pre-cut' ? Infinity : 1);
+      for (let number = 1; number <= most && left.some((count) => count > 0); number++) {
+        const task = taskFor(work, c, left, round, { deadline, stop, first: round === 0 });
+        if (!task) break;
+        let last: Laying | undefined;
+        for (const laying of layBoxes(task)) {
+          if (laying) {
+            last = laying;
+            const layout = assemble(work, [...sheets, { cloth, number, laying }], limits);
+            if (isBetter(layout, best)) {
+              best = layout;
+              yield { tries: tried + laying.tries, better: layout };
+              if (layout.proven) return;
+            }
+          } else yield { tries: tried };
+        }
+        if (!last || last.spots.length === 0) break;
+        tried += last.tries;
+        sheets.push({ cloth, number, laying: last });
+        for (const { ready: spot } of last.spots) left[spot.index] = Math.max(0, left[spot.index]! - spot.layers);
+        over = stop();
+      }
+    }
+    if (!best) {
+      best = assemble(work, sheets, limits);
+      yield { tries: tried, better: best };
+    }
+    if (over || best.proven) return;
+  }
+}
+
+type Sheet = { cloth: Cloth; number: number; laying: Laying };
+
+type Work = {
+  demand: Demand;
+  cloths: readonly Cloth[];
+  options: LayOptions;
+  findings: Finding[];
+  /** For each cloth, each piece as it lies there, or why it does not. */
+  onCloth: (Ready | Finding)[][];
+};
+
+const isReady = (one: Ready | Finding): one is Ready => 'outline' in one;
+
+/** Options that are no use are put right, each with a word. */
+function soundOptions(options: LayOptions): { options: LayOptions; findings: Finding[] } {
+  const findings: Finding[] = [];
+  const amount = (name: string, value: number | undefined, most: number): number | undefined => {
+    if (value === undefined || (value >= 0 && value <= most)) return value;
+    findings.push({
+      severity: 'error',
+      place: ['layout', name],
+      code: `bad ${name}`,
+      message: `The ${name} must be 0 or more${most < Infinity ? ` and at most ${most}` : ''}; it is left out.`,
+    });
+    return undefined;
+  };
+  const { selling = {} } = options;
+  return {
+    options: {
+      ...options,
+      gap: amount('gap', options.gap, 1e6),
+      edge: amount('edge', options.edge, 1e6),
+      selling: {
+        step: amount('step', selling.step, 1e6),
+        shrinkage: amount('shrinkage', selling.shrinkage, MOST_SHRINKAGE),
+        straightening: amount('straightening', selling.straightening, 1e6),
+      },
+    },
+    findings,
+  };
+}
+
+/** What is left of the demand as a task for one more of a cloth; undefined if none of it goes there. */
+function taskFor(
+  { demand, cloths, options, onCloth }: Work,
+  c: number,
+  left: number[],
+  tries: number,
+  time: { deadline: number; stop: () => boolean; first: boolean },
+): Task | undefined {
+  const cloth = cloths[c]!;
+  const room = roomOn(openUnlessFree(cloth, options), options);
+  const pieces = onCloth[c]!.flatMap((one) =>
+    isReady(one) && left[one.index]! > 0 ? [{ ready: one, count: Math.ceil(left[one.index]! / one.layers) }] : [],
+  );
+  if (pieces.length === 0) return undefined;
+  // Of the time left, a cloth takes its share of the area that is left to lay.
+  const waiting = demand.reduce((sum, piece, i) => sum + area(piece.outline) * left[i]!, 0);
+  const share = Math.min(1, (0.8 * room.width * room.height) / waiting);
+  const now = Date.now();
+  const until = time.deadline === Infinity ? Infinity : now + (time.deadline - now) * share;
+  return {
+    pieces,
+    width: room.width,
+    height: room.height,
+    gap: options.gap ?? 0,
+    repeat: cloth.repeat,
+    straight: options.manner === 'straight cuts',
+    seed: options.seed ?? 1,
+    tries: time.first ? 8 : tries,
+    stop: () => time.stop() || Date.now() >= until,
+  };
+}
+
+/** Straight cuts go through open cloth. */
+const openUnlessFree = (cloth: Cloth, options: LayOptions): Cloth =>
+  options.manner === 'straight cuts' ? { ...cloth, folded: false } : cloth;
+
+/** Fewer pieces left over, then fewer pre-cuts, then less length. */
+function isBetter(layout: Layout, best: Layout | undefined): boolean {
+  if (!best) return true;
+  const left = (one: Layout): number => one.left.reduce((sum, { count }) => sum + count, 0);
+  const by = left(layout) - left(best) || layout.preCuts - best.preCuts;
+  return by < 0 || (by === 0 && layout.length < best.length - 1e-6);
+}
+
+type Limits = { length: number; preCuts: number };
+
+/** What no layout of what can be laid undercuts. */
+function limitsOf({ demand, cloths, options, onCloth }: Work): Limits {
+  const gap = options.gap ?? 0;
+  const edge = options.edge ?? 0;
+  const rooms = cloths.map((cloth) => roomOn(openUnlessFree(cloth, options), options));
+  const layable = demand.map((piece, i) => (onCloth.some((one) => isReady(one[i]!)) ? piece.count : 0));
+  if (layable.every((count) => count === 0)) return { length: 0, preCuts: 0 };
+  const [only] = cloths;
+  if (cloths.length === 1 && only!.kind !== 'offcut') {
+    const room = rooms[0]!;
+    const pieces = onCloth[0]!.flatMap((one) =>
+      isReady(one) && layable[one.index]! > 0
+        ? [{ ready: one, count: Math.ceil(layable[one.index]! / one.layers) }]
+        : [],
+    );
+    if (only!.kind === 'bolt') return { length: shortestLength(pieces, room.width, gap) + 2 * edge, preCuts: 0 };
+    const steps = stepsFor(pieces.flatMap((piece) => [piece.ready.width + gap, piece.ready.height + gap]));
+    const kinds = pieces.map((piece) => plainKind(piece.ready, piece.count, gap, steps.piece));
+    return { length: 0, preCuts: boxesNeeded(kinds, steps.cloth(room.width + gap), steps.cloth(room.height + gap)) };
+  }
+  // Several cloths: what the others hold at most, by area.
+  const total = demand.reduce((sum, piece, i) => sum + layable[i]! * area(opened(piece)), 0);
+  const layersOn = (cloth: Cloth): number => (openUnlessFree(cloth, options).folded ? 2 : 1);
+  const holds = cloths.map(
+    (cloth, i) =>
+      rooms[i]!.width * rooms[i]!.height * layersOn(cloth) * (cloth.count ?? (cloth.kind === 'pre-cut' ? Infinity : 1)),
+  );
+  const besides = (kind: Cloth['kind']): number =>
+    Math.max(0, total - holds.reduce((sum, most, i) => (cloths[i]!.kind === kind ? sum : sum + most), 0));
+  const largest = (kind: Cloth['kind'], of: (i: number) => number): number =>
+    Math.max(0, ...cloths.map((cloth, i) => (cloth.kind === kind ? of(i) * layersOn(cloth) : 0)));
+  const width = largest('bolt', (i) => rooms[i]!.width);
+  const sheet = largest('pre-cut', (i) => rooms[i]!.width * rooms[i]!.height);
+  return {
+    length: width > 0 ? besides('bolt') / width : 0,
+    preCuts: sheet > 0 ? Math.ceil(besides('pre-cut') / sheet - 1e-9) : 0,
+  };
+}
+
+/** A half pattern stands for twice its area. */
+const opened = (piece: Wanted): Wanted['outline'] =>
+  piece.fold === undefined
+    ? piece.outline
+    : piece.outline.map((edge) => ({ ...edge, from: { x: edge.from.x * 2, y: edge.from.y } }));
+
+function assemble(work: Work, sheets: readonly Sheet[], bound: Limits): Layout {
+  const { demand, options, onCloth } = work;
+  const manner = options.manner ?? 'free';
+  const counted = demand.map(() => 0);
+  const cloths = sheets.map((sheet) => laidCloth(sheet, options, counted));
+  const left = demand.flatMap((piece, i) =>
+    counted[i]! < piece.count ? [{ piece: piece.name, count: piece.count - counted[i]! }] : [],
+  );
+  const length = cloths.reduce((sum, cloth) => (cloth.kind === 'bolt' ? sum + cloth.length : sum), 0);
+  const preCuts = cloths.filter((cloth) => cloth.kind === 'pre-cut').length;
+  const usable = cloths.reduce((sum, cloth) => sum + (cloth.to - cloth.from) * cloth.length, 0);
+  const covered = cloths.reduce((sum, cloth) => sum + cloth.share * (cloth.to - cloth.from) * cloth.length, 0);
+  const findings = [...work.findings, ...leftFindings(demand, onCloth, left)];
+  return {
+    manner,
+    cloths,
+    length,
+    preCuts,
+    bound,
+    proven: left.length === 0 && cloths.length > 0 && length <= bound.length + SAME / 10 && preCuts <= bound.preCuts,
+    share: usable > 0 ? covered / usable : 0,
+    left,
+    buy: toBuy(length, options.selling),
+    findings,
+  };
+}
+
+function laidCloth({ cloth, number, laying }: Sheet, options: LayOptions, counted: number[]): LaidCloth {
+  const asLaid = openUnlessFree(cloth, options);
+  const room = roomOn(asLaid, options);
+  const edge = options.edge ?? 0;
+  const folded = asLaid.folded === true;
+  const placements = laying.spots.map((spot): Placement => placement(spot, room.left, edge, counted));
+  const width = folded ? cloth.width / 2 : cloth.width;
+  const [from, to] = folded ? [0, width - (cloth.selvage ?? 0)] : [cloth.selvage ?? 0, width - (cloth.selvage ?? 0)];
+  const length = cloth.kind === 'bolt' ? (placements.length > 0 ? laying.length + 2 * edge : 0) : (cloth.length ?? 0);
+  const covered = placements.reduce((sum, one) => sum + area(one.outline), 0);
+  const fields = placements.map((one) => ({ name: `${one.piece} ${one.number}`, ...one.at, ...one.size }));
+  const region = { name: cloth.name, x: 0, y: 0, width, height: cloth.kind === 'bolt' ? Infinity : length };
+  return {
+    cloth: cloth.name,
+    kind: cloth.kind,
+    number,
+    width,
+    from,
+    to,
+    length,
+    folded,
+    placements,
+    cuts: options.manner === 'straight cuts' ? (cutsFor(region, fields) ?? []) : [],
+    share: length > 0 ? covered / ((to - from) * length) : 0,
+  };
+}
+
+function placement({ ready: one, x, y, angle }: Spot, left: number, edge: number, counted: number[]): Placement {
+  const { piece, index, layers } = one;
+  const number = counted[index]! + 1;
+  counted[index] = Math.min(piece.count, counted[index]! + layers);
+  const mirrored = layers === 1 && number > piece.count - (piece.mirrored ?? 0);
+  // `one.outline` lies in the first of its angles already.
+  let outline = rotate(one.outline, angle - one.angles[0]!);
+  if (mirrored) outline = reflect(outline, { at: { x: 0, y: 0 }, angle: 90 });
+  const box = bounds(outline);
+  const at = { x: left + x, y: edge + y };
+  return {
+    piece: piece.name,
+    number,
+    angle,
+    mirrored,
+    outline: translate(outline, { x: at.x - box.x, y: at.y - box.y }),
+    at,
+    size: { width: box.width, height: box.height },
+    layers,
+  };
+}
+
+/** Why something is left over: it goes on no cloth, or there is not enough. */
+function leftFindings(demand: Demand, onCloth: Work['onCloth'], left: Layout['left']): Finding[] {
+  const findings: Finding[] = [];
+  let short = 0;
+  for (const [i, piece] of demand.entries()) {
+    const missing = left.find((one) => one.piece === piece.name)?.count ?? 0;
+    if (missing === 0 || onCloth.length === 0) continue;
+    const reasons = onCloth.map((cloth) => cloth[i]!);
+    // The last cloth is the one that takes what is left; what stands in the way there is what to mend.
+    const why = reasons.every((one) => !isReady(one)) ? reasons.at(-1) : undefined;
+    if (why && !isReady(why)) findings.push(why);
+    else short += missing;
+  }
+  if (short > 0)
+    findings.push({
+      severity: 'error',
+      place: ['cloths'],
+      code: 'not enough cloth',
+      message: `There is not enough cloth: ${short} ${short === 1 ? 'piece is' : 'pieces are'} left over.`,
+      mend: 'Add a cloth, or a bolt without a length.',
+    });
+  return findings;
+}
