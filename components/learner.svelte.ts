@@ -225,11 +225,14 @@ export class Learner {
 
 const learners = new Map<string, Learner>();
 
-/** The learner of a project on this page. On the server each render begins afresh. */
+/**
+ * The learner of a project on this page. On the server nobody chooses anything, so that all pages of a project share
+ * one; an edited project file is another project, and begins afresh.
+ */
 export function learnerOf(id: string): Learner {
-  if (!inBrowser) return new Learner(fetchProject(id));
+  const project = fetchProject(id);
   let found = learners.get(id);
-  if (!found) learners.set(id, (found = new Learner(fetchProject(id))));
+  if (found?.project.file !== project.file) learners.set(id, (found = new Learner(project)));
   return found;
 }
 
