@@ -1,4 +1,4 @@
-import type { Piece } from '../project/pattern.ts';
+import type { HoldCheck, Piece } from '../project/pattern.ts';
 import type { PleatPlan, Pocket } from '../project/pleats.ts';
 
 /** A piece that has pleats. */
@@ -112,15 +112,31 @@ export type Stage = {
   pockets: Pocket[];
 };
 
-/** The stage that a setting asks for. */
-export function stageOf(plan: PleatPlan, folds: number | undefined): Stage {
+/**
+ * The stage that a setting asks for.
+ *
+ * @param folds how many folds are made; left out, the finished panel
+ * @param held something that stands in a pocket when all is done, perhaps above the panel's top
+ */
+export function stageOf(plan: PleatPlan, folds: number | undefined, held?: HoldCheck): Stage {
   const watched = folds !== undefined;
   const made = watched ? Math.max(0, Math.min(folds, plan.folds.length)) : plan.folds.length;
-  const { bottom, top } = watched ? windowOf(plan) : { bottom: 0, top: plan.panelHeight };
-  const runs = (watched ? lying(plan, made) : folded(plan)).map((run) => within(run, { bottom, top }));
-  const complete = made === plan.folds.length;
-  return { made, watched, complete, bottom, top, runs, pockets: plan.pockets.filter(({ n }) => made >= 2 * n) };
+  const window = watched ? windowOf(plan) : { bottom: 0, top: plan.panelHeight };
+  const stands = held ? pocketOf(plan, held).bottom + held.size.height : 0;
+  return {
+    made,
+    watched,
+    complete: made === plan.folds.length,
+    bottom: window.bottom,
+    top: Math.max(window.top, stands),
+    runs: (watched ? lying(plan, made) : folded(plan)).map((run) => within(run, window)),
+    pockets: plan.pockets.filter(({ n }) => made >= 2 * n),
+  };
 }
+
+/** The pocket that something is held in; the highest when it does not say. */
+export const pocketOf = ({ pockets }: PleatPlan, { pocket }: HoldCheck): Pocket =>
+  pockets[(pocket ?? pockets.length) - 1] ?? pockets.at(-1)!;
 
 /** How much of the strip lies beyond the last fold that is made. */
 export const stillFlat = (plan: PleatPlan, made: number): number =>

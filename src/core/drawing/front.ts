@@ -1,17 +1,15 @@
 import { across, heights, lanes, roomOf } from './dimension.ts';
-import { alike, progress, rangeOf, stageOf, stillFlat, uncovered } from './folding.ts';
-import { breakLine } from './marks.ts';
-import { box, polyline } from './path.ts';
-import { surfaceOf, writer } from './piece.ts';
+import { alike, progress, stageOf, stillFlat } from './folding.ts';
+import { seenFromFront } from './front-shapes.ts';
+import { writer } from './lengths.ts';
 import { LEAST, layOutSheet, roomBeside } from './sheet.ts';
+import { surfaceOf } from './surface.ts';
 import type { HoldCheck } from '../project/pattern.ts';
 import type { PleatPlan, Pocket } from '../project/pleats.ts';
 import type { Chain, Lane } from './dimension.ts';
-import type { Pleated, Range, Stage } from './folding.ts';
-import type { Frame } from './frame.ts';
-import type { Command, Path } from './path.ts';
-import type { PieceSetting } from './piece.ts';
-import type { ShapeRole, Scene, Shape } from './scene.ts';
+import type { Pleated, Stage } from './folding.ts';
+import type { Scene, ShapeRole } from './scene.ts';
+import type { PieceSetting } from './surface.ts';
 
 export type PleatSetting = PieceSetting & {
   /** How many folds are made, to watch the folding; left out, the finished panel. A part of a fold is one being made. */
@@ -27,7 +25,7 @@ export type PleatSetting = PieceSetting & {
 export function drawPleatedFront(piece: Pleated, setting: PleatSetting): Scene {
   const plan = piece.pleats;
   const { set } = writer(setting);
-  const stage = stageOf(plan, setting.folds);
+  const stage = stageOf(plan, setting.folds, setting.held);
   const { made, watched, complete, pockets } = stage;
   const width = piece.size.width;
   const surface = surfaceOf(piece, setting.materials);
@@ -42,10 +40,7 @@ export function drawPleatedFront(piece: Pleated, setting: PleatSetting): Scene {
   const notes = watched ? progress(plan, made, set) : [];
   if (equal) notes.push(`Numbered: the pockets, each ${set(plan.pockets[0]!.depth)} deep.`);
   else if (!told) notes.push('Numbered: the pockets and their depths.');
-  else
-    notes.push(
-      `Numbered: the pockets. Depths: ${plan.pockets.map(({ n, depth }) => `${n} ${set(depth)}`).join(', ')}.`,
-    );
+  else notes.push(`Depths of the pockets: ${plan.pockets.map(({ n, depth }) => `${n} ${set(depth)}`).join(', ')}.`);
   return layOutSheet(
     {
       title: `${piece.label}, ${watched ? 'being folded' : 'folded'}`,
@@ -54,7 +49,7 @@ export function drawPleatedFront(piece: Pleated, setting: PleatSetting): Scene {
       left: [roomOf(left, heights(stepsOf(plan, made, set)))],
       right: [roomOf(depths(plan.pockets), depths(pockets))],
       below: [across({ name: 'width', marks: [0, width], labels: [set(width)] }, 0)],
-      draw: (frame) => draw(piece, stage, held, surface, frame),
+      draw: (frame) => seenFromFront(piece, stage, held, surface, frame),
       ...(watched && {
         now: { role: 'fold edge', words: 'fold made last' },
         legend: seenFolding(plan, surface, setting),
@@ -91,97 +86,6 @@ const depthsOf = (pockets: readonly Pocket[], set: (mm: number) => string): Lane
     from: bottom,
     to: top,
   }));
-
-function draw(piece: Pleated, stage: Stage, held: HoldCheck | undefined, right: ShapeRole, frame: Frame): Shape[] {
-  const plan = piece.pleats;
-  const ranges = stage.runs.map(rangeOf);
-  const seen = ranges.map((range, i) => uncovered(range, ranges.slice(0, i)));
-  const shapes: Shape[] = [];
-  const add = (name: string, role: ShapeRole, path: Path, now = false) => {
-    if (path.length > 0) shapes.push({ kind: 'path', name, role, path, ...(now && { now }) });
-  };
-  const block = ({ from, to }: Range): Command[] =>
-    box(frame.left, frame.y(to), frame.right - frame.left, (to - from) * frame.scale);
-  const level = (height: number, [from, to] = [frame.left, frame.right]): Command[] =>
-    polyline({ x: from, y: frame.y(height) }, { x: to, y: frame.y(height) });
-
-  for (const face of ['right side', 'wrong side', 'trimmed'] as const) {
-    const parts = seen.flatMap((parts, i) => (stage.runs[i]!.face === face ? parts : []));
-    add(face, face === 'right side' ? right : face, parts.flatMap(block));
-  }
-
-  // Something in a pocket lies behind the pocket's own front and before all that follows.
-  const pocket = held && (plan.pockets[(held.pocket ?? plan.pockets.length) - 1] ?? plan.pockets.at(-1));
-  const behind = pocket ? 2 * pocket.n : Infinity;
-  const stands =
-    held && pocket
-      ? uncovered({ from: pocket.bottom, to: pocket.bottom + held.size.height }, ranges.slice(0, behind))
-      : [];
-  const sides = held && [
-    frame.x((piece.size.width - held.size.width) / 2),
-    frame.x((piece.size.width + held.size.width) / 2),
-  ];
-  const besides = (run: number, height: number): Command[] => {
-    const hidden = run >= behind && stands.some(({ from, to }) => height > from && height < to);
-    return hidden && sides
-      ? [...level(height, [frame.left, sides[0]!]), ...level(height, [sides[1]!, frame.right])]
-      : level(height);
-  };
-
-  const made = Math.floor(stage.made);
-  const isCovered = (height: number, run: number) =>
-    ranges.slice(0, run).some(({ from, to }) => height > from + 1e-9 && height < to - 1e-9);
-  const edges: Command[] = [];
-  const hiddenEdges: Command[] = [];
-  plan.folds.slice(0, made).forEach(({ height }, i) => {
-    if (stage.watched && i === made - 1) return;
-    if (isCovered(height, i)) hiddenEdges.push(...besides(i + 1, height));
-    else edges.push(...besides(i, height));
-  });
-  const cuts: Command[] = seen.flatMap((parts) =>
-    parts.flatMap(({ from, to }) =>
-      [frame.left, frame.right].flatMap((x) => polyline({ x, y: frame.y(from) }, { x, y: frame.y(to) })),
-    ),
-  );
-  cuts.push(...level(0));
-  const breaks: Command[] = [];
-  stage.runs.forEach((run, i) => {
-    if (run.end === 'fold' || isCovered(run.to, i)) return;
-    if (run.end === 'raw') cuts.push(...besides(i, run.to));
-    else breaks.push(...breakLine(frame.left, frame.right, frame.y(run.to)));
-  });
-
-  const next = stage.watched ? plan.folds[made] : undefined;
-  if (next && stage.made === made && !isCovered(next.height, made)) add('next fold', next.kind, level(next.height));
-  add('pocket bottoms', 'hidden', hiddenEdges);
-  add('folded edges', 'fold edge', edges);
-  add('raw edges', 'cut', cuts);
-  add('break', 'break', breaks);
-  if (!stage.watched) add('stitch line', 'stitch', stitchLine(piece, frame));
-  const [a, b] = sides ?? [];
-  const last = stands.at(-1);
-  if (a !== undefined && b !== undefined && last) {
-    const [low, high] = [frame.y(last.from), frame.y(last.to)];
-    add('held', 'held', polyline({ x: a, y: low }, { x: a, y: high }, { x: b, y: high }, { x: b, y: low }));
-  }
-  const latest = stage.watched ? plan.folds[made - 1] : undefined;
-  if (latest) add('fold now', isCovered(latest.height, made - 1) ? 'hidden' : 'fold edge', level(latest.height), true);
-  return shapes;
-}
-
-/** The stitch line round the finished panel, inside its seam allowances. */
-function stitchLine(piece: Pleated, frame: Frame): Command[] {
-  const { left = 0, right = 0, top = 0, bottom = 0 } = piece.allowance;
-  if (Math.max(left, right, top, bottom) <= 0) return [];
-  const { scale } = frame;
-  const [width, height] = [frame.right - frame.left, frame.bottom - frame.top];
-  return box(
-    frame.left + left * scale,
-    frame.top + top * scale,
-    width - (left + right) * scale,
-    height - (top + bottom) * scale,
-  );
-}
 
 function describe(piece: Pleated, stage: Stage, held: HoldCheck | undefined, setting: PleatSetting): string[] {
   const plan = piece.pleats;

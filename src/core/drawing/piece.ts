@@ -1,26 +1,18 @@
 import { bounds } from '../geometry/readings.ts';
-import { formatLength } from '../measure/index.ts';
 import { across, heights, tags } from './dimension.ts';
+import { writer } from './lengths.ts';
 import { grainArrow, notchWedge } from './marks.ts';
 import { closed, polyline } from './path.ts';
 import { fitOf, LEAST, layOutSheet, roomBeside } from './sheet.ts';
+import { surfaceOf, surfaceWords } from './surface.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Box } from '../geometry/readings.ts';
 import type { FoldLine, Pattern, Piece } from '../project/pattern.ts';
 import type { Row, Tag } from './dimension.ts';
 import type { Frame } from './frame.ts';
-import type { Setting } from './sheet.ts';
 import type { Command } from './path.ts';
+import type { PieceSetting } from './surface.ts';
 import type { ShapeRole, Scene, Shape } from './scene.ts';
-
-/** What the drawings of pieces need to know. A Pattern's own `edition`, `grid` and `materials` will do. */
-export type PieceSetting = Setting & { materials?: Pattern['materials'] };
-
-/** How lengths are set on a sheet and read out beside it. */
-export const writer = ({ edition, grid }: Setting) => ({
-  set: (mm: number) => formatLength(mm, edition, { style: 'set', ...(grid && { grid }) }),
-  say: (mm: number) => formatLength(mm, edition, { style: 'spoken', ...(grid && { grid }) }),
-});
 
 /**
  * A piece to cut, lying right side up: its cut line and stitch line with the allowance between them, grain, folds,
@@ -89,18 +81,6 @@ const near = (a: Box, b: Box): boolean => Math.abs(a.width - b.width) + Math.abs
 
 /** Whether a fold runs across the piece rather than up it. */
 const lies = (fold: FoldLine): boolean => Math.abs(fold.from.y - fold.to.y) <= Math.abs(fold.from.x - fold.to.x);
-
-/** Which surface shows when a piece lies right side up. */
-export function surfaceOf(piece: Piece, materials: Pattern['materials'] = {}): ShapeRole {
-  const role = materials[piece.material];
-  if (role?.material?.kind === 'interfacing' || role?.material?.kind === 'batting') return 'interfacing';
-  return /lining/i.test(piece.material) ? 'lining' : 'right side';
-}
-
-/** The legend's words for the surface, when the material has better ones. */
-function surfaceWords(piece: Piece, materials: Pattern['materials'] = {}): Partial<Record<ShapeRole, string>> {
-  return materials[piece.material]?.material?.kind === 'batting' ? { interfacing: 'batting' } : {};
-}
 
 /** Cut 2 of lining. */
 function cutOrder(piece: Piece, materials: Pattern['materials'] = {}): string {

@@ -73,5 +73,5 @@ export type Fit = { width: number; height?: number };
 /** One CSS pixel in mm: an inch has 96 of them (CSS Values and Units 4, section 6.2). */
 export const MM_PER_PIXEL = 25.4 / 96;
 
-/** The narrowest room that drawings are laid out for: 288 px, a 320 px wide screen less its margins. */
-export const NARROWEST = 288 * MM_PER_PIXEL;
+/** The narrowest room that drawings are laid out for: 256 px, a 320 px wide screen less its margins and a box's. */
+export const NARROWEST = 256 * MM_PER_PIXEL;

@@ -1,23 +1,21 @@
-import { formatLength } from '../measure/index.ts';
 import { LINE, TYPE, lettering, settle } from './dimension.ts';
 import { frameOf } from './frame.ts';
-import { ABOVE, letteringWidth, wrap } from './lettering.ts';
-import { breakLine, grainArrow, notchWedge } from './marks.ts';
-import { box, polyline } from './path.ts';
-import { pens } from './pens.ts';
+import { legendOf } from './legend.ts';
+import { ABOVE, wrap } from './lettering.ts';
+import { scaleBar } from './scale-bar.ts';
 import { NARROWEST } from './scene.ts';
 import type { Box } from '../geometry/readings.ts';
 import type { Edition, Grid } from '../measure/index.ts';
 import type { Column, Row } from './dimension.ts';
 import type { Frame } from './frame.ts';
-import type { Command } from './path.ts';
-import type { Fit, ShapeRole, Scene, Shape, TextShape } from './scene.ts';
+import type { LegendWords } from './legend.ts';
+import type { Fit, Scene, Shape, TextShape } from './scene.ts';
 
 /** The edition that measures are written in, its grid, and the room there is. */
 export type Setting = { edition: Edition; grid?: Grid; fit?: Fit };
 
 /** What a sheet shows, before it is laid out: something to scale in the middle, and what stands round it. */
-export type Content = {
+export type Content = LegendWords & {
   readonly title: string;
   /** Under the title. */
   readonly lines?: readonly string[];
@@ -32,17 +30,10 @@ export type Content = {
   draw(frame: Frame): Shape[];
   /** Sentences under the drawing. */
   readonly notes?: readonly string[];
-  /** Words of the legend that differ from the pen's own. */
-  readonly words?: Partial<Record<ShapeRole, string>>;
-  /** Roles that the legend shows even where the drawing, just now, does not; so that it holds still. */
-  readonly legend?: readonly ShapeRole[];
-  /** What the thread's colour marks, for the legend. */
-  readonly now?: { readonly role: ShapeRole; readonly words: string };
   readonly text: readonly string[];
 };
 
 const TITLE = 4;
-const SWATCH = { width: 7.5, height: 3.4 };
 /** Between the parts of a sheet. */
 const BREATH = 2;
 /** Lines at the sheet's rim must not be cut in half. */
@@ -117,9 +108,11 @@ export function layOutSheet(content: Content, setting: Setting): Scene {
   y = rim + RIM + BREATH;
 
   y = notes(content.notes ?? [], width, y, shapes);
-  y = legend(content, width, y, shapes);
-  y = scaleBar(setting, width, scale, y, shapes);
-  return { title: content.title, width, height: y, scale, shapes, text: content.text };
+  const legend = legendOf(shapes, content, width, y);
+  const bar = scaleBar(setting, scale, { x: RIM, y: legend.bottom + BREATH, width: 0.36 * width });
+  shapes.push(...legend.shapes, ...bar);
+  const height = legend.bottom + BREATH + LINE + RIM;
+  return { title: content.title, width, height, scale, shapes, text: content.text };
 }
 
 const highest = (cloth: Box): number => cloth.y + cloth.height;
@@ -148,69 +141,4 @@ function notes(sentences: readonly string[], width: number, from: number, shapes
     });
   });
   return sentences.length === 0 ? y : y + BREATH;
-}
-
-/** A sample and its words for every role on the sheet that has words, as many beside each other as fit. */
-function legend({ words = {}, legend = [], now }: Content, width: number, from: number, shapes: Shape[]): number {
-  const used = new Set(legend);
-  for (const shape of shapes) if (shape.kind === 'path' && !shape.now) used.add(shape.role);
-  const entries = (Object.keys(pens) as ShapeRole[]).flatMap((role) => {
-    const text = words[role] ?? pens[role].legend;
-    return used.has(role) && text !== undefined ? [{ role, text, now: false }] : [];
-  });
-  if (now) entries.unshift({ role: now.role, text: now.words, now: true });
-  const indent = SWATCH.width + 1.4;
-  const frames: Command[] = [];
-  let [x, y] = [0, from];
-  for (const { role, text, now } of entries) {
-    const rows = wrap(text, TYPE, width - indent);
-    const needed = indent + Math.max(...rows.map((row) => letteringWidth(row, TYPE)));
-    if (x > 0 && x + needed > width) [x, y] = [0, y + LINE * 1.15];
-    const name = now ? 'legend now' : `legend ${role}`;
-    shapes.push({ kind: 'path', name, role, path: sample(role, x, y + LINE / 2), ...(now && { now }) });
-    if (pens[role].fill) frames.push(...box(x, y + (LINE - SWATCH.height) / 2, SWATCH.width, SWATCH.height));
-    rows.forEach((row, i) => shapes.push(line(`${name} text ${i + 1}`, row, x + indent, y + LINE * (i + 0.5))));
-    y += LINE * (rows.length - 1);
-    x += needed + 3.4;
-  }
-  if (frames.length > 0) shapes.push({ kind: 'path', name: 'legend frames', role: 'leader', path: frames });
-  return entries.length === 0 ? y : y + LINE + BREATH;
-}
-
-/** What a role looks like, in the width of a swatch round the height `y`. */
-function sample(role: ShapeRole, x: number, y: number): Command[] {
-  if (pens[role].fill) return box(x, y - SWATCH.height / 2, SWATCH.width, SWATCH.height);
-  const [from, to] = [
-    { x, y },
-    { x: x + SWATCH.width, y },
-  ];
-  if (role === 'notch') return notchWedge({ x: x + SWATCH.width / 2, y: y + 1.1 }, { x: 0, y: -1 });
-  if (role === 'break') return breakLine(from.x + 1.2, to.x - 1.2, y);
-  return role === 'grain' ? grainArrow(from, to) : polyline(from, to);
-}
-
-/** Lengths for the scale bar that are easy to step off with a ruler, in mm, and into how many parts each is marked. */
-const bars: Record<Edition, { length: number; parts: number }[]> = {
-  metric: [0, 1, 2, 3].flatMap((power) => [1, 2, 5].map((n) => ({ length: n * 10 ** power, parts: n === 2 ? 2 : 5 }))),
-  inch: [
-    ...[1 / 8, 1 / 4, 1 / 2, 1, 2, 4].map((inches) => ({ length: inches * 25.4, parts: 4 })),
-    ...[6, 12, 24, 36, 72].map((inches) => ({ length: inches * 25.4, parts: 6 })),
-  ],
-};
-
-/** A ruler to the drawing's scale, about a third of the sheet wide at most. */
-function scaleBar({ edition, grid }: Setting, width: number, scale: number, y: number, shapes: Shape[]): number {
-  const fitting = bars[edition].filter(({ length }) => length * scale <= width * 0.36);
-  const { length, parts } = fitting.at(-1) ?? bars[edition][0]!;
-  const [size, middle] = [length * scale, y + LINE / 2];
-  const path = [...polyline({ x: RIM, y: middle }, { x: RIM + size, y: middle })];
-  for (let i = 0; i <= parts; i++) {
-    const x = RIM + (size * i) / parts;
-    const reach = i === 0 || i === parts ? 1.3 : 0.6;
-    path.push(...polyline({ x, y: middle - reach }, { x, y: middle }));
-  }
-  shapes.push({ kind: 'path', name: 'scale bar', role: 'scale bar', path });
-  const label = formatLength(length, edition, { style: 'set', ...(grid && { grid }) });
-  shapes.push(line('scale bar text', label, RIM + size + 1.6, middle));
-  return y + LINE + RIM;
 }

@@ -1,12 +1,13 @@
 import { bounds } from '../geometry/readings.ts';
 import { across, heights, tags } from './dimension.ts';
+import { writer } from './lengths.ts';
 import { box, closed, polyline } from './path.ts';
-import { surfaceOf, writer } from './piece.ts';
 import { layOutSheet } from './sheet.ts';
+import { surfaceOf } from './surface.ts';
 import type { Pleated } from './folding.ts';
 import type { Frame } from './frame.ts';
-import type { PieceSetting } from './piece.ts';
 import type { Scene, Shape } from './scene.ts';
+import type { PieceSetting } from './surface.ts';
 
 /**
  * The flat strip of a pleated piece, right side up, with its fold lines numbered in the order in which they are made.

@@ -9,7 +9,7 @@ import {
   rectangle,
 } from '../../../src/core/index.ts';
 import { runs } from '../../random.ts';
-import { anyEdition, anyGrid, anyPiece, anyStrip, anyWidth, fivePockets, pieceOf } from './pieces.ts';
+import { anyEdition, anyGrid, anyHeld, anyPiece, anyStrip, anyWidth, fivePockets, pieceOf } from './pieces.ts';
 import { faults } from './read.ts';
 
 const anySetting = fc.record({ edition: anyEdition, grid: anyGrid, fit: fc.record({ width: anyWidth }) });
@@ -41,10 +41,12 @@ describe('every drawing can be read', () => {
         anyStrip,
         anySetting,
         fc.option(fc.double({ min: 0, max: 1, noNaN: true }), { nil: undefined }),
-        (strip, setting, share) => {
+        fc.option(anyHeld, { nil: undefined }),
+        (strip, any, share, held) => {
           const folds = share === undefined ? {} : { folds: share * strip.pleats.folds.length };
-          expect(faults(drawPleatedFront(strip, { ...setting, ...folds }))).toEqual([]);
-          expect(faults(drawPleatSection(strip, { ...setting, ...folds }))).toEqual([]);
+          const setting = { ...any, ...folds, ...(held && { held }) };
+          expect(faults(drawPleatedFront(strip, setting))).toEqual([]);
+          expect(faults(drawPleatSection(strip, setting))).toEqual([]);
         },
       ),
       runs(400),
@@ -67,7 +69,7 @@ describe('every drawing can be read', () => {
 });
 
 it('is laid out for the narrowest screen when nobody says how much room there is', () => {
-  // 320 CSS px less margins of 16 px at each side: 288 px, 96 to the inch.
-  expect(NARROWEST).toBeCloseTo(76.2, 6);
-  expect(drawPiece(pieceOf(rectangle(50, 50), {}), { edition: 'metric' }).width).toBeCloseTo(76.2, 6);
+  // 320 CSS px less two margins of 16 px at each side: 256 px, 96 to the inch.
+  expect(NARROWEST).toBeCloseTo((256 / 96) * 25.4, 6);
+  expect(drawPiece(pieceOf(rectangle(50, 50), {}), { edition: 'metric' }).width).toBeCloseTo(NARROWEST, 6);
 });

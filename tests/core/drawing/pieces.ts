@@ -1,7 +1,7 @@
 /** Pieces to draw: by hand where a test says what it expects, and any that can be sewn for the laws. */
 import fc from 'fast-check';
 import { addAllowance, bounds, planPleats, rectangle, translate, withCorners } from '../../../src/core/index.ts';
-import type { Edition, Grid, Outline, Piece, Pleated, PleatWish } from '../../../src/core/index.ts';
+import type { Edition, Grid, HoldCheck, Outline, Piece, Pleated, PleatWish } from '../../../src/core/index.ts';
 
 type Edges = { bottom: number; right: number; top: number; left: number };
 
@@ -50,6 +50,23 @@ export function stripOf(width: number, wish: PleatWish, sides = { left: 6, right
 /** Five stepped pockets, as a course might have them; metric, all worked out by hand. */
 export const fivePockets = (): Pleated =>
   stripOf(117, { pockets: 5, depth: 70, step: 20, lift: 10, head: 30, allowance: { bottom: 6, top: 6 } });
+
+/** Something to put into a pocket of the strip. */
+export const heldIn = (pocket: number, width: number, height: number): HoldCheck => ({
+  what: 'a card',
+  thing: 'Card',
+  size: { width, height },
+  source: 'project file',
+  piece: 'pocket strip',
+  pocket,
+  place: ['holds', 0],
+  fits: true,
+  room: { width: 0, height: 0 },
+  covered: 1,
+  cover: 0.5,
+  shows: 0,
+  sentence: 'A card fits.',
+});
 
 const tenths = (min: number, max: number) => fc.integer({ min: min * 10, max: max * 10 }).map((n) => n / 10);
 const edges = fc.record({ bottom: tenths(0, 30), right: tenths(0, 30), top: tenths(0, 30), left: tenths(0, 30) });
@@ -134,3 +151,8 @@ export const anyStrip: fc.Arbitrary<Pleated> = fc
     const given = spare > 0 ? { ...rest, length: stripLength + spare, height: panelHeight } : least;
     return stripOf(width, given, allowance);
   });
+
+/** Anything that may or may not fit a pocket. */
+export const anyHeld = fc
+  .tuple(fc.integer({ min: 1, max: 24 }), tenths(10, 700), tenths(10, 500))
+  .map(([pocket, width, height]) => heldIn(pocket, width, height));

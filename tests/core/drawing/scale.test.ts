@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { drawPiece, drawPleatedFront, drawPleatSection, drawStrip, rectangle } from '../../../src/core/index.ts';
 import { runs } from '../../random.ts';
-import { anyEdition, anyPiece, anyStrip, anyWidth, fivePockets, pieceOf } from './pieces.ts';
+import { anyEdition, anyPiece, anyStrip, anyWidth, fivePockets, heldIn, pieceOf } from './pieces.ts';
 import { boxOf, pathNamed, paths, segments, stops, textNamed, texts } from './read.ts';
 
 const anySetting = fc.record({ edition: anyEdition, fit: fc.record({ width: anyWidth }) });
@@ -169,6 +169,29 @@ describe('a folded strip from the front', () => {
     expect(tops).toEqual([86, 106, 126, 146, 166]);
     const steps = texts(scene).filter(({ name }) => name.startsWith('step '));
     expect(steps.map(({ text }) => parseInt(text))).toEqual([30, 20, 20, 20, 20, 80, 6]);
+  });
+
+  it('shows of a card what stands out of its pocket, before the pockets behind', () => {
+    // By hand: pocket 2 has its bottom at 36 and its top at 106, so that a card 85 high stands out to 121.
+    const scene = drawPleatedFront(fivePockets(), { edition: 'metric', held: heldIn(2, 54, 85) });
+    const raw = boxOf(stops(pathNamed(scene, 'raw edges')));
+    const card = boxOf(stops(pathNamed(scene, 'held')));
+    const height = (y: number) => (raw.y + raw.height - y) / scene.scale;
+    expect(card.width / scene.scale).toBeCloseTo(54, 6);
+    expect(height(card.y + card.height)).toBeCloseTo(106, 6);
+    expect(height(card.y)).toBeCloseTo(121, 6);
+    // Pocket 3's top edge, at 126, is hidden by a card of 100 only: it is drawn on both sides of it.
+    const tall = drawPleatedFront(fivePockets(), { edition: 'metric', held: heldIn(2, 54, 100) });
+    expect(segments(pathNamed(scene, 'folded edges'))).toHaveLength(5);
+    expect(segments(pathNamed(tall, 'folded edges'))).toHaveLength(6);
+  });
+
+  it('makes room above the panel for what stands out of it', () => {
+    const scene = drawPleatedFront(fivePockets(), { edition: 'metric', held: heldIn(5, 54, 200) });
+    const raw = boxOf(stops(pathNamed(scene, 'raw edges')));
+    const card = boxOf(stops(pathNamed(scene, 'held')));
+    // Bottom of pocket 5 at 96, the card's top at 296: 100 above the panel's own top.
+    expect((raw.y - card.y) / scene.scale).toBeCloseTo(100, 6);
   });
 
   it('is all right side when it is finished', () => {

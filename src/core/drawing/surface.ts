@@ -1,0 +1,18 @@
+import type { Pattern, Piece } from '../project/pattern.ts';
+import type { ShapeRole } from './scene.ts';
+import type { Setting } from './sheet.ts';
+
+/** What the drawings of pieces need to know. A Pattern's own `edition`, `grid` and `materials` will do. */
+export type PieceSetting = Setting & { materials?: Pattern['materials'] };
+
+/** What shows of a piece that lies right side up: a lining is known by its role, an interfacing by its material. */
+export function surfaceOf(piece: Piece, materials: Pattern['materials'] = {}): ShapeRole {
+  const kind = materials[piece.material]?.material?.kind;
+  if (kind === 'interfacing' || kind === 'batting') return 'interfacing';
+  return /lining/i.test(piece.material) ? 'lining' : 'right side';
+}
+
+/** The legend's words for the surface, where the material has better ones. */
+export function surfaceWords(piece: Piece, materials: Pattern['materials'] = {}): Partial<Record<ShapeRole, string>> {
+  return materials[piece.material]?.material?.kind === 'batting' ? { interfacing: 'batting' } : {};
+}
