@@ -12,7 +12,7 @@ import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const bench = await mkdtemp(path.join(os.tmpdir(), 'course-'));
-const sizes = (process.argv[2] ?? "50,100,200").split(",").map(Number);
+const sizes = (process.argv[2] ?? '50,100,200').split(',').map(Number);
 const PER_COURSE = 10;
 
 try {
