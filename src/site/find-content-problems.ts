@@ -51,8 +51,7 @@ export function examine(content: Content, root: string): Examined {
     const project = lesson.value?.project ?? course?.value?.project;
     problems.push(...frontProblems(lesson, course, projects));
     problems.push(
-      ...lessonProblems(lesson, {
-        root,
+      ...lessonProblems(lesson, root, {
         // A lesson or course that could not be read may well name one.
         project: project ?? (lesson.value && course?.value ? undefined : ''),
         worked: worked.get(project ?? ''),

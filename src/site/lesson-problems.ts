@@ -2,33 +2,24 @@ import { existsSync } from 'node:fs';
 import path from 'node:path';
 import type { z } from 'zod';
 import { lessonWords } from '../../components/lesson/words.ts';
-import type { LessonWord, Reference } from '../../components/lesson/words.ts';
-import { evaluate, parseFormula } from '../core/formula/index.ts';
-import { closest, fail, ok, quote } from '../core/measure/index.ts';
-import type { Fault } from '../core/measure/index.ts';
+import type { LessonWord } from '../../components/lesson/words.ts';
+import { closest, quote } from '../core/measure/index.ts';
 import { texFault } from './katex-plugin.ts';
+import { referenceFault } from './lesson-references.ts';
+import type { Surroundings } from './lesson-references.ts';
 import type { Part, WrittenAttribute, WrittenMaths, WrittenPicture, WrittenWord } from './lesson-text.ts';
 import type { Problem } from './problem.ts';
-import type { WorkedOut } from './project-problems.ts';
 import type { LessonEntry } from './read-content.ts';
-import { anyOf, didYouMean, explain, mistakesIn } from './wording.ts';
-
-/** What a lesson can name. */
-export type Surroundings = {
-  /** The folder that holds content/. */
-  root: string;
-  /** Folder name of the lesson's project; undefined where neither the lesson nor its course names one. */
-  project: string | undefined;
-  /** The lesson's project, unless its file cannot be read: then its names are not checked. */
-  worked: WorkedOut | undefined;
-  /** Folder names of all projects. */
-  projects: readonly string[];
-};
+import { explain, mistakesIn } from './wording.ts';
 
 type Say = (at: number, message: string, mend?: string) => void;
 
-/** What is wrong in the text of a lesson: its words, their attributes and what they name, its maths and its pictures. */
-export function lessonProblems(entry: LessonEntry, surroundings: Surroundings): Problem[] {
+/**
+ * What is wrong in the text of a lesson: its words, their attributes and what they name, its maths and its pictures.
+ *
+ * @param root the folder that holds content/
+ */
+export function lessonProblems(entry: LessonEntry, root: string, surroundings: Surroundings): Problem[] {
   const problems: Problem[] = [];
   const sayer =
     (part?: Part, severity: Problem['severity'] = 'error'): Say =>
@@ -49,7 +40,7 @@ export function lessonProblems(entry: LessonEntry, surroundings: Surroundings): 
     else checkWord(word, surroundings, sayer(word.part));
   }
   for (const picture of entry.lesson.pictures) {
-    const folder = path.resolve(surroundings.root, path.dirname(entry.file));
+    const folder = path.resolve(root, path.dirname(entry.file));
     checkPicture(picture, folder, sayer(picture.part), sayer(undefined, 'warning'));
   }
   return problems;
@@ -130,8 +121,9 @@ function checkWord(written: WrittenWord, surroundings: Surroundings, say: Say): 
   if (!attributes) return;
   for (const [attribute, reference] of Object.entries(word.names ?? {})) {
     const found = attributes.get(attribute);
-    if (found && typeof found.value === 'string')
-      checkReference(reference, found.value, found.textAt, surroundings, say);
+    if (typeof found?.value !== 'string') continue;
+    const fault = referenceFault(reference, found.value, surroundings);
+    if (fault) say(found.textAt + fault.at, fault.message, fault.mend);
   }
 }
 
@@ -181,86 +173,4 @@ function inBraces(attribute: WrittenAttribute | undefined, schema: z.ZodObject):
   if (attribute.value.trim() === '' || !Number.isFinite(plain)) return undefined;
   const field = schema.shape[attribute.name] as z.ZodType | undefined;
   return field?.safeParse(plain).success ? `Write ${attribute.name}={${plain}}.` : undefined;
-}
-
-function checkReference(
-  reference: Reference,
-  text: string,
-  at: number,
-  { project, worked, projects }: Surroundings,
-  say: Say,
-): void {
-  if (reference === 'project') {
-    if (!projects.includes(text)) say(at, `There is no project ${quote(text)}.`, didYouMean(text, projects));
-    return;
-  }
-  if (!worked) return;
-  if (reference === 'formula' || reference === 'length') {
-    const fault = formulaFault(text, reference, worked);
-    if (fault)
-      say(
-        at + fault.start,
-        fault.message,
-        fault.mend && !fault.message.includes(fault.mend) ? `Write ${quote(fault.mend)}.` : undefined,
-      );
-    return;
-  }
-  const known = namesOf(reference, worked);
-  if (known.includes(text)) return;
-  if (reference === 'measure' && restsOnFault(text, worked)) return;
-  if (reference === 'pleated piece' && namesOf('piece', worked).includes(text)) {
-    say(
-      at,
-      `The piece ${quote(text)} has no pleats.`,
-      known.length ? `Pleated are: ${anyOf(known.map(quote))}.` : undefined,
-    );
-    return;
-  }
-  const kind = reference === 'pleated piece' ? 'piece' : reference;
-  say(at, `The project ${quote(project ?? '')} has no ${kind} ${quote(text)}.`, didYouMean(text, known));
-}
-
-function namesOf(reference: 'measure' | 'piece' | 'pleated piece' | 'option', { file, variants }: WorkedOut): string[] {
-  switch (reference) {
-    case 'measure': {
-      const worked = variants.flatMap(({ inch, metric }) => [inch.measures, metric.measures]);
-      return [...new Set([file.measures, ...worked].flatMap((measures) => Object.keys(measures)))];
-    }
-    case 'piece':
-      return Object.keys(file.pieces);
-    case 'pleated piece':
-      return Object.entries(file.pieces).flatMap(([name, piece]) => (piece.pleats ? [name] : []));
-    case 'option':
-      return Object.keys(file.options ?? {});
-  }
-}
-
-/** A number of a piece that could not be worked out is missing for a reason that is reported in the project file. */
-const restsOnFault = (name: string, { file, variants }: WorkedOut): boolean =>
-  variants[0].inch.findings.some((finding) => finding.severity === 'error') &&
-  Object.keys(file.pieces).some((piece) => name.startsWith(`${piece} `));
-
-function formulaFault(text: string, reference: 'formula' | 'length', worked: WorkedOut): Fault | undefined {
-  const names = namesOf('measure', worked);
-  const formula = parseFormula(text, { names });
-  if (!formula.ok) return restsOnFault(text.slice(formula.fault.start), worked) ? undefined : formula.fault;
-  for (const edition of ['inch', 'metric'] as const) {
-    const patterns = worked.variants.map((variant) => variant[edition]);
-    const result = evaluate(formula.value, {
-      get(name) {
-        const measure = patterns.find(({ measures }) => measures[name])?.measures[name];
-        if (measure) return ok({ value: measure.value, dimension: measure.dimension });
-        return fail({ code: 'no-value', message: '', start: 0, end: 0 }); // its own file says why
-      },
-      edition,
-      grid: worked.variants[0][edition].grid,
-      known: names,
-    });
-    if (!result.ok) return result.fault.code === 'rests-on-fault' ? undefined : result.fault;
-    if (reference === 'length' && result.value.dimension !== 1) {
-      const message = 'A length belongs here, with its unit: 1/16 in or 1 mm.';
-      return { code: 'no-length', message, start: 0, end: text.length };
-    }
-  }
-  return undefined;
 }

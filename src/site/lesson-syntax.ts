@@ -1,5 +1,5 @@
 /** Something that has no place in a lesson, or that the text breaks off at. */
-export type TextFault = { at: number; message: string; mend?: string };
+export type TextFault = { at: number; message: string; mend?: string | undefined };
 
 export const BRACES = {
   message: 'Braces { } have a meaning of their own in a lesson.',

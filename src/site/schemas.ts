@@ -1,73 +1,84 @@
 import { z } from 'zod';
 
-/** content/site.yaml: the school and how its pages speak. */
-export const SiteFile = z.strictObject({
-  /** Name of the school or the instructor, shown on every page. */
-  name: z.string().min(1),
-  /** One or two sentences for the home page. */
-  summary: z.string().optional(),
-  /** The edition a new visitor sees first. */
-  edition: z.enum(['inch', 'metric']).default('inch'),
-  /** Language of the lessons, as a language tag: en, en-GB, de. */
-  language: z
-    .string()
-    .regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, { error: 'a language tag belongs here, such as en or en-GB' })
-    .default('en'),
-  /** Spelling of the words the kit itself adds: gray or grey, color or colour. */
-  spelling: z.enum(['british', 'american']).default('american'),
-  /** Where the site will be published, with its path: https://example.org/sewing/. The build's BASE_ADDRESS overrides it. */
-  address: z
-    .url({ protocol: /^https?$/, error: 'a web address belongs here, such as https://example.org/sewing/' })
-    .optional(),
-});
+/*
+ * The files that belong to the site; a project's are in src/core/project/schema.ts. The descriptions are the authoring
+ * reference and the hints of an editor.
+ */
+
+const Text = z.string().min(1, { error: 'a few words belong here' });
+const Minutes = z
+  .int()
+  .min(1)
+  .max(24 * 60);
+
+/** content/site.yaml */
+export const SiteFile = z
+  .strictObject({
+    name: Text.describe('Name of the school or the instructor, shown on every page.'),
+    summary: Text.optional().describe('One or two sentences for the home page.'),
+    edition: z
+      .enum(['inch', 'metric'])
+      .default('inch')
+      .describe('The edition a new visitor sees first: inch or metric. Inch if left out.'),
+    language: z
+      .string()
+      .regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, { error: 'a language tag belongs here, such as en or en-GB' })
+      .default('en')
+      .describe('Language of the lessons, as a language tag: en, en-GB, de.'),
+    spelling: z
+      .enum(['british', 'american'])
+      .default('american')
+      .describe('Spelling of the words that the kit itself adds: british or american. American if left out.'),
+    address: z
+      .url({ protocol: /^https?$/, error: 'a web address belongs here, such as https://example.org/sewing/' })
+      .optional()
+      .describe(
+        'Where the site will be published, with its path: https://example.org/sewing/. Left out, the top of any host.',
+      ),
+  })
+  .describe('The school, and how its pages speak.');
 export type SiteFile = z.output<typeof SiteFile>;
 
-/** content/glossary.yaml: one sentence for each term of the trade. */
-export const GlossaryFile = z.record(z.string(), z.string().min(1));
+/** content/glossary.yaml */
+export const GlossaryFile = z
+  .record(z.string(), Text.describe('What the term means, in one sentence.'))
+  .describe('Terms of the trade.');
 export type GlossaryFile = z.output<typeof GlossaryFile>;
 
-/** content/courses/<id>/course.yaml: lessons in order. */
-export const CourseFile = z.strictObject({
-  title: z.string().min(1),
-  /** Two or three sentences: what the maker can do afterwards. */
-  summary: z.string().min(1),
-  level: z.enum(['first steps', 'some experience', 'experienced']),
-  /** Folder name of the project that the lessons make; a lesson may name another. */
-  project: z.string().min(1).optional(),
-  /** File names of the lessons in order: 01-sizing.mdx. */
-  lessons: z
-    .array(z.string().regex(/\.mdx$/, { error: 'the file name of a lesson belongs here, such as 01-sizing.mdx' }))
-    .min(1),
-  /** What is done together, in order, when the course is held in a room. */
-  sessions: z
-    .array(
-      z.strictObject({
-        title: z.string().min(1),
-        /** Length of the session. */
-        minutes: z
-          .int()
-          .min(1)
-          .max(24 * 60)
-          .optional(),
-      }),
-    )
-    .default([]),
-});
+/** content/courses/<id>/course.yaml */
+export const CourseFile = z
+  .strictObject({
+    title: Text.describe('Name of the course.'),
+    summary: Text.describe('Two or three sentences: what a maker can do afterwards.'),
+    level: z
+      .enum(['first steps', 'some experience', 'experienced'])
+      .describe('Who can follow it: first steps, some experience or experienced.'),
+    project: Text.optional().describe('Folder name of the project that the lessons make. A lesson may name another.'),
+    lessons: z
+      .array(z.string().regex(/\.mdx$/, { error: 'the file name of a lesson belongs here, such as 01-sizing.mdx' }))
+      .min(1)
+      .describe('File names of the lessons, in order.'),
+    sessions: z
+      .array(
+        z.strictObject({
+          title: Text.describe('What is done together.'),
+          minutes: Minutes.optional().describe('How long it takes.'),
+        }),
+      )
+      .default([])
+      .describe('The sessions of the course when it is held in a room, in order.'),
+  })
+  .describe('A course: its lessons in order.');
 export type CourseFile = z.output<typeof CourseFile>;
 
-/** The lines between --- and --- at the top of a lesson. */
-export const LessonFront = z.strictObject({
-  title: z.string().min(1),
-  /** Folder name of the project whose numbers the lesson uses; left out, the course's. */
-  project: z.string().min(1).optional(),
-  /** One or two sentences for the course page. */
-  summary: z.string().min(1),
-  /** How long the lesson takes. */
-  minutes: z
-    .int()
-    .min(1)
-    .max(24 * 60),
-  /** Which session of the course it belongs to, counted from 1. */
-  session: z.int().min(1).optional(),
-});
+/** The lines between --- and --- at the top of content/courses/<id>/<nn-name>.mdx */
+export const LessonFront = z
+  .strictObject({
+    title: Text.describe('Name of the lesson.'),
+    project: Text.optional().describe('Folder name of the project whose numbers it uses. Left out, the course’s.'),
+    summary: Text.describe('One or two sentences for the course page.'),
+    minutes: Minutes.describe('How long the lesson takes.'),
+    session: z.int().min(1).optional().describe('The session of the course it belongs to, counted from 1.'),
+  })
+  .describe('The top of a lesson.');
 export type LessonFront = z.output<typeof LessonFront>;

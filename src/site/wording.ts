@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { closest, quote } from '../core/measure/index.ts';
+import { knownNames } from './known-names.ts';
 
 type Issue = z.core.$ZodIssue;
 /** One mistake with its whole path; unions are already settled. */
@@ -172,47 +173,4 @@ function mendFor(issue: Issue): string | undefined {
     if (/^(no|off)$/i.test(issue.input)) return 'Write false.';
   }
   return undefined;
-}
-
-/** The names that the schema knows at a path; none where any name may stand. */
-function knownNames(schema: z.ZodType, path: readonly (string | number)[]): string[] {
-  let here: z.core.$ZodType[] = [schema];
-  for (const step of path) here = here.flatMap((s) => inside(s, step));
-  return [...new Set(here.flatMap(unwrapped).flatMap((s) => (isObject(s) ? Object.keys(s._zod.def.shape) : [])))];
-}
-
-const isObject = (s: z.core.$ZodType): s is z.core.$ZodObject => s._zod.def.type === 'object';
-
-/** Takes away everything that is not a shape: optional, default, pipes, unions. */
-function unwrapped(schema: z.core.$ZodType): z.core.$ZodType[] {
-  const def = (schema as z.core.$ZodTypes)._zod.def;
-  switch (def.type) {
-    case 'optional':
-    case 'nullable':
-    case 'default':
-    case 'prefault':
-    case 'readonly':
-    case 'nonoptional':
-    case 'catch':
-      return unwrapped(def.innerType);
-    case 'pipe':
-      return [...unwrapped(def.in), ...unwrapped(def.out)];
-    case 'lazy':
-      return unwrapped(def.getter());
-    case 'union':
-      return def.options.flatMap(unwrapped);
-    default:
-      return [schema];
-  }
-}
-
-function inside(schema: z.core.$ZodType, step: string | number): z.core.$ZodType[] {
-  return unwrapped(schema).flatMap((s) => {
-    const def = (s as z.core.$ZodTypes)._zod.def;
-    if (def.type === 'object') return def.shape[step] ? [def.shape[step]] : [];
-    if (def.type === 'record') return [def.valueType];
-    if (def.type === 'array') return [def.element];
-    if (def.type === 'tuple') return def.items[Number(step)] ? [def.items[Number(step)]!] : [];
-    return [];
-  });
 }

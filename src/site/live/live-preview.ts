@@ -54,10 +54,8 @@ export function livePreview(root: string): Plugin {
     }
     if (changed.length) server.ws.send({ type: 'full-reload' });
     server.ws.send('content:problems', now);
-    if (now.problems.length || had)
-      console.log(
-        now.problems.length ? `\n${report(now.problems, process.stdout.hasColors?.() ?? false)}` : counted([]),
-      );
+    if (now.problems.length) console.log(`\n${report(now.problems, process.stdout.hasColors?.() ?? false)}`);
+    else if (had) console.log(counted([]));
   };
 
   return {
