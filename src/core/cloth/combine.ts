@@ -1,0 +1,56 @@
+import { nextNumber } from './work.ts';
+import type { Ply, Work } from './work.ts';
+
+/** Gives every number of a work a new one, so that it does not meet those of another work. */
+export function renumbered(work: Work, by: number): Work {
+  if (by === 0) return work;
+  const number = (id: number) => id + by;
+  return {
+    ...work,
+    plies: work.plies.map((ply) => ({
+      ...ply,
+      id: number(ply.id),
+      ...(ply.fusedTo !== undefined && { fusedTo: number(ply.fusedTo) }),
+      outline: ply.outline.map((edge) => ({
+        ...edge,
+        ...(edge.fold !== undefined && { fold: number(edge.fold) }),
+        ...(edge.held !== undefined && { held: number(edge.held) }),
+      })),
+    })),
+    stitches: work.stitches.map((stitch) => ({
+      ...stitch,
+      id: number(stitch.id),
+      runs: stitch.runs.map((run) => ({ ...run, plies: run.plies.map(number) })),
+      ...(stitch.round && {
+        round: { ...stitch.round, over: number(stitch.round.over), caught: stitch.round.caught.map(number) },
+      }),
+    })),
+    marks: work.marks.map((mark) => ({ ...mark, plies: mark.plies.map(number) })),
+  };
+}
+
+/**
+ * One stack of several works, bottom to top. The first keeps its numbers and the book of its steps; the others' steps
+ * follow, without what would undo them. Also tells which plies came from which work.
+ */
+export function stackUp(works: readonly Work[]): { work: Work; of: ReadonlySet<number>[] } {
+  let work: Work = { plies: [], stitches: [], marks: [], done: [] };
+  const of: Set<number>[] = [];
+  for (const [i, next] of works.entries()) {
+    const one = renumbered(next, i === 0 ? 0 : nextNumber(work) - 1);
+    of.push(new Set(one.plies.map((ply) => ply.id)));
+    work = {
+      plies: [...work.plies, ...one.plies],
+      stitches: [...work.stitches, ...one.stitches],
+      marks: [...work.marks, ...one.marks],
+      done: [...work.done, ...one.done.map(({ undo: _, ...rest }) => rest)],
+    };
+  }
+  return { work, of };
+}
+
+/** The same work with some of its plies changed; those for which nothing is given stay. */
+export const withPlies = (work: Work, change: (ply: Ply) => Ply | Ply[]): Work => ({
+  ...work,
+  plies: work.plies.flatMap((ply) => change(ply)),
+});

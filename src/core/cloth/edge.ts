@@ -1,0 +1,94 @@
+import { direction, distance } from '../geometry/point.ts';
+import { fail, ok } from '../measure/index.ts';
+import { leftOf, lineThrough } from '../geometry/index.ts';
+import { SAME } from '../measure/index.ts';
+import type { ClothFault } from './fault.ts';
+import type { Line, Point } from '../geometry/index.ts';
+import type { PlyEdge, Work } from './work.ts';
+import type { Result } from '../measure/index.ts';
+import { closest } from '../measure/index.ts';
+
+/** A straight edge of a work, walked with the cloth on its left. */
+export type WorkEdge = {
+  readonly name: string;
+  /** The pieces whose edges lie there. */
+  readonly pieces: readonly string[];
+  readonly line: Line;
+  readonly from: Point;
+  readonly to: Point;
+  /** In mm, from one end of the edge to the other. */
+  readonly length: number;
+};
+
+type Found = { piece: string; edge: PlyEdge; to: Point };
+
+/**
+ * Finds an edge by its name (`top`), or by piece and name where several pieces have one (`facing top`). Folded edges
+ * count, raw edges that a seam holds already do not. All edges of that name must lie on one line.
+ *
+ * Faults: `unknown-edge`, `ambiguous-edge`, `not-straight`.
+ */
+export function findEdge(work: Work, asked: string): Result<WorkEdge, ClothFault> {
+  const found = freeEdgesNamed(work, asked);
+  if (found.length === 0) return fail(unknownEdge(work, asked));
+  const longest = found.reduce((best, one) =>
+    distance(one.edge.from, one.to) > distance(best.edge.from, best.to) ? one : best,
+  );
+  const line = lineThrough(longest.edge.from, longest.to);
+  const off = found.find(
+    ({ edge, to }) => Math.abs(leftOf(line, edge.from)) > SAME || Math.abs(leftOf(line, to)) > SAME,
+  );
+  if (off) return fail(notOneLine(found, asked));
+  const way = direction(line.angle);
+  const along = (p: Point) => way.x * (p.x - line.at.x) + way.y * (p.y - line.at.y);
+  const ends = found.flatMap(({ edge, to }) => [along(edge.from), along(to)]);
+  const [first, last] = [Math.min(...ends), Math.max(...ends)];
+  const at = (t: number): Point => ({ x: line.at.x + way.x * t, y: line.at.y + way.y * t });
+  const pieces = [...new Set(found.map(({ piece }) => piece))];
+  return ok({ name: found[0]!.edge.name, pieces, line, from: at(first), to: at(last), length: last - first });
+}
+
+/** The edges of that name that are not held by a seam. */
+export function freeEdgesNamed(work: Work, asked: string): Found[] {
+  const pieces = new Set(work.plies.map((ply) => ply.piece));
+  const piece = [...pieces].find((name) => asked.startsWith(`${name} `));
+  const named = (name: string, of?: string): Found[] =>
+    work.plies.flatMap((ply) =>
+      of !== undefined && ply.piece !== of
+        ? []
+        : ply.outline.flatMap((edge, i) =>
+            edge.name === name && edge.held === undefined
+              ? [{ piece: ply.piece, edge, to: ply.outline[(i + 1) % ply.outline.length]!.from }]
+              : [],
+          ),
+    );
+  const plain = named(asked);
+  return plain.length > 0 || piece === undefined ? plain : named(asked.slice(piece.length + 1), piece);
+}
+
+function unknownEdge(work: Work, asked: string): ClothFault {
+  const names = new Set(work.plies.flatMap((ply) => ply.outline.map((edge) => edge.name)));
+  const near = closest(asked, names);
+  const mend = near ? ` Did you mean ${near}?` : ` There are ${[...names].join(', ')}.`;
+  return { code: 'unknown-edge', message: `There is no free edge ${asked}.${mend}`, edge: asked };
+}
+
+function notOneLine(found: Found[], asked: string): ClothFault {
+  const pieces = [...new Set(found.map(({ piece }) => piece))];
+  return pieces.length > 1
+    ? {
+        code: 'ambiguous-edge',
+        message: `Several pieces have an edge ${asked}: ${pieces.join(', ')}. Name the piece too.`,
+        edge: asked,
+      }
+    : { code: 'not-straight', message: `The edge ${asked} does not lie on one straight line.`, edge: asked };
+}
+
+/** The line parallel to an edge, so many mm inside the work; the cloth stays on its left. */
+export function lineInside(edge: WorkEdge, by: number): Line {
+  const way = direction(edge.line.angle);
+  return { at: { x: edge.line.at.x - way.y * by, y: edge.line.at.y + way.x * by }, angle: edge.line.angle };
+}
+
+/** The same line walked the other way. */
+export const otherWay = (line: Line): Line => ({ at: line.at, angle: line.angle + 180 });

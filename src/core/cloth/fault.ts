@@ -1,0 +1,28 @@
+/** Why a step cannot be sewn, as a value. `piece`, `edge` and `amount` (mm) say where and by how much. */
+export type ClothFault = {
+  code:
+    | 'not-finite'
+    | 'no-size'
+    | 'no-plies'
+    | 'unknown-edge'
+    | 'ambiguous-edge'
+    | 'unknown-piece'
+    | 'not-straight'
+    | 'edge-inside'
+    | 'misses'
+    | 'too-deep'
+    | 'blocked'
+    | 'held'
+    | 'sewn-down'
+    | 'nothing-to-undo'
+    | 'changed-since'
+    | 'not-sewn-round'
+    | 'no-gap'
+    | 'too-full'
+    | 'off-the-work'
+    | 'outline';
+  message: string;
+  piece?: string;
+  edge?: string;
+  amount?: number;
+};

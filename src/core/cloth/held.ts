@@ -1,0 +1,154 @@
+import { direction } from '../geometry/point.ts';
+import { offsets, ON } from './ring.ts';
+import type { ClothFault } from './fault.ts';
+import type { Line, Point } from '../geometry/index.ts';
+import type { Part } from './fold.ts';
+import type { PlyOutline, Ply } from './work.ts';
+
+/** A stretch of a line, as distances along it. */
+type Stretch = { from: number; to: number };
+
+const overlap = (a: Stretch, b: Stretch): boolean => Math.min(a.to, b.to) - Math.max(a.from, b.from) > ON;
+
+/**
+ * Why moving parts would tear: a fold that lies beyond the line joins a moving part to one that stays, or interfacing
+ * is fused to it.
+ */
+export function holdsBack(parts: readonly Part[], line: Line): ClothFault | undefined {
+  if (parts.every((part) => part.chosen)) return undefined;
+  const staying = new Map<number, { ply: Ply; at: Stretch }[]>();
+  for (const { ply, chosen } of parts) {
+    if (chosen) continue;
+    for (const { fold, at } of foldsBeyond(ply.outline, line)) {
+      staying.set(fold, [...(staying.get(fold) ?? []), { ply, at }]);
+    }
+  }
+  for (const { ply, moves } of parts) {
+    if (!moves) continue;
+    for (const { fold, at } of foldsBeyond(ply.outline, line)) {
+      if (staying.get(fold)?.some((other) => overlap(other.at, at))) {
+        const message = `A fold holds the moving part of ${ply.piece} to a layer that stays.`;
+        return { code: 'held', message, piece: ply.piece };
+      }
+    }
+  }
+  return torn(parts, line);
+}
+
+/** Fused layers go together wherever there is cloth of theirs beyond the line. */
+function torn(parts: readonly Part[], line: Line): ClothFault | undefined {
+  const chosen = new Set(parts.filter((part) => part.chosen).map((part) => part.from.id));
+  const apart = parts.find(
+    ({ from }) =>
+      from.fusedTo !== undefined &&
+      chosen.has(from.id) !== chosen.has(from.fusedTo) &&
+      offsets(from.outline, line).some((off) => off < -ON),
+  );
+  if (!apart) return undefined;
+  const { piece } = apart.from;
+  return { code: 'held', message: `${piece} is fused to a layer that does not fold with it.`, piece };
+}
+
+/** The fold edges of a ring that reach beyond the line; where they lie is told along their own line. */
+function foldsBeyond(ring: PlyOutline, line: Line): { fold: number; at: Stretch }[] {
+  const off = offsets(ring, line);
+  return ring.flatMap((edge, i) => {
+    const k = (i + 1) % ring.length;
+    if (edge.fold === undefined || Math.min(off[i]!, off[k]!) >= -ON) return [];
+    return [{ fold: edge.fold, at: along(edge.from, ring[k]!.from, off[i]!, off[k]!) }];
+  });
+}
+
+/** Where an edge lies, measured the same way whichever way round it is walked; only what is beyond the line counts. */
+function along(a: Point, b: Point, offA: number, offB: number): Stretch {
+  const cut = (from: Point, to: Point, p: number, q: number): Point =>
+    p >= 0 && q < 0
+      ? { x: from.x + ((to.x - from.x) * p) / (p - q), y: from.y + ((to.y - from.y) * p) / (p - q) }
+      : from;
+  const [p, q] = [cut(a, b, offA, offB), cut(b, a, offB, offA)];
+  const level = Math.abs(b.x - a.x) >= Math.abs(b.y - a.y);
+  const [s, t] = level ? [p.x, q.x] : [p.y, q.y];
+  return { from: Math.min(s, t), to: Math.max(s, t) };
+}
+
+/** One side of a fold: where it lies along the line, how high in the stack, and on which side of the line its cloth is. */
+type End = { at: Stretch; level: number; left: boolean };
+
+/**
+ * Why a fold of some plies cannot lie so: a ply that stays passes between the two sides of a fold and goes on beyond
+ * it, or two folds on the line would be caught in one another.
+ */
+export function barred(plies: readonly Ply[], parts: readonly Part[], line: Line): ClothFault | undefined {
+  const chosen = new Set(parts.filter((part) => part.chosen).map((part) => part.ply.id));
+  const folds = new Map<number, End[]>();
+  const touched = new Set<number>();
+  for (const [level, ply] of plies.entries()) {
+    for (const { fold, ...where } of foldsOn(ply.outline, line)) {
+      folds.set(fold, [...(folds.get(fold) ?? []), { ...where, level }]);
+      if (chosen.has(ply.id)) touched.add(fold);
+    }
+  }
+  const across = plies.flatMap((ply, level) =>
+    chosen.has(ply.id) ? [] : crossings(ply.outline, line).map((at) => ({ at, level, piece: ply.piece })),
+  );
+  for (const fold of touched) {
+    for (const [a, b] of pairs(folds.get(fold)!)) {
+      const [low, high] = [Math.min(a.level, b.level), Math.max(a.level, b.level)];
+      const within = ({ at, level }: { at: Stretch; level: number }) =>
+        level > low && level < high && overlap(at, a.at);
+      const bar = across.find(within);
+      if (bar) {
+        const message = `${bar.piece} is in the way: it lies inside the fold and goes on beyond it.`;
+        return { code: 'blocked', message, piece: bar.piece };
+      }
+      if (a.left !== b.left) continue;
+      for (const [other, ends] of folds) {
+        if (other === fold) continue;
+        const caught = pairs(ends).some(([c, d]) => c.left === a.left && d.left === a.left && within(c) !== within(d));
+        if (caught) return { code: 'blocked', message: 'Another fold on the same line is in the way.' };
+      }
+    }
+  }
+  return undefined;
+}
+
+/** The two sides of a fold where they lie on one another; a fold cut in parts has several pairs. */
+function pairs<T extends { at: Stretch }>(sides: readonly T[]): [T, T][] {
+  const found: [T, T][] = [];
+  for (let i = 0; i < sides.length; i++) {
+    for (let k = i + 1; k < sides.length; k++) {
+      if (overlap(sides[i]!.at, sides[k]!.at)) found.push([sides[i]!, sides[k]!]);
+    }
+  }
+  return found;
+}
+
+function foldsOn(ring: PlyOutline, line: Line): { fold: number; at: Stretch; left: boolean }[] {
+  const off = offsets(ring, line);
+  const way = direction(line.angle);
+  return ring.flatMap((edge, i) => {
+    const k = (i + 1) % ring.length;
+    if (edge.fold === undefined || Math.abs(off[i]!) > ON || Math.abs(off[k]!) > ON) return [];
+    const [a, b] = [alongWay(way, line, edge.from), alongWay(way, line, ring[k]!.from)];
+    return [{ fold: edge.fold, at: { from: Math.min(a, b), to: Math.max(a, b) }, left: b > a }];
+  });
+}
+
+const alongWay = (way: Point, { at }: Line, p: Point): number => way.x * (p.x - at.x) + way.y * (p.y - at.y);
+
+/** Where a ring goes across a line: stretches with cloth on both sides. */
+function crossings(ring: PlyOutline, line: Line): Stretch[] {
+  const off = offsets(ring, line);
+  if (off.every((o) => o > -ON) || off.every((o) => o < ON)) return [];
+  const way = direction(line.angle);
+  const cuts: number[] = [];
+  for (let i = 0; i < ring.length; i++) {
+    const k = (i + 1) % ring.length;
+    const [p, q] = [off[i]!, off[k]!];
+    if (p >= 0 === q >= 0) continue;
+    const [a, b] = [alongWay(way, line, ring[i]!.from), alongWay(way, line, ring[k]!.from)];
+    cuts.push(a + ((b - a) * p) / (p - q));
+  }
+  cuts.sort((a, b) => a - b);
+  return cuts.flatMap((from, i) => (i % 2 === 0 && cuts[i + 1]! - from > ON ? [{ from, to: cuts[i + 1]! }] : []));
+}

@@ -1,0 +1,11 @@
+export { cut } from './cut.ts';
+export { fold } from './fold.ts';
+export { flip, rotate, slide } from './move.ts';
+export { size } from './size.ts';
+export { unfold } from './unfold.ts';
+export type { ClothFault } from './fault.ts';
+export type { Cut } from './cut.ts';
+export type { Fold } from './fold.ts';
+export type { Lie } from './lie.ts';
+export type { Done, Mark, Met, Ply, PlyEdge, Run, Sewn, Stitch, StitchKind, Work } from './work.ts';
+export type { Size } from './size.ts';

@@ -1,0 +1,42 @@
+import type { Box } from '../geometry/index.ts';
+import type { Ply, Work } from './work.ts';
+
+/** The size of a work lying flat, in mm; `depth` is what boxed corners give it. */
+export type Size = { width: number; height: number; depth: number };
+
+/** The upright box round plies. */
+export function boxOf(plies: readonly Ply[]): Box {
+  let [left, low, right, high] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { outline } of plies) {
+    for (const { from } of outline) {
+      left = Math.min(left, from.x);
+      right = Math.max(right, from.x);
+      low = Math.min(low, from.y);
+      high = Math.max(high, from.y);
+    }
+  }
+  return left > right
+    ? { x: 0, y: 0, width: 0, height: 0 }
+    : { x: left, y: low, width: right - left, height: high - low };
+}
+
+/**
+ * How large the work is now. Each boxed corner takes its square off the width and off the height, and gives twice the
+ * square as depth.
+ *
+ * @example
+ * size(cut({ piece: 'flap', material: 'linen', outline: rectangle(80, 60) }).value) // => { width: 80, height: 60, depth: 0 }
+ */
+export function size(work: Work): Size {
+  const box = boxOf(work.plies);
+  let [left, right, low, high, depth] = [0, 0, 0, 0, 0];
+  for (const { kind, square = 0, at } of work.marks) {
+    if (kind !== 'box') continue;
+    if (at.x < box.x + box.width / 2) left = Math.max(left, square);
+    else right = Math.max(right, square);
+    if (at.y < box.y + box.height / 2) low = Math.max(low, square);
+    else high = Math.max(high, square);
+    depth = Math.max(depth, 2 * square);
+  }
+  return { width: box.width - left - right, height: box.height - low - high, depth };
+}

@@ -1,0 +1,128 @@
+import type { ClothFault } from './fault.ts';
+import type { Edge, Point } from '../geometry/index.ts';
+import type { Lie } from './lie.ts';
+import type { Result } from '../measure/index.ts';
+
+/** An edge of a ply, straight. Curves are cut into chords that leave them by at most 0.02 mm. */
+export type PlyEdge = Edge & {
+  /** The number of the fold this edge lies on: the cloth goes on in another ply that has the same number. */
+  readonly fold?: number;
+  /** The number of the stitching that holds this raw edge. */
+  readonly held?: number;
+};
+
+/** A closed ring of straight edges, counter-clockwise, where it lies now. */
+export type PlyOutline = readonly PlyEdge[];
+
+/** One layer of one piece. A piece that is folded lies in several plies. */
+export type Ply = {
+  /** Its number in this work. */
+  readonly id: number;
+  readonly piece: string;
+  readonly material: string;
+  readonly outline: PlyOutline;
+  /** The side that is up. */
+  readonly face: 'right' | 'wrong';
+  /** Where the points of the piece, as it was cut, lie now. Tells which way nap and print run. */
+  readonly lie: Lie;
+  /** Cloth per length along gathers: 1 for flat cloth, 2 when it is gathered to half. */
+  readonly fullness: number;
+  /** The ply that this one is fused to. */
+  readonly fusedTo?: number;
+};
+
+/** A straight piece of a row of stitches and the plies it goes through, bottom to top as they lay when it was sewn. */
+export type Run = { readonly from: Point; readonly to: Point; readonly plies: readonly number[] };
+
+/** What a row of stitches is for. */
+export type StitchKind =
+  'seam' | 'topstitch' | 'edgestitch' | 'hem' | 'baste' | 'gather' | 'zigzag' | 'overlock' | 'slipstitch';
+
+export type Stitch = {
+  readonly id: number;
+  readonly kind: StitchKind;
+  /** Stitch type after ISO 4915: 301 lockstitch, 304 zigzag lockstitch, 504 three-thread overedge, 200 by hand. */
+  readonly class: string;
+  readonly runs: readonly Run[];
+  /** Of a pair sewn round: the stitch line, the first ply of the upper one, and the gap. */
+  readonly round?: Round;
+};
+
+export type Round = {
+  /** The stitch line as a ring; edges keep the names of the edges they run along. */
+  readonly ring: readonly Edge[];
+  /** The width of the allowance at each edge of the ring, in mm; 0 where the edge was not sewn. */
+  readonly allowances: readonly number[];
+  /** The lowest ply of the upper layer, by number. */
+  readonly over: number;
+  /** Plies caught in between, by number. */
+  readonly caught: readonly number[];
+  readonly gap?: { readonly from: Point; readonly to: Point; readonly edge: string; readonly closed: boolean };
+};
+
+/** Something at a place: hardware, a notch, a boxed corner. It moves with its plies. */
+export type Mark = {
+  readonly kind: 'hardware' | 'notch' | 'box';
+  readonly name: string;
+  readonly at: Point;
+  /** The plies it sits on or goes through, bottom to top. */
+  readonly plies: readonly number[];
+  /** Of a boxed corner: the side of the square measured from the seam lines, in mm. */
+  readonly square?: number;
+};
+
+/** One edge that a seam met, with its length in mm. */
+export type Met = {
+  readonly edge: string;
+  readonly piece: string;
+  readonly length: number;
+  readonly allowance: number;
+};
+
+/** What a step did, for whoever keeps the ledger. */
+export type Done = {
+  readonly did: string;
+  readonly stitches?: readonly number[];
+  readonly met?: readonly Met[];
+  /** Which faces touch in a seam. */
+  readonly together?: 'right sides together' | 'wrong sides together' | 'right side to wrong side';
+  /** Area cut away, in mm². */
+  readonly cutAway?: number;
+  /** Length before and after, in mm, of an edge that was gathered or eased. */
+  readonly drawnUp?: { readonly edge: string; readonly from: number; readonly to: number };
+  /** What a fold needs to be undone. */
+  readonly undo?: Undo;
+};
+
+export type Undo = {
+  readonly before: Pick<Work, 'plies' | 'stitches' | 'marks'>;
+  readonly after: readonly Ply[];
+  readonly over: Lie;
+  /** For each ply made by the fold: the ply it came from, and whether it moved. */
+  readonly came: ReadonlyMap<number, { readonly from: number; readonly moved: boolean }>;
+};
+
+/** Work in progress: a flat stack of plies, bottom to top, with its stitches, marks, and the steps done. */
+export type Work = {
+  readonly plies: readonly Ply[];
+  readonly stitches: readonly Stitch[];
+  readonly marks: readonly Mark[];
+  readonly done: readonly Done[];
+};
+
+/** What every sewing step gives. */
+export type Sewn = Result<Work, ClothFault>;
+
+/** The next free number for plies, folds and stitches. */
+export function nextNumber(work: Work): number {
+  let most = 0;
+  for (const ply of work.plies) {
+    most = Math.max(most, ply.id);
+    for (const edge of ply.outline) most = Math.max(most, edge.fold ?? 0, edge.held ?? 0);
+  }
+  for (const stitch of work.stitches) most = Math.max(most, stitch.id);
+  return most + 1;
+}
+
+/** The same work with one more step in its book. */
+export const noted = (work: Work, done: Done): Work => ({ ...work, done: [...work.done, done] });
