@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { drawPiece, drawPleatedFront, drawPleatSection, drawStrip, rectangle } from '../../../src/core/index.ts';
 import { runs } from '../../random.ts';
-import { anyEdition, anyPiece, anyStrip, anyWidth, fivePockets, heldIn, pieceOf } from './pieces.ts';
+import { anyEdition, anyPiece, anyStrip, anyWidth, fivePockets, heldIn, pieceOf, stripOf } from './pieces.ts';
 import { boxOf, pathNamed, paths, segments, stops, textNamed, texts } from './read.ts';
 
 const anySetting = fc.record({ edition: anyEdition, fit: fc.record({ width: anyWidth }) });
@@ -147,6 +147,27 @@ describe('a strip', () => {
       '70\u202fmm',
       '90\u202fmm',
     ]);
+  });
+
+  it('sets each label beside the line it speaks of, as long as there is room', () => {
+    const scene = drawStrip(fivePockets(), { edition: 'metric' });
+    const cut = boxOf(segments(pathNamed(scene, 'cut line')).flat());
+    const labels = texts(scene).filter(({ name }) => /^fold \d+$/.test(name));
+    expect(labels).toHaveLength(10);
+    for (const { y, size, text } of labels) {
+      // Figures stand 0.73 of the type size high, so that their middle is about 0.36 above the baseline.
+      const height = (cut.y + cut.height - (y - 0.36 * size)) / scene.scale;
+      expect(height).toBeCloseTo(parseInt(text), 3);
+    }
+  });
+
+  it('counts from the top edge where the plan is marked from there', () => {
+    const wish = { pockets: 5, depth: 70, step: 20, lift: 10, head: 30, allowance: { bottom: 6, top: 6 } };
+    const scene = drawStrip(stripOf(117, { ...wish, from: 'top' }), { edition: 'metric' });
+    // By hand: the strip is 896 long, so that what is 86 from the bottom is 810 from the top.
+    expect(textNamed(scene, 'fold 1')).toBe('810\u202fmm');
+    expect(textNamed(scene, 'line 1.1')).toBe('Right side up. Fold lines from the top edge.');
+    expect(scene.text[1]).toContain('810 millimetres from the top edge, 86 millimetres from the bottom edge');
   });
 
   it('marks the fold that was made last', () => {
