@@ -26,6 +26,8 @@ export type Task = {
   straight: boolean;
   seed: number;
   tries: number;
+  /** Only for an answer at once. */
+  first: boolean;
   stop: () => boolean;
 };
 
@@ -165,7 +167,7 @@ function* layAll(
     if (!complete || !last) return;
     search.known = last;
     search.tries -= last.tries;
-  } else search.bound = Math.max(search.bound, lowestHeight(kinds, width));
+  } else if (!task.first) search.bound = Math.max(search.bound, lowestHeight(kinds, width));
   for (const found of shortest(manners, search)) yield found && laying(found.laid, found.height, found.tries);
 }
 

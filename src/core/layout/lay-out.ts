@@ -162,6 +162,7 @@ function taskFor(
     straight: options.manner === 'straight cuts',
     seed: options.seed ?? 1,
     tries: time.first ? 8 : tries,
+    first: time.first,
     stop: () => time.stop() || Date.now() >= until,
   };
 }
