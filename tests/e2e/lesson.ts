@@ -1,0 +1,41 @@
+/** The demo course's lessons as a learner meets them, and how to wait for what is alive on them. */
+import type { Locator, Page } from '@playwright/test';
+
+export const SIZE = '/courses/pocket-folio/size-the-panel/';
+export const PLEAT = '/courses/pocket-folio/pleat-the-strip/';
+
+/** Brings a part of the page into view and waits until its script has taken it over. */
+export async function wake(part: Locator): Promise<Locator> {
+  await part.scrollIntoViewIfNeeded();
+  await part.evaluate(async (element) => {
+    const islands = [element.closest('astro-island'), ...element.querySelectorAll('astro-island')];
+    while (islands.some((island) => island?.hasAttribute('ssr')))
+      await new Promise((resolve) => setTimeout(resolve, 20));
+  });
+  return part;
+}
+
+/** Waits for everything on the page, as when somebody has read it to its end. */
+export async function wakeAll(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    for (const island of document.querySelectorAll('astro-island')) {
+      island.firstElementChild?.scrollIntoView({ block: 'center', behavior: 'instant' });
+      while (island.hasAttribute('ssr')) await new Promise((resolve) => setTimeout(resolve, 20));
+    }
+  });
+}
+
+/** A size as the prose of the page shows it, by the formula it is asked with. Thin blanks are read as blanks. */
+export const inProse = (page: Page, of: string): Locator => page.locator(`[data-size="${of}"]`).first();
+
+/** The question that carries this text. */
+export const question = (page: Page, text: string | RegExp): Locator =>
+  page.locator('[data-question]', { hasText: text });
+
+export async function answer(asked: Locator, text: string): Promise<void> {
+  await asked.getByRole('textbox').fill(text);
+  await asked.getByRole('button', { name: 'Check' }).click();
+}
+
+/** The panel in the lesson's text, not the one that comes up from below. */
+export const yourSize = (page: Page): Locator => page.getByRole('region', { name: 'Your size' });

@@ -1,0 +1,129 @@
+/**
+ * The two studies. The pleats' numbers worked out by hand: first fold = seam + lift + depth = 1/4 + 1/4 + 2 1/4 =
+ * 2 3/4 in; the strip takes the depth of every pocket twice, so that 1/4 in more depth takes 5 * 2 * 1/4 = 2 1/2 in.
+ */
+import { expect, test, type Page } from '@playwright/test';
+import { inProse, PLEAT, SIZE, wake, yourSize } from './lesson.ts';
+
+const pleats = (page: Page) => page.locator('[data-study="pleats"]');
+const allowances = (page: Page) => page.locator('[data-study="allowances"]');
+const folds = (page: Page) => pleats(page).getByRole('table').locator('tbody tr');
+
+test('the strip folds up step by step, from the flat strip to the last fold', async ({ page }) => {
+  await page.goto(PLEAT);
+  await wake(pleats(page));
+  const next = pleats(page).getByRole('button', { name: 'Make the next fold' });
+  await next.click();
+  await expect(pleats(page).getByRole('slider', { name: 'Folds made' })).toHaveAttribute('aria-valuetext', '1');
+  await expect(pleats(page).locator('.happened')).toContainText('Fold 1, a mountain fold, makes the top of pocket 1.');
+  await expect(folds(page).nth(0)).toHaveClass(/now/);
+  for (let fold = 2; fold <= 10; fold++) await next.click();
+  await expect(pleats(page).locator('.happened')).toContainText('The panel is folded');
+  await expect(next).toHaveAttribute('aria-disabled', 'true');
+});
+
+test('a fold takes less than 400 ms, and no time for those who asked for less motion', async ({ page }) => {
+  await page.goto(PLEAT);
+  await wake(pleats(page));
+  const drawing = pleats(page).getByRole('img', { name: /being folded/ });
+  const next = pleats(page).getByRole('button', { name: 'Make the next fold' });
+  const looks = () => drawing.evaluate((svg) => svg.innerHTML.replaceAll(/<text.*?<\/text>/g, ''));
+  /** How many different pictures are shown between two folds, frame by frame, and for how long they change. */
+  const watch = () =>
+    drawing.evaluate(async (svg) => {
+      const began = performance.now();
+      const seen = new Set<string>();
+      let last = began;
+      while (performance.now() - began < 700) {
+        const before = seen.size;
+        seen.add(svg.innerHTML);
+        if (seen.size > before) last = performance.now();
+        await new Promise(requestAnimationFrame);
+      }
+      return { pictures: seen.size, ms: last - began };
+    });
+
+  const flat = await looks();
+  await next.click();
+  const moving = await watch();
+  expect(await looks()).not.toBe(flat);
+  expect(moving.pictures).toBeGreaterThan(2);
+  expect(moving.ms).toBeLessThan(500); // 350 ms and a few frames of a busy machine
+
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  await next.click();
+  expect((await watch()).pictures).toBeLessThanOrEqual(2);
+});
+
+test('a slider moves the strip, the table, the sentence and the whole page', async ({ page }) => {
+  await page.goto(PLEAT);
+  await wake(pleats(page));
+  await expect(folds(page).first()).toContainText(/2¾\s*in/);
+  const depth = pleats(page).getByRole('slider', { name: 'Depth of a pocket' });
+  await depth.press('ArrowRight');
+  await depth.press('ArrowRight');
+  await expect(folds(page).first()).toContainText(/3\s*in/);
+  await expect(pleats(page).locator('.happened')).toContainText(/2½\s*in longer than in the lesson/);
+  await expect(page.locator('[data-worked="seam + lift + depth"] .tex')).toContainText(/=\s*3\s*in/);
+  await expect(page).toHaveURL(/depth=2\+1%2F2\+in/);
+  await pleats(page).getByRole('button', { name: 'Back to the lesson’s strip' }).click();
+  await expect(folds(page).first()).toContainText(/2¾\s*in/);
+  await expect(page).not.toHaveURL(/depth=/);
+});
+
+test('more pockets are more folds, and folds that are no longer there are forgotten', async ({ page }) => {
+  await page.goto(PLEAT);
+  await wake(pleats(page));
+  const pockets = pleats(page).getByRole('slider', { name: 'Number of pockets' });
+  await pleats(page).getByRole('slider', { name: 'Folds made' }).press('End');
+  await pockets.press('ArrowRight');
+  await expect(folds(page)).toHaveCount(12);
+  await pockets.press('Home');
+  await expect(folds(page)).toHaveCount(8);
+  await expect(pleats(page).getByRole('slider', { name: 'Folds made' })).toHaveAttribute('aria-valuetext', '8');
+  await expect(inProse(page, 'pockets')).toHaveText('4');
+});
+
+test('on a phone one drawing is looked at, on a wide screen all three', async ({ page, isMobile }) => {
+  await page.goto(PLEAT);
+  await wake(pleats(page));
+  const drawings = pleats(page).getByRole('img');
+  if (isMobile) {
+    await expect(drawings.filter({ visible: true })).toHaveCount(1);
+    await pleats(page).getByText('Section', { exact: true }).click();
+    await expect(drawings.filter({ visible: true })).toHaveCount(1);
+    await expect(pleats(page).getByRole('img', { name: /cut through/ })).toBeVisible();
+  } else await expect(drawings.filter({ visible: true })).toHaveCount(3);
+});
+
+test('an allowance changes the cut size once for its edge, and twice for all', async ({ page }) => {
+  await page.goto(SIZE);
+  await wake(allowances(page));
+  // The flap: folio width 4 1/2 less 1/8 at both sides is 4 1/4 finished, and 4 3/4 in cut.
+  const row = (name: string) => allowances(page).getByRole('row', { name });
+  await expect(row('Width').getByRole('cell').last()).toHaveText(/^4¾\s*in$/);
+  await allowances(page).getByText('left', { exact: true }).click();
+  await allowances(page).getByRole('slider', { name: 'Allowance at the left' }).press('ArrowRight');
+  await expect(row('Width').getByRole('cell').last()).toHaveText(/^4\s*13⁄16\s*in$/);
+  await allowances(page).getByText('all', { exact: true }).click();
+  const all = allowances(page).getByRole('slider', { name: 'Allowance at every edge' });
+  await all.press('Home');
+  await expect(row('Width').getByRole('cell').last()).toHaveText(/^4¼\s*in$/);
+  await expect(allowances(page).locator('.tex').first()).toContainText(/=\s*0\s*in\s*\+\s*4¼\s*in\s*\+\s*0\s*in/);
+  await allowances(page).getByRole('button', { name: 'Back to the piece’s own numbers' }).click();
+  await expect(row('Width').getByRole('cell').last()).toHaveText(/^4¾\s*in$/);
+  // What was tried here is nobody else's business.
+  await expect(inProse(page, 'panel width')).toHaveText(/^5\s*in$/);
+});
+
+test('a study of a piece that is left out says so, and comes back with it', async ({ page }) => {
+  await page.goto(SIZE);
+  await wake(yourSize(page));
+  await wake(allowances(page));
+  const flap = yourSize(page).getByRole('checkbox', { name: 'With the flap and the snap' });
+  await flap.uncheck();
+  await expect(page.getByText('Your project leaves out this piece: flap.')).toBeVisible();
+  await flap.check();
+  await expect(allowances(page)).toBeVisible();
+  await expect(allowances(page).locator('.tex').first()).toContainText(/=\s*4¾\s*in/);
+});
