@@ -44,3 +44,22 @@ export function asLine(problem: Problem): string {
 export function asSentence(problem: Problem): string {
   return problem.mend ? `${problem.message} ${problem.mend}` : problem.message;
 }
+
+/** What a reader calls each severity. */
+export const WORD = { error: 'mistake', warning: 'warning', note: 'note' } as const;
+
+/**
+ * How many problems of each kind there are, in a sentence.
+ *
+ * @example counted([]) // => 'No mistakes found.'
+ */
+export function counted(problems: readonly Problem[]): string {
+  const kinds = (['error', 'warning', 'note'] as const).flatMap((severity) => {
+    const n = problems.filter((problem) => problem.severity === severity).length;
+    return n ? [`${n} ${WORD[severity]}${n === 1 ? '' : 's'}`] : [];
+  });
+  if (kinds.length === 0) return 'No mistakes found.';
+  const files = new Set(problems.map(({ file }) => file)).size;
+  const list = kinds.length > 1 ? `${kinds.slice(0, -1).join(', ')} and ${kinds.at(-1)}` : kinds[0];
+  return `${list} in ${files} ${files === 1 ? 'file' : 'files'}.`;
+}

@@ -1,7 +1,7 @@
 import { styleText } from 'node:util';
+import { counted, WORD } from './problem.ts';
 import type { Problem } from './problem.ts';
 
-const WORD = { error: 'mistake', warning: 'warning', note: 'note' } as const;
 const COLOUR = { error: 'red', warning: 'yellow', note: 'cyan' } as const;
 
 /**
@@ -27,20 +27,4 @@ export function report(problems: readonly Problem[], colour = false): string {
   }
   lines.push(counted(problems));
   return lines.join('\n');
-}
-
-/**
- * How many problems of each kind there are, in a sentence.
- *
- * @example counted([]) // => 'No mistakes found.'
- */
-export function counted(problems: readonly Problem[]): string {
-  const kinds = (['error', 'warning', 'note'] as const).flatMap((severity) => {
-    const n = problems.filter((problem) => problem.severity === severity).length;
-    return n ? [`${n} ${WORD[severity]}${n === 1 ? '' : 's'}`] : [];
-  });
-  if (kinds.length === 0) return 'No mistakes found.';
-  const files = new Set(problems.map(({ file }) => file)).size;
-  const list = kinds.length > 1 ? `${kinds.slice(0, -1).join(', ')} and ${kinds.at(-1)}` : kinds[0];
-  return `${list} in ${files} ${files === 1 ? 'file' : 'files'}.`;
 }

@@ -1,9 +1,9 @@
 import path from 'node:path';
 import type { Plugin, ViteDevServer } from 'vite';
 import { examine } from '../find-content-problems.ts';
-import { isError } from '../problem.ts';
+import { counted, isError } from '../problem.ts';
 import { allEntries, readContent } from '../read-content.ts';
-import { counted, report } from '../report.ts';
+import { report } from '../report.ts';
 import { lessonToShow } from './lesson-to-show.ts';
 import type { LiveProblems } from './messages.ts';
 

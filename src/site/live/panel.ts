@@ -1,4 +1,5 @@
 /// <reference types="vite/client" />
+import { counted } from '../problem.ts';
 import type { Problem } from '../problem.ts';
 import type { LiveProblems } from './messages.ts';
 
@@ -29,7 +30,7 @@ const MARK_STYLE = `
   mark[data-mistake] { color: var(--thread, #a8402b); background: none; border: 1px dashed currentColor; padding: .1em .3em; }
 `;
 
-const KIND = { error: 'Mistake: ', warning: 'Warning: ', note: 'Note: ' } as const;
+const KIND = { error: '', warning: 'Warning: ', note: 'Note: ' } as const;
 
 function element<K extends keyof HTMLElementTagNameMap>(
   tag: K,
@@ -42,15 +43,6 @@ function element<K extends keyof HTMLElementTagNameMap>(
   return made;
 }
 
-function title(problems: readonly Problem[]): string {
-  const mistakes = problems.filter(({ severity }) => severity === 'error').length;
-  const rest = problems.length - mistakes;
-  const parts = [];
-  if (mistakes) parts.push(mistakes === 1 ? '1 mistake' : `${mistakes} mistakes`);
-  if (rest) parts.push(rest === 1 ? '1 note' : `${rest} notes`);
-  return `${parts.join(' and ')} in your files`;
-}
-
 class ContentProblems extends HTMLElement {
   #open: boolean | undefined;
   readonly #shadow = this.attachShadow({ mode: 'open' });
@@ -60,7 +52,7 @@ class ContentProblems extends HTMLElement {
     this.style.display = this.hidden ? 'none' : '';
     this.setAttribute('role', 'region');
     this.setAttribute('aria-label', 'Mistakes in your files');
-    const details = element('details', '', element('summary', '', title(problems)));
+    const details = element('details', '', element('summary', '', counted(problems)));
     // Mistakes open by themselves; once the reader has closed or opened the list, it stays so.
     details.open = this.#open ?? problems.some(({ severity }) => severity === 'error');
     details.querySelector('summary')!.addEventListener('click', () => (this.#open = !details.open));
@@ -76,7 +68,7 @@ class ContentProblems extends HTMLElement {
   }
 
   #item({ line, column, severity, message, mend }: Problem): HTMLLIElement {
-    const text = element('span', '', severity === 'error' ? message : KIND[severity] + message);
+    const text = element('span', '', KIND[severity] + message);
     const item = element('li', '', element('span', 'place', `${line}:${column}`), text);
     if (mend) item.append(element('span', 'mend', mend));
     return item;
@@ -87,6 +79,8 @@ if (import.meta.hot) {
   customElements.define('content-problems', ContentProblems);
   const panel = new ContentProblems();
   document.body.append(panel);
+  // The end of the page stays reachable above the panel.
+  new ResizeObserver(() => (document.body.style.paddingBottom = `${panel.offsetHeight}px`)).observe(panel);
   document.head.append(element('style', '', MARK_STYLE));
   import.meta.hot.on('content:problems', (live: LiveProblems) => panel.show(live));
   import.meta.hot.send('content:ask');
