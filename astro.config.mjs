@@ -32,6 +32,7 @@ export default defineConfig({
   ],
   integrations: [contentCheck(), mdx(), svelte({ configFile: false })],
   devToolbar: { enabled: false },
+  compressHTML: true, // keeps the blank between two words of a sentence where the source breaks the line at a tag
   markdown: {
     syntaxHighlight: 'prism', // the other highlighter writes style elements, which the policy below forbids
     processor: satteri({ features, mdastPlugins: [katexPlugin] }),
