@@ -1,22 +1,31 @@
 /** Browsers refuse an address that changes with every move of a slider, and fetch the page's icon anew each time. */
 const REST = 500;
 
-let addressTimer: ReturnType<typeof setTimeout> | undefined;
-const addressChanges: ((query: URLSearchParams) => void)[] = [];
+let rest: ReturnType<typeof setTimeout> | undefined;
+const changes = new Map<string, (query: URLSearchParams) => void>();
 
-/** Changes the address once the hand rests. */
-export function writeAddress(change: (query: URLSearchParams) => void): void {
-  addressChanges.push(change);
-  clearTimeout(addressTimer);
-  addressTimer = setTimeout(addressNow, REST);
+/**
+ * Changes the address once the hand rests, or the page is left. A later change in the same matter takes the earlier
+ * one's place.
+ */
+export function writeAddress(matter: string, change: (query: URLSearchParams) => void): void {
+  changes.set(matter, change);
+  clearTimeout(rest);
+  rest = setTimeout(addressNow, REST);
 }
 
 /** The page's address with every change made, for whoever wants to copy it. */
 export function addressNow(): string {
-  clearTimeout(addressTimer);
+  clearTimeout(rest);
   const url = new URL(location.href);
-  const changes = addressChanges.splice(0);
-  for (const change of changes) change(url.searchParams);
-  if (changes.length > 0) history.replaceState(history.state, '', url);
+  const due = [...changes.values()];
+  changes.clear();
+  for (const change of due) change(url.searchParams);
+  if (due.length > 0) history.replaceState(history.state, '', url);
   return url.href;
+}
+
+if (typeof document !== 'undefined') {
+  addEventListener('pagehide', addressNow);
+  document.addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && addressNow());
 }

@@ -25,7 +25,7 @@ class EditionChoice {
     this.#chosen = edition;
     keep('edition', edition);
     document.documentElement.dataset.edition = edition;
-    writeAddress((query) => query.set('edition', edition));
+    writeAddress('edition', (query) => query.set('edition', edition));
     for (const follow of this.#followers) follow();
   }
 

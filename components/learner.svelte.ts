@@ -197,20 +197,21 @@ export class Learner {
     this.refused = refused;
   }
 
+  /** Keeps the choices and writes them into the address. Both are slow, so both wait until the hand rests. */
   #store(): void {
-    const values = $state.snapshot(this.#values);
-    const options = $state.snapshot(this.#options);
-    const empty = Object.keys(values).length + Object.keys(options).length === 0;
-    keep(`size:${this.project.id}`, empty ? undefined : { values, options });
-    const edition = this.edition;
-    writeAddress((query) => {
+    writeAddress(`size of ${this.project.id}`, (query) => {
+      const values = $state.snapshot(this.#values);
+      const options = $state.snapshot(this.#options);
+      const { edition, grid } = this.pattern;
+      const empty = Object.keys(values).length + Object.keys(options).length === 0;
+      keep(`size:${this.project.id}`, empty ? undefined : { values, options });
       for (const measure of this.adjustable) {
         const key = inAddress(measure.name);
         const chosen = values[measure.name];
         if (!chosen) query.delete(key);
         else {
           const value = this.#moved(measure.name, chosen, edition);
-          query.set(key, measure.adjustable?.kind === 'count' ? String(value) : formatLength(value, edition));
+          query.set(key, measure.adjustable?.kind === 'count' ? String(value) : formatLength(value, edition, { grid }));
         }
       }
       for (const name of Object.keys(this.lesson.options)) {

@@ -1,13 +1,6 @@
 /** The rules of the pleat study: which sizes it moves, how many folds are made, and what came of it. */
-import {
-  formatLength,
-  isPleated,
-  parseFormula,
-  type Measure,
-  type Pattern,
-  type Pleated,
-} from '../../../src/core/index.ts';
-import type { Learner } from '../../learner.svelte.ts';
+import { formatLength, isPleated, type Measure, type Pattern, type Pleated } from '../../../src/core/index.ts';
+import { readFormula, type Learner } from '../../learner.svelte.ts';
 
 /** How long one fold takes to watch. */
 const FOLD_MS = 350;
@@ -29,15 +22,20 @@ export class Pleating {
 
   readonly piece: Pleated | undefined = $derived.by(() => pleatedIn(this.#learner.pattern, this.#name));
 
-  /** The measures that the pleats are given by and a learner may change. */
-  readonly wishes: Measure[] = $derived.by(() => {
-    const { file } = this.#learner.project;
-    const { measures } = this.#learner.pattern;
-    const named = Object.values(file.pieces[this.#name]?.pleats ?? {}).flatMap((wish) => {
-      const read = typeof wish === 'string' ? parseFormula(wish, { names: Object.keys(measures) }) : undefined;
-      return read?.ok ? read.value.names : [];
+  /** The measures that the pleats are given by and a learner may change, by name: the file's matter, whatever is chosen. */
+  readonly #wished: string[] = $derived.by(() => {
+    const { lesson, project } = this.#learner;
+    const { pockets, depth, step, lift, head, height } = project.file.pieces[this.#name]?.pleats ?? {};
+    const named = [pockets, depth, step, lift, head, height].flatMap((wish) => {
+      const formula = typeof wish === 'string' ? readFormula(wish, lesson) : undefined;
+      return formula?.ok ? formula.value.names : [];
     });
-    return Object.values(measures).filter((measure) => measure.adjustable && named.includes(measure.name));
+    return Object.keys(lesson.measures).filter((name) => lesson.measures[name]?.adjustable && named.includes(name));
+  });
+
+  readonly wishes: Measure[] = $derived.by(() => {
+    const { measures } = this.#learner.pattern;
+    return this.#wished.flatMap((name) => measures[name] ?? []);
   });
 
   get folds(): number {
