@@ -31,8 +31,8 @@ export function overlayOf(plies: readonly Ply[]): Overlay {
 function makeOverlay(plies: readonly Ply[]): Overlay {
   const { corners, fences } = fencesOf(plies);
   const clockwise = turnsOf(corners, fences);
-  const { rounds, areas } = roundsOf(corners, fences, clockwise, () => true);
-  const { left, covers } = facesOf(corners, fences, rounds, areas);
+  const { roundOf, rounds } = roundsOf(corners, fences, clockwise, () => true);
+  const { left, covers } = facesOf(corners, fences, roundOf, rounds);
   return { corners, fences, left, clockwise, covers };
 }
 
@@ -55,35 +55,40 @@ function turnsOf({ xs, ys }: Corners, fences: readonly Fence[]): number[] {
   return clockwise;
 }
 
-/** Walks round with the same face on the left: for each way the number of its round, and the area of each round. */
+/** A walk along the fences with the same face on the left, until it comes back to where it began. */
+type Round = {
+  readonly ways: readonly number[];
+  /** In mm²; negative when it goes clockwise, round something that lies in the face. */
+  readonly area: number;
+};
+
+/** All walks along the ways that are kept, and for each way the number of its walk. */
 function roundsOf(
   { xs, ys }: Corners,
   fences: readonly Fence[],
   clockwise: readonly number[],
   keeps: (way: number) => boolean,
-): { rounds: number[]; areas: number[]; walks: number[][] } {
-  const rounds: number[] = new Array<number>(2 * fences.length).fill(-1);
-  const areas: number[] = [];
-  const walks: number[][] = [];
-  for (let first = 0; first < rounds.length; first++) {
-    if (rounds[first]! >= 0 || !keeps(first)) continue;
-    const walk: number[] = [];
+): { roundOf: number[]; rounds: Round[] } {
+  const roundOf: number[] = new Array<number>(2 * fences.length).fill(-1);
+  const rounds: Round[] = [];
+  for (let first = 0; first < roundOf.length; first++) {
+    if (roundOf[first]! >= 0 || !keeps(first)) continue;
+    const ways: number[] = [];
     let twice = 0;
     let u = origin(fences, first);
     const [x, y] = [xs[u]!, ys[u]!];
-    for (let way = first; rounds[way]! < 0;) {
-      rounds[way] = areas.length;
-      walk.push(u);
+    for (let way = first; roundOf[way]! < 0;) {
+      roundOf[way] = rounds.length;
+      ways.push(way);
       const v = origin(fences, way ^ 1);
       twice += (xs[u]! - x) * (ys[v]! - y) - (ys[u]! - y) * (xs[v]! - x);
       u = v;
       way = clockwise[way ^ 1]!;
       while (!keeps(way)) way = clockwise[way]!;
     }
-    areas.push(twice / 2);
-    walks.push(walk);
+    rounds.push({ ways, area: twice / 2 });
   }
-  return { rounds, areas, walks };
+  return { roundOf, rounds };
 }
 
 /**
@@ -93,21 +98,19 @@ function roundsOf(
 function facesOf(
   corners: Corners,
   fences: readonly Fence[],
-  rounds: readonly number[],
-  areas: readonly number[],
+  roundOf: readonly number[],
+  rounds: readonly Round[],
 ): { left: number[]; covers: number[][] } {
-  const waysOf: number[][] = areas.map(() => []);
-  for (const [way, round] of rounds.entries()) waysOf[round]!.push(way);
-  const faces: number[] = new Array<number>(areas.length).fill(-1);
+  const faces: number[] = new Array<number>(rounds.length).fill(-1);
   const covers: number[][] = [[]];
-  for (const island of islandsOf(corners, fences, rounds, waysOf)) {
-    const outer = island.rounds.reduce((least, one) => (areas[one]! < areas[least]! ? one : least));
-    const beside = nextToTheLeft(corners, fences, island.leftmost, (way) => faces[rounds[way]!]! >= 0);
-    faces[outer] = beside === undefined ? 0 : faces[rounds[beside]!]!;
+  for (const island of islandsOf(corners, fences, roundOf, rounds)) {
+    const outer = island.rounds.reduce((least, one) => (rounds[one]!.area < rounds[least]!.area ? one : least));
+    const around = nextToTheLeft(corners, fences, island.leftmost, (way) => faces[roundOf[way]!]! >= 0);
+    faces[outer] = around === undefined ? 0 : faces[roundOf[around]!]!;
     const open = [outer];
     for (let round = open.pop(); round !== undefined; round = open.pop()) {
-      for (const way of waysOf[round]!) {
-        const across = rounds[way ^ 1]!;
+      for (const way of rounds[round]!.ways) {
+        const across = roundOf[way ^ 1]!;
         if (faces[across]! >= 0) continue;
         faces[across] = covers.length;
         covers.push(changed(covers[faces[round]!]!, fences[way >> 1]!));
@@ -115,7 +118,7 @@ function facesOf(
       }
     }
   }
-  return { left: rounds.map((round) => faces[round]!), covers };
+  return { left: roundOf.map((round) => faces[round]!), covers };
 }
 
 /** What covers the other side of a fence. */
@@ -133,21 +136,21 @@ function changed(plies: readonly number[], { ends }: Fence): number[] {
 function islandsOf(
   { xs }: Corners,
   fences: readonly Fence[],
-  rounds: readonly number[],
-  waysOf: readonly (readonly number[])[],
+  roundOf: readonly number[],
+  rounds: readonly Round[],
 ): { rounds: number[]; leftmost: number }[] {
   const seen = new Set<number>();
   const islands: { rounds: number[]; leftmost: number }[] = [];
-  for (let first = 0; first < waysOf.length; first++) {
+  for (const [first, { ways }] of rounds.entries()) {
     if (seen.has(first)) continue;
-    const island = { rounds: [first], leftmost: origin(fences, waysOf[first]![0]!) };
+    const island = { rounds: [first], leftmost: origin(fences, ways[0]!) };
     seen.add(first);
     // The list grows while it is walked.
     for (const round of island.rounds) {
-      for (const way of waysOf[round]!) {
+      for (const way of rounds[round]!.ways) {
         const u = origin(fences, way);
         if (xs[u]! < xs[island.leftmost]!) island.leftmost = u;
-        const across = rounds[way ^ 1]!;
+        const across = roundOf[way ^ 1]!;
         if (seen.has(across)) continue;
         seen.add(across);
         island.rounds.push(across);
@@ -204,24 +207,22 @@ export function patchesBy<K>(
   };
   for (let way = 0; way < left.length; way += 2) if (same(way)) one[root(left[way]!)] = root(left[way + 1]!);
 
-  const { rounds, areas, walks } = roundsOf(corners, fences, clockwise, (way) => !same(way));
-  const found = new Map<number, { outer: number; holes: number[] }>();
-  for (const [way, round] of rounds.entries()) {
-    if (round < 0 || walks[round]!.length === 0) continue;
-    const face = root(left[way]!);
+  const { rounds } = roundsOf(corners, fences, clockwise, (way) => !same(way));
+  const found = new Map<number, Round[]>();
+  for (const round of rounds) {
+    const face = root(left[round.ways[0]!]!);
     if (kinds[face] === undefined) continue;
-    let patch = found.get(face);
-    if (!patch) found.set(face, (patch = { outer: -1, holes: [] }));
-    if (areas[round]! > 0 && (patch.outer < 0 || areas[round]! > areas[patch.outer]!)) patch.outer = round;
-    if (!patch.holes.includes(round)) patch.holes.push(round);
+    const patch = found.get(face);
+    // The outer ring, the only one with an area above 0, goes first.
+    if (!patch) found.set(face, [round]);
+    else if (round.area > patch[0]!.area) patch.unshift(round);
+    else patch.push(round);
   }
-  return [...found].flatMap(([face, { outer, holes }]) => {
-    const all = outer < 0 ? [] : [outer, ...holes.filter((round) => round !== outer)];
-    const area = all.reduce((sum, round) => sum + areas[round]!, 0);
+  const pointAt = (at: number): Point => ({ x: corners.xs[at]!, y: corners.ys[at]! });
+  return [...found].flatMap(([face, all]) => {
+    const area = all.reduce((sum, round) => sum + round.area, 0);
     if (!(area > SCRAP)) return [];
-    const rings = all.map((round) =>
-      withoutIdleCorners(walks[round]!.map((at) => ({ x: corners.xs[at]!, y: corners.ys[at]! }))),
-    );
+    const rings = all.map(({ ways }) => withoutIdleCorners(ways.map((way) => pointAt(origin(fences, way)))));
     return [{ kind: kinds[face]!, patch: { rings, area }, covers: covers[face]! }];
   });
 }

@@ -10,6 +10,7 @@ import {
   layersAt,
   middleOf,
   outlineNow,
+  rotate,
   section,
   shown,
   size,
@@ -158,6 +159,27 @@ describe('the layer map', () => {
           expect(inside(region, at)).toBe(true);
           expect(room).toBeCloseTo(clearOf(region, at), 9);
         }
+      }),
+      runs(1000),
+    );
+  });
+});
+
+describe('turned or slid on the table', () => {
+  test('a work has the same layers, as far as sums of turned corners hold', () => {
+    fc.assert(
+      fc.property(heaped, fc.double({ min: 0, max: 360, noNaN: true }), (work, degrees) => {
+        const there = layerMap(value(rotate(work, degrees)));
+        const here = layerMap(work);
+        for (const { id } of work.plies) {
+          const covered = (map: typeof here) => total(map.filter(({ plies }) => plies.some((ply) => ply.id === id)));
+          expect(Math.abs(covered(there) - covered(here))).toBeLessThan(CLOSE);
+        }
+        // Regions of nearly 1 mm² may fall on either side of that bound.
+        if (here.some((one) => Math.abs(one.area - 1) < 0.1)) return;
+        const layers = (map: typeof here) =>
+          Math.max(...map.filter((one) => one.area > 1).map((one) => one.plies.length));
+        expect(layers(there)).toBe(layers(here));
       }),
       runs(1000),
     );
