@@ -1,9 +1,10 @@
 import { spawnSync } from 'node:child_process';
-import { cpSync, symlinkSync } from 'node:fs';
+import { cpSync, existsSync, symlinkSync } from 'node:fs';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { expect, test } from 'vitest';
 import { check } from '../../src/author/check.ts';
+import { contentCheck } from '../../src/site/integration.ts';
 import { contentFolder, exchanged } from '../site/content-folder.ts';
 
 const PROJECT = 'content/projects/folio/project.yaml';
@@ -42,17 +43,17 @@ test('a terminal gets colours', () => {
   expect(check(contentFolder({ [PROJECT]: '' }), { colour: true }).text).toContain('\u001b[31mmistake\u001b[39m');
 });
 
-/** The command as an author runs it, on a content folder of its own. */
-function command(root: string, ...args: string[]) {
+/** A command as an author runs it, on a content folder of its own. */
+function command(root: string, file: string, ...args: string[]) {
   for (const part of ['src', 'components']) cpSync(path.join(kit, part), path.join(root, part), { recursive: true });
   cpSync(path.join(kit, 'package.json'), path.join(root, 'package.json'));
   symlinkSync(path.join(kit, 'node_modules'), path.join(root, 'node_modules'), 'junction');
-  return spawnSync(process.execPath, ['src/author/check.ts', ...args], { cwd: root, encoding: 'utf8' });
+  return spawnSync(process.execPath, [`src/author/${file}`, ...args], { cwd: root, encoding: 'utf8' });
 }
 
 test('the command prints the same and passes the exit code on', () => {
   const root = contentFolder({ [PROJECT]: '' });
-  const { stdout, stderr, status } = command(root);
+  const { stdout, stderr, status } = command(root, 'check.ts');
   expect(stderr).toBe('');
   expect(stdout).toBe(`${check(root).text}\n`);
   expect(status).toBe(1);
@@ -60,7 +61,7 @@ test('the command prints the same and passes the exit code on', () => {
 
 test('--json is for other programs', () => {
   const root = contentFolder({ [PROJECT]: '' });
-  const { stdout, status } = command(root, '--json');
+  const { stdout, status } = command(root, 'check.ts', '--json');
   expect(JSON.parse(stdout)).toEqual([
     {
       file: PROJECT,
@@ -72,4 +73,20 @@ test('--json is for other programs', () => {
     },
   ]);
   expect(status).toBe(1);
+});
+
+test('a build with mistakes stops with all of them, before anything is built', () => {
+  const root = contentFolder({ [PROJECT]: '', ...exchanged(SIZE, '<YourSize />', '<YorSize />') });
+  const { stdout, status } = command(root, 'astro.ts', 'build');
+  expect(stdout).toBe(`${check(root).text}\n\nThe site is not built. Mend the mistakes above first.\n`);
+  expect(status).toBe(1);
+  expect(existsSync(path.join(root, 'dist'))).toBe(false);
+});
+
+test('Astro’s own build command is held back, too', async () => {
+  const root = contentFolder({ [PROJECT]: '' });
+  const setup = contentCheck().hooks['astro:config:setup'];
+  const build = () =>
+    setup?.({ command: 'build', config: { root: pathToFileURL(`${root}/`) } } as Parameters<typeof setup>[0]);
+  expect(build).toThrow(`The site is not built. Mend these mistakes first:\n\n${check(root).text}`);
 });
