@@ -84,11 +84,14 @@ function notOneLine(found: Found[], asked: string): ClothFault {
     : { code: 'not-straight', message: `The edge ${asked} does not lie on one straight line.`, edge: asked };
 }
 
-/** The line parallel to an edge, so many mm inside the work; the cloth stays on its left. */
-export function lineInside(edge: WorkEdge, by: number): Line {
-  const way = direction(edge.line.angle);
-  return { at: { x: edge.line.at.x - way.y * by, y: edge.line.at.y + way.x * by }, angle: edge.line.angle };
+/** The line parallel to another, so many mm to its left; to its right when negative. */
+export function lineLeft({ at, angle }: Line, by: number): Line {
+  const way = direction(angle);
+  return { at: { x: at.x - way.y * by, y: at.y + way.x * by }, angle };
 }
+
+/** The line parallel to an edge, so many mm inside the work; the cloth stays on its left. */
+export const lineInside = (edge: WorkEdge, by: number): Line => lineLeft(edge.line, by);
 
 /** The same line walked the other way. */
 export const otherWay = (line: Line): Line => ({ at: line.at, angle: line.angle + 180 });

@@ -10,6 +10,7 @@ export type ClothFault = {
     | 'not-straight'
     | 'edge-inside'
     | 'misses'
+    | 'shapes-differ'
     | 'too-deep'
     | 'blocked'
     | 'held'
@@ -18,6 +19,7 @@ export type ClothFault = {
     | 'changed-since'
     | 'not-sewn-round'
     | 'no-gap'
+    | 'not-shorter'
     | 'too-full'
     | 'off-the-work'
     | 'outline';

@@ -1,4 +1,5 @@
 import { barred, holdsBack } from './held.ts';
+import { carve } from './carve.ts';
 import { covers, ON, offsets, split } from './ring.ts';
 import { fail, ok } from '../measure/index.ts';
 import { lies, turnedOver } from './lie.ts';
@@ -21,6 +22,8 @@ export type Fold = {
   readonly inside?: boolean;
   /** What the new edges are called; `fold` if left out. */
   readonly name?: string;
+  /** Only what also lies left of these lines moves; the cloth is clipped along them, as at an inner corner. */
+  readonly within?: readonly Line[];
 };
 
 /**
@@ -68,11 +71,13 @@ export function fold(work: Work, how: Fold): Sewn {
 export type Part = { readonly ply: Ply; readonly from: Ply; readonly moves: boolean; readonly chosen: boolean };
 
 /** Every ply, those that fold cut at the line. A part keeps the number of its ply when it is the first to stay. */
-function cutAtLine(work: Work, { line, plies }: Fold, name: string): Part[] {
+function cutAtLine(work: Work, { line, plies, within = [] }: Fold, name: string): Part[] {
   let number = nextNumber(work);
-  return work.plies.flatMap((ply): Part[] => {
+  const parts = work.plies.flatMap((ply): Part[] => {
     if (plies && !plies.has(ply.id)) return [{ ply, from: ply, moves: false, chosen: false }];
-    const { left, right } = split(ply.outline, line, { name, bulge: 0, fold: number });
+    const fresh = { name, bulge: 0, fold: number };
+    const { left, right } =
+      within.length > 0 ? carve(ply.outline, line, within, fresh) : split(ply.outline, line, fresh);
     if (left.length === 0) return [{ ply, from: ply, moves: true, chosen: true }];
     if (right.length === 0) return [{ ply, from: ply, moves: false, chosen: true }];
     number++;
@@ -86,6 +91,17 @@ function cutAtLine(work: Work, { line, plies }: Fold, name: string): Part[] {
       ...left.map((outline, i) => part(outline, false, i === 0)),
       ...right.map((outline) => part(outline, true, false)),
     ];
+  });
+  return fusedTogether(parts);
+}
+
+/** Parts of interfacing stay fused to the parts of the cloth on their own side of the fold. */
+function fusedTogether(parts: Part[]): Part[] {
+  return parts.map((part) => {
+    const { fusedTo } = part.from;
+    if (fusedTo === undefined) return part;
+    const to = parts.find((one) => one.from.id === fusedTo && one.moves === part.moves);
+    return { ...part, ply: { ...part.ply, fusedTo: to?.ply.id ?? fusedTo } };
   });
 }
 

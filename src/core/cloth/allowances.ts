@@ -1,0 +1,114 @@
+import { ON } from './ring.ts';
+import { sides } from '../geometry/index.ts';
+import { cross, distance, minus, plus, times, unit } from '../geometry/point.ts';
+import { fail, ok } from '../measure/index.ts';
+import { noted } from './work.ts';
+import { without } from './without.ts';
+import type { Outline, Point } from '../geometry/index.ts';
+import type { Ply, PlyEdge, PlyOutline, Sewn, Stitch, Work } from './work.ts';
+
+/**
+ * Trims the raw edges of a seam: all its layers to one width, or each to its own (graded). What lies at a gap keeps its
+ * whole width, so that it turns in cleanly.
+ *
+ * @param to widths left outside the stitches in mm, from the lowest layer up; the last goes on for further layers
+ * @param seam the number of its stitching; the last seam if left out
+ *
+ * Faults: `not-finite`; `not-sewn-round` when there is no such seam; `misses` when nothing is wider.
+ *
+ * @example
+ * grade(sewn, [3, 6]) // => 3 mm left of the lowest layer's allowance, 6 mm of those above
+ */
+export function grade(work: Work, to: number | readonly number[], seam?: number): Sewn {
+  const widths = typeof to === 'number' ? [to] : to;
+  if (widths.length === 0 || widths.some((width) => !Number.isFinite(width) || width < 0)) {
+    return fail({ code: 'not-finite', message: 'The widths to trim to are not lengths.' });
+  }
+  const stitch = seamOf(work, seam);
+  if (!stitch) return fail({ code: 'not-sewn-round', message: 'There is no seam to trim yet.' });
+  const layers = work.plies.filter(({ outline }) => outline.some((edge) => edge.held === stitch.id));
+  return cutOff(work, 'grade', (ply) => {
+    const layer = layers.indexOf(ply);
+    return layer < 0 ? [] : stripsOf(ply, stitch, widths[Math.min(layer, widths.length - 1)]!);
+  });
+}
+
+const seamOf = (work: Work, seam: number | undefined): Stitch | undefined =>
+  work.stitches.findLast(({ id, kind }) => (seam === undefined ? kind === 'seam' : id === seam));
+
+/** What is cut off the raw edges of a ply that a seam holds, one strip for each edge. */
+function stripsOf({ outline }: Ply, stitch: Stitch, width: number): PlyOutline[] {
+  return sides(outline).flatMap((side, i) => {
+    const edge = outline[i]!;
+    if (edge.held !== stitch.id || edge.fold !== undefined) return [];
+    const way = unit(minus(side.to, side.from));
+    const inward = { x: -way.y, y: way.x };
+    const deep = (nearestRow(side.from, side.to, stitch) ?? 0) - width;
+    if (deep <= ON) return [];
+    const shift = times(inward, deep);
+    const fresh: PlyEdge = { name: 'cut', from: side.to, bulge: 0, held: stitch.id };
+    return [[{ ...edge }, fresh, { ...edge, from: plus(side.to, shift) }, { ...fresh, from: plus(side.from, shift) }]];
+  });
+}
+
+/** How far inside an edge the nearest row of a stitching runs along it, in mm. */
+function nearestRow(from: Point, to: Point, { runs }: Stitch): number | undefined {
+  const way = unit(minus(to, from));
+  const length = distance(from, to);
+  let least: number | undefined;
+  for (const run of runs) {
+    const off = [run.from, run.to].map((p) => cross(way, minus(p, from)));
+    if (Math.abs(off[0]! - off[1]!) > 0.01 || off[0]! < 0) continue;
+    const along = [run.from, run.to].map((p) => way.x * (p.x - from.x) + way.y * (p.y - from.y));
+    if (Math.max(...along) < ON || Math.min(...along) > length - ON) continue;
+    least = Math.min(least ?? Infinity, off[0]!);
+  }
+  return least;
+}
+
+/**
+ * Cuts the allowances of a pair sewn round across at its outer corners, so that they lie flat when it is turned.
+ *
+ * @param leaving how far outside the corner of the stitches the cut runs, in mm: about 1/8 in (sewingsupport.com, How to
+ * trim and clip seam allowances)
+ *
+ * Faults: `not-finite`; `not-sewn-round`; `misses` when no corner is wide enough.
+ *
+ * @example
+ * clipCorners(sewRound(front, lining, { allowance: 6 }).value)
+ */
+export function clipCorners(work: Work, leaving = 3): Sewn {
+  if (!Number.isFinite(leaving) || leaving < 0) {
+    return fail({ code: 'not-finite', message: 'What is left at the corners is not a length.' });
+  }
+  const stitch = work.stitches.findLast(({ round }) => round !== undefined);
+  if (!stitch?.round) return fail({ code: 'not-sewn-round', message: 'Nothing is sewn round yet.' });
+  const corners = cornersOf(stitch.round.ring, stitch.round.allowances, leaving, stitch.id);
+  return cutOff(work, 'clip corners', (ply) => (stitch.round!.caught.includes(ply.id) ? [] : corners));
+}
+
+/** What is cut off at each outer corner between two sewn edges. */
+function cornersOf(ring: Outline, allowances: readonly number[], leaving: number, held: number): PlyOutline[] {
+  const edges = sides(ring);
+  return edges.flatMap((after, i) => {
+    const k = (i + edges.length - 1) % edges.length;
+    const before = edges[k]!;
+    const [p, q] = [allowances[k]!, allowances[i]!];
+    const [a, b] = [unit(minus(before.to, before.from)), unit(minus(after.to, after.from))];
+    if (p === 0 || q === 0 || cross(a, b) < 1e-6) return [];
+    // Square to the bisector of the corner, out to the right of both edges.
+    const along = unit(plus(a, b));
+    const out = { x: along.y, y: -along.x };
+    const at = plus(after.from, times(out, leaving));
+    const reach = 4 * Math.max(p, q);
+    const corner = (u: number, v: number): Point => plus(at, plus(times(along, u * reach), times(out, v * reach)));
+    const edge = (from: Point): PlyEdge => ({ name: 'clip', from, bulge: 0, held });
+    return [[edge(corner(-1, 0)), edge(corner(-1, 1)), edge(corner(1, 1)), edge(corner(1, 0))]];
+  });
+}
+
+function cutOff(work: Work, did: string, scraps: (ply: Ply) => readonly PlyOutline[]): Sewn {
+  const { work: left, cutAway } = without(work, scraps);
+  if (cutAway === 0) return fail({ code: 'misses', message: 'Nothing would be cut off: no allowance is wider.' });
+  return ok(noted(left, { did, cutAway }));
+}

@@ -1,0 +1,73 @@
+import { areaOf, SCRAP, split } from './ring.ts';
+import { cross, distance, dot, minus } from '../geometry/point.ts';
+import { difference, intersection } from '../geometry/index.ts';
+import type { Line, Outline, Point } from '../geometry/index.ts';
+import type { PlyEdge, PlyOutline } from './work.ts';
+
+/** How far a ring from the clipping library may lie off the edges it came from, in mm. */
+const OFF = 1e-3;
+
+/**
+ * Cuts a part out of a ring: what lies right of the first line and left of all the others. The edges along the first
+ * line take after `fresh`, those along the others are called `clip`.
+ */
+export function carve(
+  ring: PlyOutline,
+  line: Line,
+  within: readonly Line[],
+  fresh: Omit<PlyEdge, 'from'>,
+): { left: PlyOutline[]; right: PlyOutline[] } {
+  const halves = split(ring, line, fresh);
+  let [inside, outside]: PlyOutline[][] = [halves.right, []];
+  for (const bound of within) {
+    const cut = inside!.map((one) => split(one, bound, { name: 'clip', bulge: 0 }));
+    inside = cut.flatMap(({ left }) => left);
+    outside = [...outside!, ...cut.flatMap(({ right }) => right)];
+  }
+  if (outside!.length === 0) return halves;
+  if (inside!.length === 0) return { left: [ring], right: [] };
+  // What was cut off beside the part is one with what stays; the library puts both together again.
+  const rest = difference([ring], inside!);
+  return { left: renamed(rest, [ring, ...inside!.map(backwards)]), right: inside! };
+}
+
+/** The part of a ring inside another outline. Edges that are not the ring's own are called `name`. */
+export function within(ring: PlyOutline, outline: Outline, name: string): PlyOutline[] {
+  return renamed(intersection([ring], [outline]), [ring], name);
+}
+
+/** The edges of a ring walked the other way, as they border what lies outside it. */
+export function backwards(ring: PlyOutline): PlyEdge[] {
+  return ring.map((edge, i) => ({ ...edge, from: ring[(i + 1) % ring.length]!.from })).reverse();
+}
+
+/** Rings of the clipping library with the names and the hold of the edges they came from. */
+export function renamed(
+  rings: readonly Outline[],
+  sources: readonly (readonly PlyEdge[])[],
+  name = 'clip',
+): PlyOutline[] {
+  const sides = sources.flatMap((source) =>
+    source.map((edge, i) => ({ edge, from: edge.from, to: source[(i + 1) % source.length]!.from })),
+  );
+  return rings
+    .map((ring) =>
+      ring.map((corner, i): PlyEdge => {
+        const to = ring[(i + 1) % ring.length]!.from;
+        const side = sides.find((one) => runsAlong(corner.from, to, one.from, one.to));
+        return side ? { ...side.edge, from: corner.from } : { name, from: corner.from, bulge: 0 };
+      }),
+    )
+    .filter((ring) => areaOf(ring) > SCRAP);
+}
+
+/** Whether the way from `a` to `b` runs along a part of the way from `p` to `q`. */
+function runsAlong(a: Point, b: Point, p: Point, q: Point): boolean {
+  const way = minus(q, p);
+  const size = distance(p, q);
+  if (size < OFF) return false;
+  const off = (point: Point) => Math.abs(cross(way, minus(point, p))) / size;
+  const along = (point: Point) => dot(way, minus(point, p)) / size;
+  if (off(a) > OFF || off(b) > OFF || along(b) <= along(a)) return false;
+  return along(a) > -OFF && along(b) < size + OFF;
+}

@@ -1,0 +1,100 @@
+import { bounds } from '../geometry/index.ts';
+import { fail, ok } from '../measure/index.ts';
+import { findEdge } from './edge.ts';
+import { back, followedBy, slid } from './lie.ts';
+import { middleOfWork, onto, overturned } from './place.ts';
+import { minus } from '../geometry/point.ts';
+import { areaOf, moved } from './ring.ts';
+import { movedWork } from './move.ts';
+import { noted } from './work.ts';
+import { stackUp } from './combine.ts';
+import type { Along } from './place.ts';
+import type { Ply, Sewn, Work } from './work.ts';
+
+/** How one work is laid on another. */
+export type Lay = {
+  /** The edge of the work that lies there and the edge of the work laid on it; left out, middle on middle. */
+  readonly edges?: readonly [string, string];
+  /** How far inside the first edge the second comes to lie, in mm. */
+  readonly inside?: number;
+  readonly along?: Along;
+  /** `down` turns the work over as it is laid, so that upper sides touch. */
+  readonly face?: 'up' | 'down';
+  /** Whether it is laid on the work or slid under it. */
+  readonly lands?: 'over' | 'under';
+};
+
+/**
+ * Lays one work on another or under it.
+ *
+ * Faults: those of finding the edges; `not-finite`; `no-plies`.
+ *
+ * @example
+ * lay(cover, flap, { edges: ['top', 'top'] }) // => the flap on the cover, both top edges on one line
+ */
+export function lay(work: Work, other: Work, how: Lay = {}): Sewn {
+  const { edges, inside = 0, along = 'middle', face = 'up', lands = 'over' } = how;
+  if (!Number.isFinite(inside))
+    return fail({ code: 'not-finite', message: 'The distance to lay it at is not a number.' });
+  if (work.plies.length === 0 || other.plies.length === 0) {
+    return fail({ code: 'no-plies', message: 'There is nothing to lay.' });
+  }
+  const turned = face === 'down' ? overturned(other) : other;
+  let lie = slid(minus(middleOfWork(work), middleOfWork(turned)));
+  if (edges) {
+    const [fixed, moving] = [findEdge(work, edges[0]), findEdge(turned, edges[1])];
+    if (!fixed.ok) return fixed;
+    if (!moving.ok) return moving;
+    lie = onto(fixed.value, moving.value, inside, along);
+  }
+  const there = movedWork(turned, lie);
+  // The first work keeps its numbers also when the other comes to lie under it.
+  const { work: both, of } = stackUp([work, there]);
+  const isFirst = (ply: Ply) => of[0]!.has(ply.id);
+  const plies =
+    lands === 'over' ? both.plies : [...both.plies.filter((ply) => !isFirst(ply)), ...both.plies.filter(isFirst)];
+  return ok(noted({ ...both, plies }, { did: 'lay' }));
+}
+
+/** How interfacing is fused. */
+export type Fuse = {
+  /** The piece it is fused to; the largest ply of the work if left out. */
+  readonly to?: string;
+  /** How far it lies inside the left and the bottom edge of the piece, in mm; left out, it lies in the middle. */
+  readonly inset?: { readonly left: number; readonly bottom: number };
+};
+
+/**
+ * Fuses interfacing (a work of one ply) to the wrong side of a piece. From then on both fold together.
+ *
+ * Faults: `unknown-piece`, `no-plies`, `not-finite`.
+ *
+ * @example
+ * fuse(panel, stay, { to: 'pocket panel' }).value.plies.length // => panel.plies.length + 1
+ */
+export function fuse(work: Work, interfacing: Work, { to, inset }: Fuse = {}): Sewn {
+  const plies = work.plies.filter((ply) => to === undefined || ply.piece === to);
+  const stay = interfacing.plies[0];
+  if (!stay || interfacing.plies.length > 1) {
+    return fail({ code: 'no-plies', message: 'Interfacing is fused as one flat piece.' });
+  }
+  if (plies.length === 0)
+    return fail({ code: 'unknown-piece', message: `There is no piece ${to} to fuse to.`, piece: to });
+  const cloth = plies.reduce((best, ply) => (areaOf(ply.outline) > areaOf(best.outline) ? ply : best));
+  if (inset && !Number.isFinite(inset.left + inset.bottom)) {
+    return fail({ code: 'not-finite', message: 'The inset is not a number.', piece: stay.piece });
+  }
+  const { work: both } = stackUp([work, interfacing]);
+  const fresh = both.plies.at(-1)!;
+  const lie = followedBy(slid(shiftInto(cloth, stay, inset)), cloth.lie);
+  const fused: Ply = { ...fresh, outline: moved(stay.outline, lie), lie, face: cloth.face, fusedTo: cloth.id };
+  const at = work.plies.indexOf(cloth) + (cloth.face === 'right' ? 0 : 1);
+  return ok(noted({ ...both, plies: work.plies.toSpliced(at, 0, fused) }, { did: 'fuse' }));
+}
+
+/** Where interfacing lies on its piece, both seen as they were cut. */
+function shiftInto(cloth: Ply, stay: Ply, inset: Fuse['inset']): { x: number; y: number } {
+  const [on, box] = [bounds(moved(cloth.outline, back(cloth.lie))), bounds(stay.outline)];
+  if (inset) return { x: on.x + inset.left - box.x, y: on.y + inset.bottom - box.y };
+  return { x: on.x - box.x + (on.width - box.width) / 2, y: on.y - box.y + (on.height - box.height) / 2 };
+}

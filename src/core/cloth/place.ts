@@ -1,0 +1,34 @@
+import { followedBy, slid, turned, turnedOver } from './lie.ts';
+import { boxOf } from './size.ts';
+import { direction, minus, plus, times } from '../geometry/point.ts';
+import { movedWork } from './move.ts';
+import type { Lie } from './lie.ts';
+import type { Point } from '../geometry/index.ts';
+import type { Work } from './work.ts';
+import type { WorkEdge } from './edge.ts';
+
+/** Which ends of two edges meet: their starts, walked with the cloth on the left, their middles, or their ends. */
+export type Along = 'start' | 'middle' | 'end';
+
+const pointOf = ({ from, to }: WorkEdge, along: Along): Point =>
+  along === 'start' ? from : along === 'end' ? to : times(plus(from, to), 0.5);
+
+/** How to lie so that one edge comes to lie on another, cloth on the same side, and so many mm inside it. */
+export function onto(fixed: WorkEdge, moving: WorkEdge, inside: number, along: Along): Lie {
+  const way = direction(fixed.line.angle);
+  const at = plus(pointOf(fixed, along), { x: -way.y * inside, y: way.x * inside });
+  const from = pointOf(moving, along);
+  return followedBy(turned(fixed.line.angle - moving.line.angle, from), slid(minus(at, from)));
+}
+
+/** The work turned over in its place, left to right. */
+export function overturned(work: Work): Work {
+  const box = boxOf(work.plies);
+  return movedWork(work, turnedOver({ at: { x: box.x + box.width / 2, y: 0 }, angle: 90 }));
+}
+
+/** The middle of the box round a work. */
+export function middleOfWork(work: Work): Point {
+  const box = boxOf(work.plies);
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}

@@ -1,0 +1,152 @@
+import { area, length, lineThrough, removeAllowance, sides, union } from '../geometry/index.ts';
+import { distance, minus, plus, times, unit } from '../geometry/point.ts';
+import { fail, ok } from '../measure/index.ts';
+import { lay } from './lay.ts';
+import { nextNumber } from './work.ts';
+import { ON } from './ring.ts';
+import { outlineOf } from './silhouette.ts';
+import { runsAlong, stitchClass } from './stitch.ts';
+import { stackUp, withPlies } from './combine.ts';
+import { heldBeyond } from './seam.ts';
+import { SAME } from '../measure/index.ts';
+import type { ClothFault } from './fault.ts';
+import type { Outline, Point, Side } from '../geometry/index.ts';
+import type { Ply, PlyOutline, Round, Sewn, Stitch, Work } from './work.ts';
+import type { Result } from '../measure/index.ts';
+
+/** How a pair is sewn round. */
+export type SewRound = {
+  /** From the raw edges to the stitches, in mm, for all edges or by edge name. */
+  readonly allowance: number | Record<string, number>;
+  /** Edges that are not sewn at all, such as the top of a bag. */
+  readonly open?: readonly string[];
+  /** The opening that is left to turn the work through, in the middle of an edge unless `at` says otherwise. */
+  readonly gap?: { readonly edge: string; readonly length: number; readonly at?: number };
+  /** Works caught between the pair, such as a loop, lying where they are on the lower one. */
+  readonly caught?: readonly Work[];
+};
+
+/**
+ * Lays the second work on the first, upper sides together, and sews round their edges.
+ *
+ * Faults: those of the outline; `unknown-edge`; `too-deep` when the allowance takes the whole; `misses` for a gap longer
+ * than its edge; `shapes-differ`.
+ *
+ * @example
+ * turn(sewRound(front, lining, { allowance: 6, gap: { edge: 'bottom', length: 60 } }).value)
+ */
+export function sewRound(lower: Work, upper: Work, how: SewRound): Sewn {
+  const between = stackUp([lower, ...(how.caught ?? [])]).work;
+  const pair = lay(between, upper, { face: 'down' });
+  if (!pair.ok) return pair;
+  const outline = outlineOf(lower.plies);
+  if (!outline.ok) return outline;
+  const facing = pair.value.plies.slice(between.plies.length);
+  const apart = differ(outline.value, facing);
+  if (apart) return fail(apart);
+  const line = stitchRing(outline.value, how);
+  if (!line.ok) return line;
+  const gap = how.gap && gapIn(line.value.ring, how.gap);
+  if (gap && !gap.ok) return gap;
+
+  const over = facing[0]!.id;
+  const caught = between.plies.slice(lower.plies.length).map((ply) => ply.id);
+  const round: Round = { ...line.value, over, caught, ...(gap && { gap: gap.value }) };
+  const stitch = stitchRound(pair.value, round);
+  const sewn = withPlies({ ...pair.value, stitches: [...pair.value.stitches, stitch] }, (ply) =>
+    heldRound(ply, round, stitch.id),
+  );
+  return ok({ ...sewn, done: [...pair.value.done.slice(0, -1), { did: 'sew round', stitches: [stitch.id] }] });
+}
+
+/** The two layers must have one outline, or the stitches would miss one of them. */
+function differ(outline: PlyOutline, facing: readonly Ply[]): ClothFault | undefined {
+  const both = union(
+    [outline],
+    facing.map((ply) => ply.outline),
+  ).reduce((sum, ring) => sum + area(ring), 0);
+  const other = union(facing.map((ply) => ply.outline)).reduce((sum, ring) => sum + area(ring), 0);
+  const apart = Math.max(both - area(outline), both - other) / length(outline);
+  if (apart <= SAME) return undefined;
+  const message = 'The two works sewn round do not have one shape.';
+  return { code: 'shapes-differ', message, amount: apart };
+}
+
+type StitchRing = { ring: Outline; allowances: number[] };
+
+/** The stitch line: the outline moved in by its allowances. Each of its edges knows the width of its allowance. */
+function stitchRing(outline: Outline, { allowance, open = [] }: SewRound): Result<StitchRing, ClothFault> {
+  const names = [...new Set(outline.map((edge) => edge.name))];
+  const asked = [...open, ...(typeof allowance === 'number' ? [] : Object.keys(allowance))];
+  const unknown = asked.find((name) => !names.includes(name));
+  if (unknown !== undefined) {
+    const message = `There is no edge ${unknown} to sew round. There are ${names.join(', ')}.`;
+    return fail({ code: 'unknown-edge', message, edge: unknown });
+  }
+  const by = Object.fromEntries(
+    names.map((name) => {
+      const width = typeof allowance === 'number' ? allowance : (allowance[name] ?? 0);
+      return [name, open.includes(name) ? 0 : width];
+    }),
+  );
+  const ring = removeAllowance(outline, by);
+  if (!ring.ok) {
+    const code = ring.fault.code === 'not-finite' ? 'not-finite' : 'too-deep';
+    return fail({ code, message: 'The allowance leaves nothing inside the stitches.' });
+  }
+  return ok({ ring: ring.value, allowances: ring.value.map((edge) => by[edge.name] ?? 0) });
+}
+
+type Gap = NonNullable<Round['gap']>;
+
+function gapIn(ring: Outline, { edge, length, at }: NonNullable<SewRound['gap']>): Result<Gap, ClothFault> {
+  const longest = sides(ring)
+    .filter((side) => side.name === edge)
+    .sort((a, b) => distance(b.from, b.to) - distance(a.from, a.to))[0];
+  if (!longest) return fail({ code: 'unknown-edge', message: `There is no edge ${edge} to leave a gap in.`, edge });
+  const whole = distance(longest.from, longest.to);
+  const start = at ?? (whole - length) / 2;
+  if (!(length > 0) || !(start >= 0) || start + length > whole + ON) {
+    const message = `The gap is longer than the edge ${edge} inside its allowances.`;
+    return fail({ code: 'misses', message, edge, amount: start + length - whole });
+  }
+  const way = unit(minus(longest.to, longest.from));
+  const place = (t: number) => plus(longest.from, times(way, t));
+  return ok({ from: place(start), to: place(start + length), edge, closed: false });
+}
+
+/** The row round, without the gap and without the edges that stay open. */
+function stitchRound(work: Work, round: Round): Stitch {
+  const runs = sides(round.ring).flatMap((side, i) =>
+    round.allowances[i] === 0
+      ? []
+      : sewnParts(side, round.gap).flatMap(([from, to]) => runsAlong(work.plies, from, to)),
+  );
+  return { id: nextNumber(work), kind: 'seam', class: stitchClass.seam, runs, round };
+}
+
+function sewnParts(side: Side, gap: Gap | undefined): [Point, Point][] {
+  if (!gap || gap.edge !== side.name || !liesOn(side, gap.from)) return [[side.from, side.to]];
+  return [
+    [side.from, gap.from],
+    [gap.to, side.to],
+  ];
+}
+
+const liesOn = ({ from, to }: Side, at: Point): boolean =>
+  Math.abs(distance(from, at) + distance(at, to) - distance(from, to)) < ON;
+
+/** Raw edges outside the stitches are held, but for those at the gap. */
+function heldRound(ply: Ply, { ring, allowances, gap }: Round, stitch: number): Ply {
+  return sides(ring).reduce((now, side, i) => {
+    const width = allowances[i]!;
+    if (width === 0) return now;
+    const line = lineThrough(side.from, side.to);
+    // At its own ends a row also holds the corner of the allowance that lies beyond them.
+    const out = times(unit(minus(side.to, side.from)), 4 * width);
+    return sewnParts(side, gap).reduce((held, [from, to]) => {
+      const [start, end] = [from === side.from ? minus(from, out) : from, to === side.to ? plus(to, out) : to];
+      return heldBeyond(held, line, [start, end], stitch, width);
+    }, now);
+  }, ply);
+}
