@@ -5,3 +5,4 @@ export * from './geometry/index.ts';
 export * from './project/index.ts';
 export * from './drawing/index.ts';
 export * from './questions/index.ts';
+export * from './handout/index.ts';

@@ -77,13 +77,14 @@ export function drawPiece(piece: Piece, setting: PieceSetting): Scene {
   );
 }
 
-const near = (a: Box, b: Box): boolean => Math.abs(a.width - b.width) + Math.abs(a.height - b.height) < 1e-6;
+/** Whether cut line and stitch line are one. */
+export const near = (a: Box, b: Box): boolean => Math.abs(a.width - b.width) + Math.abs(a.height - b.height) < 1e-6;
 
 /** Whether a fold runs across the piece rather than up it. */
-const lies = (fold: FoldLine): boolean => Math.abs(fold.from.y - fold.to.y) <= Math.abs(fold.from.x - fold.to.x);
+export const lies = (fold: FoldLine): boolean => Math.abs(fold.from.y - fold.to.y) <= Math.abs(fold.from.x - fold.to.x);
 
 /** Cut 2 of lining. */
-function cutOrder(piece: Piece, materials: Pattern['materials'] = {}): string {
+export function cutOrder(piece: Piece, materials: Pattern['materials'] = {}): string {
   const from = materials[piece.material]?.label ?? piece.material;
   // In the middle of a sentence: Lining becomes lining, PUL stays.
   const within = from.replace(/^\p{Lu}(?!\p{Lu})/u, (letter) => letter.toLowerCase());
@@ -115,13 +116,14 @@ function surfaces(piece: Piece, surface: ShapeRole, plain: boolean, frame: Frame
   return [{ kind: 'path', name: 'allowance', role: 'allowance', path: closed(piece.cutOutline, frame.onto) }, body];
 }
 
-function outlines(piece: Piece, plain: boolean, frame: Frame): Shape[] {
+/** The cut line and, where there is an allowance, the stitch line. */
+export function outlines(piece: Piece, plain: boolean, frame: Frame): Shape[] {
   const cut: Shape = { kind: 'path', name: 'cut line', role: 'cut', path: closed(piece.cutOutline, frame.onto) };
   if (plain) return [cut];
   return [{ kind: 'path', name: 'stitch line', role: 'stitch', path: closed(piece.outline, frame.onto) }, cut];
 }
 
-function folds(piece: Piece, frame: Frame): Shape[] {
+export function folds(piece: Piece, frame: Frame): Shape[] {
   return (['valley', 'mountain'] as const).flatMap((kind): Shape[] => {
     const path = piece.folds
       .filter((fold) => fold.kind === kind)
@@ -160,7 +162,7 @@ function besideFolds(piece: Piece, cut: Box): Point {
   return { ...middle, y: centres.reduce((a, b) => (Math.abs(b - middle.y) < Math.abs(a - middle.y) ? b : a)) };
 }
 
-function notches(piece: Piece, cut: Box, frame: Frame): Shape[] {
+export function notches(piece: Piece, cut: Box, frame: Frame): Shape[] {
   const path: Command[] = piece.notches.flatMap(({ at }) => {
     const place = frame.onto(at);
     const centre = frame.onto({ x: cut.x + cut.width / 2, y: cut.y + cut.height / 2 });

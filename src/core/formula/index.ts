@@ -5,3 +5,4 @@ export { findCycle } from './cycle.ts';
 export { formatQuantity, type QuantityOptions } from './quantity.ts';
 export { slotTexts, texSettings, texText, toTex, type LineScope, type TexLines } from './tex.ts';
 export { toWords } from './words.ts';
+export { toText, type TextLines } from './text.ts';

@@ -1,0 +1,71 @@
+import { practise } from '../questions/practice.ts';
+import { sumFor } from '../questions/sum.ts';
+import type { Pattern } from '../project/pattern.ts';
+import type { Question } from '../questions/judge.ts';
+import type { Sum } from '../questions/sum.ts';
+
+/** A question as a lesson asks it: its words, and the sizes that stand among them. */
+export type Asked = Question & {
+  /** A name of its own in the lesson. */
+  readonly id: string;
+  readonly words: readonly (string | { readonly size: string })[];
+};
+
+/** A question with the numbers of one sheet. */
+export type Task = { readonly asked: Asked; readonly pattern: Pattern; readonly sum: Sum };
+
+/** Which numbers stand on a sheet: a series, and the sheet's own number counted from 1. */
+export type Seed = { readonly series: string; readonly sheet: number };
+
+/** As it is printed on the sheet and on its key. */
+export const seedText = ({ series, sheet }: Seed): string => `${series}-${sheet}`;
+
+/** As many sets of numbers as a question is given; sheets take them in turn. */
+const SETS = 6;
+/** How often new numbers are drawn to find them. */
+const DRAWS = 14;
+
+/**
+ * The questions of a lesson that can be worked out on paper, each with several sets of numbers. What only reads a size
+ * off the page is left out: there is nothing to work out.
+ *
+ * `resolve` makes the pattern: `(values) => resolveProject(file, { edition, values })`.
+ */
+export function exercisesFor(
+  questions: readonly Asked[],
+  resolve: (values: Record<string, number>) => Pattern,
+  series: string,
+): Exercises {
+  const lesson = resolve({});
+  const all = questions.flatMap((asked) => {
+    const sum = sumFor(asked.of, lesson);
+    if (!sum.ok || sum.value.formula.tree.kind === 'name' || sum.value.formula.names.length === 0) return [];
+    return [{ asked, sets: setsOf(asked, { asked, pattern: lesson, sum: sum.value }, resolve, series) }];
+  });
+  return {
+    varied: all.every(({ sets }) => sets.length > 1),
+    tasks: (sheet) => all.map(({ sets }) => sets[(sheet - 1) % sets.length]!),
+  };
+}
+
+export type Exercises = {
+  /** Whether every question has other numbers on the sheet of the neighbour. */
+  readonly varied: boolean;
+  /** The questions with the numbers of one sheet. */
+  tasks(sheet: number): Task[];
+};
+
+/** Sets of numbers with answers that all differ, so that neighbours cannot copy; the lesson's own where none changes. */
+function setsOf(asked: Asked, own: Task, resolve: (values: Record<string, number>) => Pattern, series: string): Task[] {
+  const sets: Task[] = [];
+  for (let draw = 0; draw < DRAWS && sets.length < SETS; draw++) {
+    const exercise = practise(asked, resolve, `${series} ${asked.id} ${draw}`, 2);
+    if (!exercise) break;
+    const sum = sumFor(asked.of, exercise.pattern);
+    if (!sum.ok) continue;
+    const { wanted } = sum.value;
+    if (sets.some((set) => set.sum.wanted.value === wanted.value)) continue;
+    sets.push({ asked, pattern: exercise.pattern, sum: sum.value });
+  }
+  return sets.length > 0 ? sets : [own];
+}

@@ -1,0 +1,14 @@
+export { papers, MARGIN, SAFE, type PaperName } from './paper.ts';
+export { slug, type Handout, type Page, type Setting as HandoutSetting } from './handout.ts';
+export { templates, LARGEST, SMALLEST } from './templates.ts';
+export { foldGauge } from './gauge.ts';
+export { cuttingList, materialsSheet } from './lists.ts';
+export { stepSheet, type StepWords } from './step-sheet.ts';
+export { exercisesFor, seedText, type Asked, type Exercises, type Seed, type Task } from './exercises.ts';
+export { worksheet, type LessonOnPaper } from './worksheet.ts';
+export { answerKey } from './answer-key.ts';
+export { classPlan, type CautionWords, type Plan, type PlannedLesson, type PlannedSession } from './class-plan.ts';
+export { pieceSvg } from './svg.ts';
+export { tile, tileName, OVERLAP, type Tile, type Tiling } from './tiles.ts';
+export { writePdf, type Fonts, type Printed } from './pdf.ts';
+export { sayUnshown, type Unshown } from './unshown.ts';

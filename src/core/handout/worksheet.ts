@@ -1,0 +1,122 @@
+import { evaluate } from '../formula/evaluate.ts';
+import { parseFormula } from '../formula/parse.ts';
+import { formatQuantity } from '../formula/quantity.ts';
+import { scopeOf } from '../questions/sum.ts';
+import { letteringWidth } from '../drawing/lettering.ts';
+import { polyline } from '../drawing/path.ts';
+import { answerRoom, paragraph } from './blocks.ts';
+import { seedText } from './exercises.ts';
+import { flow } from './flow.ts';
+import { slug } from './handout.ts';
+import { line } from './place.ts';
+import { typeOf } from './type.ts';
+import type { Quantity } from '../formula/index.ts';
+import type { Pattern } from '../project/pattern.ts';
+import type { Exercises, Seed, Task } from './exercises.ts';
+import type { Block } from './flow.ts';
+import type { Handout, Page, Setting } from './handout.ts';
+import type { Type } from './type.ts';
+
+/** A lesson as far as paper needs it. */
+export type LessonOnPaper = { readonly name: string; readonly title: string };
+
+/**
+ * The questions of a lesson with room to work them out. Each sheet has numbers of its own and says which; pages are
+ * counted for each sheet, since each goes to another maker.
+ */
+export function worksheet(
+  lesson: LessonOnPaper,
+  exercises: Exercises,
+  seeds: readonly Seed[],
+  pattern: Pattern,
+  setting: Setting,
+): Handout {
+  const type = typeOf(setting);
+  const title = `Worksheet: ${lesson.title}`;
+  const heading = { title, project: pattern.title, edition: pattern.edition };
+  const empty = seeds.length === 0 || exercises.tasks(1).length === 0;
+  const nothing = 'This lesson asks for nothing that is worked out, so there is nothing to print.';
+  const pages = seeds.flatMap((seed): Page[] => {
+    const [first, ...rest] = flow(sheet(exercises.tasks(seed.sheet), seed, type), heading, setting);
+    return first ? [{ ...first, bookmark: `Sheet ${seedText(seed)}` }, ...rest] : [];
+  });
+  return {
+    name: `worksheet-${slug(lesson.name)}`,
+    title: `${lesson.title}: worksheet`,
+    language: setting.language ?? 'en',
+    reader: 'maker',
+    paper: setting.paper,
+    pages: empty ? flow(paragraph(nothing, type), heading, setting) : pages,
+    findings: empty ? [`${title}: ${nothing}`] : [],
+  };
+}
+
+function sheet(tasks: readonly Task[], seed: Seed, type: Type): Block[] {
+  return [
+    nameLine(seed, type),
+    ...tasks.flatMap((task, i) => [
+      ...paragraph(`${i + 1}. ${wordsOf(task)}`, type, { keep: true, after: 0.2 * type.text }),
+      ...paragraph(givenIn(task), type, { keep: true, size: type.small, after: 0.3 * type.text }),
+      ...answerRoom(unitOf(task), type),
+    ]),
+  ];
+}
+
+/** Room for a name, and the seed. */
+function nameLine(seed: Seed, type: Type): Block {
+  const text = `Sheet ${seedText(seed)}`;
+  return {
+    height: 2.6 * type.text,
+    draw(x, y) {
+      const low = y + 1.2 * type.text;
+      const from = x + letteringWidth('Name', type.text) + 3;
+      const to = x + type.width - letteringWidth(text, type.text) - 8;
+      return [
+        line('name', 'Name', x, low, type.text),
+        {
+          kind: 'path',
+          name: 'name line',
+          role: 'dimension',
+          path: polyline({ x: from, y: low + 0.5 }, { x: to, y: low + 0.5 }),
+        },
+        line('seed', text, x + type.width, low, type.text, { anchor: 'end', strong: true }),
+      ];
+    },
+  };
+}
+
+/** A quantity as the edition sets it. */
+export function quantity(value: Quantity, { edition, grid }: Pattern): string {
+  return formatQuantity(value, { edition, grid, style: 'set' });
+}
+
+/** The question's words with the sheet's sizes among them. */
+export function wordsOf({ asked, pattern }: Task): string {
+  const scope = scopeOf(pattern);
+  return asked.words
+    .map((part) => {
+      if (typeof part === 'string') return part;
+      const formula = parseFormula(part.size, { names: scope.known! });
+      const value = formula.ok ? evaluate(formula.value, scope) : formula;
+      return value.ok ? quantity(value.value, pattern) : '?';
+    })
+    .join('')
+    .replace(/[ \n\t]+/gu, ' ')
+    .trim();
+}
+
+/** The numbers of the sum, by the names it knows them by. */
+export function givenIn({ pattern, sum }: Task): string {
+  const given = [...new Set(sum.formula.names)].flatMap((name) => {
+    const found = sum.scope.get(name);
+    return found?.ok ? [`${name} ${quantity(found.value, pattern)}`] : [];
+  });
+  return `On this sheet: ${given.join(', ')}.`;
+}
+
+function unitOf({ sum, pattern }: Task): string {
+  const { dimension } = sum.wanted;
+  if (dimension === 0) return '';
+  const unit = pattern.edition === 'inch' ? 'in' : dimension === 1 ? 'mm' : 'cm';
+  return dimension === 2 ? `${unit}²` : unit;
+}
