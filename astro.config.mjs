@@ -4,7 +4,7 @@ import mdx from '@astrojs/mdx';
 import svelte from '@astrojs/svelte';
 import { defineConfig, fontProviders } from 'astro/config';
 import './src/site/alone.ts';
-import { cutPageFonts } from './src/site/fonts.ts';
+import { cutFonts } from './src/site/fonts.ts';
 import { contentCheck } from './src/site/integration.ts';
 import { katexPlugin } from './src/site/katex-plugin.ts';
 import { features } from './src/site/lesson-text.ts';
@@ -12,7 +12,7 @@ import { published } from './src/site/published.ts';
 
 const root = fileURLToPath(new URL('.', import.meta.url));
 const address = published(root);
-const fonts = await cutPageFonts(`${root}.cache/fonts`);
+const fonts = await cutFonts(`${root}.cache/fonts`, 'woff2');
 
 export default defineConfig({
   site: address?.origin,

@@ -1,6 +1,6 @@
 /**
  * The family for page and print, cut from the full TTF files that come with the package: the web's subsets lack the
- * eighths, and a browser would quietly set them in another font. The same characters serve the page (WOFF2) and, later,
+ * eighths, and a browser would quietly set them in another font. The same characters serve the page (WOFF2) and
  * documents (TTF).
  */
 import { createHash } from 'node:crypto';
@@ -9,6 +9,7 @@ import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import subsetFont from 'subset-font';
+import type { Fonts } from '../core/handout/pdf.ts';
 
 const require = createRequire(import.meta.url);
 
@@ -29,22 +30,35 @@ export const WEIGHTS = [
   { weight: 600, file: '600SemiBold/Inter_600SemiBold.ttf' },
 ] as const;
 
+/** As pages take them, and as documents do. */
+const formats = { woff2: 'woff2', ttf: 'truetype' } as const;
+
 /**
- * Cuts the page's fonts into `folder` unless they are there already; the name tells which characters a file holds.
- * @returns the path of a WOFF2 file for each weight
+ * Cuts the fonts into `folder` unless they are there already; the name tells which characters a file holds.
+ * @returns the path of a file for each weight
  */
-export async function cutPageFonts(folder: string): Promise<{ weight: number; file: string }[]> {
+export async function cutFonts(
+  folder: string,
+  ending: keyof typeof formats,
+): Promise<{ weight: number; file: string }[]> {
   await mkdir(folder, { recursive: true });
   const cut = createHash('sha256').update(CHARACTERS).digest('hex').slice(0, 8);
   const home = path.dirname(require.resolve('@expo-google-fonts/inter/package.json'));
   return Promise.all(
     WEIGHTS.map(async ({ weight, file }) => {
-      const out = path.join(folder, `text-${weight}-${cut}.woff2`);
+      const out = path.join(folder, `text-${weight}-${cut}.${ending}`);
       if (!existsSync(out)) {
         const full = await readFile(path.join(home, file));
-        await writeFile(out, await subsetFont(full, CHARACTERS, { targetFormat: 'woff2' }));
+        await writeFile(out, await subsetFont(full, CHARACTERS, { targetFormat: formats[ending] }));
       }
       return { weight, file: out };
     }),
   );
+}
+
+/** The same family, read for documents. */
+export async function printFonts(folder: string): Promise<Fonts> {
+  const cut = await cutFonts(folder, 'ttf');
+  const [regular, strong] = await Promise.all(cut.map(({ file }) => readFile(file)));
+  return { regular: regular!, strong: strong! };
 }

@@ -1,0 +1,89 @@
+import { mdxToMdast } from 'satteri';
+import type { MdastNode } from 'satteri';
+import type { Asked } from '../core/handout/index.ts';
+import { features } from './lesson-text.ts';
+
+/** What of a lesson goes on paper: its questions, what it shows, and where it can hurt. */
+export type PaperLesson = {
+  questions: Asked[];
+  /** Its headings, in order. */
+  shows: string[];
+  /** What can hurt, by the key of the usual cautions, and the lesson's own words. */
+  cautions: { of?: string; sentences: string[] }[];
+};
+
+/**
+ * Reads a lesson for paper. A lesson with a mistake in its text has nothing to print; the check tells of the mistake.
+ *
+ * @param source the whole lesson, front matter included
+ */
+export function lessonOnPaper(source: string): PaperLesson {
+  const lesson: PaperLesson = { questions: [], shows: [], cautions: [] };
+  let tree: MdastNode;
+  try {
+    tree = mdxToMdast(source, { features });
+  } catch {
+    return lesson;
+  }
+  walk(tree, lesson);
+  return lesson;
+}
+
+function walk(node: MdastNode, lesson: PaperLesson): void {
+  if (node.type === 'heading') {
+    lesson.shows.push(
+      wordsIn(node)
+        .map((part) => (typeof part === 'string' ? part : part.size))
+        .join(''),
+    );
+    return;
+  }
+  if (node.type === 'mdxJsxFlowElement' || node.type === 'mdxJsxTextElement') {
+    if (node.name === 'AskSize') {
+      const of = attribute(node, 'of');
+      const hint = attribute(node, 'hint');
+      if (of !== undefined) {
+        lesson.questions.push({
+          id: attribute(node, 'id') ?? of,
+          of,
+          ...(hint !== undefined && { hints: [hint] }),
+          words: wordsIn(node),
+        });
+      }
+      return;
+    }
+    if (node.name === 'Caution') {
+      const of = attribute(node, 'of');
+      const own = wordsIn(node)
+        .map((part) => (typeof part === 'string' ? part : part.size))
+        .join('')
+        .trim();
+      lesson.cautions.push({
+        ...(of !== undefined && { of }),
+        sentences: own === '' ? [] : [own.replace(/\s+/g, ' ')],
+      });
+      return;
+    }
+  }
+  if ('children' in node) for (const child of node.children) walk(child, lesson);
+}
+
+type Element = Extract<MdastNode, { type: 'mdxJsxFlowElement' | 'mdxJsxTextElement' }>;
+
+function attribute({ attributes }: Element, name: string): string | undefined {
+  const found = attributes.find((one) => one.type === 'mdxJsxAttribute' && one.name === name);
+  const value = found?.type === 'mdxJsxAttribute' ? found.value : undefined;
+  return typeof value === 'string' ? value : undefined;
+}
+
+/** The words of a part of the lesson, and the formula of each size among them. */
+function wordsIn(node: MdastNode): Asked['words'] {
+  if (node.type === 'text' || node.type === 'inlineCode') return [node.value];
+  if ((node.type === 'mdxJsxTextElement' || node.type === 'mdxJsxFlowElement') && node.name === 'Size') {
+    const size = attribute(node, 'of');
+    return size === undefined ? [] : [{ size }];
+  }
+  if (!('children' in node)) return node.type === 'break' ? [' '] : [];
+  const parts = node.children.flatMap(wordsIn);
+  return node.type === 'paragraph' ? [...parts, ' '] : parts;
+}
