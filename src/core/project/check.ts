@@ -1,8 +1,15 @@
 /** What an instructor should know before the first cut. */
+import { checkHeat } from './steps/check-heat.ts';
+import { checkNap } from './steps/check-nap.ts';
+import { checkPockets } from './steps/check-pockets.ts';
+import { checkSizes } from './steps/check-size.ts';
+import { checkStack } from './steps/check-stack.ts';
+import { ledgerOf } from './steps/make-up.ts';
 import type { Finding, HoldCheck, Pattern } from './pattern.ts';
 
 /**
- * Every finding about a pattern: those of resolving it, and what does not fit where it should.
+ * Every finding about a pattern: those of resolving it, what does not fit where it should, and what cannot be made or
+ * goes wrong in the making.
  *
  * @example check(resolveProject(file)) // => [] when all is well
  */
@@ -11,7 +18,21 @@ export function check(pattern: Pattern): Finding[] {
     pattern.holds.filter((hold) => !hold.fits),
     (hold) => hold.place,
   );
-  return [...pattern.findings, ...[...misfits.values()].map(misfit)];
+  return [...pattern.findings, ...[...misfits.values()].map(misfit), ...checkMaking(pattern)];
+}
+
+/** What the steps run into. */
+function checkMaking(pattern: Pattern): Finding[] {
+  if (!pattern.making) return [];
+  const ledger = ledgerOf(pattern);
+  return [
+    ...ledger.findings,
+    ...checkSizes(pattern, ledger),
+    ...checkPockets(pattern, ledger),
+    ...checkNap(pattern, ledger),
+    ...checkStack(pattern, ledger.steps),
+    ...checkHeat(pattern, ledger.steps),
+  ];
 }
 
 /** One finding for all the pockets that one thing does not fit. */

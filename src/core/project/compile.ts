@@ -110,7 +110,7 @@ function compile(file: ProjectFile): Compiled {
   const holds = (file.holds ?? [])
     .map((_, i) => readHold(i, file, pieces, reader))
     .filter((hold) => hold !== undefined);
-  const steps = readSteps(file.steps ?? [], [...options.keys()], reader);
+  const steps = readSteps(file.steps ?? [], { options: [...options.keys()], roles: [...roles.keys()] }, reader);
   const machine = file.machine && {
     lifts: readValue(file.machine.lifts, ['machine', 'lifts'], reader),
     source: file.machine.source ?? 'project file',

@@ -1,6 +1,8 @@
 export { MaterialsFile, ProjectFile } from './schema.ts';
 export { resolveProject, type Settings } from './resolve.ts';
 export { check } from './check.ts';
+export { checkAll, metIn, MOST_COMBINATIONS, type MetFinding } from './check-all.ts';
+export { ledgerOf, makeUp } from './steps/make-up.ts';
 export { checkMaterials, readMaterial, type Materials } from './materials.ts';
 export { cutList, materialsList, type CutRow, type MaterialRow } from './lists.ts';
 export {
@@ -17,6 +19,7 @@ export {
   type Run,
 } from './pleats.ts';
 export { publishedSize, publishedSizes, type PublishedSize } from './sizes.ts';
+export type { StepPlan } from './steps/plan.ts';
 export { verbs, type Verb } from './steps/verbs.ts';
 export type { CautionKey, Ledger, Minutes, SewnRow, Step, Thickest } from './step.ts';
 export type {

@@ -305,7 +305,8 @@ const Step = z
       .describe('Sews a visible row along edges. Of a join: a row on the pressed seam, that far from it.'),
     edgestitch: Text.optional().describe('The same as topstitch, close to the edge.'),
     press: Text.optional().describe(
-      'Presses a work. Of a join: where the allowances go: open, up, down, left or right.',
+      'Presses a work. Of a join, where the allowances go: open, up, down, left, right, to the bag. ' +
+        'Left out, to the second work; unopened leaves the works lying on one another.',
     ),
 
     to: Amount.optional().describe('fuse, attach: the work it goes to. gather: the length the edge is drawn up to.'),
@@ -321,18 +322,23 @@ const Step = z
       .enum(['up', 'down'])
       .optional()
       .describe('lay: down turns the work over, so that right side lies on right side. Up if left out.'),
-    between: Works.optional().describe('join: what is caught between the first two, such as a zip.'),
+    between: Works.optional().describe(
+      'join, sew round: what is caught between the two, such as a zip or a flap. It lies on the first one; ' +
+        'for sew round, at says with which edge.',
+    ),
     seam: Length.optional().describe('Seam allowance. Left out, the measure called seam.'),
     by: Length.optional().describe(
       'How far in from the edge a row is sewn, or how much is trimmed or graded. Left out, what is usual for the verb.',
     ),
     inset: Length.optional().describe('fuse: how far in from the edges it lies. Left out, it lies in the middle.'),
     depth: Length.optional().describe('tuck: from its fold to its stitches.'),
-    then: Length.optional().describe('hem: how much is turned in the second time. Left out, a single turn.'),
+    then: Length.optional().describe(
+      'hem: how much is turned in the second time; left out, a single turn. casing: how much is turned in first.',
+    ),
     corners: z.enum(['mitred', 'square']).optional().describe('hem: how the corners are folded; square if left out.'),
     size: Size.optional().describe('trim: the size to cut to, in the middle of the work.'),
     square: Length.optional().describe('box corner: the side of the square that is boxed off.'),
-    width: Length.optional().describe('bind, casing: finished width. flat-felled seam: width of the fell.'),
+    width: Length.optional().describe('bind: finished width. casing: the room for the cord.'),
     gap: z
       .strictObject({
         edge: Text.describe('The edge it is left in.'),

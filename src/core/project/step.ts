@@ -14,8 +14,9 @@ export type SewnRow = {
   length: number;
   /** The most layers it goes through. */
   layers: number;
-  /** How thick those layers are together, in mm. */
+  /** How thick the thickest place of the row is, in mm, and where, in the coordinates of the step's work. */
   thickness: number;
+  at: { x: number; y: number };
   /** Thread it takes, all threads together, in mm. */
   thread: number;
 };
@@ -56,9 +57,9 @@ export type Step = {
   tools: string[];
   cautions: CautionKey[];
   /** The most layers at one place. */
-  layersMost: number;
-  /** The thickest place; undefined when a material's thickness is not known. */
-  thicknessMost?: Thickest;
+  readonly layersMost: number;
+  /** The thickest place. A material whose thickness is not known counts as nothing. */
+  readonly thicknessMost: Thickest;
   note?: string;
 };
 

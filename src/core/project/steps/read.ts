@@ -25,18 +25,21 @@ export type CompiledStep = {
   sound: boolean;
 };
 
-/** Reads all steps. `options` are the names of the file's options. */
-export function readSteps(steps: readonly StepFile[], options: readonly string[], reader: Reader): CompiledStep[] {
-  const ids = new Map<string, number>();
+/** The names that steps can use beside those of works. */
+type Known = { options: readonly string[]; roles: readonly string[] };
+
+/** Reads all steps. */
+export function readSteps(steps: readonly StepFile[], { options, roles }: Known, reader: Reader): CompiledStep[] {
   return steps.flatMap((raw, i): CompiledStep[] => {
     const place: Place = ['steps', i];
     const report = (finding: Omit<Finding, 'severity'>) => reader.findings.push({ severity: 'error', ...finding });
-    reportOptions(raw, place, options, report);
-    if (raw.id !== undefined && ids.has(plainName(raw.id))) {
-      const message = `Step ${ids.get(plainName(raw.id))!} has the id ${quote(raw.id)} already.`;
+    for (const key of ['when', 'unless'] as const) reportUnknown('option', raw[key], [...place, key], options, report);
+    reportUnknown('material', raw.attach, [...place, 'attach'], roles, report);
+    const twin = steps.findIndex((one) => one.id !== undefined && plainName(one.id) === plainName(raw.id ?? ''));
+    if (twin >= 0 && twin < i && !eitherOr(steps[twin]!, raw)) {
+      const message = `Step ${twin + 1} has the id ${quote(raw.id!)} already.`;
       report({ place: [...place, 'id'], code: 'name-twice', message, mend: 'Give this one another id.' });
     }
-    if (raw.id !== undefined) ids.set(plainName(raw.id), i + 1);
     const verb = verbs.find((one) => raw[one] !== undefined);
     if (!verb) {
       const message = 'This step has no verb, so it says nothing to do.';
@@ -53,17 +56,27 @@ export function readSteps(steps: readonly StepFile[], options: readonly string[]
   });
 }
 
+/** Whether one step is done with an option and the other without it, so that they never meet. */
+const eitherOr = (a: StepFile, b: StepFile): boolean =>
+  [a.when === b.unless && a.when, a.unless === b.when && a.unless].some((option) => typeof option === 'string');
+
+/** Where allowances can go; unopened leaves the works lying on one another. */
+const PRESSED = /^(open|up|down|left|right|unopened|to \S.*)$/u;
+
 type Report = (finding: Omit<Finding, 'severity'>) => void;
 
-function reportOptions(raw: StepFile, place: Place, options: readonly string[], report: Report): void {
-  for (const key of ['when', 'unless'] as const) {
-    const name = raw[key];
-    if (name === undefined || options.some((one) => plainName(one) === plainName(name))) continue;
-    const meant = closest(name, options);
-    const message = `There is no option called ${quote(name)}.`;
-    const where = { place: [...place, key], start: 0, end: name.length };
-    report({ ...where, code: 'unknown-name', message, ...(meant && { mend: `Do you mean ${quote(meant)}?` }) });
-  }
+function reportUnknown(
+  what: string,
+  name: string | undefined,
+  place: Place,
+  known: readonly string[],
+  report: Report,
+): void {
+  if (name === undefined || known.some((one) => plainName(one) === plainName(name))) return;
+  const meant = closest(name, known);
+  const message = `There is no ${what} called ${quote(name)}.`;
+  const where = { place, start: 0, end: name.length };
+  report({ ...where, code: 'unknown-name', message, ...(meant && { mend: `Do you mean ${quote(meant)}?` }) });
 }
 
 /** A field that belongs to another verb, or one that is lacking. */
@@ -83,6 +96,11 @@ function reportFields(raw: StepFile, verb: Verb, place: Place, report: Report): 
         ? 'Write two steps.'
         : `With ${quote(verb)} go ${listed([...needs, ...may].map(quote)) || 'no others'}.`,
     });
+  }
+  const { press } = raw;
+  if (verb !== 'press' && press !== undefined && !PRESSED.test(press)) {
+    const message = `Allowances are pressed open, up, down, left, right or to a work, not ${quote(press)}.`;
+    report({ place: [...place, 'press'], start: 0, end: press.length, code: 'unclear-press', message });
   }
   for (const field of needs) {
     if (raw[field] !== undefined) continue;

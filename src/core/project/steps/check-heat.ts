@@ -1,0 +1,53 @@
+/** What heat and pins do to the materials in the heap. */
+import { COOLEST } from './tools.ts';
+import { materialsIn } from './thickness.ts';
+import { quote } from '../../measure/index.ts';
+import type { Finding, Material, Pattern } from '../pattern.ts';
+import type { Step } from '../step.ts';
+
+export function checkHeat(pattern: Pattern, steps: readonly Step[]): Finding[] {
+  const said = new Set<string>();
+  // What a material cannot stand is said where it first meets it.
+  const once = (what: string, material: Material, finding: Finding): Finding[] => {
+    const key = `${what} ${material.name}`;
+    if (said.has(key)) return [];
+    said.add(key);
+    return [finding];
+  };
+  return steps.flatMap((step): Finding[] => {
+    const heap = materialsIn(pattern, step.after);
+    const fusing = step.verb === 'fuse' ? fusibleOf(pattern, step)?.fuses : undefined;
+    const ironed = step.tools.some((tool) => tool.startsWith('iron'));
+    return heap.flatMap((material): Finding[] => {
+      const { heat, label, holes } = material;
+      const findings: Finding[] = [];
+      const { place } = step;
+      const severity = 'warning';
+      if (heat !== undefined && fusing !== undefined && heat < fusing) {
+        const message = `Fusing needs ${fusing} °C here, but ${quote(label)} takes only ${heat} °C.`;
+        const mend = 'Choose an interfacing that fuses cooler, or one to sew in.';
+        const amount = fusing - heat;
+        findings.push(...once('fuse', material, { severity, place, code: 'too-hot', message, mend, amount }));
+      } else if (heat !== undefined && ironed && heat < COOLEST) {
+        const message = `This step needs an iron, whose coolest setting is ${COOLEST} °C. ${quote(label)} takes only ${heat} °C.`;
+        const mend = 'Crease it with a bone folder, or topstitch it flat.';
+        const amount = COOLEST - heat;
+        findings.push(...once('iron', material, { severity, place, code: 'too-hot', message, mend, amount }));
+      }
+      if (holes === 'stay' && needsHolding.has(step.verb) && !step.tools.includes('pins')) {
+        const message = `Holes stay in ${quote(label)}, so this step cannot be pinned.`;
+        const mend = 'Hold it with clips, and unpick nothing.';
+        findings.push(...once('pins', material, { severity: 'note', place, code: 'holes-stay', message, mend }));
+      }
+      return findings;
+    });
+  });
+}
+
+const needsHolding: ReadonlySet<string> = new Set(['join', 'sew round', 'hem', 'lay', 'tuck', 'gather', 'casing']);
+
+/** The material that a step fuses. */
+function fusibleOf({ pieces, materials }: Pattern, { takes }: Step): Material | undefined {
+  const piece = pieces[takes[0]!];
+  return piece && materials[piece.material]?.material;
+}

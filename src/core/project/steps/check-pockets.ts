@@ -1,0 +1,124 @@
+/** Whether what goes in still fits once everything is sewn: rows of stitches take from a pocket's width and depth. */
+import { boxOf } from '../../cloth/size.ts';
+import { covers } from '../../cloth/ring.ts';
+import { cross, dot, minus } from '../../geometry/point.ts';
+import { lies } from '../../cloth/lie.ts';
+import { lengthOf, middleOf } from './rows.ts';
+import { sayIn } from './say.ts';
+import type { Finding, HoldCheck, Pattern, Piece } from '../pattern.ts';
+import type { Ledger } from '../step.ts';
+import type { Ply, Work } from '../../cloth/index.ts';
+import type { Point } from '../../geometry/index.ts';
+
+const CLOSE = 0.05;
+
+export function checkPockets(pattern: Pattern, { results, finished }: Ledger): Finding[] {
+  const work = finished === undefined ? undefined : results[finished];
+  if (!work) return [];
+  const said = new Set<string>();
+  return pattern.holds.flatMap((hold): Finding[] => {
+    const piece = pattern.pieces[hold.piece];
+    const inside = piece && insideOf(work, piece, hold.pocket);
+    // What does not fit the flat pieces has its finding already.
+    if (!piece || !inside || !hold.fits) return [];
+    const finding = tooSmall(pattern, hold, piece, inside);
+    const key = JSON.stringify([hold.place, finding?.code]);
+    if (!finding || said.has(key)) return [];
+    said.add(key);
+    return [finding];
+  });
+}
+
+/** The room between the rows of stitches round a pocket, in mm. */
+export type Inside = { width: number; depth: number };
+
+function tooSmall(pattern: Pattern, hold: HoldCheck, piece: Piece, { width, depth }: Inside): Finding | undefined {
+  const say = sayIn(pattern);
+  const where = `${hold.pocket === undefined ? '' : `pocket ${hold.pocket} of `}the ${piece.name}`;
+  const place = [...hold.place, 'in'];
+  const wider = `Make the ${piece.name} wider, or sew nearer to its edge.`;
+  const spare = width - hold.size.width;
+  if (spare < -CLOSE) {
+    const message = `Once sewn, ${where} is ${say(width)} wide. That is ${say(-spare)} too narrow for ${hold.what}.`;
+    return { severity: 'error', place, code: 'pocket-narrow', message, mend: wider, amount: -spare };
+  }
+  const wanted = piece.sewn.width - hold.size.width - hold.room.width;
+  if (spare < wanted - CLOSE) {
+    const message = `Once sewn, ${where} leaves ${hold.what} ${say(Math.max(0, spare))} to spare, not ${say(wanted)}.`;
+    return { severity: 'warning', place, code: 'pocket-tight', message, mend: wider, amount: wanted - spare };
+  }
+  const least = hold.pocket === undefined ? hold.size.height : hold.cover * hold.size.height;
+  if (depth < least - CLOSE) {
+    const message = `Once sewn, ${where} is ${say(depth)} deep. That is ${say(least - depth)} too shallow for ${hold.what}.`;
+    const mend = 'Make it deeper, or move the row of stitches across it lower.';
+    return { severity: 'error', place, code: 'pocket-shallow', message, mend, amount: least - depth };
+  }
+  return undefined;
+}
+
+/** A layer of a pocket: from where it is looked at, its ways across and up, and how high it goes. */
+type Layer = { ply: Ply; origin: Point; across: Point; up: Point; height: number };
+
+function insideOf(work: Work, piece: Piece, pocket: number | undefined): Inside | undefined {
+  const layer = pocket === undefined ? largest(work, piece) : frontOf(work, piece, pocket);
+  if (!layer) return undefined;
+  const { ply, origin, across, up, height } = layer;
+  const xs = ply.outline.map(({ from }) => dot(minus(from, origin), across));
+  let [left, right, bottom] = [Math.min(...xs), Math.max(...xs), 0];
+  const middle = (left + right) / 2;
+  const own = new Set(work.plies.flatMap((one) => (one.piece === piece.name ? one.id : [])));
+  for (const { kind, runs } of work.stitches) {
+    if (kind === 'baste' || kind === 'gather') continue;
+    for (const run of runs) {
+      if (run.plies.length < 2 || !run.plies.some((id) => own.has(id))) continue;
+      const way = minus(run.to, run.from);
+      const at = minus(middleOf(run), origin);
+      const [x, y, length] = [dot(at, across), dot(at, up), lengthOf(run)];
+      if (Math.abs(cross(way, up)) < CLOSE * length) {
+        const reach = length / 2;
+        if (y + reach < CLOSE || y - reach > height - CLOSE) continue;
+        if (x < middle) left = Math.max(left, x);
+        else right = Math.min(right, x);
+      } else if (
+        Math.abs(cross(way, across)) < CLOSE * length &&
+        y > 0 &&
+        y < height &&
+        Math.abs(x - middle) < length
+      ) {
+        bottom = Math.max(bottom, y);
+      }
+    }
+  }
+  return { width: right - left, depth: height - bottom };
+}
+
+/** The front of a pleated pocket, from its bottom fold up to its top fold. */
+function frontOf(work: Work, { name, pleats, size }: Piece, pocket: number): Layer | undefined {
+  const [top, bottom] = [pleats?.folds[2 * pocket - 2], pleats?.folds[2 * pocket - 1]];
+  if (!top || !bottom) return undefined;
+  // The layer behind the front lies between both folds; the front itself may run on below.
+  const middle = { x: size.width / 2, y: (top.at + bottom.at) / 2 };
+  const ply = work.plies.find((one) => one.piece === name && covers(one.outline, lies(one.lie, middle)));
+  if (!ply) return undefined;
+  const at = (x: number, y: number) => lies(ply.lie, { x, y });
+  const origin = at(0, bottom.at);
+  return {
+    ply,
+    origin,
+    across: minus(at(1, bottom.at), origin),
+    up: minus(at(0, bottom.at - 1), origin),
+    height: bottom.at - top.at,
+  };
+}
+
+/** The largest layer of a piece that is not pleated, as it lies. */
+function largest(work: Work, { name }: Piece): Layer | undefined {
+  let [best, most]: [Layer | undefined, number] = [undefined, 0];
+  for (const ply of work.plies) {
+    const { x, y, width, height } = boxOf([ply]);
+    if (ply.piece !== name || width * height <= most) continue;
+    most = width * height;
+    best = { ply, origin: { x, y }, across: { x: 1, y: 0 }, up: { x: 0, y: 1 }, height };
+  }
+  return best;
+}

@@ -1,0 +1,138 @@
+/** What is too thick to sew, too large to turn, or has too little to hold on to. */
+import { area } from '../../geometry/index.ts';
+import { quote } from '../../measure/index.ts';
+import { sayIn, sayThickness } from './say.ts';
+import { size } from '../../cloth/index.ts';
+import { thicknessOf } from './thickness.ts';
+import type { Finding, Pattern } from '../pattern.ts';
+import type { Mark, Stitch, Work } from '../../cloth/index.ts';
+import type { Point } from '../../geometry/index.ts';
+import type { SewnRow, Step } from '../step.ts';
+
+export const checkStack = (pattern: Pattern, steps: readonly Step[]): Finding[] =>
+  steps.flatMap((step) => [...tooThick(pattern, step), ...gapTooSmall(pattern, step), ...hardware(pattern, step)]);
+
+/** Of the rows a step sews by machine, the thickest one that does not go under the presser foot. */
+function tooThick(pattern: Pattern, step: Step): Finding[] {
+  const { lifts, source } = pattern.making!.machine;
+  const byMachine = step.stitches.filter((row) => !row.class.startsWith('2'));
+  const thickest = byMachine.reduce<SewnRow | undefined>(
+    (most, row) => (row.thickness > (most?.thickness ?? 0) ? row : most),
+    undefined,
+  );
+  if (!thickest || thickest.thickness <= lifts + 1e-6) return [];
+  const { thickness, layers, at } = thickest;
+  const message =
+    `This row goes through ${layers} layers, ${sayThickness(thickness)} thick, ${placeIn(pattern, step.after, at)}. ` +
+    `The machine takes ${sayThickness(lifts)} (${source}).`;
+  const mend =
+    thickest.kind === 'seam'
+      ? 'Keep interfacing out of the seam, or move folds away from it. A longer stitch and a larger needle help.'
+      : 'Grade or clip the allowances, or leave this stretch out. A longer stitch and a larger needle help.';
+  return [{ severity: 'warning', place: step.place, code: 'too-thick', message, mend, amount: thickness - lifts }];
+}
+
+/** Where a point of a work is, as one would show it with two rulers. */
+function placeIn(pattern: Pattern, work: Work, { x, y }: Point): string {
+  const say = sayIn(pattern);
+  const xs = work.plies.flatMap((ply) => ply.outline.map((edge) => edge.from.x));
+  const ys = work.plies.flatMap((ply) => ply.outline.map((edge) => edge.from.y));
+  const [left, right] = [x - Math.min(...xs), Math.max(...xs) - x];
+  const [low, high] = [y - Math.min(...ys), Math.max(...ys) - y];
+  const across = left <= right ? `${say(left)} from the left` : `${say(right)} from the right`;
+  const up = low <= high ? `${say(low)} from the bottom` : `${say(high)} from the top`;
+  return `${across} and ${up}`;
+}
+
+/**
+ * Crumpled cloth takes about twice the room of cloth lying flat. From memory, as the rule below: a bundle goes through
+ * a gap when the gap, opened to a ring, is as wide as the bundle rolled up along its longer side.
+ */
+const CRUMPLED = 2;
+
+/** The shortest gap in mm that a work goes through. */
+export function leastGap(pattern: Pattern, work: Work): number {
+  const volume = work.plies.reduce((sum, ply) => sum + area(ply.outline) * thicknessOf(pattern, [ply]), 0);
+  const { width, height } = size(work);
+  // A ring of twice the gap round a bundle of this section: 2 gap = 2 √(π section).
+  return Math.sqrt(Math.PI * ((CRUMPLED * volume) / Math.max(width, height)));
+}
+
+function gapTooSmall(pattern: Pattern, step: Step): Finding[] {
+  if (step.verb !== 'turn') return [];
+  const work = Object.values(step.before)[0]!;
+  const gap = openingOf(work.stitches.findLast((stitch) => stitch.round !== undefined));
+  const least = leastGap(pattern, work);
+  if (gap === undefined || gap >= least) return [];
+  const say = sayIn(pattern);
+  const message = `The gap of ${say(gap)} is too small to turn ${quote(step.takes[0]!)} through.`;
+  const mend = `Leave ${say(roundedUp(pattern, least))} or more.`;
+  return [{ severity: 'warning', place: step.place, code: 'gap-too-small', message, mend, amount: least - gap }];
+}
+
+/** Half inches or half centimetres are enough for a gap. */
+const roundedUp = ({ edition }: Pattern, mm: number): number => {
+  const mark = edition === 'inch' ? 12.7 : 5;
+  return Math.ceil(mm / mark) * mark;
+};
+
+/** The gap, or the longest edge that was left open. */
+function openingOf(stitch: Stitch | undefined): number | undefined {
+  if (!stitch?.round) return undefined;
+  const { ring, allowances, gap } = stitch.round;
+  const open = ring.map((edge, i) => {
+    const to = ring[(i + 1) % ring.length]!.from;
+    return allowances[i] === 0 ? Math.hypot(to.x - edge.from.x, to.y - edge.from.y) : 0;
+  });
+  const left = gap ? Math.hypot(gap.to.x - gap.from.x, gap.to.y - gap.from.y) : 0;
+  return Math.max(left, ...open);
+}
+
+/** Hardware keeps this far from seams, in mm: its prongs need flat cloth. Common practice, no source. */
+const CLEAR = 4;
+/** Fewer layers than this tear out. Common practice, no source. */
+const LAYERS = 2;
+
+function hardware(pattern: Pattern, step: Step): Finding[] {
+  if (step.verb !== 'attach') return [];
+  const mark = step.after.marks.at(-1);
+  if (!mark) return [];
+  const findings: Finding[] = [];
+  const say = sayIn(pattern);
+  const near = nearestRow(step.after, mark);
+  if (near < CLEAR) {
+    const message = `${quote(mark.name)} sits ${say(near)} from a row of stitches. It needs ${say(CLEAR)} of flat cloth around it.`;
+    findings.push({
+      severity: 'warning',
+      place: [...step.place, 'at'],
+      code: 'hardware-on-seam',
+      message,
+      mend: 'Move it off the seam.',
+      amount: CLEAR - near,
+    });
+  }
+  if (mark.plies.length < LAYERS) {
+    const message = `${quote(mark.name)} goes through one layer only, and tears out of it.`;
+    findings.push({
+      severity: 'warning',
+      place: step.place,
+      code: 'too-few-layers',
+      message,
+      mend: 'Fuse interfacing behind it, or set it through one layer more.',
+    });
+  }
+  return findings;
+}
+
+function nearestRow(work: Work, { at, plies }: Mark): number {
+  const rows = work.stitches.filter(({ kind }) => kind !== 'baste' && kind !== 'gather');
+  const runs = rows.flatMap((stitch) => stitch.runs.filter((run) => run.plies.some((ply) => plies.includes(ply))));
+  return Math.min(Infinity, ...runs.map(({ from, to }) => distanceTo(at, from, to)));
+}
+
+function distanceTo({ x, y }: Point, a: Point, b: Point): number {
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const length = dx * dx + dy * dy;
+  const t = length === 0 ? 0 : Math.min(1, Math.max(0, ((x - a.x) * dx + (y - a.y) * dy) / length));
+  return Math.hypot(a.x + t * dx - x, a.y + t * dy - y);
+}

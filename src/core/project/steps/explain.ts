@@ -1,0 +1,38 @@
+/** Why a step cannot be sewn, as a finding at its place. */
+import { edgesOf } from './titles.ts';
+import type { ClothFault } from '../../cloth/index.ts';
+import type { Finding, Place } from '../pattern.ts';
+import type { StepPlan } from './plan.ts';
+
+/** Mends by what stands in the way; the fault itself says what that is. */
+const mends: Partial<Record<ClothFault['code'], string>> = {
+  'ambiguous-edge': 'Write the piece before the edge, as in “facing top”.',
+  held: 'Fold the layers that hang together in one go.',
+  blocked: 'Fold what lies in the way first, or fold to the other side.',
+  'sewn-down': 'Fold before you sew, or unpick that row.',
+  'not-sewn-round': 'Sew round before you turn.',
+  'no-gap': 'Leave a gap when you sew round.',
+  'off-the-work': 'Check from which edge it is measured.',
+  'too-deep': 'Check the allowance and the size of the pieces.',
+};
+
+export function explainFault(fault: ClothFault, plan: StepPlan): Finding {
+  const { code, message, amount } = fault;
+  const mend = mends[code];
+  return {
+    severity: 'error',
+    place: placeOf(fault, plan),
+    code,
+    message,
+    ...(mend !== undefined && { mend }),
+    ...(amount !== undefined && { amount }),
+  };
+}
+
+/** The edge that the fault names, where the step names it too. */
+function placeOf({ edge }: ClothFault, { place, words }: StepPlan): Place {
+  if (edge === undefined || words.at === undefined) return place;
+  if (!Array.isArray(words.at)) return [...place, 'at'];
+  const index = edgesOf(words.at).indexOf(edge);
+  return index < 0 ? [...place, 'at'] : [...place, 'at', index];
+}

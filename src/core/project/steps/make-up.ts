@@ -1,0 +1,288 @@
+/** The step ledger: makes a project up on paper, step by step, and keeps what each step did. */
+import { closest, quote } from '../../measure/index.ts';
+import { cut, size } from '../../cloth/index.ts';
+import { plainName } from '../names.ts';
+import { checkMet } from './check-met.ts';
+import { explainFault } from './explain.ts';
+import { minutesOf } from './minutes.ts';
+import { rowsAdded } from './rows.ts';
+import { sew } from './sew.ts';
+import { stackOf } from './thickness.ts';
+import { titleOf } from './titles.ts';
+import { cautionsOf, toolsOf } from './tools.ts';
+import type { Finding, Pattern, Place } from '../pattern.ts';
+import type { Ledger, Step } from '../step.ts';
+import type { StepPlan } from './plan.ts';
+import type { Taken } from './read.ts';
+import type { Work } from '../../cloth/index.ts';
+
+const ledgers = new WeakMap<Pattern, Ledger>();
+
+/**
+ * Makes a project up: the steps that can be done, in order, each with the work before and after it. Never throws; why
+ * a step is left out is told by `check`. Of one pattern the steps are made once and kept.
+ *
+ * @example
+ * makeUp(resolveProject(file)).map((step) => step.title) // => ['Fuse the strip interfacing to the pocket strip', …]
+ */
+export const makeUp = (pattern: Pattern): Step[] => ledgerOf(pattern).steps;
+
+/** The steps, what stands in the way of the others, and every result by name. */
+export function ledgerOf(pattern: Pattern): Ledger {
+  let ledger = ledgers.get(pattern);
+  if (!ledger) ledgers.set(pattern, (ledger = new Bench(pattern).ledger()));
+  return ledger;
+}
+
+/** Where a work went that is no longer on the table. */
+type Gone = { into: string; n: number };
+
+/** The table on which a project is made up: the works that lie on it, by name. */
+class Bench {
+  readonly #pattern: Pattern;
+  readonly #steps: Step[] = [];
+  readonly #findings: Finding[] = [];
+  /** By plain name: its name and what lies there, one for each that was cut. */
+  readonly #works = new Map<string, { name: string; copies: Work[]; by?: StepPlan }>();
+  readonly #gone = new Map<string, Gone>();
+  /** Results that are not made because their step could not be done, each with the steps that wait for it. */
+  readonly #lost = new Map<string, { n: number; waiting: StepPlan[] }>();
+  readonly #used = new Set<string>();
+
+  constructor(pattern: Pattern) {
+    this.#pattern = pattern;
+  }
+
+  ledger(): Ledger {
+    const { making, finished } = this.#pattern;
+    if (making) {
+      this.#cutPieces();
+      for (const plan of making.steps) if (plan.off === undefined) this.#do(plan);
+      this.#reportWaiting();
+      this.#reportLeft();
+    }
+    const results = Object.fromEntries([...this.#works.values()].map(({ name, copies }) => [name, copies[0]!]));
+    const last = finished?.of ?? this.#steps.at(-1)?.makes;
+    const found = last === undefined ? undefined : this.#works.get(plainName(last));
+    return {
+      steps: this.#steps,
+      findings: this.#findings,
+      results,
+      ...(found && { finished: found.name }),
+    };
+  }
+
+  #cutPieces(): void {
+    for (const { name, material, cutOutline, count } of Object.values(this.#pattern.pieces)) {
+      const work = cut({ piece: name, material, outline: cutOutline });
+      if (work.ok) this.#works.set(plainName(name), { name, copies: Array.from({ length: count }, () => work.value) });
+    }
+  }
+
+  #do(plan: StepPlan): void {
+    const taken = plan.faulty ? undefined : this.#take(plan);
+    if (!taken) {
+      this.#lose(plan);
+      return;
+    }
+    const works = taken.map((one) => one.work);
+    const sewn = sew(plan, works, this.#pattern);
+    if (!sewn.ok) {
+      this.#findings.push(explainFault(sewn.fault, plan));
+      this.#lose(plan);
+      return;
+    }
+    this.#findings.push(...checkMet(plan, sewn.value, this.#pattern));
+    for (const { name } of taken) this.#remove(name, plan);
+    this.#works.set(plainName(plan.makes), { name: plan.makes, copies: [sewn.value], by: plan });
+    this.#lost.delete(plainName(plan.makes));
+    this.#steps.push(this.#entry(plan, taken, sewn.value));
+  }
+
+  /** Finds the works that a step takes, or says what is missing. */
+  #take(plan: StepPlan): { name: string; work: Work }[] | undefined {
+    const found: { name: string; work: Work }[] = [];
+    const copies = new Map<string, number>();
+    for (const taken of plan.takes) {
+      const key = plainName(taken.name);
+      const nth = copies.get(key) ?? 0;
+      copies.set(key, nth + 1);
+      const work = this.#works.get(key)?.copies[nth];
+      if (work) {
+        found.push({ name: this.#works.get(key)!.name, work });
+        continue;
+      }
+      this.#missing(taken, plan, nth);
+      return undefined;
+    }
+    for (const { name } of found) this.#used.add(plainName(name));
+    return found;
+  }
+
+  #remove(name: string, plan: StepPlan): void {
+    const key = plainName(name);
+    const there = this.#works.get(key);
+    if (!there) return;
+    if (there.copies.length > 1) there.copies = there.copies.slice(1);
+    else {
+      this.#works.delete(key);
+      this.#gone.set(key, { into: plan.makes, n: plan.n });
+    }
+  }
+
+  #missing({ name, place }: Taken, plan: StepPlan, nth: number): void {
+    const key = plainName(name);
+    const report = (code: string, message: string, mend?: string) =>
+      this.#findings.push({ severity: 'error', place, code, message, ...(mend !== undefined && { mend }) });
+    const lost = this.#lost.get(key);
+    if (lost) {
+      lost.waiting.push(plan);
+      return;
+    }
+    const { steps, leftOut } = this.#pattern.making!;
+    const makers = steps.filter((step) => plainName(step.makes) === key);
+    const gone = this.#gone.get(key);
+    if (nth > 0 || (gone && this.#isPiece(key))) {
+      const message =
+        nth > 0 && !gone
+          ? `Only ${nth} ${nth === 1 ? 'piece' : 'pieces'} called ${quote(name)} ${nth === 1 ? 'is' : 'are'} cut.`
+          : `${quote(name)} went into ${quote(gone!.into)} in step ${gone!.n}.`;
+      const mend = gone && nth === 0 ? `Take ${quote(gone.into)}, or cut one more.` : 'Cut one more.';
+      report('used-up', message, mend);
+      return;
+    }
+    if (gone) {
+      report(
+        'used-up',
+        `${quote(name)} went into ${quote(gone.into)} in step ${gone.n}.`,
+        `Take ${quote(gone.into)} here.`,
+      );
+      return;
+    }
+    const piece = Object.keys(leftOut).find((one) => plainName(one) === key);
+    const option = piece === undefined ? makers.find((step) => step.off !== undefined)?.off : leftOut[piece];
+    if (option !== undefined) {
+      const on = this.#pattern.options[option]?.on ?? false;
+      const word = on ? 'unless' : 'when';
+      report(
+        'option-breaks-step',
+        `${on ? 'With' : 'Without'} ${quote(option)} there is no ${quote(name)} for this step.`,
+        `Add “${word}: ${option}” to this step.`,
+      );
+      return;
+    }
+    const later = makers.find((step) => step.n > plan.n);
+    if (later) {
+      const message = `${quote(name)} is not made yet: step ${later.n} makes it.`;
+      report('not-made-yet', message, 'Move this step behind that one.');
+      return;
+    }
+    // A piece that could not be worked out has its own finding; here its steps only wait.
+    if (makers.length > 0 || this.#pattern.findings.some(({ place }) => plainName(String(place[1])) === key)) {
+      this.#lost.set(key, { n: plan.n, waiting: [plan] });
+      return;
+    }
+    const known = [...[...this.#works.values()].map((one) => one.name), ...steps.map((step) => step.makes)];
+    const meant = closest(name, known);
+    // What was probably meant is not missed as well.
+    if (meant !== undefined) this.#used.add(plainName(meant));
+    const message = `There is no piece or work called ${quote(name)}.`;
+    this.#findings.push({
+      severity: 'error',
+      place,
+      start: 0,
+      end: name.length,
+      code: 'unknown-name',
+      message,
+      ...(meant !== undefined && { mend: `Do you mean ${quote(meant)}?` }),
+    });
+  }
+
+  #isPiece(key: string): boolean {
+    return Object.keys(this.#pattern.pieces).some((one) => plainName(one) === key);
+  }
+
+  /** A step that cannot be done leaves its result missing; what it would have taken is not missed for that. */
+  #lose(plan: StepPlan): void {
+    for (const { name } of plan.takes) this.#used.add(plainName(name));
+    const key = plainName(plan.makes);
+    this.#works.delete(key);
+    this.#lost.set(key, this.#lost.get(key) ?? { n: plan.n, waiting: [] });
+  }
+
+  /** Says once for each missing result which steps are left out. */
+  #reportWaiting(): void {
+    for (const [key, { n, waiting }] of this.#lost) {
+      const [first, ...others] = waiting;
+      if (!first) continue;
+      const { name, place } = first.takes.find((taken) => plainName(taken.name) === key)!;
+      const more = others.length === 0 ? '' : ` Nor can ${others.length} more.`;
+      const why = n === first.n ? 'is not there' : `is missing since step ${n}`;
+      const message = `This step cannot be done, because ${quote(name)} ${why}.${more}`;
+      this.#findings.push({ severity: 'note', place, code: 'left-out', message });
+    }
+  }
+
+  /** What lies on the table in the end and is not what was to be made. */
+  #reportLeft(): void {
+    const { finished, pieces, making } = this.#pattern;
+    const last = plainName(finished?.of ?? making!.steps.findLast((step) => step.off === undefined)?.makes ?? '');
+    const warn = (place: Place, code: string, message: string, mend: string) =>
+      this.#findings.push({ severity: 'warning', place, code, message, mend });
+    for (const [key, { name, copies, by }] of this.#works) {
+      if (key === last) continue;
+      const waits = this.#used.has(key) || this.#lost.has(last);
+      if (by && !waits) {
+        const message = `No step uses ${quote(name)}, which this one makes.`;
+        warn(by.place, 'result-unused', message, 'Take it in a later step, or leave this one out.');
+      } else if (!by && copies.length === pieces[name]!.count && !this.#used.has(key)) {
+        const message = `No step uses ${quote(name)}.`;
+        warn(['pieces', name], 'never-used', message, 'Take it in a step, or leave the piece out.');
+      } else if (!by && copies.length < pieces[name]!.count) {
+        const { count } = pieces[name]!;
+        const message = `Of ${count} cut, ${count - copies.length} ${quote(name)} are used.`;
+        warn(['pieces', name, 'cut'], 'never-used', message, 'Cut fewer, or use the others too.');
+      }
+    }
+  }
+
+  #entry(plan: StepPlan, taken: { name: string; work: Work }[], after: Work): Step {
+    const pattern = this.#pattern;
+    const works = taken.map((one) => one.work);
+    const stitches = rowsAdded(works, after, pattern);
+    const { width, height, depth } = size(after);
+    const { words, mm } = plan;
+    const now = { width: mm['now width'], height: mm['now height'] };
+    const stack = stackOf(pattern, after);
+    return {
+      id: plan.id,
+      title: words.says ?? titleOf(plan),
+      verb: plan.verb,
+      place: plan.place,
+      takes: taken.map((one) => one.name),
+      makes: plan.makes,
+      before: Object.fromEntries(taken.map(({ name, work }) => [name, work])),
+      after,
+      size: { width, height },
+      depth,
+      ...(words.now && {
+        nowMeasures: {
+          ...(now.width !== undefined && { width: now.width }),
+          ...(now.height !== undefined && { height: now.height }),
+        },
+      }),
+      stitches,
+      minutes: minutesOf(plan, works, after, stitches),
+      tools: toolsOf(plan, after, pattern),
+      cautions: cautionsOf(plan, after, pattern),
+      // Few are asked for, and the map of all layers takes longer than the step itself.
+      get layersMost() {
+        return stack().layers;
+      },
+      get thicknessMost() {
+        return stack().thickest;
+      },
+      ...(words.note !== undefined && { note: words.note }),
+    };
+  }
+}
