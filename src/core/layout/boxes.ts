@@ -11,7 +11,14 @@ import type { Kind, Laid } from './box.ts';
 import type { Ready } from './ready.ts';
 
 /** A piece in its place: the lower left corner of its box, in mm from the corner of the room. */
-export type Spot = { ready: Ready; x: number; y: number; angle: number };
+export type Spot = {
+  ready: Ready;
+  x: number;
+  y: number;
+  angle: number;
+  /** Where the search chose which ones are mirrored. */
+  mirrored?: boolean;
+};
 
 /** What was found so far: where pieces lie, and how far along the cloth the last one reaches. */
 export type Laying = { spots: Spot[]; length: number; tries: number };
@@ -106,11 +113,11 @@ function* layAll(
   const kinds = pieces.map(({ ready, count }, i): Kind => {
     const kind = plainKind(ready, count, gap, inSteps);
     const rise = rises[i];
-    if (ready.atFold) return { ...kind, atFold: true };
-    if (rise === undefined) return kind;
+    const placed = ready.atFold ? { ...kind, atFold: true } : kind;
+    if (rise === undefined) return placed;
     const every = inSteps(repeat!);
     const phase = inSteps(rise);
-    if (!straight) return { ...kind, repeat: { every, phase } };
+    if (!straight) return { ...placed, repeat: { every, phase } };
     return { ...kind, height: Math.ceil((phase + kind.height) / every) * every };
   });
   const width = steps.cloth(task.width + gap);

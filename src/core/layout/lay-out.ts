@@ -3,7 +3,8 @@ import { SAME } from '../measure/index.ts';
 import { boxesNeeded } from './bounds.ts';
 import { fewTries, layBoxes, plainKind, shortestLength, type Laying, type Spot, type Task } from './boxes.ts';
 import { cutsFor } from './cuts.ts';
-import { ready, roomOn, sound, type Ready } from './ready.ts';
+import { layOutlines } from './outlines.ts';
+import { fillsItsBox, ready, roomOn, sound, type Ready } from './ready.ts';
 import { MOST_SHRINKAGE, toBuy } from './sold.ts';
 import { stepsFor } from './steps.ts';
 import type { Finding } from '../project/pattern.ts';
@@ -66,7 +67,7 @@ export function* layOutSteps(
         const task = taskFor(work, c, left, round, { deadline, stop, first: round === 0 });
         if (!task) break;
         let last: Laying | undefined;
-        for (const laying of layBoxes(task)) {
+        for (const laying of layPieces(task)) {
           if (laying) {
             last = laying;
             const layout = assemble(work, [...sheets, { cloth, number, laying }], limits);
@@ -90,6 +91,24 @@ export function* layOutSteps(
     }
     if (over || best.proven) return;
   }
+}
+
+/** How many layouts of boxes may be tried in the time of one round that moves outlines apart. */
+const OUTLINE_COST = 20;
+
+/** Rectangles as rectangles; with other outlines among them, first their boxes, then the outlines themselves. */
+function* layPieces(task: Task): Generator<Laying | undefined, void, void> {
+  if (task.straight || task.pieces.every((piece) => fillsItsBox(piece.ready))) {
+    yield* layBoxes(task);
+    return;
+  }
+  let known: Laying | undefined;
+  for (const laying of layBoxes({ ...task, first: true, tries: 16 })) {
+    known = laying ?? known;
+    yield laying;
+  }
+  // A try here moves every piece that overlaps: it takes far longer than laying boxes once.
+  yield* layOutlines({ ...task, tries: task.tries / OUTLINE_COST }, known);
 }
 
 type Sheet = { cloth: Cloth; number: number; laying: Laying };
@@ -196,6 +215,15 @@ function limitsOf({ demand, cloths, options, onCloth }: Work): Limits {
         ? [{ ready: one, count: Math.ceil(layable[one.index]! / one.layers) }]
         : [],
     );
+    if (options.manner !== 'straight cuts' && !pieces.every((piece) => fillsItsBox(piece.ready))) {
+      // Outlines nest: only their area counts, and how long each is at the least.
+      const total = pieces.reduce((sum, piece) => sum + piece.count * area(piece.ready.outline), 0);
+      const longest = Math.max(
+        ...pieces.map(({ ready: one }) => (one.angles.length > 2 ? Math.min(one.width, one.height) : one.height)),
+      );
+      if (only!.kind === 'bolt') return { length: Math.max(total / room.width, longest) + 2 * edge, preCuts: 0 };
+      return { length: 0, preCuts: Math.ceil(total / (room.width * room.height) - 1e-9) };
+    }
     if (only!.kind === 'bolt') return { length: shortestLength(pieces, room.width, gap) + 2 * edge, preCuts: 0 };
     const steps = stepsFor(pieces.flatMap((piece) => [piece.ready.width + gap, piece.ready.height + gap]));
     const kinds = pieces.map((piece) => plainKind(piece.ready, piece.count, gap, steps.piece));
@@ -280,11 +308,16 @@ function laidCloth({ cloth, number, laying }: Sheet, options: LayOptions, counte
   };
 }
 
-function placement({ ready: one, x, y, angle }: Spot, left: number, edge: number, counted: number[]): Placement {
+function placement(
+  { ready: one, x, y, angle, mirrored: flipped }: Spot,
+  left: number,
+  edge: number,
+  counted: number[],
+): Placement {
   const { piece, index, layers } = one;
   const number = counted[index]! + 1;
   counted[index] = Math.min(piece.count, counted[index]! + layers);
-  const mirrored = layers === 1 && number > piece.count - (piece.mirrored ?? 0);
+  const mirrored = flipped ?? (layers === 1 && number > piece.count - (piece.mirrored ?? 0));
   // `one.outline` lies in the first of its angles already.
   let outline = rotate(one.outline, angle - one.angles[0]!);
   if (mirrored) outline = reflect(outline, { at: { x: 0, y: 0 }, angle: 90 });

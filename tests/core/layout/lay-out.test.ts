@@ -97,7 +97,7 @@ describe('whatever is asked', () => {
         const on = made(cloths);
         expect(faults(layOut(demand, on, options), demand, on, options)).toEqual([]);
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
   });
 
@@ -214,7 +214,59 @@ describe('grain, nap, fold and repeat', () => {
     );
   });
 
-  test('other outlines are laid by the box round them, and on the bias aslant', () => {
+  test('outlines of any shape nest, left and right, closer than the boxes round them', () => {
+    const triangle = polygon(
+      [
+        { x: 0, y: 0 },
+        { x: 100, y: 0 },
+        { x: 0, y: 150 },
+      ],
+      ['base', 'slope', 'side'],
+    );
+    const demand: Demand = [{ name: 'flap', outline: triangle, count: 4 }];
+    const layout = layOut(demand, [bolt(202)]);
+    expect(faults(layout, demand, [bolt(202)])).toEqual([]);
+    // Two by two they make boxes of 100 x 150, but for the clearance of a few hundredths.
+    expect(layout.length).toBeLessThan(151);
+    const pairs: Demand = [{ name: 'flap', outline: triangle, count: 4, mirrored: 2, nap: 'up' }];
+    const mirrored = layOut(pairs, [bolt(450)], { gap: 2 });
+    expect(faults(mirrored, pairs, [bolt(450)], { gap: 2 })).toEqual([]);
+    expect(mirrored.cloths[0]!.placements.filter((one) => one.mirrored)).toHaveLength(2);
+  });
+
+  test('an outline on the fold, and outlines that match', () => {
+    const half = polygon(
+      [
+        { x: 0, y: 0 },
+        { x: 120, y: 0 },
+        { x: 90, y: 200 },
+        { x: 0, y: 260 },
+      ],
+      ['hem', 'side', 'shoulder', 'centre'],
+    );
+    const demand: Demand = [
+      { name: 'front', outline: half, count: 2, fold: 'centre', match: { group: 'check', at: 20 } },
+      {
+        name: 'pocket',
+        outline: polygon([
+          { x: 0, y: 0 },
+          { x: 60, y: 0 },
+          { x: 30, y: 80 },
+        ]),
+        count: 3,
+        match: { group: 'check', at: 0 },
+      },
+    ];
+    for (const folded of [true, false]) {
+      const cloths = [bolt(500, { folded, repeat: 50 })];
+      const layout = layOut(demand, cloths);
+      expect(layout.left).toEqual([]);
+      expect(faults(layout, demand, cloths)).toEqual([]);
+      expect(mismatches(layout, demand, cloths)).toEqual([]);
+    }
+  });
+
+  test('by straight cuts other outlines are laid by the box round them, and on the bias aslant', () => {
     const demand: Demand = [
       {
         name: 'flap',
@@ -227,9 +279,11 @@ describe('grain, nap, fold and repeat', () => {
       },
       piece('binding', 30, 200, 2, { grain: 'bias' }),
     ];
-    const layout = layOut(demand, [bolt(400)]);
-    expect(layout.left).toEqual([]);
-    expect(faults(layout, demand, [bolt(400)])).toEqual([]);
+    for (const manner of ['free', 'straight cuts'] as const) {
+      const layout = layOut(demand, [bolt(400)], { manner });
+      expect(layout.left).toEqual([]);
+      expect(faults(layout, demand, [bolt(400)], { manner })).toEqual([]);
+    }
   });
 });
 
