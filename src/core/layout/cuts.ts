@@ -4,7 +4,7 @@ import type { Point } from '../geometry/index.ts';
 export type Way = 'across' | 'lengthwise';
 
 /** A straight cut from edge to edge of what lies on the mat. */
-export type Cut = {
+export type StraightCut = {
   /** Counted from 1, in the order a person cuts. */
   number: number;
   /** What is cut: the cloth, or a part that an earlier cut made. */
@@ -33,8 +33,8 @@ const NEAR = 1e-3;
  *
  * @param region the cloth with its name; its height is Infinity on a bolt, where the last strip is cut off too
  */
-export function cutsFor(region: Field, pieces: readonly Field[]): Cut[] | undefined {
-  const cuts: Cut[] = [];
+export function cutsFor(region: Field, pieces: readonly Field[]): StraightCut[] | undefined {
+  const cuts: StraightCut[] = [];
   let strips = 0;
 
   function part(field: Field, inside: readonly Field[], preferred: Way): boolean {

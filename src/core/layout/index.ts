@@ -4,5 +4,5 @@ export { soldIn, toBuy } from './sold.ts';
 export type { Progress } from './lay-out.ts';
 export type { Cloth, Demand, LayOptions, Selling, Wanted } from './demand.ts';
 export type { LaidCloth, Layout, Placement } from './layout.ts';
-export type { Cut } from './cuts.ts';
+export type { StraightCut } from './cuts.ts';
 export type { Purchase } from './sold.ts';

@@ -1,7 +1,7 @@
 /** What laying gives. All lengths in mm. */
 import type { Outline, Point } from '../geometry/index.ts';
 import type { Finding } from '../project/pattern.ts';
-import type { Cut } from './cuts.ts';
+import type { StraightCut } from './cuts.ts';
 import type { Purchase } from './sold.ts';
 
 /** A piece where it lies. */
@@ -37,7 +37,7 @@ export type LaidCloth = {
   folded: boolean;
   placements: Placement[];
   /** The order of cuts, for straight cuts. */
-  cuts: Cut[];
+  cuts: StraightCut[];
   /** The share of the usable cloth that pieces take, up to 1. */
   share: number;
 };
