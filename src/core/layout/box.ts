@@ -1,3 +1,5 @@
+import type { Order } from './orders.ts';
+
 /**
  * Rectangles to lay in a box, in whole steps (`steps.ts`), so that sums are exact. The box has a width; its height is
  * open, or capped by what a search aims at.
@@ -15,10 +17,21 @@ export type Kind = {
   repeat?: { every: number; phase: number };
 };
 
-export type Box = { width: number; kinds: readonly Kind[] };
-
 /** One rectangle laid: its lower left corner, and whether it was turned. */
 export type Laid = { kind: number; x: number; y: number; turned: boolean };
+
+/** A way of laying rectangles: its result depends on nothing but the order. */
+export type Layer = {
+  /**
+   * Lays in an order (`orders.ts`) in a box of a width, under a cap, and gives the area wasted below the cap; 0 when all
+   * rectangles were laid. Stops as soon as more than `limit` is wasted, and gives that.
+   */
+  lay(order: Order, width: number, cap: number, limit: number): number;
+  /** How high the last layout reached. */
+  height(): number;
+  /** The rectangles of the last layout. */
+  laid(): Laid[];
+};
 
 /** The area of all rectangles of a box together. */
 export const areaOf = (kinds: readonly Kind[]): number =>

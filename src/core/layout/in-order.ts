@@ -1,6 +1,5 @@
-import { liftOf, type Kind, type Laid } from './box.ts';
-import { TURNED, type Order } from './orders.ts';
-import type { Layer } from './skyline.ts';
+import { liftOf, type Kind, type Laid, type Layer } from './box.ts';
+import { kindOf, TURNED, type Order } from './orders.ts';
 
 /**
  * Lays rectangles strictly in the given order, each where it comes to lie lowest on the skyline, and of such places
@@ -30,7 +29,7 @@ export function inOrder(kinds: readonly Kind[]): Layer {
     for (let round = 0; laid.length < total; round++) {
       const before = laid.length;
       for (let i = 0; i < order.length; i++) {
-        const k = order[i]! >> 3;
+        const k = kindOf(order[i]!);
         if (left[k] === 0) continue;
         const kind = kinds[k]!;
         const turned = kind.turns && (order[i]! & TURNED) !== 0;

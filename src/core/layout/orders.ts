@@ -25,7 +25,7 @@ export function firstOrders(kinds: readonly Sized[]): Order[] {
   const each = Math.max(1, Math.ceil(total / LONGEST));
   const entries = kinds.flatMap((kind, k) => Array<number>(Math.ceil(kind.count / each)).fill(8 * k));
   const by = (size: (kind: Sized) => number): Order =>
-    Int32Array.from([...entries].sort((a, b) => size(kinds[b >> 3]!) - size(kinds[a >> 3]!) || a - b));
+    Int32Array.from([...entries].sort((a, b) => size(kinds[kindOf(b)]!) - size(kinds[kindOf(a)]!) || a - b));
   return [by((s) => s.height), by((s) => s.width), by((s) => s.width * s.height), by((s) => s.width + s.height)];
 }
 
@@ -38,7 +38,7 @@ export type Change = { a: number; b: number } | { a: number; bits: number };
  */
 export function change(order: Order, ways: Uint8Array, random: Random): Change | undefined {
   const a = random.below(order.length);
-  const way = ways[order[a]! >> 3]!;
+  const way = ways[kindOf(order[a]!)]!;
   if (way > 0 && random.below(4) === 0) {
     const bits = way === TURNED ? way : (1 << random.below(3)) & way;
     if (bits === 0) return undefined;

@@ -1,6 +1,5 @@
-import { change, undo, type Order } from './orders.ts';
-import type { Laid } from './box.ts';
-import type { Layer } from './skyline.ts';
+import { change, kindOf, undo, type Order } from './orders.ts';
+import type { Laid, Layer } from './box.ts';
 import type { Random } from './random.ts';
 
 /** What a search has found: a layout, how high it reaches, and how many layouts were tried so far. */
@@ -140,4 +139,4 @@ export function* shortest(manners: Manner[], search: Search): Generator<Found | 
 
 /** Whether there is more than one order at all. */
 const canChange = ({ starts, ways }: Search): boolean =>
-  starts.some((order) => order.some((entry) => entry !== order[0] || ways[entry >> 3]! > 0));
+  starts.some((order) => order.some((entry) => entry !== order[0] || ways[kindOf(entry)]! > 0));

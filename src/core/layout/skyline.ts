@@ -1,5 +1,5 @@
-import { liftOf, type Kind, type Laid } from './box.ts';
-import type { Order } from './orders.ts';
+import { liftOf, type Kind, type Layer } from './box.ts';
+import { kindOf, type Order } from './orders.ts';
 
 /**
  * Lays rectangles one by one, each in the lowest gap of the skyline that those before it make: the best fitting one
@@ -9,18 +9,6 @@ import type { Order } from './orders.ts';
  * Zhang & Sim 2011, EJOR 215(1):57-69, and Wei et al. 2017, Comput. Oper. Res. 80:113-127: a layout under a cap is
  * judged by the area it wastes.
  */
-export type Layer = {
-  /**
-   * Lays in the given order (`orders.ts`) in a box of a width, under a cap, and gives the area wasted below it; 0 when all rectangles were laid. Stops
-   * as soon as more than `limit` is wasted and gives that.
-   */
-  lay(order: Order, width: number, cap: number, limit: number): number;
-  /** How high the last layout reached. */
-  height(): number;
-  /** The rectangles of the last layout. */
-  laid(): Laid[];
-};
-
 export function skyline(kinds: readonly Kind[]): Layer {
   const n = kinds.length;
   const width = Float64Array.from(kinds, (kind) => kind.width);
@@ -78,9 +66,9 @@ export function skyline(kinds: readonly Kind[]): Layer {
       let bestScore = -1;
       let bestTurned = 0;
       if (gap >= least) {
-        while (left[order[first]! >> 3] === 0) first++;
+        while (left[kindOf(order[first]!)] === 0) first++;
         scan: for (let i = first; i < order.length; i++) {
-          const k = order[i]! >> 3;
+          const k = kindOf(order[i]!);
           if (left[k] === 0) continue;
           if (!plain && atFold[k] && x[b] !== 0) continue;
           for (let way = 0; way <= turns[k]!; way++) {

@@ -1,11 +1,11 @@
-import { FAR, UP, type Order } from './orders.ts';
-import type { Kind } from './box.ts';
-import type { Layer } from './skyline.ts';
+import { FAR, kindOf, UP, type Order } from './orders.ts';
+import type { Kind, Layer } from './box.ts';
 
 /**
  * Lays rectangles so that straight cuts from edge to edge part them. Into a part of the cloth goes the best fitting
  * rectangle, into its lower left corner; one cut beside it runs on from edge to edge, the other ends at it. The two
- * parts that remain are filled the same way, the smaller one first.
+ * parts that remain are filled the same way, the smaller one first. The order says which way the first cut runs, and
+ * whether it leaves room for another rectangle.
  *
  * `plain`: only strips across the cloth, each cut into pieces side by side; quicker to cut, and seldom as short.
  */
@@ -17,7 +17,7 @@ export function byStraightCuts(kinds: readonly Kind[], plain = false): Layer {
   const total = counts.reduce((sum, count) => sum + count, 0);
   const left = new Int32Array(kinds.length);
   const shortest = Math.min(...kinds.map((kind) => Math.min(kind.width, kind.height)));
-  const [laidEntry, laidX, laidY, laidTurned] = [
+  const [laidKind, laidX, laidY, laidTurned] = [
     new Int32Array(total),
     new Float64Array(total),
     new Float64Array(total),
@@ -36,10 +36,10 @@ export function byStraightCuts(kinds: readonly Kind[], plain = false): Layer {
     let bestTurned = 0;
     let bestScore = -1;
     if (laidCount < total && w >= shortest && h >= shortest) {
-      while (left[order[first]! >> 3] === 0) first++;
+      while (left[kindOf(order[first]!)] === 0) first++;
       scan: for (let i = first; i < order.length; i++) {
         const entry = order[i]!;
-        const k = entry >> 3;
+        const k = kindOf(entry);
         if (left[k] === 0) continue;
         for (let way = 0; way <= turns[k]!; way++) {
           const turned = turns[k]! & (way ^ entry);
@@ -61,10 +61,10 @@ export function byStraightCuts(kinds: readonly Kind[], plain = false): Layer {
       return;
     }
     const entry = order[best]!;
-    const k = entry >> 3;
+    const k = kindOf(entry);
     const across = bestTurned ? height[k]! : width[k]!;
     const up = bestTurned ? width[k]! : height[k]!;
-    laidEntry[laidCount] = k;
+    laidKind[laidCount] = k;
     laidX[laidCount] = x;
     laidY[laidCount] = y;
     laidTurned[laidCount] = bestTurned;
@@ -119,7 +119,7 @@ export function byStraightCuts(kinds: readonly Kind[], plain = false): Layer {
   function another(best: number, w: number, h: number, across: boolean): number {
     for (let i = best + 1; i < order.length; i++) {
       const entry = order[i]!;
-      const k = entry >> 3;
+      const k = kindOf(entry);
       if (left[k] === 0) continue;
       const turned = turns[k]! & entry;
       const [itsWidth, itsHeight] = turned ? [height[k]!, width[k]!] : [width[k]!, height[k]!];
@@ -143,7 +143,7 @@ export function byStraightCuts(kinds: readonly Kind[], plain = false): Layer {
     height: () => top,
     laid: () =>
       Array.from({ length: laidCount }, (_, i) => ({
-        kind: laidEntry[i]!,
+        kind: laidKind[i]!,
         x: laidX[i]!,
         y: laidY[i]!,
         turned: laidTurned[i] === 1,
