@@ -18,6 +18,7 @@ export {
   type Pocket,
   type Run,
 } from './pleats.ts';
+export { suits, type Suits, type Weight } from './needle.ts';
 export { publishedSize, publishedSizes, type PublishedSize } from './sizes.ts';
 export type { StepPlan } from './steps/plan.ts';
 export { verbs, type Verb } from './steps/verbs.ts';
