@@ -1,7 +1,10 @@
 /**
- * npm run check: every mistake in content/, by file. `npm run check -- --json` prints them for other programs.
+ * npm run check: every mistake in content/, by file. `npm run check -- --json` prints them for other programs, and
+ * `npm run check -- --fix` first puts in the mends that are certain: typed numbers that the project holds.
  * Ends with 1 where there is a mistake; warnings and notes alone end with 0.
  */
+import { readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { findContentProblems } from '../site/find-content-problems.ts';
@@ -23,9 +26,39 @@ export function check(root: string, options: { json?: boolean | undefined; colou
   };
 }
 
+/**
+ * Puts in the mends that are certain.
+ *
+ * @param root the folder that holds content/
+ * @returns how many were put in, by file
+ */
+export function putRight(root: string): Map<string, number> {
+  const certain = findContentProblems(root).filter(({ fix }) => fix);
+  const done = new Map<string, number>();
+  for (const [file, own] of Map.groupBy(certain, (problem) => problem.file)) {
+    const full = path.join(root, file);
+    // From the end backwards, so that offsets stay true.
+    const fixes = own.map(({ fix }) => fix!).toSorted((a, b) => b.start - a.start);
+    const mended = fixes.reduce(
+      (text, { start, end, text: by }) => text.slice(0, start) + by + text.slice(end),
+      readFileSync(full, 'utf8'),
+    );
+    writeFileSync(full, mended);
+    done.set(file, fixes.length);
+  }
+  return done;
+}
+
 if (import.meta.main) {
-  const { values } = parseArgs({ options: { json: { type: 'boolean' } } });
+  const { values } = parseArgs({ options: { json: { type: 'boolean' }, fix: { type: 'boolean' } } });
   const root = fileURLToPath(new URL('../..', import.meta.url));
+  const done = values.fix ? putRight(root) : new Map<string, number>();
+  if (!values.json) {
+    for (const [file, n] of done)
+      console.log(`${file}: ${n === 1 ? '1 number follows' : `${n} numbers follow`} the project now.`);
+    if (values.fix && done.size === 0) console.log('There is nothing to put right without asking you.');
+    if (values.fix) console.log('');
+  }
   const { text, code } = check(root, { ...values, colour: process.stdout.hasColors?.() ?? false });
   console.log(text);
   process.exitCode = code;

@@ -1,13 +1,20 @@
 import { quote } from '../core/measure/index.ts';
 import type { ProjectFile } from '../core/project/schema.ts';
+import { stepsWithoutCaution, toolsWithoutCaution } from './caution-problems.ts';
+import { glossaryProblems } from './glossary-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
-import { inReadingOrder } from './problem.ts';
+import { linkProblems, pagesOf } from './link-problems.ts';
+import { inReadingOrder, placeIn } from './problem.ts';
 import type { Problem } from './problem.ts';
 import { isWhole, materialProblems, projectProblems, workOut } from './project-problems.ts';
 import type { WorkedOut } from './project-problems.ts';
 import { allEntries, readContent } from './read-content.ts';
 import type { Content, Entry, LessonEntry } from './read-content.ts';
 import type { CourseFile } from './schemas.ts';
+import { questionProblems } from './question-problems.ts';
+import { readingProblems } from './reading-problems.ts';
+import { untoldSteps } from './step-problems.ts';
+import { typedNumbers } from './typed-numbers.ts';
 import { didYouMean } from './wording.ts';
 
 /**
@@ -46,6 +53,7 @@ export function examine(content: Content, root: string): Examined {
   }
   problems.push(...materialProblems(materials));
   for (const course of courses) problems.push(...courseProblems(course, lessons, projects));
+  const pages = pagesOf(content);
   for (const lesson of lessons) {
     const course = courses.find(({ id }) => id === lesson.course);
     const project = lesson.value?.project ?? course?.value?.project;
@@ -58,7 +66,18 @@ export function examine(content: Content, root: string): Examined {
         projects: projects.map(({ id }) => id),
       }),
     );
+    const own = worked.get(project ?? '');
+    const said = [
+      ...linkProblems(lesson, pages),
+      ...(own ? [...typedNumbers(lesson, own), ...questionProblems(lesson, own)] : []),
+      ...toolsWithoutCaution(lesson),
+      ...readingProblems(lesson, content.site.value?.language ?? 'en'),
+    ];
+    for (const { at, ...rest } of said) {
+      problems.push({ file: lesson.file, ...placeIn(lesson.text, at), ...rest });
+    }
   }
+  problems.push(...glossaryProblems(content), ...untoldSteps(content), ...stepsWithoutCaution(content, worked));
   return { problems: inReadingOrder(problems), unusable };
 }
 

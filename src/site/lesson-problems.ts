@@ -8,6 +8,7 @@ import { texFault } from './katex-plugin.ts';
 import { referenceFault } from './lesson-references.ts';
 import type { Surroundings } from './lesson-references.ts';
 import type { Part, WrittenAttribute, WrittenMaths, WrittenPicture, WrittenWord } from './lesson-text.ts';
+import { placeIn } from './problem.ts';
 import type { Problem } from './problem.ts';
 import type { LessonEntry } from './read-content.ts';
 import { explain, mistakesIn } from './wording.ts';
@@ -26,7 +27,7 @@ export function lessonProblems(entry: LessonEntry, root: string, surroundings: S
     (at, message, mend) =>
       problems.push({
         file: entry.file,
-        ...lineAndColumn(entry.text, at),
+        ...placeIn(entry.text, at),
         severity,
         message,
         mend,
@@ -63,11 +64,6 @@ function checkPicture({ address, words, part }: WrittenPicture, folder: string, 
   }
   if (!words.trim())
     warn(part.start, 'This picture has no words for those who cannot see it.', 'Write ![what it shows](…).');
-}
-
-function lineAndColumn(text: string, at: number): { line: number; column: number } {
-  const before = text.slice(0, at);
-  return { line: before.split('\n').length, column: at - before.lastIndexOf('\n') };
 }
 
 /** HTML that would load or run something, or that the lesson's own writing replaces. */

@@ -3,6 +3,7 @@ import { evaluate, parseFormula } from '../core/formula/index.ts';
 import { fail, ok, quote } from '../core/measure/index.ts';
 import type { Fault } from '../core/measure/index.ts';
 import type { TextFault } from './lesson-syntax.ts';
+import { oncePer } from './once.ts';
 import type { WorkedOut } from './project-problems.ts';
 import { anyOf, didYouMean } from './wording.ts';
 
@@ -32,7 +33,7 @@ export function referenceFault(
   }
   if (!worked) return undefined;
   if (reference === 'formula' || reference === 'length') {
-    const fault = formulaFault(text, reference, worked);
+    const fault = reference === 'length' ? lengthFault(worked, text) : formulaFault(worked, text);
     if (!fault) return undefined;
     const { start: at, message, mend } = fault;
     return { at, message, mend: mend && !message.includes(mend) ? `Write ${quote(mend)}.` : undefined };
@@ -69,7 +70,11 @@ const restsOnFault = (name: string, { file, variants }: WorkedOut): boolean =>
   variants[0].inch.findings.some((finding) => finding.severity === 'error') &&
   Object.keys(file.pieces).some((piece) => name.startsWith(`${piece} `));
 
-function formulaFault(text: string, reference: 'formula' | 'length', worked: WorkedOut): Fault | undefined {
+/** Lessons ask for the same sums many times. */
+const formulaFault = oncePer((worked: WorkedOut, text) => faultOf(text, 'formula', worked));
+const lengthFault = oncePer((worked: WorkedOut, text) => faultOf(text, 'length', worked));
+
+function faultOf(text: string, reference: 'formula' | 'length', worked: WorkedOut): Fault | undefined {
   const names = namesOf('measure', worked);
   const formula = parseFormula(text, { names });
   if (!formula.ok) return restsOnFault(text.slice(formula.fault.start), worked) ? undefined : formula.fault;

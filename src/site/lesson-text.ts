@@ -1,6 +1,8 @@
 import { mdxToMdast } from 'satteri';
 import type { MdastNode, MdxJsxAttributeUnion } from 'satteri';
 import { attributePlaces } from './attribute-places.ts';
+import { readProse } from './lesson-prose.ts';
+import type { LessonProse } from './lesson-prose.ts';
 import { BRACES, IMPORT, syntaxFault } from './lesson-syntax.ts';
 import type { TextFault } from './lesson-syntax.ts';
 
@@ -34,7 +36,7 @@ export type WrittenMaths = { tex: string; display: boolean; at: number; part: Pa
 /** A picture with the words for those who cannot see it. */
 export type WrittenPicture = { address: string; words: string; part: Part };
 
-export type LessonText = {
+export type LessonText = LessonProse & {
   words: WrittenWord[];
   maths: WrittenMaths[];
   pictures: WrittenPicture[];
@@ -50,14 +52,14 @@ export const features = { math: true } as const;
  * @param source the whole lesson, front matter included; offsets are UTF-16 indices into it
  */
 export function readLesson(source: string): LessonText {
-  const lesson: LessonText = { words: [], maths: [], pictures: [], faults: [] };
+  const none = { words: [], maths: [], pictures: [], prose: [], links: [], terms: [], anchors: [], comments: [] };
   let tree: MdastNode;
   try {
     tree = mdxToMdast(source, { features });
   } catch (error) {
-    lesson.faults.push(syntaxFault(source, error instanceof Error ? error.message : String(error)));
-    return lesson;
+    return { ...none, faults: [syntaxFault(source, error instanceof Error ? error.message : String(error))] };
   }
+  const lesson: LessonText = { words: [], maths: [], pictures: [], faults: [], ...readProse(tree, source) };
   walk(tree, source, lesson);
   return lesson;
 }

@@ -14,7 +14,18 @@ export type Problem = {
   mend?: string | undefined;
   /** In a lesson: the word, maths or picture that cannot be shown because of it, as offsets into the file's text. */
   part?: { start: number; end: number };
+  /** A mend that is certain, as offsets into the file's text: `npm run check -- --fix` puts it in. */
+  fix?: { start: number; end: number; text: string } | undefined;
 };
+
+/** A problem of one text, at an offset of it. */
+export type Said = Pick<Problem, 'severity' | 'message' | 'mend' | 'fix'> & { at: number };
+
+/** Line and column of an offset. */
+export function placeIn(text: string, at: number): { line: number; column: number } {
+  const before = text.slice(0, at);
+  return { line: before.split('\n').length, column: at - before.lastIndexOf('\n') };
+}
 
 /** Files by name; inside a file from top to bottom. Works on a copy. */
 export function inReadingOrder(problems: readonly Problem[]): Problem[] {

@@ -1,9 +1,9 @@
 import { spawnSync } from 'node:child_process';
-import { cpSync, existsSync, symlinkSync } from 'node:fs';
+import { cpSync, existsSync, readFileSync, symlinkSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { expect, test } from 'vitest';
-import { check } from '../../src/author/check.ts';
+import { check, putRight } from '../../src/author/check.ts';
 import { contentCheck } from '../../src/site/integration.ts';
 import { contentFolder, exchanged } from '../site/content-folder.ts';
 
@@ -41,6 +41,17 @@ test('warnings alone end with 0', () => {
 
 test('a terminal gets colours', () => {
   expect(check(contentFolder({ [PROJECT]: '' }), { colour: true }).text).toContain('\u001b[31mmistake\u001b[39m');
+});
+
+test('--fix puts in what is certain, and leaves the rest to the author', () => {
+  const prose =
+    'Cut the panel 5 in wide, with a seam of 1/4 in (6 mm). Keep 1/4 in free. Buy 44 in, or a panel of 5 1/8 in.';
+  const root = contentFolder(exchanged(SIZE, '<YourSize />', prose));
+  expect([...putRight(root)]).toEqual([[SIZE, 2]]);
+  expect(readFileSync(path.join(root, SIZE), 'utf8')).toContain(
+    'Cut the panel <Size of="panel width" /> wide, with a seam of <Size of="seam" />. Keep 1/4 in free. Buy 44 in, or a panel of 5 1/8 in.',
+  );
+  expect([...putRight(root)]).toEqual([]);
 });
 
 /** A command as an author runs it, on a content folder of its own. */

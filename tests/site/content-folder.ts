@@ -67,6 +67,8 @@ minutes: 30
 Press each fold.
 
 </Tip>
+
+<Caution of="iron" />
 `,
 };
 

@@ -59,7 +59,7 @@ test('maths is found with the offset of its first sign', () => {
 });
 
 test('code is no word and no maths', () => {
-  expect(read('`<Size of={x} />` and `$a$`\n\n```\n<Siez /> {x}\n```\n')).toEqual({
+  expect(read('`<Size of={x} />` and `$a$`\n\n```\n<Siez /> {x}\n```\n')).toMatchObject({
     words: [],
     maths: [],
     pictures: [],

@@ -1,0 +1,53 @@
+import { readTolerance } from '../../components/questions/ask-size/answer.ts';
+import { quote } from '../core/measure/index.ts';
+import { isClear, limitsOf, slipsOf, sumFor } from '../core/questions/index.ts';
+import type { Pattern } from '../core/project/index.ts';
+import { oncePer } from './once.ts';
+import type { Said } from './problem.ts';
+import type { WorkedOut } from './project-problems.ts';
+import type { LessonEntry } from './read-content.ts';
+
+/** Questions that have no answer, and those whose tolerance lets a wrong answer pass for a right one. */
+export function questionProblems(entry: LessonEntry, worked: WorkedOut): Said[] {
+  return entry.lesson.words.flatMap(({ name, attributes }): Said[] => {
+    if (name !== 'AskSize') return [];
+    const [of, tolerance] = ['of', 'tolerance'].map((name) => attributes.find((attribute) => attribute.name === name));
+    if (typeof of?.value !== 'string') return [];
+    const none = noAnswer(worked, of.value);
+    if (none) return [{ at: of.textAt, severity: 'warning', message: none, mend: 'Ask for another size.' }];
+    if (typeof tolerance?.value !== 'string') return [];
+    const passes = passingSlip(worked, JSON.stringify([of.value, tolerance.value]));
+    if (passes === undefined) return [];
+    const message = `So wide a tolerance does not tell the right answer from this slip: ${passes}`;
+    return [{ at: tolerance.textAt, severity: 'warning', message, mend: 'Make it smaller.' }];
+  });
+}
+
+const editionsOf = ({ variants: [{ inch, metric }] }: WorkedOut): Pattern[] => [inch, metric];
+
+/** Why nothing could be answered; undefined also where the formula itself is at fault, which is said elsewhere. */
+const noAnswer = oncePer((worked: WorkedOut, of): string | undefined => {
+  const sums = editionsOf(worked).map((pattern) => sumFor(of, pattern));
+  const none = sums.find((sum) => sum.ok && sum.value.wanted.value <= 0);
+  if (!none?.ok) return undefined;
+  return `This question has no answer: ${quote(of)} comes to ${none.value.wanted.value < 0 ? 'less than nothing' : 'nothing'}.`;
+});
+
+/** What a learner would be told for a slip that counts as right, and would not if the tolerance were left out. */
+const passingSlip = oncePer((worked: WorkedOut, question): string | undefined => {
+  const [of, written] = JSON.parse(question) as [string, string];
+  const tolerance = readTolerance(written, worked.file.units ?? 'inch');
+  if (!tolerance) return undefined;
+  for (const pattern of editionsOf(worked)) {
+    const sum = sumFor(of, pattern);
+    if (!sum.ok) continue;
+    const { wanted } = sum.value;
+    const all = slipsOf({ of }, sum.value, pattern);
+    const [usual, given] = [limitsOf({ of }, wanted, pattern), limitsOf({ of, tolerance }, wanted, pattern)];
+    const passes = all.find(
+      (slip) => isClear(slip, all, wanted, usual) && Math.abs(slip.value - wanted.value) <= given.right,
+    );
+    if (passes) return passes.sentence;
+  }
+  return undefined;
+});
