@@ -52,6 +52,16 @@ export default defineConfig({
   },
   vite: {
     cacheDir: '.cache/vite',
+    environments: {
+      client: {
+        build: {
+          rolldownOptions: {
+            // What nearly every island needs comes in one file, which packs tighter than many.
+            output: { codeSplitting: { groups: [{ name: 'lesson', minShareCount: 3 }] } },
+          },
+        },
+      },
+    },
     build: {
       assetsInlineLimit: 0, // a small font as data: would be refused by the policy
       rolldownOptions: {
