@@ -74,6 +74,7 @@ export function byStraightCuts(kinds: readonly Kind[], plain = false): Layer {
     const [restW, restH] = [w - across, h - up];
     if (restW === 0 && restH === 0) return;
     if (plain && strip) {
+      wasted += across * restH;
       if (restW > 0) fill(x + across, y, restW, h, true);
     } else if (plain) {
       if (restW > 0) fill(x + across, y, restW, up, true);
