@@ -40,7 +40,7 @@ export type Task = {
 
 /** Layouts to try in a moment: fewer, the more pieces there are. */
 export function fewTries(pieces: number): number {
-  return Math.round(Math.min(4000, Math.max(4, 4e7 / Math.max(1, pieces * pieces))));
+  return Math.round(Math.min(12_000, Math.max(4, 4e7 / Math.max(1, pieces * pieces))));
 }
 
 /** With at most so many pieces, laying strictly in order is as good as the best fit; with more it seldom is. */
