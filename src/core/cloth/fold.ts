@@ -1,4 +1,4 @@
-import { barred, holdsBack } from './held.ts';
+import { barred, foldLines, holdsBack } from './held.ts';
 import { carve } from './carve.ts';
 import { covers, ON, offsets, split } from './ring.ts';
 import { fail, ok } from '../measure/index.ts';
@@ -51,8 +51,11 @@ export function fold(work: Work, how: Fold): Sewn {
 
   const over = turnedOver(line);
   const plies = stacked(parts, over, lands, inside);
-  const bar = how.plies ? barred(plies, parts, line) : undefined;
-  if (bar) return fail(bar);
+  // What folds as a whole, or lands outside, can only be in its own way on the fold line.
+  for (const one of how.plies ? [line, ...(inside ? foldLines(plies) : [])] : []) {
+    const bar = barred(plies, one);
+    if (bar) return fail(bar);
+  }
 
   const came: Undo['came'] = new Map(parts.map(({ ply, from, moves }) => [ply.id, { from: from.id, moved: moves }]));
   const carried = carry(work, parts, line, over);

@@ -1,5 +1,8 @@
-import { direction } from '../geometry/point.ts';
+import { back, lies } from './lie.ts';
+import { leftOf, lineThrough } from '../geometry/index.ts';
+import { direction, distance } from '../geometry/point.ts';
 import { offsets, ON } from './ring.ts';
+import { SAME } from '../measure/index.ts';
 import type { ClothFault } from './fault.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { Part } from './fold.ts';
@@ -72,55 +75,74 @@ function along(a: Point, b: Point, offA: number, offB: number): Stretch {
 }
 
 /** One side of a fold: where it lies along the line, how high in the stack, and on which side of the line its cloth is. */
-type End = { at: Stretch; level: number; left: boolean };
+type End = { at: Stretch; level: number; left: boolean; ply: Ply };
 
 /**
- * Why a fold of some plies cannot lie so: a ply that stays passes between the two sides of a fold and goes on beyond
- * it, or two folds on the line would be caught in one another.
+ * Why a stack cannot lie so: a ply passes between the two sides of a fold on a line and goes on beyond it, or two folds
+ * on the line would be caught in one another.
  */
-export function barred(plies: readonly Ply[], parts: readonly Part[], line: Line): ClothFault | undefined {
-  const chosen = new Set(parts.filter((part) => part.chosen).map((part) => part.ply.id));
+export function barred(plies: readonly Ply[], line: Line): ClothFault | undefined {
   const folds = new Map<number, End[]>();
-  const touched = new Set<number>();
   for (const [level, ply] of plies.entries()) {
     for (const { fold, ...where } of foldsOn(ply.outline, line)) {
-      folds.set(fold, [...(folds.get(fold) ?? []), { ...where, level }]);
-      if (chosen.has(ply.id)) touched.add(fold);
+      folds.set(fold, [...(folds.get(fold) ?? []), { ...where, level, ply }]);
     }
   }
-  const across = plies.flatMap((ply, level) =>
-    chosen.has(ply.id) ? [] : crossings(ply.outline, line).map((at) => ({ at, level, piece: ply.piece })),
-  );
-  for (const fold of touched) {
-    for (const [a, b] of pairs(folds.get(fold)!)) {
-      const [low, high] = [Math.min(a.level, b.level), Math.max(a.level, b.level)];
-      const within = ({ at, level }: { at: Stretch; level: number }) =>
-        level > low && level < high && overlap(at, a.at);
-      const bar = across.find(within);
-      if (bar) {
-        const message = `${bar.piece} is in the way: it lies inside the fold and goes on beyond it.`;
-        return { code: 'blocked', message, piece: bar.piece };
-      }
-      if (a.left !== b.left) continue;
-      for (const [other, ends] of folds) {
-        if (other === fold) continue;
-        const caught = pairs(ends).some(([c, d]) => c.left === a.left && d.left === a.left && within(c) !== within(d));
-        if (caught) return { code: 'blocked', message: 'Another fold on the same line is in the way.' };
-      }
+  const turns = [...folds].flatMap(([fold, ends]) => pairs(ends, line).map(([a, b]) => ({ fold, a, b })));
+  if (turns.length === 0) return undefined;
+  const across = plies.flatMap((ply, level) => crossings(ply.outline, line).map((at) => ({ at, level, ply })));
+  for (const { fold, a, b } of turns) {
+    const [low, high] = [Math.min(a.level, b.level), Math.max(a.level, b.level)];
+    const within = ({ at, level }: { at: Stretch; level: number }) => level > low && level < high && overlap(at, a.at);
+    const bar = across.find(within);
+    if (bar) {
+      const { piece } = bar.ply;
+      const message = `${piece} is in the way: it lies inside a fold and goes on beyond it.`;
+      return { code: 'blocked', message, piece };
     }
+    if (a.left !== b.left) continue;
+    const caught = turns.some(
+      ({ fold: other, a: c, b: d }) =>
+        other !== fold && c.left === a.left && d.left === a.left && within(c) !== within(d),
+    );
+    if (caught) return { code: 'blocked', message: 'Another fold on the same line is in the way.' };
   }
   return undefined;
 }
 
-/** The two sides of a fold where they lie on one another; a fold cut in parts has several pairs. */
-function pairs<T extends { at: Stretch }>(sides: readonly T[]): [T, T][] {
-  const found: [T, T][] = [];
+/** The lines on which plies are folded, each once. */
+export function foldLines(plies: readonly Ply[]): Line[] {
+  const lines: Line[] = [];
+  for (const { outline } of plies) {
+    for (const [i, { fold, from }] of outline.entries()) {
+      const to = outline[(i + 1) % outline.length]!.from;
+      const known = (line: Line) => [from, to].every((point) => Math.abs(leftOf(line, point)) <= ON);
+      if (fold !== undefined && !lines.some(known)) lines.push(lineThrough(from, to));
+    }
+  }
+  return lines;
+}
+
+/**
+ * The two sides of a fold where they are the same place of the cloth. A fold that was folded again has several pairs,
+ * which may lie on one another.
+ */
+function pairs(sides: readonly End[], line: Line): [End, End][] {
+  const found: [End, End][] = [];
   for (let i = 0; i < sides.length; i++) {
     for (let k = i + 1; k < sides.length; k++) {
-      if (overlap(sides[i]!.at, sides[k]!.at)) found.push([sides[i]!, sides[k]!]);
+      const [a, b] = [sides[i]!, sides[k]!];
+      if (overlap(a.at, b.at) && sameCloth(a, b, line)) found.push([a, b]);
     }
   }
   return found;
+}
+
+function sameCloth(a: End, b: End, line: Line): boolean {
+  const way = direction(line.angle);
+  const t = (Math.max(a.at.from, b.at.from) + Math.min(a.at.to, b.at.to)) / 2;
+  const there = { x: line.at.x + way.x * t, y: line.at.y + way.y * t };
+  return distance(lies(back(a.ply.lie), there), lies(back(b.ply.lie), there)) < SAME;
 }
 
 function foldsOn(ring: PlyOutline, line: Line): { fold: number; at: Stretch; left: boolean }[] {
