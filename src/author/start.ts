@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import '../site/alone.ts';
 import { dev } from 'astro';
+import { writeEditorFiles } from '../site/editor-files.ts';
 import { examine } from '../site/find-content-problems.ts';
 import { readContent } from '../site/read-content.ts';
 import type { Content } from '../site/read-content.ts';
@@ -57,6 +58,7 @@ export function serverSettings(args: string[]) {
 }
 
 async function start(): Promise<void> {
+  writeEditorFiles(root);
   const content = readContent(root);
   const { problems } = examine(content, root);
   const server = await dev({ root, logLevel: 'warn', server: serverSettings(process.argv.slice(2)) });

@@ -1,0 +1,209 @@
+/**
+ * npm run new: a course, a project or a lesson to begin with. It asks for what it is not told:
+ *
+ *     npm run new -- project tote --title "Tote bag"
+ *     npm run new -- project wide-folio --from swatch-folio
+ *     npm run new -- course totes --title "Totes" --project tote
+ *     npm run new -- lesson totes "Cut the panels"
+ */
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { createInterface } from 'node:readline/promises';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import GithubSlugger from 'github-slugger';
+import { closest } from '../core/measure/index.ts';
+import { writeEditorFiles } from '../site/editor-files.ts';
+import { readContent } from '../site/read-content.ts';
+import type { Content } from '../site/read-content.ts';
+import { courseFile, lessonFile, projectFile } from './blanks.ts';
+import { withEntry, withValue } from './yaml-edit.ts';
+
+export type Wish = {
+  kind: 'course' | 'project' | 'lesson';
+  /** Name of its folder or file, or its title. */
+  name: string;
+  title?: string | undefined;
+  /** Of a course: the project its lessons make. Of a project: the one it starts from. */
+  project?: string | undefined;
+  /** Of a lesson. */
+  course?: string | undefined;
+};
+
+/** Files written anew, files with one more line, and the sentence to go on with; or why nothing was done. */
+export type Made = { ok: true; written: string[]; changed: string[]; next: string } | { ok: false; why: string };
+
+/**
+ * Writes a course, a project or a lesson. Nothing that is there already is written over.
+ *
+ * @param root the folder that holds content/
+ */
+export function make(root: string, wish: Wish): Made {
+  const content = readContent(root);
+  const id = addressed(wish.name);
+  if (id === '') return { ok: false, why: 'A name belongs there, with letters from a to z.' };
+  const title = wish.title ?? (id === wish.name ? sentenceCase(id.replaceAll('-', ' ')) : wish.name);
+  if (wish.kind === 'project') return makeProject(root, content, id, title, wish.project);
+  if (wish.kind === 'course') return makeCourse(root, content, id, title, wish.project);
+  return makeLesson(root, content, wish.course ?? '', id, title);
+}
+
+const addressed = (name: string): string =>
+  new GithubSlugger()
+    .slug(name.normalize('NFKD').replace(/\p{M}/gu, ''))
+    .replace(/[^a-z0-9-]/g, '')
+    .replace(/-+/g, '-')
+    .replace(/^-|-$/g, '');
+
+const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** The one that is called so, or a sentence that says which there are. */
+function found<T extends { id: string }>(kind: string, id: string, all: readonly T[]): T | string {
+  const one = all.find((entry) => entry.id === id);
+  if (one) return one;
+  const ids = all.map((entry) => entry.id);
+  const near = closest(id, ids);
+  const mend = near ? `Did you mean “${near}”?` : ids.length ? `There are: ${ids.join(', ')}.` : 'Make one first.';
+  return `There is no ${kind} “${id}”. ${mend}`;
+}
+
+function makeProject(root: string, content: Content, id: string, title: string, from: string | undefined): Made {
+  const file = `content/projects/${id}/project.yaml`;
+  let text = projectFile(id, title, content.site.value?.edition ?? 'inch', content.materials.value);
+  if (from !== undefined) {
+    const source = found('project', from, content.projects);
+    if (typeof source === 'string') return { ok: false, why: source };
+    const copy = withValue(source.text, ['title'], title);
+    if (copy === undefined) return { ok: false, why: `${source.file} has no title. Mend it first.` };
+    text = copy;
+  }
+  return written(root, new Map([[file, text]]), new Map(), `Open ${file} and put in your own numbers.`);
+}
+
+function makeCourse(root: string, content: Content, id: string, title: string, projectId: string | undefined): Made {
+  const project = projectId === undefined ? undefined : found('project', projectId, content.projects);
+  if (typeof project === 'string') return { ok: false, why: project };
+  const file = `content/courses/${id}/course.yaml`;
+  const lesson = '01-first-lesson.mdx';
+  const first = `content/courses/${id}/${lesson}`;
+  const edition = content.site.value?.edition ?? 'inch';
+  return written(
+    root,
+    new Map([
+      [file, courseFile(id, { title, project: project?.id, lesson })],
+      [first, lessonFile('First lesson', project?.value, edition)],
+    ]),
+    new Map(),
+    `Open ${file} for its name and summary, and ${first} for the lesson.`,
+  );
+}
+
+function makeLesson(root: string, content: Content, courseId: string, id: string, title: string): Made {
+  const course = found('course', courseId, content.courses);
+  if (typeof course === 'string') return { ok: false, why: course };
+  const own = content.lessons.filter((lesson) => lesson.course === courseId);
+  const twin = own.find(({ slug }) => slug === id);
+  if (twin) return { ok: false, why: `${twin.file} is there already. Give the lesson another name.` };
+  const number = Math.max(0, ...own.map(({ fileName }) => parseInt(fileName, 10) || 0)) + 1;
+  const fileName = `${String(number).padStart(2, '0')}-${id}.mdx`;
+  const file = `content/courses/${courseId}/${fileName}`;
+  const listed = withEntry(course.text, ['lessons'], fileName);
+  if (listed === undefined) return { ok: false, why: `${course.file} has no list of lessons. Mend it first.` };
+  const project = content.projects.find((entry) => entry.id === course.value?.project)?.value;
+  return written(
+    root,
+    new Map([[file, lessonFile(title, project, content.site.value?.edition ?? 'inch')]]),
+    new Map([[course.file, listed]]),
+    `Open ${file} and write round the words that are there.`,
+  );
+}
+
+function written(root: string, files: Map<string, string>, changes: Map<string, string>, next: string): Made {
+  const there = [...files.keys()].find((file) => existsSync(path.join(root, file)));
+  if (there) return { ok: false, why: `${there} is there already, and stays as it is. Choose another name.` };
+  for (const [file, text] of files) {
+    mkdirSync(path.dirname(path.join(root, file)), { recursive: true });
+    writeFileSync(path.join(root, file), text, { flag: 'wx' });
+  }
+  for (const [file, text] of changes) writeFileSync(path.join(root, file), text);
+  return { ok: true, written: [...files.keys()], changed: [...changes.keys()], next };
+}
+
+type Ask = (question: string, choices?: readonly string[]) => Promise<string>;
+
+/** Asks for what the arguments leave open. */
+export async function wishFrom(args: string[], content: Content, ask: Ask): Promise<Wish> {
+  const { values, positionals } = parseArgs({
+    args,
+    allowPositionals: true,
+    options: { title: { type: 'string' }, project: { type: 'string' }, from: { type: 'string' } },
+  });
+  const told = positionals.length > 0;
+  const [given, ...rest] = positionals;
+  const kind = isKind(given) ? given : await askKind(ask);
+  const projects = content.projects.map(({ id }) => id);
+  if (kind === 'lesson') {
+    const course =
+      rest[0] ??
+      (await ask(
+        'To which course does it belong?',
+        content.courses.map(({ id }) => id),
+      ));
+    const name = rest[1] ?? (await ask('What is the lesson called?'));
+    return { kind, course, name, title: values.title };
+  }
+  const name = rest[0] ?? (await ask(`What is the ${kind} called?`));
+  const chosen = values.from ?? values.project;
+  if (chosen !== undefined || told || projects.length === 0)
+    return { kind, name, title: values.title, project: chosen };
+  const question = kind === 'course' ? 'Which project do its lessons make?' : 'Which project does it start from?';
+  const project = await ask(`${question} Leave it empty for none.`, projects);
+  return { kind, name, title: values.title, project: project || undefined };
+}
+
+const isKind = (text: string | undefined): text is Wish['kind'] =>
+  text === 'course' || text === 'project' || text === 'lesson';
+
+async function askKind(ask: Ask): Promise<Wish['kind']> {
+  for (;;) {
+    const kind = await ask('What shall it be?', ['project', 'course', 'lesson']);
+    if (isKind(kind)) return kind;
+  }
+}
+
+/** Asks in the terminal; a number chooses from a list. */
+function asker(): { ask: Ask; close(): void } {
+  const terminal = createInterface({ input: process.stdin, output: process.stdout });
+  const lines = terminal[Symbol.asyncIterator]();
+  return {
+    close: () => terminal.close(),
+    async ask(question, choices = []) {
+      console.log(question);
+      for (const [i, choice] of choices.entries()) console.log(`  ${i + 1}  ${choice}`);
+      const { value, done } = await lines.next();
+      if (done) throw new Error('Nothing was written.');
+      const answer = value.trim();
+      return choices[Number(answer) - 1] ?? answer;
+    },
+  };
+}
+
+async function main(): Promise<void> {
+  const root = fileURLToPath(new URL('../..', import.meta.url));
+  const { ask, close } = asker();
+  try {
+    const made = make(root, await wishFrom(process.argv.slice(2), readContent(root), ask));
+    if (!made.ok) throw new Error(made.why);
+    writeEditorFiles(root);
+    for (const file of made.written) console.log(`Written: ${file}`);
+    for (const file of made.changed) console.log(`One line more: ${file}`);
+    console.log(made.next);
+  } catch (error) {
+    console.error(error instanceof Error ? error.message : String(error));
+    process.exitCode = 1;
+  } finally {
+    close();
+  }
+}
+
+if (import.meta.main) await main();
