@@ -9,6 +9,7 @@ import { fileURLToPath } from 'node:url';
 import '../src/site/alone.ts';
 import { findBrowser, installBrowser } from './browser.ts';
 import { countPlaywright, countVitest, type Count } from './count.ts';
+import { findPoppler, installPoppler } from './poppler.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const results: { name: string; count: Count; seconds: number }[] = [];
@@ -65,6 +66,8 @@ stage('Types: Astro', check('astro check'));
 stage('Types: Svelte', check('svelte-check --tsconfig ./tsconfig.json --fail-on-warnings'));
 stage('Lint', check('eslint -c .config/eslint.config.js .'));
 stage('Format', check('prettier --check .'));
+// The tests of paper ask for it; without it they fail and say how to install it.
+if (!findPoppler('pdftoppm')) installPoppler(console.log);
 stage('Unit and reference tests', () =>
   tests(
     'vitest run -c .config/vitest.config.ts --reporter=default --reporter=json --outputFile.json=.cache/vitest.json',

@@ -87,7 +87,7 @@ export function installBrowser(say: (line: string) => void): boolean {
 }
 
 /** What goes before apt-get: nothing for root, sudo where it asks for no password; undefined without apt or the right. */
-function packageRights(): string[] | undefined {
+export function packageRights(): string[] | undefined {
   if (process.platform !== 'linux' || !existsSync('/etc/debian_version')) return undefined;
   if (process.getuid?.() === 0) return [];
   return spawnSync('sudo', ['-n', 'true'], { stdio: 'ignore' }).status === 0 ? ['sudo', '-n'] : undefined;

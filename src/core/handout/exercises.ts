@@ -36,15 +36,27 @@ export function exercisesFor(
   resolve: (values: Record<string, number>) => Pattern,
   series: string,
 ): Exercises {
-  const lesson = resolve({});
+  const known = remembered(resolve);
+  const lesson = known({});
   const all = questions.flatMap((asked) => {
     const sum = sumFor(asked.of, lesson);
     if (!sum.ok || sum.value.formula.tree.kind === 'name' || sum.value.formula.names.length === 0) return [];
-    return [{ asked, sets: setsOf(asked, { asked, pattern: lesson, sum: sum.value }, resolve, series) }];
+    return [{ asked, sets: setsOf(asked, { asked, pattern: lesson, sum: sum.value }, known, series) }];
   });
   return {
     varied: all.every(({ sets }) => sets.length > 1),
     tasks: (sheet) => all.map(({ sets }) => sets[(sheet - 1) % sets.length]!),
+  };
+}
+
+/** The same sizes are asked for again and again while numbers are drawn. */
+function remembered(resolve: (values: Record<string, number>) => Pattern): typeof resolve {
+  const patterns = new Map<string, Pattern>();
+  return (values) => {
+    const key = JSON.stringify(values);
+    const pattern = patterns.get(key) ?? resolve(values);
+    patterns.set(key, pattern);
+    return pattern;
   };
 }
 

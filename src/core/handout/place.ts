@@ -131,8 +131,14 @@ function crossings(stroke: Stroke, box: Box): number[] {
     const beyond = (t: number) => at(stroke, t)[axis] - bound;
     for (let i = 0; i < steps; i++) {
       let [low, high] = [i / steps, (i + 1) / steps];
-      if (beyond(low) * beyond(high) >= 0) continue;
-      const rising = beyond(high) > 0;
+      const [before, after] = [beyond(low), beyond(high)];
+      if (before === 0) found.push(low);
+      if (before * after >= 0) continue;
+      if (steps === 1) {
+        found.push(before / (before - after));
+        continue;
+      }
+      const rising = after > 0;
       for (let turn = 0; turn < 50; turn++) {
         const middle = (low + high) / 2;
         if (beyond(middle) > 0 === rising) high = middle;

@@ -85,8 +85,8 @@ export function setWords(lines: readonly string[], at: Point, type: Type): TextS
 
 /** Places for a block of a size, from the middle of a box outward. */
 function* outward(box: Box, size: { width: number; height: number }): Generator<Point> {
-  const step = 3;
   const [across, down] = [box.width - size.width, box.height - size.height];
+  const step = Math.max(3, across / 40, down / 40);
   if (across < 0 || down < 0) return;
   const places: { x: number; y: number; far: number }[] = [];
   for (let x = 0; x <= across; x += step) {

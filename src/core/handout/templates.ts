@@ -6,7 +6,7 @@ import { heading as headingBlock, paragraph, row, table } from './blocks.ts';
 import { flow } from './flow.ts';
 import { letteringBox, letteringWidth, wrap } from '../drawing/lettering.ts';
 import { drawJoints, jointsOf, linesOf } from './joints.ts';
-import { cropped, line } from './place.ts';
+import { cropped, line, meet } from './place.ts';
 import { shareSheets } from './share.ts';
 import { drawTemplate, hasRoomForWords, quarterTurn, setWords, words, wordsSize } from './template.ts';
 import { OVERLAP, RIM, tile, tileName } from './tiles.ts';
@@ -108,7 +108,9 @@ function sorted(pieces: readonly Piece[], pattern: Pattern, room: Size, type: Ty
       { piece, turned: false },
       { piece: quarterTurn(piece), turned: true },
     ];
-    const outside = ways.map((lying) => !hasRoomForWords(lying, pattern, type));
+    const { width, height } = piece.size;
+    const large = Math.min(width, height) > room.width || Math.max(width, height) > Math.max(room.width, room.height);
+    const outside = ways.map((lying) => !large && !hasRoomForWords(lying, pattern, type));
     const [size, turnedSize] = ways.map((lying, i) => footprint(lying, outside[i]!, pattern, type));
     const fits = (size: Size) => size.width <= room.width && size.height <= room.height;
     if (fits(size!) || fits(turnedSize!)) {
@@ -187,7 +189,7 @@ function tileSheet({ lying, joints }: Tiled, one: Tile, pattern: Pattern, ground
     height: room.height - joined(false, false) - joined(false, true),
   };
   const drawn = drawJoints(here, one, onto, type, piece.name);
-  const corner = nameInCorner(name, piece, limit, one, room, type);
+  const corner = nameInCorner(name, piece, limit, one, room, drawn.taken, type);
   const shown = {
     window: room,
     at: onto({ x: cut.x, y: cut.y + cut.height }),
@@ -208,7 +210,15 @@ function tileSheet({ lying, joints }: Tiled, one: Tile, pattern: Pattern, ground
 }
 
 /** The sheet's name, large, in a corner where no line of the piece runs. */
-function nameInCorner(name: string, piece: Piece, limit: Box, one: Tile, room: Box, type: Type): TextShape {
+function nameInCorner(
+  name: string,
+  piece: Piece,
+  limit: Box,
+  one: Tile,
+  room: Box,
+  taken: readonly Box[],
+  type: Type,
+): TextShape {
   const size = 2 * type.small;
   const [right, low] = [limit.x + limit.width - 3, limit.y + limit.height - 3];
   const corners = [
@@ -222,7 +232,7 @@ function nameInCorner(name: string, piece: Piece, limit: Box, one: Tile, room: B
     const box = letteringBox(corner);
     const y = one.box.y + one.box.height - (box.y + box.height - room.y);
     const inPiece = { x: one.box.x + box.x - room.x - 1, y: y - 1, width: box.width + 2, height: box.height + 2 };
-    return own.every((path) => cropped(path, inPiece).length === 0);
+    return own.every((path) => cropped(path, inPiece).length === 0) && !taken.some((other) => meet(box, other));
   });
   return free ?? corners[0];
 }

@@ -1,0 +1,81 @@
+import { describe, expect, it } from 'vitest';
+import { answerKey, evaluate, exercisesFor, resolveProject, worksheet } from '../../../src/core/index.ts';
+import type { Edition, Handout } from '../../../src/core/index.ts';
+import { givenIn } from '../../../src/core/handout/worksheet.ts';
+import { lessonOnPaper } from '../../../src/site/lesson-on-paper.ts';
+import { content, demoProject } from './documents.ts';
+
+const words = ({ pages }: Handout): string =>
+  pages.flatMap(({ scene }) => scene.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []))).join(' ');
+
+const lessons = content.lessons.map((lesson) => [lesson.slug, lesson.text] as const);
+const editions: Edition[] = ['inch', 'metric'];
+const cases = lessons.flatMap(([name, text]) => editions.map((edition) => [name, edition, text] as const));
+
+describe.each(cases)('the sheets of %s, %s edition', (name, edition, text) => {
+  const { questions } = lessonOnPaper(text);
+  const resolve = (values: Record<string, number>) =>
+    resolveProject(demoProject, { edition, values, materials: content.materials.value ?? {} });
+  const exercises = exercisesFor(questions, resolve, 'A');
+  const lesson = { name, title: name };
+  const seeds = [1, 2, 3].map((sheet) => ({ series: 'A', sheet }));
+  const setting = { paper: 'A4' } as const;
+
+  it('hold every question that is worked out', () => {
+    expect(exercises.tasks(1).length).toBeGreaterThan(3);
+    expect(exercises.tasks(1).length).toBeLessThanOrEqual(questions.length);
+  });
+
+  it('differ from neighbour to neighbour in every answer', () => {
+    expect(exercises.varied).toBe(true);
+    for (let sheet = 1; sheet < 14; sheet++) {
+      const [here, beside] = [exercises.tasks(sheet), exercises.tasks(sheet + 1)];
+      here.forEach((task, i) => expect(task.sum.wanted.value).not.toBe(beside[i]!.sum.wanted.value));
+    }
+  });
+
+  it('are the same for the same seed, and others for another', () => {
+    const wanted = (series: string) =>
+      exercisesFor(questions, resolve, series)
+        .tasks(2)
+        .map(({ sum }) => sum.wanted.value);
+    expect(wanted('A')).toEqual(exercises.tasks(2).map(({ sum }) => sum.wanted.value));
+    expect(wanted('B')).not.toEqual(wanted('A'));
+  });
+
+  it('say their seed and their numbers, and the key answers them', () => {
+    const sheet = words(worksheet(lesson, exercises, seeds, resolve({}), setting));
+    const key = words(answerKey(lesson, exercises, seeds, resolve({}), setting));
+    for (const { series, sheet: n } of seeds) {
+      expect(sheet).toContain(`Sheet ${series}-${n}`);
+      expect(key).toContain(`${series}-${n}`);
+    }
+    // The key's answer is what the sum of the sheet's own numbers comes to.
+    for (const { sum } of exercises.tasks(1)) {
+      const again = evaluate(sum.formula, sum.scope);
+      expect(again.ok && again.value.value).toBeCloseTo(sum.wanted.value, 9);
+    }
+  });
+
+  it('give the numbers of the sum, and never its result', () => {
+    for (let n = 1; n <= 6; n++) {
+      for (const task of exercises.tasks(n)) {
+        const given = givenIn(task);
+        for (const used of task.sum.formula.names) expect(given).toContain(used);
+        if (task.sum.asked !== undefined) expect(task.sum.formula.names).not.toContain(task.sum.asked);
+      }
+    }
+  });
+});
+
+it('the key of the demo’s panel is the sum done by hand', () => {
+  // card width + 2 × ease + 2 × seam, with the numbers that sheet A-1 prints.
+  const text = content.lessons.find(({ slug }) => slug === 'size-the-panel')!.text;
+  const { questions } = lessonOnPaper(text);
+  const resolve = (values: Record<string, number>) => resolveProject(demoProject, { edition: 'metric', values });
+  const [task] = exercisesFor(questions, resolve, 'A')
+    .tasks(1)
+    .filter(({ asked }) => asked.of === 'panel width');
+  const value = (name: string) => task!.pattern.measures[name]!.value;
+  expect(task!.sum.wanted.value).toBe(value('card width') + 2 * value('ease') + 2 * value('seam'));
+});
