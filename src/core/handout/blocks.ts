@@ -1,4 +1,4 @@
-import { letteringWidth, wrap } from '../drawing/lettering.ts';
+import { letteringBox, letteringWidth, wrap } from '../drawing/lettering.ts';
 import { box, polyline } from '../drawing/path.ts';
 import { line, moved } from './place.ts';
 import { LEADING } from './type.ts';
@@ -124,14 +124,27 @@ export function table(columns: readonly Column[], rows: readonly Row[], type: Ty
   return rows.length === 0 ? [] : [head, ...body, blank(size * 0.9)];
 }
 
-/** A drawing, laid out for the width that it is given, its letters as large as the document's small type. */
-export function figure(lay: (width: number) => Scene, width: number, type: Type, name: string): Block {
-  const scene = lay(width / type.drawing);
+/**
+ * A drawing at the size of the document's small type. Its own title is left out: the text before it says the same.
+ *
+ * @param scene laid out for the width there is, divided by `type.drawing`
+ */
+export function figure(scene: Scene, indent: number, type: Type, name: string): Block {
+  const rest = scene.shapes.filter((shape) => !/^title \d+$/.test(shape.name));
+  const titles = scene.shapes.filter((shape) => shape.kind === 'text' && !rest.includes(shape)).map(letteringBottom);
+  const top = Math.max(0, ...titles);
   return {
-    height: scene.height * type.drawing + 3,
-    draw: (x, y) => moved(scene.shapes, { x, y }, type.drawing, name),
+    height: (scene.height - top) * type.drawing + 2,
+    draw: (x, y) => moved(rest, { x: x + indent, y: y - top * type.drawing }, type.drawing, name),
   };
 }
+
+/** Where a line of lettering and its tails end. */
+const letteringBottom = (shape: Shape): number => {
+  if (shape.kind !== 'text') return 0;
+  const { y, height } = letteringBox(shape);
+  return y + height;
+};
 
 /** Room to write in: a box for the sum, and a line for the answer with its unit. */
 export function answerRoom(unit: string, type: Type): Block[] {

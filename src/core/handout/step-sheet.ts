@@ -1,5 +1,5 @@
 import { writer } from '../drawing/lengths.ts';
-import { blank, figure, paragraph, toTick } from './blocks.ts';
+import { blank, figure, paragraph, together, toTick } from './blocks.ts';
 import { flow } from './flow.ts';
 import { POINT, typeOf } from './type.ts';
 import type { Scene } from '../drawing/scene.ts';
@@ -49,18 +49,14 @@ function stepBlocks(step: Step, number: number, pattern: Pattern, words: StepWor
   const size = readFar(type);
   const indent = 1.9 * size;
   const { width, height } = step.size;
-  const scene = words.draw?.(step, (type.width * 0.55) / type.drawing);
-  const facts = [
-    `Now measures ${set(width)} × ${set(height)}`,
-    `about ${Math.max(1, Math.round(step.minutes.value))} min`,
-  ];
-  if (step.tools.length > 0) facts.push(step.tools.join(', '));
-  const together = (blocks: Block[]) => blocks.map((block): Block => ({ ...block, keep: true }));
+  const scene = words.draw?.(step, (type.width - indent) / type.drawing);
+  const facts = [`about ${Math.max(1, Math.round(step.minutes.value))} min`, ...step.tools];
   return [
     ...together(toTick(`${number}.  ${step.title}.`, type, { size, strong: true })),
-    ...(scene ? together([figure(() => scene, type.width * 0.55, type, `step ${number}`)]) : []),
+    ...(scene ? together([figure(scene, indent, type, `step ${number}`)]) : []),
     ...(step.note === undefined ? [] : paragraph(step.note, type, { size, indent, after: 0.2 * size })),
-    ...paragraph(`${facts.join(' · ')}.`, type, { indent, after: 0.2 * size }),
+    ...paragraph(`Now measures ${set(width)} × ${set(height)}.`, type, { indent, strong: true, after: 0.1 * size }),
+    ...paragraph(`${facts.join(' · ')}.`.replace(/^a/, 'A'), type, { indent, after: 0.2 * size }),
     ...step.cautions.flatMap((key) => {
       const caution = words.cautions[key];
       return caution
