@@ -5,6 +5,7 @@ import svelte from '@astrojs/svelte';
 import { defineConfig, fontProviders } from 'astro/config';
 import './src/site/alone.ts';
 import { cutFonts } from './src/site/fonts.ts';
+import { handoutsInSite } from './src/site/handouts-integration.ts';
 import { contentCheck } from './src/site/integration.ts';
 import { katexPlugin } from './src/site/katex-plugin.ts';
 import { features } from './src/site/lesson-text.ts';
@@ -30,7 +31,7 @@ export default defineConfig({
       options: { variants: fonts.map(({ weight, file }) => ({ weight, style: 'normal', src: [file] })) },
     },
   ],
-  integrations: [contentCheck(), mdx(), svelte({ configFile: false })],
+  integrations: [contentCheck(), mdx(), svelte({ configFile: false }), handoutsInSite()],
   devToolbar: { enabled: false },
   compressHTML: true, // keeps the blank between two words of a sentence where the source breaks the line at a tag
   markdown: {

@@ -3,58 +3,23 @@
  *
  *     npm run handouts -- --paper A4 --edition metric --large-print --to ~/Desktop/handouts
  */
-import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { papers, sayUnshown, writePdf, type Edition, type PaperName } from '../core/index.ts';
+import { papers, type Edition, type PaperName } from '../core/index.ts';
 import { printFonts } from '../site/fonts.ts';
-import { everything, plannedHandouts, type HandoutChoice } from '../site/handouts.ts';
+import { everything, type HandoutChoice } from '../site/handouts.ts';
 import { readContent } from '../site/read-content.ts';
-
-export type Written = {
-  /** Paths from the folder they were written to. */
-  files: string[];
-  /** What could not be put on paper, with the file it belongs to. */
-  findings: string[];
-};
+import { writeHandouts, type Wish, type Written } from '../site/write-handouts.ts';
 
 /**
- * Writes the documents of a content folder.
+ * Writes the documents of a content folder, the teacher's among them.
  *
  * @param root the folder that holds content/
  * @param to where to write
- * @param progress told before each file, and once at the end
  */
-export async function handouts(
-  root: string,
-  to: string,
-  choice: HandoutChoice = everything,
-  progress: (done: number, all: number, file: string) => void = () => {},
-  course?: string,
-): Promise<Written> {
-  const content = readContent(root);
-  const fonts = await printFonts(path.join(root, '.cache/fonts'));
-  const courses = content.courses.filter(({ id }) => course === undefined || id === course);
-  const all = courses.flatMap(({ id }) => plannedHandouts(content, id, choice));
-  const written: Written = { files: [], findings: [] };
-  for (const [i, planned] of all.entries()) {
-    const { file } = planned;
-    progress(i, all.length, file);
-    await mkdir(path.dirname(path.join(to, file)), { recursive: true });
-    if (planned.kind === 'outline') {
-      await writeFile(path.join(to, file), planned.make());
-    } else {
-      const handout = planned.make();
-      const { bytes, unshown } = await writePdf(handout, fonts);
-      const said = unshown.length > 0 ? [...handout.findings, sayUnshown(unshown)] : handout.findings;
-      written.findings.push(...said.map((finding) => `${file}: ${finding}`));
-      await writeFile(path.join(to, file), bytes);
-    }
-    written.files.push(file);
-  }
-  progress(all.length, all.length, '');
-  return written;
+export async function handouts(root: string, to: string, wish: Wish = {}): Promise<Written> {
+  return writeHandouts(readContent(root), to, await printFonts(path.join(root, '.cache/fonts')), wish);
 }
 
 /** A bar of so many characters. */
@@ -129,11 +94,12 @@ async function main(): Promise<void> {
     return;
   }
   const to = path.resolve(root, read.to);
-  const show = process.stdout.isTTY
-    ? (done: number, all: number, file: string) =>
-        process.stdout.write(`\r\u001b[2K${bar(done, all)} ${done} of ${all}  ${file.slice(0, 60)}`)
-    : () => {};
-  const { files, findings } = await handouts(root, to, read.choice, show, read.course);
+  const progress = (done: number, all: number, file: string) => {
+    if (process.stdout.isTTY) {
+      process.stdout.write(`\r\u001b[2K${bar(done, all)} ${done} of ${all}  ${file.slice(0, 60)}`);
+    }
+  };
+  const { files, findings } = await handouts(root, to, { choice: read.choice, course: read.course, progress });
   if (process.stdout.isTTY) process.stdout.write('\n');
   for (const finding of findings) console.log(`! ${finding}`);
   if (files.length === 0) {

@@ -3,17 +3,12 @@ import { cautions, defersTo } from '../../components/lesson/cautions.ts';
 import {
   answerKey,
   classPlan,
-  cuttingList,
   exercisesFor,
-  foldGauge,
-  isPleated,
-  makeUp,
-  materialsSheet,
+  isWorkedOut,
   pieceSvg,
+  projectDocuments,
   resolveProject,
   slug,
-  stepSheet,
-  templates,
   worksheet,
 } from '../core/index.ts';
 import type {
@@ -55,7 +50,7 @@ export type Planned = {
   /** From the folder of all handouts, with forward slashes: `pocket-folio/a4-inch/templates.pdf`. */
   file: string;
   reader: Handout['reader'];
-} & ({ kind: 'document'; make(): Handout } | { kind: 'outline'; make(): string });
+} & ({ kind: 'document'; title: string; make(): Handout } | { kind: 'outline'; make(): string });
 
 /** What can be printed for a course. Lessons without a project, and what holds nothing, are left out. */
 export function plannedHandouts(content: Content, course: string, choice: HandoutChoice): Planned[] {
@@ -84,8 +79,9 @@ export function plannedHandouts(content: Content, course: string, choice: Handou
           largePrint: choice.largePrint,
         };
         const folder = `${course}/${name.toLowerCase()}-${edition}`;
-        const document = (name: string, reader: Handout['reader'], make: () => Handout): Planned => ({
+        const document = (name: string, title: string, reader: Handout['reader'], make: () => Handout): Planned => ({
           kind: 'document',
+          title,
           file: `${folder}/${reader === 'teacher' ? 'teacher/' : ''}${name}.pdf`,
           reader,
           make,
@@ -93,21 +89,23 @@ export function plannedHandouts(content: Content, course: string, choice: Handou
         return [
           ...[...projects].flatMap(([id, { pattern }]) => {
             const before = id === entry.project ? '' : `${id}-`;
-            return projectDocuments(pattern, setting).map(({ name, make }) => document(before + name, 'maker', make));
+            return projectDocuments(pattern, { cautions, defersTo }).map(({ name, title, make }) =>
+              document(before + name, title, 'maker', () => make(setting)),
+            );
           }),
-          ...paper.flatMap(({ lesson, exercises, pattern }) => {
-            if (!exercises || !pattern || exercises().tasks(1).length === 0) return [];
+          ...paper.flatMap(({ lesson, exercises, pattern, asks }) => {
+            if (!exercises || !pattern || !asks) return [];
             const seeds = seedsOf(choice);
             return [
-              document(`worksheet-${lesson.name}`, 'maker', () =>
+              document(`worksheet-${lesson.name}`, `Worksheet: ${lesson.title}`, 'maker', () =>
                 worksheet(lesson, exercises(), seeds, pattern, setting),
               ),
-              document(`answer-key-${lesson.name}`, 'teacher', () =>
+              document(`answer-key-${lesson.name}`, `Answer key: ${lesson.title}`, 'teacher', () =>
                 answerKey(lesson, exercises(), seeds, pattern, setting),
               ),
             ];
           }),
-          document('class-plan', 'teacher', () => {
+          document('class-plan', 'Class plan', 'teacher', () => {
             const planned = (session: number) =>
               paper.filter((one) => one.session === session).map((one) => one.planned);
             const unplanned = paper.filter((one) => !entry.sessions[one.session - 1]).map((one) => one.planned);
@@ -152,27 +150,13 @@ function outlines(course: string, project: string, edition: Edition, pattern: Pa
   }));
 }
 
-/** The documents of a project; the step sheet only where there are steps. */
-export function projectDocuments(pattern: Pattern, setting: HandoutSetting): { name: string; make(): Handout }[] {
-  const steps = makeUp(pattern);
-  return [
-    { name: 'templates', make: () => templates(pattern, setting) },
-    ...Object.values(pattern.pieces)
-      .filter(isPleated)
-      .map((piece) => ({ name: `fold-gauge-${slug(piece.name)}`, make: () => foldGauge(piece, pattern, setting) })),
-    { name: 'cutting-list', make: () => cuttingList(pattern, setting) },
-    { name: 'materials-list', make: () => materialsSheet(pattern, setting) },
-    ...(steps.length === 0
-      ? []
-      : [{ name: 'step-sheet', make: () => stepSheet(steps, pattern, { cautions, defersTo }, setting) }]),
-  ];
-}
-
 type OnPaper = {
   lesson: { name: string; title: string };
   session: number;
   planned: PlannedLesson;
   pattern: Pattern | undefined;
+  /** Whether it has a question that is worked out. */
+  asks: boolean;
   /** The same numbers for every paper: drawn once, when first asked for. */
   exercises: (() => Exercises) | undefined;
 };
@@ -192,6 +176,7 @@ function onPaper(entry: LessonEntry, project: Resolved | undefined, { series }: 
       cautions: cautions.map(wordsOf),
     },
     pattern: project?.pattern,
+    asks: project !== undefined && questions.some((asked) => isWorkedOut(asked, project.pattern)),
     exercises: project && (() => (exercises ??= exercisesFor(questions, project.resolve, series))),
   };
 }

@@ -22,9 +22,10 @@ const one = { ...everything, papers: ['A4'], editions: ['inch'] } as const;
 test('writes every document of a course, the teacher’s in a folder of their own', async () => {
   const to = emptyFolder();
   const told: string[] = [];
-  const { files, findings } = await handouts(contentFolder(), to, one, (done, all, file) =>
-    told.push(`${done}/${all} ${file}`),
-  );
+  const { files, findings } = await handouts(contentFolder(), to, {
+    choice: one,
+    progress: (done, all, file) => void told.push(`${done}/${all} ${file}`),
+  });
   expect(files.toSorted()).toEqual([
     'pleats/a4-inch/cutting-list.pdf',
     'pleats/a4-inch/fold-gauge-strip.pdf',
@@ -46,7 +47,7 @@ test('writes every document of a course, the teacher’s in a folder of their ow
 
 test('says in which file letters are missing', async () => {
   const root = contentFolder(exchanged(PROJECT, 'title: Folio', 'title: 布 folio'));
-  const { findings } = await handouts(root, emptyFolder(), one);
+  const { findings } = await handouts(root, emptyFolder(), { choice: one });
   expect(findings).toContain(
     'pleats/a4-inch/cutting-list.pdf: The font cannot show 布 (U+5E03) in “布 folio · inch edition · The Long Table”. ' +
       'A question mark stands for it.',
@@ -55,7 +56,7 @@ test('says in which file letters are missing', async () => {
 
 test('a project whose sizes cannot be worked out still prints what it has', async () => {
   const root = contentFolder(exchanged(PROJECT, '2 * ease + 2 * seam', '2 * eas'));
-  const { files } = await handouts(root, emptyFolder(), one);
+  const { files } = await handouts(root, emptyFolder(), { choice: one });
   expect(files).toContain('pleats/a4-inch/templates.pdf');
   expect(files).toContain('pleats/a4-inch/teacher/class-plan.pdf');
 });

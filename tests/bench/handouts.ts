@@ -6,11 +6,11 @@
  */
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { writePdf } from '../../src/core/index.ts';
+import { cautions, defersTo } from '../../components/lesson/cautions.ts';
 import { printFonts } from '../../src/site/fonts.ts';
-import { everything, plannedHandouts, projectDocuments } from '../../src/site/handouts.ts';
+import { everything, plannedHandouts } from '../../src/site/handouts.ts';
 import { readContent } from '../../src/site/read-content.ts';
-import { resolveProject } from '../../src/core/index.ts';
+import { projectDocuments, resolveProject, writePdf } from '../../src/core/index.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const content = readContent(root);
@@ -26,8 +26,8 @@ const start = performance.now();
 for (const edition of ['inch', 'metric'] as const) {
   const pattern = resolveProject(project, { edition, materials: content.materials.value ?? {} });
   for (const paper of ['A4', 'Letter'] as const) {
-    for (const { make } of projectDocuments(pattern, { paper })) {
-      const handout = make();
+    for (const { make } of projectDocuments(pattern, { cautions, defersTo })) {
+      const handout = make({ paper });
       await writePdf(handout, fonts);
       pages += handout.pages.length;
     }

@@ -26,8 +26,7 @@ const SETS = 6;
 const DRAWS = 14;
 
 /**
- * The questions of a lesson that can be worked out on paper, each with several sets of numbers. What only reads a size
- * off the page is left out: there is nothing to work out.
+ * The questions of a lesson that are worked out, each with several sets of numbers.
  *
  * `resolve` makes the pattern: `(values) => resolveProject(file, { edition, values })`.
  */
@@ -40,13 +39,19 @@ export function exercisesFor(
   const lesson = known({});
   const all = questions.flatMap((asked) => {
     const sum = sumFor(asked.of, lesson);
-    if (!sum.ok || sum.value.formula.tree.kind === 'name' || sum.value.formula.names.length === 0) return [];
+    if (!sum.ok || !isWorkedOut(asked, lesson)) return [];
     return [{ asked, sets: setsOf(asked, { asked, pattern: lesson, sum: sum.value }, known, series) }];
   });
   return {
     varied: all.every(({ sets }) => sets.length > 1),
     tasks: (sheet) => all.map(({ sets }) => sets[(sheet - 1) % sets.length]!),
   };
+}
+
+/** Whether a question asks for a sum; one that only reads a size off the page has nothing to work out on paper. */
+export function isWorkedOut({ of }: Asked, pattern: Pattern): boolean {
+  const sum = sumFor(of, pattern);
+  return sum.ok && sum.value.formula.tree.kind !== 'name' && sum.value.formula.names.length > 0;
 }
 
 /** The same sizes are asked for again and again while numbers are drawn. */

@@ -3,8 +3,9 @@ export { slug, type Handout, type Page, type Setting as HandoutSetting } from '.
 export { templates, LARGEST, SMALLEST } from './templates.ts';
 export { foldGauge } from './gauge.ts';
 export { cuttingList, materialsSheet } from './lists.ts';
+export { projectDocuments, type ProjectDocument } from './project-documents.ts';
 export { stepSheet, type StepWords } from './step-sheet.ts';
-export { exercisesFor, seedText, type Asked, type Exercises, type Seed, type Task } from './exercises.ts';
+export { exercisesFor, isWorkedOut, seedText, type Asked, type Exercises, type Seed, type Task } from './exercises.ts';
 export { worksheet, type LessonOnPaper } from './worksheet.ts';
 export { answerKey } from './answer-key.ts';
 export { classPlan, type CautionWords, type Plan, type PlannedLesson, type PlannedSession } from './class-plan.ts';

@@ -1,0 +1,39 @@
+import { isPleated } from '../drawing/folding.ts';
+import { makeUp } from '../project/steps/make-up.ts';
+import { foldGauge } from './gauge.ts';
+import { slug } from './handout.ts';
+import { cuttingList, materialsSheet } from './lists.ts';
+import { stepSheet } from './step-sheet.ts';
+import { templates } from './templates.ts';
+import type { Pattern } from '../project/pattern.ts';
+import type { Handout, Setting } from './handout.ts';
+import type { StepWords } from './step-sheet.ts';
+
+/** A document that can be made: its file's name, what it is called, and how to make it. */
+export type ProjectDocument = { readonly name: string; readonly title: string; make(setting: Setting): Handout };
+
+/** The documents of a project at the size of its pattern; the step sheet only where there are steps. */
+export function projectDocuments(pattern: Pattern, words: StepWords): ProjectDocument[] {
+  const steps = makeUp(pattern);
+  return [
+    { name: 'templates', title: 'Templates at true scale', make: (setting) => templates(pattern, setting) },
+    ...Object.values(pattern.pieces)
+      .filter(isPleated)
+      .map((piece): ProjectDocument => ({
+        name: `fold-gauge-${slug(piece.name)}`,
+        title: `Fold gauge: ${piece.label}`,
+        make: (setting) => foldGauge(piece, pattern, setting),
+      })),
+    { name: 'cutting-list', title: 'Cutting list', make: (setting) => cuttingList(pattern, setting) },
+    { name: 'materials-list', title: 'Materials list', make: (setting) => materialsSheet(pattern, setting) },
+    ...(steps.length === 0
+      ? []
+      : [
+          {
+            name: 'step-sheet',
+            title: 'Step by step',
+            make: (setting: Setting) => stepSheet(steps, pattern, words, setting),
+          },
+        ]),
+  ];
+}
