@@ -43,6 +43,9 @@ export type Column = {
 /** The column with the room that it needs when it is full, so that what stands beside it holds still while it fills. */
 export const roomOf = (full: Column, column: Column): Column => ({ ...column, width: full.width, full });
 
+/** A little room beside the cloth, for the slashes at the ends of a row. */
+export const margin: Column = { width: 0.4, wants: () => [], draw: () => [] };
+
 /** The places of a column's labels. */
 export function settle(column: Column, frame: Frame): number[] {
   return spread(

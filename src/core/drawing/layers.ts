@@ -1,4 +1,5 @@
 import { curves } from './path.ts';
+import { COTTON } from './thickness.ts';
 import { fitOf } from './sheet.ts';
 import type { Point } from '../geometry/point.ts';
 import type { PleatPlan } from '../project/pleats.ts';
@@ -13,8 +14,6 @@ export type SectionSetting = PleatSetting & {
   exaggeration?: number;
 };
 
-/** A woven quilting cotton, about (from memory). */
-const COTTON = 0.3;
 /** As thick as a layer is drawn where there is room, mm of the sheet. */
 const THICK = 2.4;
 /** The blanks between layers in shares of a drawn layer: inside a pocket's front, and where a pocket opens. */

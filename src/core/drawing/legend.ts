@@ -1,6 +1,6 @@
 import { LINE, lettering, TYPE } from './dimension.ts';
 import { letteringWidth, wrap } from './lettering.ts';
-import { breakLine, grainArrow, notchWedge } from './marks.ts';
+import { breakLine, grainArrow, hardwareRing, notchWedge, zigzag } from './marks.ts';
 import { box, polyline } from './path.ts';
 import { pens } from './pens.ts';
 import type { Command } from './path.ts';
@@ -13,8 +13,10 @@ export type LegendWords = {
   /** Roles that are explained even where the drawing, just now, does not show them; so that it holds still. */
   readonly legend?: readonly ShapeRole[];
   /** What the thread's colour marks. */
-  readonly now?: { readonly role: ShapeRole; readonly words: string };
+  readonly now?: NowWords | readonly NowWords[];
 };
+
+type NowWords = { readonly role: ShapeRole; readonly words: string };
 
 const SWATCH = { width: 7.5, height: 3.4 };
 /** Between a sample and its words, and from there to the next sample. */
@@ -28,7 +30,7 @@ const [NEAR, FAR] = [1.4, 3.4];
  */
 export function legendOf(
   drawn: readonly Shape[],
-  { words = {}, legend = [], now }: LegendWords,
+  { words = {}, legend = [], now = [] }: LegendWords,
   width: number,
   from: number,
 ): { shapes: Shape[]; bottom: number } {
@@ -38,19 +40,24 @@ export function legendOf(
     const text = words[role] ?? pens[role].legend;
     return used.has(role) && text !== undefined ? [{ name: `legend ${role}`, role, text, now: false }] : [];
   });
-  if (now) entries.unshift({ name: 'legend now', role: now.role, text: now.words, now: true });
+  const marked = [now].flat().map(({ role, words }, i) => ({
+    name: i === 0 ? 'legend now' : `legend now ${i + 1}`,
+    role,
+    text: words,
+    now: true,
+  }));
 
   const shapes: Shape[] = [];
   const frames: Command[] = [];
   const indent = SWATCH.width + NEAR;
   let [x, y] = [0, from];
-  for (const { name, role, text, now } of entries) {
+  for (const { name, role, text, now } of [...marked, ...entries]) {
     const rows = wrap(text, TYPE, width - indent);
     const needed = indent + Math.max(...rows.map((row) => letteringWidth(row, TYPE)));
     if (x > 0 && x + needed > width) [x, y] = [0, y + LINE * 1.15];
     const middle = y + LINE / 2;
     shapes.push({ kind: 'path', name, role, path: sample(role, x, middle), ...(now && { now }) });
-    if (pens[role].fill) frames.push(...swatch(x, middle));
+    if (pens[role].fill && role !== 'hardware') frames.push(...swatch(x, middle));
     rows.forEach((row, i) => {
       shapes.push(lettering(`${name} text ${i + 1}`, row, x + indent, middle + i * LINE, 1));
     });
@@ -58,7 +65,7 @@ export function legendOf(
     x += needed + FAR;
   }
   if (frames.length > 0) shapes.push({ kind: 'path', name: 'legend frames', role: 'leader', path: frames });
-  return { shapes, bottom: entries.length > 0 ? y + LINE : y };
+  return { shapes, bottom: shapes.length > 0 ? y + LINE : y };
 }
 
 const swatch = (x: number, middle: number): Command[] =>
@@ -66,6 +73,7 @@ const swatch = (x: number, middle: number): Command[] =>
 
 /** What a role looks like, in the width of a swatch. */
 function sample(role: ShapeRole, x: number, y: number): Command[] {
+  if (role === 'hardware') return hardwareRing({ x: x + SWATCH.width / 2, y });
   if (pens[role].fill) return swatch(x, y);
   const [from, to] = [x, x + SWATCH.width];
   if (role === 'notch') return notchWedge({ x: (from + to) / 2, y: y + 1.1 }, { x: 0, y: -1 });
@@ -74,5 +82,6 @@ function sample(role: ShapeRole, x: number, y: number): Command[] {
     { x: from, y },
     { x: to, y },
   ] as const;
+  if (role === 'zigzag') return zigzag(...ends);
   return role === 'grain' ? grainArrow(...ends) : polyline(...ends);
 }

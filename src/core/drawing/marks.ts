@@ -1,4 +1,4 @@
-import { polyline } from './path.ts';
+import { curves, polyline } from './path.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Command } from './path.ts';
 
@@ -36,3 +36,62 @@ export function breakLine(from: number, to: number, y: number): Command[] {
     { x: to + 1.2, y },
   );
 }
+
+/** An arrow that bends to its left from one point of the sheet to another; `bend` as a share of its length. */
+export function bentArrow(from: Point, to: Point, bend = 0.25): Command[] {
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  const knee = { x: (from.x + to.x) / 2 + bend * dy, y: (from.y + to.y) / 2 - bend * dx };
+  // A curve with one knee, drawn with the two handles that a Bézier curve of the third degree has.
+  const handle = (end: Point): [number, number] => [
+    end.x + ((knee.x - end.x) * 2) / 3,
+    end.y + ((knee.y - end.y) * 2) / 3,
+  ];
+  return [
+    ['M', from.x, from.y],
+    ['C', ...handle(from), ...handle(to), to.x, to.y],
+    ...arrowHead(to, { x: to.x - knee.x, y: to.y - knee.y }),
+  ];
+}
+
+/** The loop of an arrow that says: turn it over. */
+export function turnOverArrow({ x, y }: Point, reach: number): Command[] {
+  const [low, top] = [y + 0.22 * reach, y - 0.5 * reach];
+  const end = { x: x + reach, y: low };
+  return [
+    ['M', x - reach, low],
+    ['C', x + 0.6 * reach, low, x + 0.9 * reach, top, x, top],
+    ['C', x - 0.9 * reach, top, x - 0.6 * reach, low, end.x, end.y],
+    ...arrowHead(end, { x: 1, y: 0 }),
+  ];
+}
+
+function arrowHead(tip: Point, way: Point): Command[] {
+  const size = Math.hypot(way.x, way.y) || 1;
+  const [dx, dy] = [way.x / size, way.y / size];
+  return polyline({ x: tip.x - 2 * dx + 1.1 * dy, y: tip.y - 2 * dy - 1.1 * dx }, tip, {
+    x: tip.x - 2 * dx - 1.1 * dy,
+    y: tip.y - 2 * dy + 1.1 * dx,
+  });
+}
+
+/** A row of zigzag from one point of the sheet to another. */
+export function zigzag(from: Point, to: Point): Command[] {
+  const [wide, pitch] = [0.6, 0.8];
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const count = Math.max(1, Math.round(length / pitch));
+  const [dx, dy] = [(to.x - from.x) / count, (to.y - from.y) / count];
+  const [nx, ny] = length === 0 ? [0, 0] : [(-(to.y - from.y) / length) * wide, ((to.x - from.x) / length) * wide];
+  const points = Array.from({ length: count + 1 }, (_, i) => {
+    const side = i % 2 === 0 ? 1 : -1;
+    return { x: from.x + i * dx + side * nx, y: from.y + i * dy + side * ny };
+  });
+  return polyline(...points);
+}
+
+/** Hardware as a ring with its middle marked, in mm of the sheet: it is never drawn so small that it is lost. */
+export const hardwareRing = ({ x, y }: Point): Command[] =>
+  [1.5, 0.4].flatMap((radius): Command[] => [
+    ['M', x + radius, y],
+    ...curves({ x, y }, radius, 0, 2 * Math.PI, (point) => point),
+    ['Z'],
+  ]);

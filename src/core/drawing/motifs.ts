@@ -2,10 +2,16 @@ import { box, curves, polyline } from './path.ts';
 import type { Command, Path } from './path.ts';
 
 /** The marks that tell surfaces apart where colour cannot. */
-export type Motif = 'sprigs' | 'hatch' | 'crosses' | 'dots' | 'strokes';
+export type Motif =
+  'sprigs' | 'hatch' | 'crosses' | 'dots' | 'strokes' | 'specks' | 'lines' | 'close lines' | 'checks' | 'close checks';
 
 /** One tile of a motif in mm, repeated in both directions; `line` in mm strokes the marks, without it they are filled. */
-export type Tile = { readonly width: number; readonly height: number; readonly path: Path; readonly line?: number };
+export type MotifTile = {
+  readonly width: number;
+  readonly height: number;
+  readonly path: Path;
+  readonly line?: number;
+};
 
 const sprig = (x: number, y: number): Command[] =>
   polyline({ x: x - 0.6, y: y + 0.35 }, { x, y: y - 0.35 }, { x: x + 0.6, y: y + 0.35 });
@@ -34,11 +40,23 @@ const diagonal = (size: number): Command[] => [
   ...polyline({ x: size - 0.3, y: size + 0.3 }, { x: size + 0.3, y: size - 0.3 }),
 ];
 
+const level = (width: number, y: number): Command[] => polyline({ x: 0, y }, { x: width, y });
+
+const checks = (size: number): Command[] => [
+  ...level(size, size / 2),
+  ...polyline({ x: size / 2, y: 0 }, { x: size / 2, y: size }),
+];
+
 /** The right side's sprigs point up the cloth, so that a piece turned round shows it. */
-export const motifs: Readonly<Record<Motif, Tile>> = {
+export const motifs: Readonly<Record<Motif, MotifTile>> = {
   sprigs: { width: 4.4, height: 4.4, path: staggered(4.4, sprig), line: 0.22 },
   hatch: { width: 1.9, height: 1.9, path: diagonal(1.9), line: 0.18 },
   crosses: { width: 3.8, height: 3.8, path: staggered(3.8, cross), line: 0.2 },
   dots: { width: 1.8, height: 1.8, path: staggered(1.8, dot) },
   strokes: { width: 1.6, height: 3, path: box(0.7, 0.8, 0.2, 1.4) },
+  specks: { width: 4, height: 4, path: staggered(4, dot) },
+  lines: { width: 3, height: 1.7, path: level(3, 0.85), line: 0.16 },
+  'close lines': { width: 3, height: 0.85, path: level(3, 0.425), line: 0.2 },
+  checks: { width: 1.8, height: 1.8, path: checks(1.8), line: 0.2 },
+  'close checks': { width: 0.9, height: 0.9, path: checks(0.9), line: 0.24 },
 };

@@ -11,17 +11,30 @@ export type ShapeRole =
   | 'held'
   | 'trimmed'
   | 'layer'
+  | 'layers 1'
+  | 'layers 2'
+  | 'layers 3'
+  | 'layers 4'
+  | 'layers 5'
   // lines of cloth
   | 'cut'
   | 'stitch'
   | 'valley'
   | 'mountain'
+  | 'raw edge'
   | 'fold edge'
+  | 'seam'
+  | 'basting'
+  | 'zigzag'
+  | 'hand stitch'
   | 'hidden'
   | 'face'
   | 'notch'
   | 'grain'
+  | 'hardware'
   // lines about the drawing
+  | 'arrow'
+  | 'plate'
   | 'dimension'
   | 'leader'
   | 'break'
@@ -34,6 +47,8 @@ export type PathShape = {
   readonly role: ShapeRole;
   readonly path: Path;
   readonly now?: boolean;
+  /** How far the motif is turned, clockwise in degrees, so that it runs as the cloth lies. */
+  readonly turn?: number;
 };
 
 /** One line of lettering; `x`, `y` is the anchor on its baseline, `size` the height of its type in mm. Always upright. */

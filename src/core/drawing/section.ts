@@ -1,9 +1,9 @@
-import { THIN } from '../measure/index.ts';
 import { heights, roomOf, tags } from './dimension.ts';
 import { pocketOf, progress, stageOf, stillFlat } from './folding.ts';
 import { face, layersOf, mostLayers, OPEN, turnPath, turnsOf } from './layers.ts';
 import { writer } from './lengths.ts';
 import { breakLine } from './marks.ts';
+import { thin } from './thickness.ts';
 import { box, polyline } from './path.ts';
 import { layOutSheet } from './sheet.ts';
 import type { HoldCheck } from '../project/pattern.ts';
@@ -54,9 +54,6 @@ export function drawPleatSection(piece: Pleated, setting: SectionSetting): Scene
     setting,
   );
 }
-
-/** Thickness is told in hundredths of a millimetre in every edition: no ruler has marks so fine. */
-const thin = (mm: number, unit = `${THIN}mm`): string => `${Math.round(mm * 100) / 100}${unit}`;
 
 /** The commands of a line that begins with a move. */
 const begun = ([first, ...rest]: readonly Command[]): Command[] =>

@@ -6,7 +6,7 @@ import type { Setting } from './sheet.ts';
 export type PieceSetting = Setting & { materials?: Pattern['materials'] };
 
 /** What shows of a piece that lies right side up: a lining is known by its role, an interfacing by its material. */
-export function surfaceOf(piece: Piece, materials: Pattern['materials'] = {}): ShapeRole {
+export function surfaceOf(piece: Pick<Piece, 'material'>, materials: Pattern['materials'] = {}): ShapeRole {
   const kind = materials[piece.material]?.material?.kind;
   if (kind === 'interfacing' || kind === 'batting') return 'interfacing';
   return /lining/i.test(piece.material) ? 'lining' : 'right side';

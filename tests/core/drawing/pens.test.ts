@@ -25,7 +25,12 @@ describe('the look', () => {
   });
 
   it('tells lines of the cloth apart without colour, by width or dashes', () => {
-    const lines = (['cut', 'stitch', 'valley', 'mountain', 'hidden', 'grain'] as const).map((role) => {
+    const lines = (
+      [
+        ...(['cut', 'stitch', 'basting', 'hand stitch', 'valley', 'mountain', 'hidden', 'grain'] as const),
+        ...(['raw edge', 'fold edge', 'seam'] as const),
+      ] as const
+    ).map((role) => {
       const { width, dash } = pens[role].line!;
       return JSON.stringify([width, dash]);
     });
@@ -38,7 +43,7 @@ describe('the look', () => {
 
   it('explains every surface and line of the cloth in the legend, but what has a name of its own', () => {
     const unexplained = roles.filter((role) => pens[role].legend === undefined);
-    expect(unexplained).toEqual(['held', 'layer', 'dimension', 'leader', 'scale bar']);
+    expect(unexplained).toEqual(['held', 'layer', 'arrow', 'plate', 'dimension', 'leader', 'scale bar']);
   });
 
   it('repeats its motifs without a seam: each mark lies in its tile or is drawn on both sides', () => {

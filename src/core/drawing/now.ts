@@ -1,0 +1,128 @@
+import { Lines, rowRole } from './work-shapes.ts';
+import { lineThrough, leftOf } from '../geometry/index.ts';
+import { bentArrow, hardwareRing, turnOverArrow } from './marks.ts';
+import { boxInView, viewed } from './view.ts';
+import { direction } from '../geometry/point.ts';
+import { polyline } from './path.ts';
+import { tracedCuts, tracedFolds, tracedRows } from './trace.ts';
+import type { Box } from '../geometry/index.ts';
+import type { Command, Onto } from './path.ts';
+import type { FoldTrace, Trace } from './trace.ts';
+import type { Frame } from './frame.ts';
+import type { Mark, Work } from '../cloth/work.ts';
+import type { Shape, ShapeRole } from './scene.ts';
+import type { StepDrawn } from './step.ts';
+import type { View } from './view.ts';
+
+/** What a step is about to do, as lines on the works before it. */
+export type Doing = {
+  readonly rows: readonly Trace[];
+  /** How the rows of the step are drawn; none if nothing is sewn. */
+  readonly rowRole: ShapeRole | undefined;
+  readonly folds: readonly FoldTrace[];
+  readonly cuts: readonly Trace[];
+  /** Hardware that the step sets. */
+  readonly marks: readonly Mark[];
+};
+
+/** Verbs that cut cloth away. */
+const cutting: ReadonlySet<string> = new Set(['trim', 'grade', 'clip corners']);
+/** Verbs after which the work lies turned over; its folds were there before, as seams. */
+const turning: ReadonlySet<string> = new Set(['turn', 'turn over']);
+
+/** Verbs whose first work is laid on the second; of others the second comes to the first. */
+const laying: ReadonlySet<string> = new Set(['fuse', 'lay']);
+
+/** Reads from the works before and after a step what it does. */
+export function doingOf({ verb, after, stitches }: StepDrawn, works: readonly Work[]): Doing {
+  const ids = new Set(stitches.map(({ id }) => id));
+  const sewn = tracedRows(works, after, ids);
+  const first = after.stitches.find(({ id }) => ids.has(id));
+  const folds = turning.has(verb)
+    ? []
+    : tracedFolds(works, after).filter(({ name }) => sewn.length === 0 || name !== 'seam');
+  const before = works.reduce((sum, { marks }) => sum + marks.length, 0);
+  return {
+    // What is folded first is sewn when it is folded: its row shows in the work after.
+    rows: folds.length > 0 ? [] : sewn,
+    rowRole: first && rowRole(first.kind),
+    folds,
+    cuts: cutting.has(verb) ? tracedCuts(works, after) : [],
+    marks: after.marks.slice(before).filter(({ kind }) => kind === 'hardware'),
+  };
+}
+
+/** The kind of a fold as it is seen from the side of a view. */
+export const kindSeen = ({ kind }: FoldTrace, { side }: View): 'valley' | 'mountain' =>
+  (kind === 'valley') === (side === 'front') ? 'valley' : 'mountain';
+
+/** The lines of what a step is about to do, each on its work. */
+export function doingShapes(doing: Doing, views: readonly View[], onto: Onto): Shape[] {
+  const lines = new Lines();
+  const now = { now: true };
+  const draw = (role: ShapeRole, { work, from, to }: Trace) => {
+    const there = viewed(views[work]!, onto);
+    lines.add(role, polyline(there(from), there(to)), now);
+  };
+  for (const fold of doing.folds) draw(kindSeen(fold, views[fold.work]!), fold);
+  for (const trace of doing.cuts) draw('cut', trace);
+  for (const trace of doing.rows) draw(doing.rowRole === 'basting' ? 'basting' : 'stitch', trace);
+  if (views.length === 1) lines.add('hardware', marksPath(doing.marks, views[0]!, onto), now);
+  return lines.shapes('doing');
+}
+
+/** Hardware as it is set. */
+export const marksPath = (marks: readonly Mark[], view: View, onto: Onto): Command[] =>
+  marks.flatMap(({ at }) => hardwareRing(viewed(view, onto)(at)));
+
+/** No more arrows than this: where there are many folds, a few show the way. */
+const MOST = 4;
+
+/** Arrows that show what moves and where to. */
+export function arrows({ verb }: StepDrawn, doing: Doing, views: readonly View[], frame: Frame): Shape[] {
+  const path: Command[] = [];
+  const [first, second] = views;
+  if (turning.has(verb) && first) {
+    const { x, y, width, height } = boxInView(first);
+    path.push(
+      ...turnOverArrow(frame.onto({ x: x + width / 2, y: y + height / 2 }), Math.min(9, 0.3 * width * frame.scale)),
+    );
+  } else if (first && second) {
+    path.push(...(laying.has(verb) ? together(first, second, frame) : together(second, first, frame)));
+  } else {
+    const longest = new Map<string, FoldTrace>();
+    for (const fold of doing.folds) {
+      const best = longest.get(fold.name);
+      if (!best || long(fold) > long(best)) longest.set(fold.name, fold);
+    }
+    for (const fold of [...longest.values()].slice(0, MOST)) path.push(...foldArrow(fold, views[fold.work]!, frame));
+  }
+  return path.length === 0 ? [] : [{ kind: 'path', name: 'arrow', role: 'arrow', path, now: true }];
+}
+
+const long = ({ from, to }: Trace): number => Math.hypot(to.x - from.x, to.y - from.y);
+
+/** From the cloth that turns over to where it lands, on the sheet never too short to be seen. */
+function foldArrow({ from, to, moves }: FoldTrace, view: View, frame: Frame): Command[] {
+  const line = lineThrough(from, to);
+  const off = leftOf(line, moves);
+  const least = 7 / frame.scale;
+  const way = direction(line.angle + (off > 0 ? -90 : 90));
+  const reach = Math.abs(off) + Math.max(Math.abs(off), least);
+  const there = viewed(view, frame.onto);
+  return bentArrow(there(moves), there({ x: moves.x + way.x * reach, y: moves.y + way.y * reach }));
+}
+
+/** From the work that moves to the one it comes to lie on, beside it: between works over each other stand captions. */
+function together(moves: View, stays: View, frame: Frame): Command[] {
+  const [a, b] = [boxInView(moves), boxInView(stays)];
+  const right = a.x + a.width <= b.x;
+  if (!right && b.x + b.width > a.x) return [];
+  const inside = ({ x, width }: Box, atRight: boolean) => {
+    const reach = Math.min(0.25 * width, 9 / frame.scale);
+    return atRight ? x + width - reach : x + reach;
+  };
+  const y = Math.max(a.y, b.y) + Math.min(a.height, b.height) / 2;
+  const [from, to] = [frame.onto({ x: inside(a, right), y }), frame.onto({ x: inside(b, !right), y })];
+  return bentArrow(from, to, right ? 0.12 : -0.12);
+}

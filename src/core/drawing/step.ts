@@ -1,0 +1,328 @@
+import { across, heights, lettering, LINE, margin } from './dimension.ts';
+import { arrange, arrangeAt } from './cells.ts';
+import { arrows, doingOf, doingShapes, kindSeen, marksPath } from './now.ts';
+import { boxOf } from '../cloth/size.ts';
+import { fitOf, layOutSheet, LEAST, roomBeside } from './sheet.ts';
+import { foldInMotion } from './in-motion.ts';
+import { frameOf } from './frame.ts';
+import { polyline } from './path.ts';
+import { rowWords, seenWords, sizeWords } from './work-words.ts';
+import { shapesOf } from './work-shapes.ts';
+import { shown } from '../cloth/shown.ts';
+import { viewOf } from './view.ts';
+import { writer } from './lengths.ts';
+import type { Arranged, Cell } from './cells.ts';
+import type { Column } from './dimension.ts';
+import type { Box } from '../geometry/index.ts';
+import type { Doing } from './now.ts';
+import type { Frame } from './frame.ts';
+import type { Scene, Shape, ShapeRole } from './scene.ts';
+import type { SeenFrom } from '../cloth/shown.ts';
+import type { Step } from '../project/step.ts';
+import type { View } from './view.ts';
+import type { Work } from '../cloth/work.ts';
+import type { WorkSetting } from './work-words.ts';
+
+/** What a drawing needs to know of a step. */
+export type StepDrawn = Pick<Step, 'title' | 'verb' | 'before' | 'after' | 'makes'> & {
+  readonly takes?: readonly string[];
+  readonly stitches: readonly { readonly id: number }[];
+};
+
+export type StepSetting = WorkSetting & {
+  /** Left out, the side on which more of the step is seen. */
+  side?: SeenFrom;
+  /** To play the step: from 0, before, to 1, after; left out, both are shown. */
+  at?: number;
+};
+
+/** A work with its name. */
+type Named = { readonly name: string; readonly work: Work };
+
+/** A step, read once for its drawing. */
+type Reading = {
+  readonly step: StepDrawn;
+  readonly before: readonly Named[];
+  readonly after: Named;
+  readonly side: SeenFrom;
+  readonly doing: Doing;
+};
+
+/**
+ * A step: the works it takes, with the line to fold, sew or cut along and arrows for what moves; and what comes of
+ * them, with its size. With `at` one picture of the step as it is played: a fold is seen on its way, any other step
+ * before, and from the middle on after. All pictures of a play have one size.
+ */
+export function drawStep(step: StepDrawn, wanted: StepSetting): Scene {
+  const setting = tall(wanted);
+  const reading = read(step, setting);
+  const { at } = setting;
+  if (at === undefined) return both(reading, setting);
+  const share = Math.min(1, Math.max(0, at));
+  const moving = reading.before.length === 1 ? foldInMotion(step.after, share) : undefined;
+  return played(reading, share, moving, setting);
+}
+
+function read(step: StepDrawn, setting: StepSetting): Reading {
+  const entries = Object.entries(step.before).map(([name, work]) => ({ name, work }));
+  // Two works of one name are two of the same.
+  const before = step.takes?.length === 2 && entries.length === 1 ? [entries[0]!, entries[0]!] : entries;
+  const doing = doingOf(
+    step,
+    before.map(({ work }) => work),
+  );
+  return { step, before, after: { name: step.makes, work: step.after }, side: setting.side ?? sideOf(step), doing };
+}
+
+/** Interfacing and hems are seen from the wrong side. */
+function sideOf({ verb, after }: StepDrawn): SeenFrom {
+  if (verb !== 'fuse' && verb !== 'hem' && verb !== 'casing') return 'front';
+  return shown(after, 'back').parts.length > shown(after, 'front').parts.length ? 'back' : 'front';
+}
+
+const cellOf = ({ name, work }: Named, when: string): Cell => {
+  const { width, height } = boxOf(work.plies);
+  return { width, height, caption: `${when}: ${name}` };
+};
+
+/** Room for the sizes of the work after the step. */
+function sizesOf({ after }: Reading, at: { x: number; y: number }, setting: StepSetting, show = true) {
+  const { set } = writer(setting);
+  const { width, height } = boxOf(after.work.plies);
+  const label = (mm: number) => (show ? set(mm) : '');
+  return {
+    height: heights({ name: 'height', marks: [at.y, at.y + height], labels: [label(height)] }),
+    width: across({ name: 'width', marks: [at.x, at.x + width], labels: [label(width)] }, at.y),
+  };
+}
+
+/** A step may be taller than a single work: two or more lie over each other. */
+const tall = (setting: StepSetting): StepSetting => {
+  const { width, height } = fitOf(setting);
+  return { ...setting, fit: { width, height: setting.fit?.height ?? Math.max(height, Math.min(1.8 * width, 150)) } };
+};
+
+/** Before and after in one picture. */
+function both(reading: Reading, setting: StepSetting): Scene {
+  const { step, before, after, side, doing } = reading;
+  const cells = [...before.map((one) => cellOf(one, 'Before')), cellOf(after, 'After')];
+  const arranged = arrange(cells, roomOf(sizesOf(reading, ORIGIN, setting).height, setting));
+  const place = arranged.cells.at(-1)!.at;
+  const sizes = sizesOf(reading, place, setting);
+  // What stands at the left edge is measured there; what stands at the end of a row, on its other side.
+  const left = place.x === 0;
+  const views = before.map(({ work }, i) => viewOf(work, side, arranged.cells[i]!.at));
+  const last = viewOf(after.work, side, place);
+  return layOutSheet(
+    {
+      title: step.title,
+      lines: [`Seen from the ${side}.`],
+      cloth: { x: 0, y: 0, width: arranged.width, height: arranged.height },
+      left: [left ? sizes.height : margin],
+      right: [left ? margin : sizes.height],
+      below: [sizes.width],
+      draw: (frame) => [
+        ...beforeShapes(reading, views, setting, frame),
+        ...afterShapes(reading, last, setting, frame),
+        ...(left ? [] : extension(last, frame)),
+        ...captions(arranged, cells, frame),
+      ],
+      ...legendWords(doing, views),
+      notes: notesOf(reading, setting),
+      text: describe(reading, setting),
+    },
+    setting,
+  );
+}
+
+const ORIGIN = { x: 0, y: 0 };
+
+/** The room for all that is drawn to scale; a step may be somewhat taller than a single work. */
+function roomOf(height: Column, setting: StepSetting): { width: number; height: number } {
+  const fit = fitOf(setting);
+  return { width: Math.max(LEAST, roomBeside([height, margin], setting)), height: fit.height };
+}
+
+function beforeShapes({ step, doing }: Reading, views: readonly View[], setting: StepSetting, frame: Frame): Shape[] {
+  return [
+    ...views.flatMap((view, i) => shapesOf(`before ${i + 1}`, view, frame.onto, setting.materials)),
+    ...doingShapes(doing, views, frame.onto),
+    ...arrows(step, doing, views, frame),
+  ];
+}
+
+function afterShapes({ step, doing }: Reading, view: View, setting: StepSetting, frame: Frame): Shape[] {
+  const ids = new Set(step.stitches.map(({ id }) => id));
+  const set = marksPath(doing.marks, view, frame.onto);
+  return [
+    ...shapesOf('after', view, frame.onto, setting.materials, ids),
+    ...(set.length > 0
+      ? [{ kind: 'path', name: 'hardware set', role: 'hardware', path: set, now: true } as const]
+      : []),
+  ];
+}
+
+/** Lines from the work after the step to its height's dimension, where that stands further off. */
+function extension({ box, at }: View, frame: Frame): Shape[] {
+  const from = frame.x(at.x + box.width) + 0.8;
+  if (frame.right - from < 0.5) return [];
+  const path = [at.y, at.y + box.height].flatMap((height) =>
+    polyline({ x: from, y: frame.y(height) }, { x: frame.right + 0.8, y: frame.y(height) }),
+  );
+  return [{ kind: 'path', name: 'height extension', role: 'dimension', path }];
+}
+
+/** The captions over cells, their last lines just above what is drawn. */
+function captions({ cells: placed }: Arranged, cells: readonly Cell[], frame: Frame): Shape[] {
+  return placed.flatMap(({ at, caption }, i) => {
+    const top = frame.y(at.y + cells[i]!.height) - 1.6;
+    return caption.map((line, k) => {
+      const text = lettering(
+        `caption ${i + 1}.${k + 1}`,
+        line,
+        frame.x(at.x),
+        top - (caption.length - k - 0.5) * LINE,
+        1,
+      );
+      return { ...text, strong: true };
+    });
+  });
+}
+
+function legendWords({ rowRole, folds, cuts, marks }: Doing, views: readonly View[]) {
+  const kinds = [...new Set(folds.map((fold) => kindSeen(fold, views[fold.work]!)))];
+  const now: { role: ShapeRole; words: string }[] = [];
+  if (kinds[0]) now.push({ role: kinds[0], words: 'folded in this step' });
+  if (rowRole) now.push({ role: rowRole, words: 'sewn in this step' });
+  if (cuts.length > 0) now.push({ role: 'cut', words: 'cut in this step' });
+  if (marks.length > 0) now.push({ role: 'hardware', words: 'set in this step' });
+  return { now, legend: kinds as readonly ShapeRole[] };
+}
+
+/** One picture of a play. */
+function played(reading: Reading, at: number, moving: Work | undefined, setting: StepSetting): Scene {
+  const { step, before, after, side, doing } = reading;
+  const { set } = writer(setting);
+  const room = roomOf(sizesOf(reading, ORIGIN, setting).height, setting);
+  const cells = {
+    before: before.map((one) => ({ ...cellOf(one, 'Before'), ...(before.length === 1 && { caption: '' }) })),
+    after: [{ ...cellOf(after, 'After'), caption: '' }],
+  };
+  const done = at >= 0.5;
+
+  let cloth: Box;
+  let pictures: { before: View[]; after: View };
+  let arranged: Arranged | undefined;
+  if (moving) {
+    // Before and after lie where they lie, so that the eye can follow.
+    const box = around(boxOf(before[0]!.work.plies), boxOf(after.work.plies));
+    cloth = { x: 0, y: 0, width: box.width, height: box.height };
+    pictures = {
+      before: [{ work: at === 0 ? before[0]!.work : moving, side, box, at: ORIGIN }],
+      after: { work: at === 1 ? after.work : moving, side, box, at: ORIGIN },
+    };
+  } else {
+    const [first, last] = [arrange(cells.before, room), arrange(cells.after, room)];
+    const scale = Math.min(first.scale, last.scale);
+    const [a, b] = [
+      arrangeAt(cells.before, first.order, scale, room.width),
+      arrangeAt(cells.after, 'row', scale, room.width),
+    ];
+    cloth = { x: 0, y: 0, width: Math.max(a.width, b.width), height: Math.max(a.height, b.height) };
+    pictures = {
+      before: before.map(({ work }, i) => viewOf(work, side, a.cells[i]!.at)),
+      after: viewOf(after.work, side),
+    };
+    arranged = done ? b : a;
+  }
+  const finished = moving ? at === 1 : done;
+  const box = boxOf(after.work.plies);
+  const place = moving
+    ? {
+        x: side === 'front' ? box.x - pictures.after.box.x : pictures.after.box.x + cloth.width - box.x - box.width,
+        y: box.y - pictures.after.box.y,
+      }
+    : ORIGIN;
+  const sizes = sizesOf(reading, place, setting, finished);
+  const full = sizesOf(reading, place, setting);
+  const draw = {
+    before: (frame: Frame): Shape[] =>
+      moving && at > 0
+        ? shapesOf('before 1', pictures.before[0]!, frame.onto, setting.materials)
+        : beforeShapes(reading, pictures.before, setting, frame),
+    after: (frame: Frame): Shape[] => afterShapes(reading, pictures.after, setting, frame),
+  };
+  const trial = frameOf(cloth, 1, 0, 0);
+  const legend = [...draw.before(trial), ...draw.after(trial)].flatMap((shape) =>
+    shape.kind === 'path' && !shape.now ? [shape.role] : [],
+  );
+  const words = legendWords(doing, pictures.before);
+  const when = finished ? `After: ${set(box.width)} × ${set(box.height)}` : moving && at > 0 ? 'On the way' : 'Before';
+  return layOutSheet(
+    {
+      title: step.title,
+      lines: [`Seen from the ${side}.`, when],
+      cloth,
+      left: [{ ...sizes.height, width: full.height.width }],
+      right: [margin],
+      below: [sizes.width],
+      draw: (frame) => [
+        ...(done ? draw.after(frame) : draw.before(frame)),
+        ...(arranged ? captions(arranged, done ? cells.after : cells.before, frame) : []),
+      ],
+      ...words,
+      legend: [...words.legend, ...legend],
+      notes: notesOf(reading, setting),
+      text: describe(reading, setting),
+    },
+    setting,
+  );
+}
+
+function around(a: Box, b: Box): Box {
+  const [x, y] = [Math.min(a.x, b.x), Math.min(a.y, b.y)];
+  return {
+    x,
+    y,
+    width: Math.max(a.x + a.width, b.x + b.width) - x,
+    height: Math.max(a.y + a.height, b.y + b.height) - y,
+  };
+}
+
+/** How a seam is sewn, in words; with the allowance where it is one for all edges. */
+function seamWords({ step, before }: Reading, say: (mm: number) => string): string | undefined {
+  const old = new Set(before.flatMap(({ work }) => work.done));
+  const seam = step.after.done.findLast((done) => !old.has(done) && done.met !== undefined);
+  if (!seam?.met) return undefined;
+  const [first, ...others] = seam.met.map(({ allowance }) => allowance);
+  const one = others.every((allowance) => allowance === first);
+  const allowance = one && first !== undefined && first > 0 ? `seam allowance ${say(first)}` : undefined;
+  const words = [seam.together, allowance].filter((part) => part !== undefined).join(', ');
+  return words === '' ? undefined : `${words.replace(/^\p{Ll}/u, (letter) => letter.toUpperCase())}.`;
+}
+
+const notesOf = (reading: Reading, setting: StepSetting): string[] => {
+  const seam = seamWords(reading, writer(setting).set);
+  return seam === undefined ? [] : [seam];
+};
+
+function describe(reading: Reading, setting: StepSetting): string[] {
+  const { step, before, after, side, doing } = reading;
+  const { say } = writer(setting);
+  const text = [`${step.title}.`];
+  for (const { name, work } of before) {
+    const { width, height } = boxOf(work.plies);
+    text.push(`Before: ${name}, ${say(width)} wide and ${say(height)} high.`);
+  }
+  const seam = seamWords(reading, say);
+  if (seam !== undefined) text.push(seam);
+  for (const kind of ['valley', 'mountain'] as const) {
+    const n = doing.folds.filter((fold) => (fold.kind === kind) === (side === 'front')).length;
+    if (n > 0) text.push(`${n} ${kind} ${n === 1 ? 'fold' : 'folds'}, as seen from the ${side}.`);
+  }
+  text.push(...rowWords(after.work, setting, new Set(step.stitches.map(({ id }) => id))));
+  if (doing.cuts.length > 0) text.push('Cloth is cut away along the marked lines.');
+  for (const { name } of doing.marks) text.push(`Set here: ${name}.`);
+  text.push(`After: ${after.name}. ${seenWords(after.work, side, setting)}`, ...sizeWords(after.work, setting));
+  return text;
+}

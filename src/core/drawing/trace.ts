@@ -1,0 +1,112 @@
+import { back, lies } from '../cloth/lie.ts';
+import { covers } from '../cloth/ring.ts';
+import type { Point } from '../geometry/index.ts';
+import type { Ply, Work } from '../cloth/work.ts';
+
+/** A straight line on one of the works before a step. */
+export type Trace = { readonly work: number; readonly ply: Ply; readonly from: Point; readonly to: Point };
+
+/** A fold that a step makes, where it will be on the work before. */
+export type FoldTrace = Trace & {
+  readonly name: string;
+  /** As seen from the side that is up. */
+  readonly kind: 'valley' | 'mountain';
+  /** A point of the cloth that turns over, on the work before. */
+  readonly moves: Point;
+};
+
+/** As near as this, in mm, two lines are one. */
+const NEAR = 0.05;
+
+/** Where a line on a ply lay on the works before, told by the place of the piece where it is. */
+function traced(before: readonly Work[], ply: Ply, a: Point, b: Point): Trace[] {
+  const home = back(ply.lie);
+  const [p, q] = [lies(home, a), lies(home, b)];
+  const middle = { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 };
+  return before.flatMap((work, i) =>
+    work.plies
+      .filter((one) => one.piece === ply.piece && covers(one.outline, lies(one.lie, middle)))
+      .map((one) => ({ work: i, ply: one, from: lies(one.lie, p), to: lies(one.lie, q) })),
+  );
+}
+
+/** Rows of stitches where they will run on the works before they are sewn. */
+export function tracedRows(before: readonly Work[], after: Work, ids: ReadonlySet<number>): Trace[] {
+  const plies = new Map(after.plies.map((ply) => [ply.id, ply]));
+  const found = new Map<string, Trace>();
+  for (const { id, runs } of after.stitches) {
+    if (!ids.has(id)) continue;
+    for (const run of runs) {
+      for (const ply of run.plies) {
+        const there = plies.get(ply);
+        if (!there) continue;
+        for (const trace of traced(before, there, run.from, run.to)) found.set(keyOf(trace), trace);
+      }
+    }
+  }
+  return [...found.values()];
+}
+
+/** The folds that a step makes, on the works before it. */
+export function tracedFolds(before: readonly Work[], after: Work): FoldTrace[] {
+  const sides = after.plies.flatMap((ply, level) =>
+    ply.outline.flatMap((edge, i) =>
+      // Interfacing folds with its cloth.
+      edge.fold === undefined || ply.fusedTo !== undefined
+        ? []
+        : [{ ply, level, edge, to: ply.outline[(i + 1) % ply.outline.length]!.from }],
+    ),
+  );
+  const found = new Map<string, FoldTrace>();
+  for (const side of sides) {
+    for (const trace of traced(before, side.ply, side.edge.from, side.to)) {
+      // The side of the fold that has been turned over, next to the one that lies as it did.
+      if (trace.ply.face === side.ply.face || onEdge(trace)) continue;
+      const other = sides.find(
+        (one) => one.edge.fold === side.edge.fold && one.ply.face !== side.ply.face && one.ply.piece === side.ply.piece,
+      );
+      if (!other) continue;
+      const kind = side.level > other.level ? 'valley' : 'mountain';
+      const home = lies(back(side.ply.lie), middleOf(side.ply));
+      const fold = { ...trace, name: side.edge.name, kind, moves: lies(trace.ply.lie, home) } as const;
+      found.set(keyOf(trace), fold);
+    }
+  }
+  return [...found.values()];
+}
+
+const middleOf = ({ outline }: Ply): Point => ({
+  x: outline.reduce((sum, { from }) => sum + from.x, 0) / outline.length,
+  y: outline.reduce((sum, { from }) => sum + from.y, 0) / outline.length,
+});
+
+/** Lines are one wherever they begin, and on whichever of the plies that lie on each other there. */
+function keyOf({ work, from, to }: Trace): string {
+  const ends = [from, to].map(({ x, y }) => `${Math.round(x / NEAR)} ${Math.round(y / NEAR)}`);
+  return [work, ...ends.sort()].join(' ');
+}
+
+/** Whether a line runs along an edge: a fold that was there before, or a seam. */
+function onEdge({ ply, from, to }: Trace): boolean {
+  const p = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+  return ply.outline.some(({ from: a }, i) => {
+    const b = ply.outline[(i + 1) % ply.outline.length]!.from;
+    const [x, y] = [b.x - a.x, b.y - a.y];
+    const long = Math.hypot(x, y) || 1;
+    const along = ((p.x - a.x) * x + (p.y - a.y) * y) / long;
+    return along >= 0 && along <= long && Math.abs((p.x - a.x) * y - (p.y - a.y) * x) / long <= NEAR;
+  });
+}
+
+/** The lines along which a step cuts cloth away, on the works before it. */
+export function tracedCuts(before: readonly Work[], after: Work): Trace[] {
+  const found = new Map<string, Trace>();
+  for (const ply of after.plies) {
+    for (const [i, { fold, from }] of ply.outline.entries()) {
+      if (fold !== undefined) continue;
+      const to = ply.outline[(i + 1) % ply.outline.length]!.from;
+      for (const trace of traced(before, ply, from, to)) if (!onEdge(trace)) found.set(keyOf(trace), trace);
+    }
+  }
+  return [...found.values()];
+}

@@ -1,0 +1,113 @@
+import { shown } from '../cloth/shown.ts';
+import { stitchLines } from '../cloth/stitch-lines.ts';
+import { turnedUp } from './nap.ts';
+import { polyline } from './path.ts';
+import { viewed } from './view.ts';
+import { hardwareRing, zigzag } from './marks.ts';
+import { surfaceOf } from './surface.ts';
+import type { EdgeStretch, ShownPart } from '../cloth/shown.ts';
+import type { Point } from '../geometry/index.ts';
+import type { Ply, StitchKind } from '../cloth/work.ts';
+import type { Pattern } from '../project/pattern.ts';
+import type { Command, Onto } from './path.ts';
+import type { Shape, ShapeRole } from './scene.ts';
+import type { View } from './view.ts';
+
+/** What a face of a ply looks like. Interfacing looks the same on both sides. */
+export function faceOf({ material }: Ply, face: 'right' | 'wrong', materials: Pattern['materials'] = {}): ShapeRole {
+  const surface = surfaceOf({ material }, materials);
+  return face === 'right' || surface === 'interfacing' ? surface : 'wrong side';
+}
+
+/** Rings of points as closed paths. */
+export const ringsPath = (rings: readonly (readonly Point[])[], onto: Onto): Command[] =>
+  rings.flatMap((ring) => [...polyline(...ring.map(onto)), ['Z'] as const]);
+
+/** How a row of a kind is drawn, if not as any row of a machine. */
+const rowRoles: Partial<Record<StitchKind, ShapeRole>> = {
+  baste: 'basting',
+  gather: 'basting',
+  zigzag: 'zigzag',
+  overlock: 'zigzag',
+  slipstitch: 'hand stitch',
+};
+
+export const rowRole = (kind: StitchKind = 'seam'): ShapeRole => rowRoles[kind] ?? 'stitch';
+
+/** Lines of one role, gathered to be drawn in one go. */
+export class Lines {
+  readonly #found = new Map<string, { role: ShapeRole; turn?: number; now?: boolean; path: Command[] }>();
+
+  add(role: ShapeRole, path: readonly Command[], more: { turn?: number; now?: boolean } = {}): void {
+    const key = `${role}${more.turn ? ` turned ${more.turn}` : ''}${more.now ? ' now' : ''}`;
+    const found = this.#found.get(key);
+    if (found) found.path.push(...path);
+    else this.#found.set(key, { role, ...more, path: [...path] });
+  }
+
+  /** One shape for each role, named after it and after the work. */
+  shapes(name: string): Shape[] {
+    return [...this.#found].flatMap(([key, { path, ...rest }]) =>
+      path.length === 0 ? [] : [{ kind: 'path', name: `${name} ${key}`, path, ...rest }],
+    );
+  }
+}
+
+/**
+ * A work as it lies, seen from one side: surfaces, hidden edges, raw and folded edges, rows of stitches, hardware.
+ * Rows with the numbers in `now` are the ones to look at.
+ */
+export function shapesOf(
+  name: string,
+  view: View,
+  onto: Onto,
+  materials: Pattern['materials'] = {},
+  now: ReadonlySet<number> = new Set(),
+): Shape[] {
+  const there = viewed(view, onto);
+  const lines = new Lines();
+  const { parts, edges, hidden } = shown(view.work, view.side);
+  for (const part of parts) {
+    const role = faceOf(part.ply, part.face, materials);
+    const turn = role === 'right side' ? turnedUp(part.ply.lie, view.side) : 0;
+    lines.add(role, ringsPath(part.rings, there), turn === 0 ? {} : { turn });
+  }
+  const line = ({ from, to }: EdgeStretch) => polyline(there(from), there(to));
+  for (const one of hidden) if (!isGlued(one.ply) || one.edge.fold !== undefined) lines.add('hidden', line(one));
+  for (const edge of edges) lines.add(edgeRole(edge), line(edge));
+  rows(view, there, now, lines);
+  for (const { kind, at } of view.work.marks) if (kind === 'hardware') lines.add('hardware', hardwareRing(there(at)));
+  return lines.shapes(name);
+}
+
+const isGlued = (ply: Ply): boolean => ply.fusedTo !== undefined;
+
+/** Glue holds the edges of interfacing: they are no raw edges to mind. */
+function edgeRole({ ply, edge }: EdgeStretch): ShapeRole {
+  if (edge.fold !== undefined) return edge.name === 'seam' ? 'seam' : 'fold edge';
+  return isGlued(ply) ? 'leader' : 'raw edge';
+}
+
+/** Rows whose thread is seen, and those to look at now wherever they lie; these come last, over all others. */
+function rows({ work, side }: View, there: Onto, now: ReadonlySet<number>, lines: Lines): void {
+  const sorted = stitchLines(work).sort((a, b) => Number(now.has(a.id)) - Number(now.has(b.id)));
+  for (const { id, kind, stretches } of sorted) {
+    const role = rowRole(kind);
+    for (const stretch of stretches) {
+      if (!now.has(id) && !stretch[side]) continue;
+      const [from, to] = [there(stretch.from), there(stretch.to)];
+      lines.add(role, role === 'zigzag' ? zigzag(from, to) : polyline(from, to), now.has(id) ? { now: true } : {});
+    }
+  }
+}
+
+/** What is seen of a work, piece by piece, the largest first. */
+export function seenParts(parts: readonly ShownPart[]): { piece: string; ply: Ply; face: 'right' | 'wrong' }[] {
+  const areas = new Map<string, { piece: string; ply: Ply; face: 'right' | 'wrong'; area: number }>();
+  for (const { ply, face, area } of parts) {
+    const key = `${ply.piece} ${face}`;
+    const found = areas.get(key) ?? { piece: ply.piece, ply, face, area: 0 };
+    areas.set(key, { ...found, area: found.area + area });
+  }
+  return [...areas.values()].sort((a, b) => b.area - a.area);
+}

@@ -1,0 +1,65 @@
+import { boxOf, size } from '../cloth/size.ts';
+import { listed } from '../project/names.ts';
+import { seenParts } from './work-shapes.ts';
+import { shown } from '../cloth/shown.ts';
+import { stitchLines } from '../cloth/stitch-lines.ts';
+import { surfaceOf } from './surface.ts';
+import { writer } from './lengths.ts';
+import type { Ply, StitchKind, Work } from '../cloth/work.ts';
+import type { SeenFrom } from '../cloth/shown.ts';
+import type { PieceSetting } from './surface.ts';
+
+/** What the drawings of works need to know, and what the work is called; left out, the names of its pieces. */
+export type WorkSetting = PieceSetting & { name?: string };
+
+/** What a work is called: the name given, or the names of its pieces. */
+export function nameOf(work: Work, name?: string): string {
+  const called = name ?? listed([...new Set(work.plies.map(({ piece }) => piece))]);
+  return called.replace(/^\p{Ll}/u, (letter) => letter.toUpperCase());
+}
+
+/** The face of a ply in words; interfacing has none. */
+export const faceWords = (ply: Ply, face: 'right' | 'wrong', { materials }: PieceSetting): string =>
+  surfaceOf(ply, materials) === 'interfacing' ? 'interfacing' : `${face} side`;
+
+/** The size in a sentence, with the depth that boxed corners give. */
+export function sizeWords(work: Work, setting: PieceSetting): string[] {
+  const { say } = writer(setting);
+  const [flat, now] = [boxOf(work.plies), size(work)];
+  const lying = `It lies ${say(flat.width)} wide and ${say(flat.height)} high.`;
+  if (now.depth === 0) return [lying];
+  return [lying, `Standing, it is ${say(now.width)} wide, ${say(now.height)} high and ${say(now.depth)} deep.`];
+}
+
+/** A ply named with the face that is up: cover, right side; interfacing is named alone. */
+export const plyWords = (ply: Ply, { materials }: PieceSetting): string =>
+  surfaceOf(ply, materials) === 'interfacing' ? ply.piece : `${ply.piece}, ${ply.face} side`;
+
+/** What is seen from a side, in a sentence. */
+export function seenWords(work: Work, side: SeenFrom, setting: PieceSetting): string {
+  const parts = seenParts(shown(work, side).parts);
+  return `Seen from the ${side}: ${listed(parts.map(({ piece, ply, face }) => `${piece} (${faceWords(ply, face, setting)})`))}.`;
+}
+
+const rowNames: Record<StitchKind, string> = {
+  seam: 'seam',
+  topstitch: 'row of topstitching',
+  edgestitch: 'row of edgestitching',
+  hem: 'row along a hem',
+  baste: 'row of basting',
+  gather: 'gathering row',
+  zigzag: 'row of zigzag',
+  overlock: 'row of overlock stitches',
+  slipstitch: 'row sewn by hand',
+};
+
+/** Each row of stitches, or those with the numbers asked for, in a sentence. */
+export function rowWords(work: Work, setting: PieceSetting, only?: ReadonlySet<number>): string[] {
+  const { say } = writer(setting);
+  return stitchLines(work)
+    .filter(({ id, length }) => length > 0 && (only?.has(id) ?? true))
+    .map(({ kind, length, stretches }) => {
+      const most = Math.max(...stretches.map(({ plies }) => plies.length));
+      return `A ${rowNames[kind]}, ${say(length)} long, through ${most === 1 ? '1 layer' : `at most ${most} layers`}.`;
+    });
+}
