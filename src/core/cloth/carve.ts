@@ -1,6 +1,7 @@
 import { areaOf, SCRAP, split } from './ring.ts';
 import { cross, distance, dot, minus } from '../geometry/point.ts';
-import { difference, intersection } from '../geometry/index.ts';
+import { intersection } from '../geometry/index.ts';
+import { united } from './united.ts';
 import type { Line, Outline, Point } from '../geometry/index.ts';
 import type { PlyEdge, PlyOutline } from './work.ts';
 
@@ -26,9 +27,8 @@ export function carve(
   }
   if (outside!.length === 0) return halves;
   if (inside!.length === 0) return { left: [ring], right: [] };
-  // What was cut off beside the part is one with what stays; the library puts both together again.
-  const rest = difference([ring], inside!);
-  return { left: renamed(rest, [ring, ...inside!.map(backwards)]), right: inside! };
+  // What was cut off beside the part is one with what stays.
+  return { left: united([...halves.left, ...outside!]), right: inside! };
 }
 
 /** The part of a ring inside another outline. Edges that are not the ring's own are called `name`. */
@@ -50,15 +50,15 @@ export function renamed(
   const sides = sources.flatMap((source) =>
     source.map((edge, i) => ({ edge, from: edge.from, to: source[(i + 1) % source.length]!.from })),
   );
-  return rings
-    .map((ring) =>
-      ring.map((corner, i): PlyEdge => {
-        const to = ring[(i + 1) % ring.length]!.from;
-        const side = sides.find((one) => runsAlong(corner.from, to, one.from, one.to));
-        return side ? { ...side.edge, from: corner.from } : { name, from: corner.from, bulge: 0 };
-      }),
-    )
-    .filter((ring) => areaOf(ring) > SCRAP);
+  const named = rings.map((ring) =>
+    ring.map((corner, i): PlyEdge => {
+      const to = ring[(i + 1) % ring.length]!.from;
+      const side = sides.find((one) => runsAlong(corner.from, to, one.from, one.to));
+      return side ? { ...side.edge, from: corner.from } : { name, from: corner.from, bulge: 0 };
+    }),
+  );
+  // The library gives a bite that touches the edge only in a corner, or nearly, as a ring of its own.
+  return named.some((ring) => areaOf(ring) < 0) ? united(named) : named.filter((ring) => areaOf(ring) > SCRAP);
 }
 
 /** Whether the way from `a` to `b` runs along a part of the way from `p` to `q`. */

@@ -1,4 +1,4 @@
-import { barred, foldLines, holdsBack } from './held.ts';
+import { barred, holdsBack, linesRound } from './held.ts';
 import { carve } from './carve.ts';
 import { covers, ON, offsets, split } from './ring.ts';
 import { fail, ok } from '../measure/index.ts';
@@ -50,9 +50,9 @@ export function fold(work: Work, how: Fold): Sewn {
   if (held) return fail(held);
 
   const over = turnedOver(line);
-  const plies = stacked(parts, over, lands, inside);
-  // What folds as a whole, or lands outside, can only be in its own way on the fold line.
-  for (const one of how.plies ? [line, ...(inside ? foldLines(plies) : [])] : []) {
+  const { plies, low, high } = stacked(parts, over, lands, inside);
+  // A whole stack folds without getting in its own way.
+  for (const one of how.plies ? [line, ...linesRound(plies, low, high)] : []) {
     const bar = barred(plies, one);
     if (bar) return fail(bar);
   }
@@ -108,8 +108,10 @@ function fusedTogether(parts: Part[]): Part[] {
   });
 }
 
-/** The stack after the fold. */
-function stacked(parts: Part[], over: Lie, lands: 'over' | 'under', inside: boolean): Ply[] {
+type Stacked = { plies: Ply[]; low: number; high: number };
+
+/** The stack after the fold; what moved lies at the levels from `low` up to `high`, that one left out. */
+function stacked(parts: Part[], over: Lie, lands: 'over' | 'under', inside: boolean): Stacked {
   const stay = parts.filter((part) => !part.moves);
   const turned = parts
     .filter((part) => part.moves)
@@ -119,8 +121,9 @@ function stacked(parts: Part[], over: Lie, lands: 'over' | 'under', inside: bool
   const chosen = stay.flatMap((part, i) => (part.chosen ? [i] : []));
   const top = inside && chosen.length > 0 ? chosen.at(-1)! + 1 : plies.length;
   const bottom = inside && chosen.length > 0 ? chosen[0]! : 0;
-  plies.splice(lands === 'over' ? top : bottom, 0, ...turned);
-  return plies;
+  const low = lands === 'over' ? top : bottom;
+  plies.splice(low, 0, ...turned);
+  return { plies, low, high: low + turned.length };
 }
 
 /** Stitches and marks go with their plies. */

@@ -110,14 +110,19 @@ export function barred(plies: readonly Ply[], line: Line): ClothFault | undefine
   return undefined;
 }
 
-/** The lines on which plies are folded, each once. */
-export function foldLines(plies: readonly Ply[]): Line[] {
+/** The lines of folds that have one side below some levels of the stack and one above them, each once. */
+export function linesRound(plies: readonly Ply[], low: number, high: number): Line[] {
+  const below = new Set<number>();
+  for (const { outline } of plies.slice(0, low)) {
+    for (const { fold } of outline) if (fold !== undefined) below.add(fold);
+  }
   const lines: Line[] = [];
-  for (const { outline } of plies) {
+  for (const { outline } of plies.slice(high)) {
     for (const [i, { fold, from }] of outline.entries()) {
+      if (fold === undefined || !below.has(fold)) continue;
       const to = outline[(i + 1) % outline.length]!.from;
       const known = (line: Line) => [from, to].every((point) => Math.abs(leftOf(line, point)) <= ON);
-      if (fold !== undefined && !lines.some(known)) lines.push(lineThrough(from, to));
+      if (!lines.some(known)) lines.push(lineThrough(from, to));
     }
   }
   return lines;

@@ -80,9 +80,9 @@ export function tuck(work: Work, { from, at, depth }: Tuck): Sewn {
   if (!Number.isFinite(at + depth) || depth <= 0) {
     return fail({ code: 'not-finite', message: 'A tuck needs a place and a depth.', edge: from });
   }
-  if (at - depth <= ON) {
-    const message = `The tuck reaches beyond the edge ${from}.`;
-    return fail({ code: 'too-deep', message, edge: from, amount: depth - at });
+  if (at - 2 * depth < -ON) {
+    const message = `The tuck, pressed down, reaches beyond the edge ${from}.`;
+    return fail({ code: 'too-deep', message, edge: from, amount: 2 * depth - at });
   }
   const edge = findEdge(work, from);
   if (!edge.ok) return edge;

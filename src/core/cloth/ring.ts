@@ -177,9 +177,9 @@ export function stretches(ring: PlyOutline, from: Point, to: Point): [number, nu
   for (let i = 0; i < n; i++) {
     const [a, b] = [ring[i]!.from, ring[(i + 1) % n]!.from];
     const [p, q] = [cross({ x: ux, y: uy }, minus(a, from)), cross({ x: ux, y: uy }, minus(b, from))];
-    // An end on the line counts as just left of it, so that each crossing is counted once.
-    if (p >= 0 === q >= 0) continue;
-    const t = p / (p - q);
+    // An end on the line counts as just left of it: each crossing is counted once, an edge on the line not at all.
+    if (p >= -ON === q >= -ON) continue;
+    const t = Math.min(1, Math.max(0, p / (p - q)));
     cuts.push(ux * (a.x + (b.x - a.x) * t - from.x) + uy * (a.y + (b.y - a.y) * t - from.y));
   }
   cuts.sort((a, b) => a - b);

@@ -1,13 +1,15 @@
 import { asOneStep, foldInHand } from './group.ts';
+import { carve } from './carve.ts';
 import { cross, distance, dot, minus, plus, times, unit } from '../geometry/point.ts';
 import { fail, ok } from '../measure/index.ts';
 import { lineThrough, sides } from '../geometry/index.ts';
-import { movedPly } from './move.ts';
+import { movedMark, movedPly, movedStitch } from './move.ts';
 import { offsets, ON, stretches } from './ring.ts';
 import { otherWay } from './edge.ts';
 import { turnedOver } from './lie.ts';
 import type { ClothFault } from './fault.ts';
 import type { InHand } from './group.ts';
+import type { Lie } from './lie.ts';
 import type { Line, Side } from '../geometry/index.ts';
 import type { Result } from '../measure/index.ts';
 import type { Ply, Round, Sewn, Stitch, Work } from './work.ts';
@@ -38,14 +40,10 @@ export function turn(work: Work): Sewn {
   const rows = rowsLeft(work, seam, new Set(lower.map(({ id }) => id)));
   if (!rows.ok) return rows;
 
-  const out: Ply[] = [];
-  for (const ply of caught) {
-    const there = comesOut(ply, round);
-    if (!there.ok) return there;
-    out.unshift(there.value);
-  }
+  const out = comesOut(work, caught, rows.value, round);
+  if (!out.ok) return out;
   // Without the seam itself, which lies on every fold line and would be asked about each.
-  const start: Work = { ...work, plies: [...upper, ...out, ...lower], stitches: rows.value };
+  const start: Work = { ...work, ...out.value, plies: [...upper, ...out.value.plies, ...lower] };
   const folds = foldsIn(round);
   const up = foldedIn({ work: start, hand: new Set(upper.map(({ id }) => id)) }, folds, 'over');
   if (!up.ok) return up;
@@ -68,6 +66,9 @@ function rowsLeft(work: Work, seam: Stitch, lower: ReadonlySet<number>): Result<
   if (held) return fail({ code: 'sewn-down', message: `A row of ${held.kind} stitches joins the two layers.` });
   return ok(rest.filter((stitch) => !joins(stitch)));
 }
+
+/** Allowances folded back and forth more often than this do not come to rest. */
+const ROUNDS = 4;
 
 type FoldIn = { readonly line: Line; readonly name: string; readonly within: readonly Line[] };
 
@@ -101,36 +102,81 @@ function bound(before: Side, after: Side, edge: Side, width: number, next: numbe
     const way = plus(a, b);
     return { at, angle: (Math.atan2(-way.x, way.y) * 180) / Math.PI };
   }
-  const reach = sine < 1e-6 ? 0 : Math.min((next + width * dot(a, b)) / sine, 4 * Math.max(width, next));
+  const reach = sine < 1e-6 ? 0 : (next - width * dot(a, b)) / sine;
   const way = unit(minus(edge.to, edge.from));
   const out = Math.max(reach, 0) + ON;
   const far = plus(at, times(way, edge === after ? -out : out));
   return { at: far, angle: (Math.atan2(-way.x, way.y) * 180) / Math.PI };
 }
 
-/** Where a caught ply comes out: over the stitches that go through it. */
-function comesOut(ply: Ply, { ring, allowances }: Round): Result<Ply, ClothFault> {
-  for (const [i, edge] of sides(ring).entries()) {
-    const size = distance(edge.from, edge.to);
-    const sewnOn = allowances[i]! > 0 && stretches(ply.outline, edge.from, edge.to).some(([a, b]) => b > 0 && a < size);
-    if (sewnOn) return ok(movedPly(ply, turnedOver(lineThrough(edge.from, edge.to))));
+/**
+ * What was caught, where it comes out over the stitches that go through it, with its rows and hardware. A ply that the
+ * stitches miss, such as interfacing that ends at them or an allowance inside a turned flap, goes with its own work:
+ * that of the nearest caught ply below it, or else above it, that they do not miss.
+ */
+function comesOut(
+  { marks }: Work,
+  caught: readonly Ply[],
+  rows: readonly Stitch[],
+  round: Round,
+): Result<Pick<Work, 'plies' | 'stitches' | 'marks'>, ClothFault> {
+  const sewnOn = caught.map((ply) => sewnOver(ply, round));
+  const overs = new Map<number, Lie>();
+  for (const [i, ply] of caught.entries()) {
+    const line = sewnOn.slice(0, i + 1).findLast((one) => one !== undefined) ?? sewnOn.find((one) => one !== undefined);
+    if (!line) return fail({ code: 'misses', message: `The stitches miss ${ply.piece}.`, piece: ply.piece });
+    overs.set(ply.id, turnedOver(line));
   }
-  return fail({ code: 'misses', message: `The stitches miss ${ply.piece}.`, piece: ply.piece });
+  const overOf = (plies: readonly number[]) => (plies.every((id) => overs.has(id)) ? overs.get(plies[0]!) : undefined);
+  return ok({
+    plies: caught.map((ply) => movedPly(ply, overs.get(ply.id)!)).reverse(),
+    stitches: rows.map((stitch) => {
+      const over = overOf(stitch.runs.flatMap((run) => run.plies));
+      if (!over) return stitch;
+      const there = movedStitch(stitch, over);
+      return { ...there, runs: there.runs.map((run) => ({ ...run, plies: [...run.plies].reverse() })) };
+    }),
+    marks: marks.map((mark) => {
+      const over = overOf(mark.plies);
+      return over ? { ...movedMark(mark, over), plies: [...mark.plies].reverse() } : mark;
+    }),
+  });
 }
 
-/** Folds the allowances of one layer in, one edge after another, each next to the layer itself. */
+/** The stitches that a caught ply comes out over: those that go through it. */
+function sewnOver(ply: Ply, { ring, allowances }: Round): Line | undefined {
+  for (const [i, edge] of sides(ring).entries()) {
+    const size = distance(edge.from, edge.to);
+    const through = stretches(ply.outline, edge.from, edge.to).some(([a, b]) => b > 0 && a < size);
+    if (allowances[i]! > 0 && through) return lineThrough(edge.from, edge.to);
+  }
+  return undefined;
+}
+
+/**
+ * Folds the allowances of one layer in, one edge after another, each next to the layer itself. Allowances wider than the
+ * body reach over its far edge and are folded once more.
+ */
 function foldedIn(start: InHand, folds: readonly FoldIn[], lands: 'over' | 'under'): Sewn {
   let now: InHand = start;
-  for (const how of folds) {
-    const { line } = how;
-    const some = now.work.plies.some(
-      ({ id, outline }) => now.hand.has(id) && offsets(outline, line).some((o) => o < -ON),
-    );
-    // An edge whose allowance was trimmed to nothing has nothing to fold.
-    if (!some) continue;
-    const folded = foldInHand(now, { ...how, lands, inside: true });
-    if (!folded.ok) return folded;
-    now = folded.value;
+  for (let round = 0, left = true; left && round < ROUNDS; round++) {
+    left = false;
+    for (const how of folds) {
+      // An edge whose allowance was trimmed to nothing has nothing to fold.
+      if (!reaches(now, how)) continue;
+      const folded = foldInHand(now, { ...how, lands, inside: true });
+      if (!folded.ok) return folded;
+      [now, left] = [folded.value, true];
+    }
   }
   return ok(now.work);
 }
+
+/** Whether some ply in hand lies beyond a fold line, within its bounds. */
+const reaches = ({ work, hand }: InHand, { line, within }: FoldIn): boolean =>
+  work.plies.some(
+    ({ id, outline }) =>
+      hand.has(id) &&
+      offsets(outline, line).some((off) => off < -ON) &&
+      carve(outline, line, within, { name: '', bulge: 0 }).right.length > 0,
+  );

@@ -86,19 +86,19 @@ describe('the swatch-card folio', () => {
         label: 'Flap',
         count: 1,
         from: 'Print for the cover and the flap',
-        notes: ['print or pile upright', 'rounded at the bottom-left and bottom-right corners'],
+        notes: ['print or pile upright', 'shaped at the bottom-left and bottom-right corners'],
       },
       {
         label: 'Flap lining',
         count: 1,
         from: 'Lining',
-        notes: ['rounded at the bottom-left and bottom-right corners', 'for Flap'],
+        notes: ['shaped at the bottom-left and bottom-right corners', 'for Flap'],
       },
       {
         label: 'Interfacing for the flap',
         count: 1,
         from: 'Firm interfacing',
-        notes: ['rounded at the bottom-left and bottom-right corners', 'for Flap'],
+        notes: ['shaped at the bottom-left and bottom-right corners', 'for Flap'],
       },
     ]);
     expect(materialsList(pattern).map(({ material, pieces, count }) => [material, pieces.length, count])).toEqual([
