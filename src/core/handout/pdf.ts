@@ -65,6 +65,7 @@ export async function writePdf(
   });
   doc.registerFont('regular', fonts.regular as Buffer);
   doc.registerFont('strong', fonts.strong as Buffer);
+  for (const face of ['regular', 'strong']) shapeOnce(doc.font(face));
 
   for (const [i, { scene, bookmark }] of handout.pages.entries()) {
     doc.addPage({ size: [scene.width * K, scene.height * K], margin: 0 });
@@ -81,6 +82,23 @@ type Doc = InstanceType<typeof PDFDocument>;
 
 /** The document's root, which the library's types do not tell of. */
 const rootOf = (doc: Doc) => (doc as unknown as { _root: { data: Record<string, unknown> } })._root;
+
+type Shaping = (text: string, features: Features) => unknown;
+
+/**
+ * The library shapes a text anew whenever features are asked for. Head, legend and test marks are the same on every
+ * sheet, so what a font has shaped is kept.
+ */
+function shapeOnce(doc: Doc): void {
+  const font = (doc as unknown as { _font: { layoutRun: Shaping } })._font;
+  const shape = font.layoutRun.bind(font);
+  const known = new Map<string, unknown>();
+  font.layoutRun = (text, features) => {
+    const key = `${Object.keys(features).join()} ${text}`;
+    if (!known.has(key)) known.set(key, shape(text, features));
+    return known.get(key);
+  };
+}
 
 function joined(parts: readonly Uint8Array[]): Uint8Array {
   const bytes = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
@@ -99,27 +117,28 @@ const shown = (text: string, missing: ReadonlySet<string>): string =>
 function draw(doc: Doc, scene: Scene, missing: ReadonlySet<string>): void {
   doc.save();
   doc.scale(K);
-  const tiles = new Map<Motif, ReturnType<Doc['pattern']>>();
+  const tiles = new Map<string, ReturnType<Doc['pattern']>>();
   for (const shape of scene.shapes) {
     if (shape.kind === 'text') write(doc, { ...shape, text: shown(shape.text, missing) });
     else
-      stroke(doc, shape, (motif) => {
-        const made = tiles.get(motif) ?? pattern(doc, motif);
-        tiles.set(motif, made);
+      stroke(doc, shape, (motif, turn) => {
+        const key = `${motif} ${turn}`;
+        const made = tiles.get(key) ?? pattern(doc, motif, turn);
+        tiles.set(key, made);
         return made;
       });
   }
   doc.restore();
 }
 
-function stroke(doc: Doc, shape: PathShape, motif: (name: Motif) => ReturnType<Doc['pattern']>): void {
+function stroke(doc: Doc, shape: PathShape, motif: (name: Motif, turn: number) => ReturnType<Doc['pattern']>): void {
   const { fill, line } = pens[shape.role];
   if (fill) {
     trace(doc, shape.path);
     doc.fill(inks[fill.tone]);
     if (fill.motif) {
       trace(doc, shape.path);
-      doc.fill([motif(fill.motif), inks['ink-quiet']] as unknown as string);
+      doc.fill([motif(fill.motif, shape.turn ?? 0), inks['ink-quiet']] as unknown as string);
     }
   }
   if (line) {
@@ -141,14 +160,23 @@ function trace(doc: Doc, path: Path): void {
   }
 }
 
-/** A motif as a pattern that repeats by itself; its marks take the colour that it is used with. */
-function pattern(doc: Doc, name: Motif): ReturnType<Doc['pattern']> {
+/**
+ * A motif as a pattern that repeats by itself, turned clockwise by degrees; its marks take the colour that it is used
+ * with.
+ */
+function pattern(doc: Doc, name: Motif, turn: number): ReturnType<Doc['pattern']> {
   const { width, height, path, line } = motifs[name];
   const marks = path.map(([letter, ...numbers]) =>
     letter === 'Z' ? 'h' : `${numbers.map((n) => n.toFixed(3)).join(' ')} ${letter.toLowerCase()}`,
   );
   const marked = line === undefined ? [...marks, 'f'] : [`${line} w`, ...marks, 'S'];
-  return doc.pattern([0, 0, width, height], width, height, marked.join('\n'));
+  const made = doc.pattern([0, 0, width, height], width, height, marked.join('\n'));
+  // A pattern lies as the page lay when it was put into the document.
+  doc.save();
+  doc.rotate(turn);
+  (made as unknown as { embed(): void }).embed();
+  doc.restore();
+  return made;
 }
 
 /** Features of the font by run. Contextual alternates are left out: they cost half the time and change no letter here. */

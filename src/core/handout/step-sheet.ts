@@ -1,8 +1,8 @@
 import { writer } from '../drawing/lengths.ts';
+import { drawStep } from '../drawing/step.ts';
 import { blank, figure, paragraph, together, toTick } from './blocks.ts';
 import { flow } from './flow.ts';
 import { POINT, typeOf } from './type.ts';
-import type { Scene } from '../drawing/scene.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { CautionKey, Step } from '../project/step.ts';
 import type { CautionWords } from './class-plan.ts';
@@ -13,19 +13,18 @@ import type { Type } from './type.ts';
 export type StepWords = {
   /** The usual words for what can hurt. */
   readonly cautions: Readonly<Partial<Record<CautionKey, CautionWords>>>;
-  /** Stands under the cautions, once. */
+  /** Stands before the steps, once. */
   readonly defersTo: string;
-  /** The drawing of a step in a room of some width. */
-  draw?(step: Step, width: number): Scene | undefined;
 };
 
 /** The steps in order, each with its drawing, what the work measures now, where it can hurt, and a box to tick. */
 export function stepSheet(steps: readonly Step[], pattern: Pattern, words: StepWords, setting: Setting): Handout {
   const type = typeOf(setting);
   const nothing = 'This project has no steps yet, so there is nothing to print.';
-  const blocks = steps.flatMap((step, i) => stepBlocks(step, i + 1, pattern, words, type));
-  if (steps.some(({ cautions }) => cautions.length > 0))
-    blocks.push(...paragraph(words.defersTo, type, { size: type.small }));
+  const blocks = [
+    ...(steps.some(({ cautions }) => cautions.length > 0) ? paragraph(words.defersTo, type, { size: type.small }) : []),
+    ...steps.flatMap((step, i) => stepBlocks(step, i + 1, pattern, words, type)),
+  ];
   return {
     name: 'step-sheet',
     title: `${pattern.title}: steps`,
@@ -41,6 +40,11 @@ export function stepSheet(steps: readonly Step[], pattern: Pattern, words: StepW
   };
 }
 
+/** What is drawn to scale in a step is not higher, in mm: two steps to a page. */
+const HIGHEST = 40;
+/** Pleats are folded in a long strip, whose fold lines must be told apart. */
+const HIGHEST_PLEATS = 95;
+
 /** Read from 60 cm: 13 pt, or what large print has. */
 const readFar = (type: Type): number => Math.max(13 * POINT, type.text);
 
@@ -49,20 +53,21 @@ function stepBlocks(step: Step, number: number, pattern: Pattern, words: StepWor
   const size = readFar(type);
   const indent = 1.9 * size;
   const { width, height } = step.size;
-  const scene = words.draw?.(step, (type.width - indent) / type.drawing);
+  const fit = { width: (type.width - indent) / type.drawing, height: step.verb === 'pleat' ? HIGHEST_PLEATS : HIGHEST };
+  const scene = drawStep(step, { edition: pattern.edition, grid: pattern.grid, materials: pattern.materials, fit });
   const facts = [`about ${Math.max(1, Math.round(step.minutes.value))} min`, ...step.tools];
-  return [
-    ...together(toTick(`${number}.  ${step.title}.`, type, { size, strong: true })),
-    ...(scene ? together([figure(scene, indent, type, `step ${number}`)]) : []),
+  const parts: Block[] = [
+    ...toTick(`${number}.  ${step.title}.`, type, { size, strong: true }),
+    figure(scene, indent, type, `step ${number}`),
     ...(step.note === undefined ? [] : paragraph(step.note, type, { size, indent, after: 0.2 * size })),
     ...paragraph(`Now measures ${set(width)} × ${set(height)}.`, type, { indent, strong: true, after: 0.1 * size }),
     ...paragraph(`${facts.join(' · ')}.`.replace(/^a/, 'A'), type, { indent, after: 0.2 * size }),
     ...step.cautions.flatMap((key) => {
       const caution = words.cautions[key];
-      return caution
-        ? paragraph(`${caution.title}: ${caution.sentences[0] ?? ''}`, type, { indent, after: 0.2 * size })
-        : [];
+      const text = `${caution?.title}: ${caution?.sentences[0] ?? ''}`;
+      return caution ? paragraph(text, type, { indent, after: 0.2 * size }) : [];
     }),
-    blank(0.8 * size),
   ];
+  // A step is never divided: who turns the page has both hands at the machine.
+  return [...together(parts.slice(0, -1)), ...parts.slice(-1), blank(0.8 * size)];
 }

@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import { formatLength, makeUp, stepSheet } from '../../../src/core/index.ts';
+import type { TextShape } from '../../../src/core/index.ts';
+import { cautions, defersTo } from '../../../components/lesson/cautions.ts';
+import { resolved } from '../project/files.ts';
+import { panels } from '../project/steps.ts';
+
+const pattern = resolved(
+  panels(`
+- { join: [front, back], at: top, press: open, makes: body, note: Match the raw edges. }
+- { hem: body, at: front bottom, fold: 5 mm, then: 10 mm }
+- { press: body }
+- { fold: body, from: top, at: 40 mm }
+`),
+);
+const steps = makeUp(pattern);
+
+describe.each([
+  ['A4', false],
+  ['Letter', true],
+] as const)('the step sheet on %s, large print %s', (paper, largePrint) => {
+  const { pages } = stepSheet(steps, pattern, { cautions, defersTo }, { paper, largePrint });
+  const onPage = pages.map(({ scene }) => scene.shapes.filter((shape): shape is TextShape => shape.kind === 'text'));
+  const words = onPage.map((texts) => texts.map(({ text }) => text).join(' '));
+
+  it('has every step, numbered, with a box to tick', () => {
+    expect(steps).toHaveLength(4);
+    steps.forEach(({ title }, i) => expect(words.join(' ')).toContain(`${i + 1}. ${title}.`));
+    const ticks = pages.flatMap(({ scene }) => scene.shapes.filter(({ name }) => / tick$/.test(name)));
+    expect(ticks).toHaveLength(4);
+  });
+
+  it('says what the work measures after each step, on the page of the step', () => {
+    const set = (mm: number) => formatLength(mm, 'metric', { grid: pattern.grid, style: 'set' });
+    steps.forEach(({ title, size }, i) => {
+      const page = words.find((text) => text.includes(`${i + 1}. ${title}.`));
+      expect(page).toContain(`Now measures ${set(size.width)} × ${set(size.height)}.`);
+    });
+  });
+
+  it('has a drawing, the note and the cautions of a step', () => {
+    const all = words.join(' ');
+    expect(all).toContain('Match the raw edges.');
+    expect(all).toContain('Hot iron: Iron and steam burn.');
+    expect(all).toContain('Machine needle: Keep your fingers out of the needle’s way.');
+    expect(all.indexOf(defersTo.slice(0, 20))).toBeLessThan(all.indexOf('1. '));
+    const drawn = pages.flatMap(({ scene }) => scene.shapes.filter(({ name }) => /^\d+ step \d+ /.test(name)));
+    expect(new Set(drawn.map(({ name }) => name.split(' ')[2])).size).toBe(4);
+  });
+
+  it('is read from 60 cm', () => {
+    // 13 pt is 4.6 mm of type; a capital is then 3.3 mm high: 19 minutes of arc at 60 cm. Letters of 20/20 sight are 5
+    // minutes high (ISO 8596), and print is read with ease at some three times that (common practice, no source).
+    const titles = onPage.flat().filter(({ text }) => /^\d\. /.test(text));
+    for (const { size } of titles) expect(size).toBeGreaterThanOrEqual((13 * 25.4) / 72 - 1e-9);
+  });
+});
