@@ -1,0 +1,65 @@
+import type { Pattern, PaperName } from '../../../src/core/index.ts';
+import type { Project } from '../../learner.svelte.ts';
+import type { News, Order } from './press.ts';
+
+/** How one document comes along. */
+type Coming =
+  | { at: 'rest' }
+  | { at: 'work'; done: number; all: number }
+  | { at: 'done'; address: string; name: string; pages: number; findings: string[] }
+  | { at: 'failed'; message: string };
+
+/** The documents at the learner's size: one at a time, made by a worker of its own that the first one starts. */
+export class OwnSheets {
+  paper = $state<PaperName>('A4');
+  largePrint = $state(false);
+  coming = $state<Coming>({ at: 'rest' });
+  #worker: Worker | undefined;
+
+  /** Asks for a document at the size of a pattern. A document that is still under way is given up. */
+  make(document: { name: string; title: string }, project: Project, pattern: Pattern, fonts: Order['fonts']): void {
+    this.forget();
+    const sized = Object.values(pattern.measures).filter(({ adjustable }) => adjustable);
+    const order: Order = {
+      file: project.file,
+      materials: project.materials,
+      edition: pattern.edition,
+      values: Object.fromEntries(sized.map(({ name, value }) => [name, value])),
+      options: Object.fromEntries(Object.entries(pattern.options).map(([name, { on }]) => [name, on])),
+      document: document.name,
+      setting: { paper: this.paper, largePrint: this.largePrint, language: window.document.documentElement.lang },
+      fonts,
+    };
+    let pages = 0;
+    this.coming = { at: 'work', done: 0, all: 1 };
+    this.#worker ??= new Worker(new URL('./press.ts', import.meta.url), { type: 'module' });
+    this.#worker.onmessage = ({ data: news }: MessageEvent<News>) => {
+      if (news.kind === 'progress') {
+        pages = news.all;
+        this.coming = { at: 'work', done: news.done, all: news.all };
+      } else if (news.kind === 'failed') this.coming = { at: 'failed', message: news.message };
+      else {
+        const address = URL.createObjectURL(new Blob([news.bytes], { type: 'application/pdf' }));
+        const name = `${project.id}-${document.name}-${this.paper.toLowerCase()}-${pattern.edition}.pdf`;
+        this.coming = { at: 'done', address, name, pages, findings: news.findings };
+      }
+    };
+    this.#worker.onerror = () => {
+      this.coming = {
+        at: 'failed',
+        message: 'The document could not be made. Load the page again, and try once more.',
+      };
+    };
+    this.#worker.postMessage($state.snapshot(order));
+  }
+
+  /** Lets go of a document: a size that has changed since is another document. */
+  forget(): void {
+    if (this.coming.at === 'done') URL.revokeObjectURL(this.coming.address);
+    if (this.coming.at === 'work') {
+      this.#worker?.terminate();
+      this.#worker = undefined;
+    }
+    this.coming = { at: 'rest' };
+  }
+}

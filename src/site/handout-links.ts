@@ -1,0 +1,38 @@
+import { everything, plannedHandouts } from './handouts.ts';
+import { readContent } from './read-content.ts';
+import { withTeacher } from './teacher.ts';
+
+/** A document of a course, and where each paper and edition of it lies, from the site's root. */
+export type HandoutLinks = {
+  title: string;
+  reader: 'maker' | 'teacher';
+  files: { words: string; url: string }[];
+};
+
+/**
+ * The documents that the site carries for a course. Commands and pages run in the project's own folder.
+ *
+ * @param named only those whose file is called so: `worksheet-pleat-the-strip`
+ */
+export function handoutLinks(course: string, named: (name: string) => boolean = () => true): HandoutLinks[] {
+  // While a site is built its content stands still; while it is written, every page looks anew.
+  const links = (import.meta.env.PROD ? built.get(course) : undefined) ?? linksOf(course);
+  built.set(course, links);
+  return [...links].flatMap(([name, entry]) => (named(name) ? [entry] : []));
+}
+
+const built = new Map<string, Map<string, HandoutLinks>>();
+
+function linksOf(course: string): Map<string, HandoutLinks> {
+  const links = new Map<string, HandoutLinks>();
+  for (const planned of plannedHandouts(readContent(process.cwd()), course, everything)) {
+    if (planned.kind !== 'document' || (planned.reader === 'teacher' && !withTeacher())) continue;
+    const [, kind = '', ...rest] = planned.file.split('/');
+    const name = rest.join('/').replace(/^teacher\/|\.pdf$/g, '');
+    const [paper, edition] = kind.split('-');
+    const entry = links.get(name) ?? { title: planned.title, reader: planned.reader, files: [] };
+    entry.files.push({ words: `${paper === 'a4' ? 'A4' : 'Letter'}, ${edition}`, url: `/handouts/${planned.file}` });
+    links.set(name, entry);
+  }
+  return links;
+}

@@ -1,0 +1,83 @@
+/** Documents to print: those that lie with the site, and those that a learner makes at their own size. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test } from '@playwright/test';
+import { poppler } from '../poppler.ts';
+import { PLEAT, wake } from './lesson.ts';
+
+const PROJECT = '/projects/swatch-folio/';
+const COURSE = '/courses/pocket-folio/';
+
+/** Blanks of any width as one plain blank. */
+const spaced = (text: string): string => text.replace(/[\s\u202f\u2009]+/gu, ' ');
+
+test('a course offers its documents on both papers in both editions, and none of the teacher’s', async ({ page }) => {
+  await page.goto(COURSE);
+  const section = page.getByRole('region', { name: 'To print' });
+  await expect(section.getByRole('heading', { level: 3, name: 'Templates at true scale' })).toBeVisible();
+  const links = await section
+    .getByRole('link')
+    .evaluateAll((all) => all.map((link) => (link as HTMLAnchorElement).href));
+  expect(links.length % 4).toBe(0);
+  for (const link of links) {
+    const answer = await page.request.get(link);
+    expect(answer.status(), link).toBe(200);
+    expect((await answer.body()).subarray(0, 5).toString(), link).toBe('%PDF-');
+  }
+  expect(links.filter((link) => /answer-key|class-plan|teacher/.test(link))).toEqual([]);
+  expect((await page.request.get('/handouts/pocket-folio/a4-inch/teacher/class-plan.pdf')).status()).toBe(404);
+});
+
+test('a lesson offers its worksheet', async ({ page }) => {
+  await page.goto(PLEAT);
+  const sheet = page.getByRole('link', { name: 'Worksheet: Pleat the strip: A4, metric, PDF' });
+  const answer = await page.request.get(await sheet.evaluate((link) => (link as HTMLAnchorElement).href));
+  expect((await answer.body()).subarray(0, 5).toString()).toBe('%PDF-');
+});
+
+test('a learner prints templates of their own size; nothing of the writer is loaded before', async ({ page }) => {
+  const scripts: string[] = [];
+  page.on('request', (request) => scripts.push(new URL(request.url()).pathname));
+  // 127 + 2 × 3 + 2 × 6 mm: the panel of a learner whose cards are 127 mm wide.
+  await page.goto(`${PROJECT}?edition=metric&card-width=127+mm`);
+  const section = page.getByRole('region', { name: 'Templates and lists to print' });
+  await wake(section);
+  await expect(section).toContainText('At your own size, in the metric edition');
+  expect(scripts.filter((name) => /press|\.ttf$/.test(name))).toEqual([]);
+
+  await section.getByRole('radio', { name: 'Letter' }).check();
+  await section.getByRole('button', { name: 'Templates at true scale' }).click();
+  const save = section.getByRole('link', { name: /^Save “Templates at true scale”, \d+ pages \(PDF\)$/ });
+  await expect(save).toBeVisible();
+  const folder = mkdtempSync(path.join(tmpdir(), 'own-'));
+  try {
+    const coming = page.waitForEvent('download');
+    await save.click();
+    const download = await coming;
+    expect(download.suggestedFilename()).toBe('swatch-folio-templates-letter-metric.pdf');
+    const file = path.join(folder, 'own.pdf');
+    await download.saveAs(file);
+    const text = spaced(poppler('pdftotext', '-layout', file, '-').toString());
+    expect(text).toContain('145 mm × 725 mm');
+    expect(poppler('pdffonts', file).toString()).toMatch(/Inter-Regular\s+CID TrueType\s+Identity-H\s+yes\s+yes\s+yes/);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+
+  // Another paper is another document.
+  await section.getByRole('radio', { name: 'A4' }).check();
+  await expect(save).toBeHidden();
+});
+
+test('the choices for a document can be read and reached by everyone', async ({ page }) => {
+  await page.goto(PROJECT);
+  const section = page.getByRole('region', { name: 'Templates and lists to print' });
+  await wake(section);
+  await section.getByRole('button', { name: 'Cutting list' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(section.getByRole('status')).toContainText('Save “Cutting list”, 1 page (PDF)');
+  const { violations } = await new AxeBuilder({ page }).include('[aria-labelledby="to-print"]').analyze();
+  expect(violations).toEqual([]);
+});
