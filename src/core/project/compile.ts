@@ -9,7 +9,6 @@ import { listed, partName, partsOf, plainName, singleBlanks } from './names.ts';
 import { readHold, type CompiledHold } from './holds.ts';
 import { readPiece, type CompiledPiece } from './shapes.ts';
 import { readNumber, readPlain, readValue } from './written.ts';
-import { readSteps, type CompiledStep } from './steps/read.ts';
 import type { Edition, Grid, Stated } from '../measure/index.ts';
 import type { Formula } from '../formula/index.ts';
 import type { Adjustable, Finding, Place } from './pattern.ts';
@@ -57,7 +56,6 @@ export type Compiled = {
   roles: ReadonlyMap<string, CompiledRole>;
   options: ReadonlyMap<string, CompiledOption>;
   holds: readonly CompiledHold[];
-  steps: readonly CompiledStep[];
   machine: { lifts: Written | undefined; source: string } | undefined;
   finished: { of: string; width: Written | undefined; height: Written | undefined } | undefined;
   /** The names that pieces give, each with its piece and part. */
@@ -110,7 +108,6 @@ function compile(file: ProjectFile): Compiled {
   const holds = (file.holds ?? [])
     .map((_, i) => readHold(i, file, pieces, reader))
     .filter((hold) => hold !== undefined);
-  const steps = readSteps(file.steps ?? [], { options: [...options.keys()], roles: [...roles.keys()] }, reader);
   const machine = file.machine && {
     lifts: readValue(file.machine.lifts, ['machine', 'lifts'], reader),
     source: file.machine.source ?? 'project file',
@@ -135,7 +132,6 @@ function compile(file: ProjectFile): Compiled {
     roles,
     options,
     holds,
-    steps,
     machine,
     finished,
     parts,

@@ -3,7 +3,6 @@ import type { Edition, Grid } from '../measure/index.ts';
 import type { Dimension, Formula } from '../formula/index.ts';
 import type { Outline, Point } from '../geometry/index.ts';
 import type { PleatPlan } from './pleats.ts';
-import type { StepPlan } from './steps/plan.ts';
 
 /** A path in the project file: ['pieces', 'pocket strip', 'size', 0]. */
 export type Place = (string | number)[];
@@ -163,10 +162,8 @@ export type Material = {
   note?: string;
 };
 
-/** What the ledger of steps starts from. */
+/** What the ledger of steps starts from, beside the steps themselves. */
 export type Making = {
-  /** The steps with every length in mm; those that the options leave out say so. */
-  steps: StepPlan[];
   /** The measure called seam, in mm: the allowance of a step that names none. */
   seam?: number;
   /** Pieces that the options leave out, each with the option that does. */

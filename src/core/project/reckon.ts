@@ -16,7 +16,7 @@ import type { Compiled, CompiledMeasure } from './compile.ts';
 import type { CompiledPiece, Edges } from './shapes.ts';
 import type { Dimension, Quantity, Scope } from '../formula/index.ts';
 import type { Edition, Result } from '../measure/index.ts';
-import type { Finding, Place } from './pattern.ts';
+import type { Finding, Pattern, Place } from './pattern.ts';
 import type { Part } from './names.ts';
 import type { PleatPlan } from './pleats.ts';
 import type { Written } from './written.ts';
@@ -419,3 +419,13 @@ export class Reckoning {
     return undefined;
   }
 }
+
+const reckonings = new WeakMap<Pattern, Reckoning>();
+
+/** Keeps how a pattern was worked out, for whoever works out its steps later. */
+export function keepReckoning(pattern: Pattern, reckoning: Reckoning): void {
+  reckonings.set(pattern, reckoning);
+}
+
+/** How a pattern was worked out; undefined for one that did not come from resolveProject. */
+export const reckoningOf = (pattern: Pattern): Reckoning | undefined => reckonings.get(pattern);

@@ -5,10 +5,9 @@ import { checkHold } from './holds.ts';
 import { compiled, unknownThing, type Compiled, type CompiledMeasure } from './compile.ts';
 import { drawFolds, drawNotches, sizePlace } from './lines.ts';
 import { formulaOf } from './worded.ts';
-import { LARGEST, Reckoning, SMALLEST, type Choices } from './reckon.ts';
+import { keepReckoning, LARGEST, Reckoning, SMALLEST, type Choices } from './reckon.ts';
 import { namedParts, plainName } from './names.ts';
 import { materialOf, type Materials } from './materials.ts';
-import { planSteps } from './steps/plan.ts';
 import type { Adjustable, Finding, HoldCheck, Making, Measure, OptionChoice, Pattern, Piece, Role } from './pattern.ts';
 import type { CompiledPiece } from './shapes.ts';
 import type { Edition } from '../measure/index.ts';
@@ -52,7 +51,7 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
   const materials = findMaterials(reckoning, wanted, settings.materials);
   const making = findMaking(reckoning, on, wanted);
   const finished = findFinished(reckoning);
-  return {
+  const pattern: Pattern = {
     title: file.title,
     ...(file.summary !== undefined && { summary: file.summary }),
     edition,
@@ -72,6 +71,8 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
     ...(finished && { finished }),
     findings: [...project.findings, ...asked, ...reckoning.findings],
   };
+  keepReckoning(pattern, reckoning);
+  return pattern;
 }
 
 function chosenOptions(project: Compiled, asked: Readonly<Record<string, boolean>>, findings: Finding[]): Set<string> {
@@ -351,13 +352,12 @@ function findMaking(
   wanted: (name: string) => boolean,
 ): Making | undefined {
   const { compiled: project } = reckoning;
-  if (project.steps.length === 0) return undefined;
+  if ((project.file.steps ?? []).length === 0) return undefined;
   const written = project.machine?.lifts;
   const lifts = written && reckoning.length(written);
   const name = [...project.measures.keys()].find((one) => plainName(one) === 'seam');
   const seam = name === undefined ? undefined : reckoning.measure(project.measures.get(name)!);
   return {
-    steps: planSteps(reckoning),
     ...(seam?.dimension === 1 && { seam: seam.value }),
     leftOut: findLeftOut(project, on, wanted),
     machine:

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { check, ledgerOf, makeUp, resolveProject } from '../../../src/core/project/index.ts';
 import { folio, lines, shelf } from './files.ts';
+import { plansOf } from '../../../src/core/project/steps/plan.ts';
 import { runs } from '../../random.ts';
 import { SAME } from '../../../src/core/index.ts';
 import type { Adjustable, Edition, Pattern } from '../../../src/core/index.ts';
@@ -16,7 +17,7 @@ const made = (edition: Edition, flap: boolean, values: Record<string, number> = 
 describe.each(ways)('the swatch-card folio, $edition, flap $flap', ({ edition, flap }) => {
   it('has steps that can all be done, and nothing to mend', () => {
     const pattern = made(edition, flap);
-    const wanted = pattern.making!.steps.filter((step) => step.off === undefined);
+    const wanted = plansOf(pattern).steps.filter((step) => step.off === undefined);
     expect(makeUp(pattern).map((step) => step.id)).toEqual(wanted.map((step) => step.id));
     expect(lines(check(pattern))).toEqual([]);
   });

@@ -1,6 +1,7 @@
 /** Whether the work measures what the file says, at a step and when it is finished. */
 import { closest, quote, SAME } from '../../measure/index.ts';
 import { plainName } from '../names.ts';
+import { plansOf } from './plan.ts';
 import { sayIn } from './say.ts';
 import { size } from '../../cloth/index.ts';
 import type { Finding, Pattern, Place } from '../pattern.ts';
@@ -59,8 +60,9 @@ function likeliest({ making }: Pattern, off: number, side: 'width' | 'height'): 
 }
 
 /** No step makes what is to be measured; one that could not be done has its own finding. */
-function notMade({ making, pieces }: Pattern, of: string): Finding[] {
-  const makers = making!.steps.filter((step) => plainName(step.makes) === plainName(of));
+function notMade(pattern: Pattern, of: string): Finding[] {
+  const { steps } = plansOf(pattern);
+  const makers = steps.filter((step) => plainName(step.makes) === plainName(of));
   if (makers.some((step) => step.off === undefined)) return [];
   const [maker] = makers;
   const where = { place: ['finished', 'of'], start: 0, end: of.length };
@@ -68,7 +70,7 @@ function notMade({ making, pieces }: Pattern, of: string): Finding[] {
     const message = `No step makes ${quote(of)} now: step ${maker.n} is left out with ${quote(maker.off!)} as it is.`;
     return [{ severity: 'error', ...where, code: 'option-breaks-step', message }];
   }
-  const meant = closest(of, [...making!.steps.map((step) => step.makes), ...Object.keys(pieces)]);
+  const meant = closest(of, [...steps.map((step) => step.makes), ...Object.keys(pattern.pieces)]);
   const message = `No step makes ${quote(of)}.`;
   const mend = meant === undefined ? `Write “makes: ${of}” at the last step.` : `Do you mean ${quote(meant)}?`;
   return [{ severity: 'error', ...where, code: 'not-made', message, mend }];

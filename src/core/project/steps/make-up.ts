@@ -5,6 +5,7 @@ import { plainName } from '../names.ts';
 import { checkMet } from './check-met.ts';
 import { explainFault } from './explain.ts';
 import { minutesOf } from './minutes.ts';
+import { plansOf } from './plan.ts';
 import { rowsAdded } from './rows.ts';
 import { sew } from './sew.ts';
 import { stackOf } from './thickness.ts';
@@ -57,7 +58,9 @@ class Bench {
     const { making, finished } = this.#pattern;
     if (making) {
       this.#cutPieces();
-      for (const plan of making.steps) if (plan.off === undefined) this.#do(plan);
+      const { steps, findings } = plansOf(this.#pattern);
+      this.#findings.push(...findings);
+      for (const plan of steps) if (plan.off === undefined) this.#do(plan);
       this.#reportWaiting();
       this.#reportLeft();
     }
@@ -139,7 +142,8 @@ class Bench {
       lost.waiting.push(plan);
       return;
     }
-    const { steps, leftOut } = this.#pattern.making!;
+    const { steps } = plansOf(this.#pattern);
+    const { leftOut } = this.#pattern.making!;
     const makers = steps.filter((step) => plainName(step.makes) === key);
     const gone = this.#gone.get(key);
     if (nth > 0 || (gone && this.#isPiece(key))) {
@@ -225,8 +229,9 @@ class Bench {
 
   /** What lies on the table in the end and is not what was to be made. */
   #reportLeft(): void {
-    const { finished, pieces, making } = this.#pattern;
-    const last = plainName(finished?.of ?? making!.steps.findLast((step) => step.off === undefined)?.makes ?? '');
+    const { finished, pieces } = this.#pattern;
+    const { steps } = plansOf(this.#pattern);
+    const last = plainName(finished?.of ?? steps.findLast((step) => step.off === undefined)?.makes ?? '');
     const warn = (place: Place, code: string, message: string, mend: string) =>
       this.#findings.push({ severity: 'warning', place, code, message, mend });
     for (const [key, { name, copies, by }] of this.#works) {

@@ -1,7 +1,9 @@
 /** The steps of a project in one edition: every length in mm, and which of them the options take in. */
 import { plainName } from '../names.ts';
-import type { CompiledStep, Taken } from './read.ts';
-import type { Place } from '../pattern.ts';
+import { readSteps, type CompiledStep, type Taken } from './read.ts';
+import { reckoningOf } from '../reckon.ts';
+import type { Compiled } from '../compile.ts';
+import type { Finding, Pattern, Place } from '../pattern.ts';
 import type { Reckoning } from '../reckon.ts';
 import type { StepFile } from '../schema.ts';
 import type { Verb } from './verbs.ts';
@@ -24,11 +26,46 @@ export type StepPlan = {
   faulty: boolean;
 };
 
+/** The steps of a pattern, and what was found wrong in reading and working them out. */
+export type Plans = { steps: StepPlan[]; findings: Finding[] };
+
+type ReadSteps = { steps: CompiledStep[]; findings: Finding[] };
+const readings = new WeakMap<Compiled, ReadSteps>();
+const plans = new WeakMap<Pattern, Plans>();
+
+/**
+ * The steps of a pattern with every length in mm. They are read when first asked for and not with the rest of the
+ * file: most pages show sizes only, and need none of this.
+ */
+export function plansOf(pattern: Pattern): Plans {
+  const reckoning = reckoningOf(pattern);
+  if (!reckoning) return { steps: [], findings: [] };
+  let found = plans.get(pattern);
+  if (!found) {
+    const { steps, findings } = readOf(reckoning.compiled);
+    const before = reckoning.findings.length;
+    const planned = planSteps(steps, reckoning);
+    plans.set(pattern, (found = { steps: planned, findings: [...findings, ...reckoning.findings.slice(before)] }));
+  }
+  return found;
+}
+
+function readOf(compiled: Compiled): ReadSteps {
+  let read = readings.get(compiled);
+  if (!read) {
+    const { file, home, names, options, roles } = compiled;
+    const findings: Finding[] = [];
+    const known = { options: [...options.keys()], roles: [...roles.keys()] };
+    readings.set(compiled, (read = { steps: readSteps(file.steps ?? [], known, { home, names, findings }), findings }));
+  }
+  return read;
+}
+
 /** Works out the steps. What cannot be worked out is reported, and its step marked. */
-export function planSteps(reckoning: Reckoning): StepPlan[] {
-  const { compiled, choices } = reckoning;
+function planSteps(steps: readonly CompiledStep[], reckoning: Reckoning): StepPlan[] {
+  const { choices } = reckoning;
   const isOn = (name: string) => [...choices.on].some((one) => plainName(one) === plainName(name));
-  return compiled.steps.map((step: CompiledStep): StepPlan => {
+  return steps.map((step): StepPlan => {
     const { n, place, verb, raw, takes, makes } = step;
     const { when, unless } = raw;
     const off = when !== undefined && !isOn(when) ? when : unless !== undefined && isOn(unless) ? unless : undefined;
