@@ -1,6 +1,6 @@
+import { withHandouts, withTeacher } from './build-options.ts';
 import { everything, plannedHandouts } from './handouts.ts';
 import { readContent } from './read-content.ts';
-import { withTeacher } from './teacher.ts';
 
 /** A document of a course, and where each paper and edition of it lies, from the site's root. */
 export type HandoutLinks = {
@@ -15,6 +15,7 @@ export type HandoutLinks = {
  * @param named only those whose file is called so: `worksheet-pleat-the-strip`
  */
 export function handoutLinks(course: string, named: (name: string) => boolean = () => true): HandoutLinks[] {
+  if (!withHandouts()) return [];
   // While a site is built its content stands still; while it is written, every page looks anew.
   const links = (import.meta.env.PROD ? built.get(course) : undefined) ?? linksOf(course);
   built.set(course, links);

@@ -3,11 +3,11 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import type { Fonts } from '../core/index.ts';
+import { withHandouts, withTeacher } from './build-options.ts';
 import { printFonts } from './fonts.ts';
 import { everything, plannedHandouts } from './handouts.ts';
 import { readContent } from './read-content.ts';
 import { made, writeHandouts } from './write-handouts.ts';
-import { withTeacher } from './teacher.ts';
 
 const FOLDER = 'handouts';
 const fontFiles = { 'fonts/regular.ttf': 'regular', 'fonts/strong.ttf': 'strong' } as const;
@@ -38,13 +38,14 @@ export function handoutsInSite(): AstroIntegration {
       },
       async 'astro:build:done'({ dir, logger }) {
         const to = path.join(fileURLToPath(dir), FOLDER);
+        await mkdir(path.join(to, 'fonts'), { recursive: true });
+        for (const [file, face] of Object.entries(fontFiles))
+          await writeFile(path.join(to, file), (await fonts())[face]);
+        if (!withHandouts()) return;
         const start = performance.now();
         const { files, findings } = await writeHandouts(readContent(root), to, await fonts(), {
           withoutTeacher: !withTeacher(),
         });
-        await mkdir(path.join(to, 'fonts'), { recursive: true });
-        for (const [file, face] of Object.entries(fontFiles))
-          await writeFile(path.join(to, file), (await fonts())[face]);
         for (const finding of findings) logger.warn(finding);
         logger.info(`${files.length} documents in ${((performance.now() - start) / 1000).toFixed(1)} s`);
       },

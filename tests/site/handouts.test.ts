@@ -1,0 +1,60 @@
+import { expect, test } from 'vitest';
+import { withHandouts, withTeacher } from '../../src/site/build-options.ts';
+import { everything, plannedHandouts } from '../../src/site/handouts.ts';
+import { lessonOnPaper } from '../../src/site/lesson-on-paper.ts';
+import { readContent } from '../../src/site/read-content.ts';
+import { contentFolder, exchanged } from './content-folder.ts';
+
+test('a lesson gives its questions, what it shows and its cautions to paper', () => {
+  const text = `---
+title: Fold
+---
+
+## Find the *first* fold
+
+<AskSize id="climb" of="depth + step" hint="One step higher.">
+
+Each pocket is <Size of="depth" /> deep.
+How far is it?
+
+</AskSize>
+
+<Caution of="iron">
+
+Let each fold cool.
+
+</Caution>
+
+<Caution>Mind the cat.</Caution>
+`;
+  expect(lessonOnPaper(text)).toEqual({
+    questions: [
+      {
+        id: 'climb',
+        of: 'depth + step',
+        hints: ['One step higher.'],
+        words: ['Each pocket is ', { size: 'depth' }, ' deep.\nHow far is it?', ' '],
+      },
+    ],
+    shows: ['Find the first fold'],
+    cautions: [{ of: 'iron', sentences: ['Let each fold cool.'] }, { sentences: ['Mind the cat.'] }],
+  });
+});
+
+test('a lesson that cannot be read has nothing for paper', () => {
+  expect(lessonOnPaper('<AskSize of="seam">\n\nHow wide?\n')).toEqual({ questions: [], shows: [], cautions: [] });
+});
+
+test('a course without a project still has its class plan', () => {
+  const root = contentFolder(exchanged('content/courses/pleats/course.yaml', 'project: folio\n', ''));
+  const files = plannedHandouts(readContent(root), 'pleats', everything).map(({ file }) => file);
+  expect(files).toEqual(
+    ['a4-inch', 'letter-inch', 'a4-metric', 'letter-metric'].map((kind) => `pleats/${kind}/teacher/class-plan.pdf`),
+  );
+  expect(plannedHandouts(readContent(root), 'knots', everything)).toEqual([]);
+});
+
+test('a built site carries documents, and the teacher’s only when asked', () => {
+  expect([withHandouts({}), withTeacher({})]).toEqual([true, false]);
+  expect([withHandouts({ HANDOUTS: 'no' }), withTeacher({ TEACHER_PAGES: 'yes' })]).toEqual([false, true]);
+});
