@@ -89,8 +89,11 @@ async function main(): Promise<void> {
   const root = fileURLToPath(new URL('../..', import.meta.url));
   const read = readChoices(process.argv.slice(2));
   if (typeof read === 'string') {
-    console.error(read);
-    process.exitCode = 1;
+    if (read === USAGE) console.log(read);
+    else {
+      console.error(read);
+      process.exitCode = 1;
+    }
     return;
   }
   const to = path.resolve(root, read.to);
