@@ -58,3 +58,12 @@ export function asRecord(value: unknown): Record<string, unknown> | undefined {
     ? (value as Record<string, unknown>)
     : undefined;
 }
+
+/** Calls back when another tab changed what is kept under `key`. Returns the way to stop. */
+export function onKept(key: string, changed: () => void): () => void {
+  const hear = (event: StorageEvent) => {
+    if (event.key === null || event.key === PREFIX + key) changed();
+  };
+  addEventListener('storage', hear);
+  return () => removeEventListener('storage', hear);
+}

@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { readTolerance } from '../questions/ask-size/answer.ts';
+import { readTolerance, slipKinds } from '../../src/core/questions/index.ts';
 import { cautions } from './cautions.ts';
 
 /**
- * What an attribute of a lesson word names. `measure`, `piece`, `pleated piece`, `option`: one of the lesson's project.
+ * What an attribute of a lesson word names. `measure`, `piece`, `pleated piece`, `option`, `step`: one of the lesson's project.
  * `project`: the folder name of any project. `formula`: arithmetic over the project's measures; `length`: the same, and
  * it must give a length.
  */
@@ -23,6 +23,8 @@ export type LessonWord = {
   /** The word makes sense in a lesson without a project, too. */
   anywhere?: boolean;
 };
+
+const slipNames = slipKinds.join(', ');
 
 /**
  * Every word an author may use in a lesson, by its name. The content check reads this table, the pages look up the
@@ -89,9 +91,23 @@ export const lessonWords: Readonly<Record<string, LessonWord>> = {
         })
         .optional()
         .describe(
-          'How far off an answer may be: 1/8 in, or one for each edition, 1/8 in | 2 mm. Left out, 1/16 in | 1 mm.',
+          'How far off an answer may be: 1/8 in, or one for each edition, 1/8 in | 2 mm. Left out, half a mark of the ruler.',
         ),
       hint: z.string().min(1).optional().describe('What to say after the first wrong answer.'),
+      slips: z
+        .record(z.string(), z.string().min(1))
+        .optional()
+        .describe(
+          'Wrong sums that you expect, and what to say to each: {{"card width + ease": "A card has two sides."}}. The usual ones are known without this.',
+        ),
+      reword: z
+        .record(z.string(), z.string().min(1))
+        .optional()
+        .describe(`Your own sentence for a usual slip: {{"left-out": "…"}}. Slips are called ${slipNames}.`),
+      forbid: z
+        .array(z.string())
+        .optional()
+        .describe('Usual slips that are not thought of here: {["half", "left-out seam"]}.'),
       id: z.string().min(1).optional().describe('A name of its own, when two questions of a lesson ask for the same.'),
     }),
     names: { of: 'formula' },

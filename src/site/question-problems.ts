@@ -1,16 +1,18 @@
-import { readTolerance } from '../../components/questions/ask-size/answer.ts';
 import { quote } from '../core/measure/index.ts';
-import { isClear, limitsOf, slipsOf, sumFor } from '../core/questions/index.ts';
+import { isClear, limitsOf, readTolerance, slipsOf, sumFor } from '../core/questions/index.ts';
 import type { Pattern } from '../core/project/index.ts';
 import { oncePer } from './once.ts';
 import type { Said } from './problem.ts';
 import type { WorkedOut } from './project-problems.ts';
 import type { LessonEntry } from './read-content.ts';
+import { slipProblems } from './slip-problems.ts';
 
 /** Questions that have no answer, and those whose tolerance lets a wrong answer pass for a right one. */
 export function questionProblems(entry: LessonEntry, worked: WorkedOut): Said[] {
   return entry.lesson.words.flatMap(({ name, attributes }): Said[] => {
-    if (name !== 'AskSize') return [];
+    if (name !== 'AskSize' && name !== 'Practice') return [];
+    const slips = slipProblems(attributes, editionsOf(worked));
+    if (slips.length > 0) return slips;
     const [of, tolerance] = ['of', 'tolerance'].map((name) => attributes.find((attribute) => attribute.name === name));
     if (typeof of?.value !== 'string') return [];
     const none = noAnswer(worked, of.value);

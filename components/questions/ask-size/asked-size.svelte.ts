@@ -1,71 +1,73 @@
 /** A question that asks for a size: what was typed, what came of it, and how it stands at the learner's size now. */
 import { SAME, type Edition, type Quantity } from '../../../src/core/index.ts';
-import { asRecord, keep, recall } from '../../keep.ts';
-import { showQuantity, valueOf, type Learner } from '../../learner.svelte.ts';
-import { isRight, ONE_MARK, readAnswer, readTolerance } from './answer.ts';
+import { asRecord } from '../../keep.ts';
+import { valueOf, type Learner } from '../../learner.svelte.ts';
+import { Attempt, type Standing } from '../attempt.svelte.ts';
 
-export type Question = { of: string; tolerance?: string; hint?: string; id?: string };
+/** As an author writes it. */
+export type Written = {
+  of: string;
+  tolerance?: string;
+  hint?: string;
+  id?: string;
+  /** Wrong sums the author expects, and what to say to each. */
+  slips?: Record<string, string>;
+  /** Other sentences for slips, by key or kind. */
+  reword?: Record<string, string>;
+  /** Keys or kinds of slips that are not thought of here. */
+  forbid?: string[];
+};
 
-/**
- * `open`: not checked yet. `unread`: it could not be judged, which costs nothing. `again`: the first try was wrong.
- * `wrong`: the second was. `moved`: it was judged at another size. `away`: an option leaves out what is asked.
- */
-export type Standing = 'open' | 'unread' | 'right' | 'again' | 'wrong' | 'moved' | 'away';
+/** What must be known of a judged answer: in mm, mm² or a number, and what was said to it. */
+type Note = { value: number; wanted: number; edition: Edition; sentence: string };
 
-/** An answer that was judged, and what was wanted then. In mm, or a number. */
-type Checked = { text: string; value: number; wanted: number; edition: Edition };
-
-/** Told to the page when an answer was judged; the lesson's tape marks the step as done. */
-export const ANSWERED = 'course-kit:answered';
+type Judging = typeof import('../judging.ts');
 
 export class AskedSize {
+  readonly attempt: Attempt<string, Note>;
   readonly #learner: Learner;
-  readonly #question: Question;
-  #text = $state('');
-  #checked = $state<Checked>();
-  #tries = $state(0);
+  readonly #written: Written;
+  #judging = $state.raw<Judging>();
   #unread = $state<string>();
+  #hintsAskedFor = $state(1);
   solutionShown = $state(false);
 
-  constructor(learner: Learner, question: Question) {
+  constructor(learner: Learner, written: Written) {
     this.#learner = learner;
-    this.#question = question;
-    this.#recall();
+    this.#written = written;
+    this.attempt = new Attempt({ name: written.id ?? written.of, blank: '', readGiven: asText, readNote });
   }
 
-  get text(): string {
-    return this.#text;
+  /** Fetches what judges. A page does so when an answer is begun, so that the first check need not wait. */
+  async prepare(): Promise<Judging | undefined> {
+    try {
+      return (this.#judging ??= await import('../judging.ts'));
+    } catch {
+      return undefined;
+    }
   }
 
-  get hint(): string | undefined {
-    return this.#tries > 0 && this.standing !== 'right' ? this.#question.hint : undefined;
-  }
+  readonly wanted: Quantity | undefined = $derived.by(() => valueOf(this.#written.of, this.#learner.pattern));
 
-  /** The worked solution is there for whoever has tried twice, or is right. */
-  get solutionOffered(): boolean {
-    return this.#tries > 1 || this.standing === 'right';
-  }
-
-  readonly wanted: Quantity | undefined = $derived.by(() => valueOf(this.#question.of, this.#learner.pattern));
+  /** Judged at another size, so that it must be seen whether it is still right. */
+  readonly moved: boolean = $derived.by(() => {
+    const note = this.attempt.current?.note;
+    return note !== undefined && this.wanted !== undefined && Math.abs(note.wanted - this.wanted.value) > SAME;
+  });
 
   readonly standing: Standing = $derived.by(() => {
-    const { wanted } = this;
-    if (!wanted) return 'away';
+    if (!this.wanted) return 'away';
     if (this.#unread !== undefined) return 'unread';
-    const checked = this.#checked;
-    if (!checked || checked.text !== this.#text) return 'open';
-    const moved = Math.abs(checked.wanted - wanted.value) > SAME;
-    if (this.#isRight(checked.value, wanted)) {
-      const before = this.#isRight(checked.value, { ...wanted, value: checked.wanted });
-      return before || !moved ? 'right' : 'moved';
-    }
-    if (moved) return 'moved';
-    return this.#tries > 1 ? 'wrong' : 'again';
+    const { current } = this.attempt;
+    if (!current || !this.moved) return this.attempt.standing;
+    return current.right && this.#judged(inUnits(current.note.value, this.wanted))?.verdict === 'right'
+      ? 'right'
+      : 'moved';
   });
 
   /** What stands beside the answer, in one or two sentences. */
   readonly feedback: string = $derived.by(() => {
-    const checked = this.#checked;
+    const said = this.attempt.current?.note;
     switch (this.standing) {
       case 'open':
         return '';
@@ -74,77 +76,114 @@ export class AskedSize {
       case 'away':
         return 'A feature of your project leaves this out. Take it in again, and the question is back.';
       case 'moved':
-        return `${checked?.edition === this.#learner.edition ? 'Your size changed' : 'The edition changed'}: the answer is now different. Work it out again.`;
-      case 'right': {
-        const near = checked && this.wanted && Math.abs(checked.value - this.wanted.value) > SAME;
-        return near
-          ? `Right. It is ${this.#show(this.wanted?.value)}; yours is near enough.`
-          : `Right, ${this.#show(checked?.value)}.`;
-      }
+        return `${said?.edition === this.#learner.edition ? 'Your size changed' : 'The edition changed'}: the answer is now different. Work it out again.`;
       case 'again':
-        return `Not yet: ${this.#show(checked?.value)} is ${this.#way}. Try once more.`;
+        return `${said?.sentence} Try once more.`;
       case 'wrong':
-        return `Not this time: ${this.#show(checked?.value)} is ${this.#way}. The worked solution shows the way.`;
+        return `${said?.sentence} The worked solution shows the way.`;
+      case 'right': {
+        const anew = this.moved && said && this.#judged(inUnits(said.value, this.wanted!));
+        return (anew || said)?.sentence ?? '';
+      }
     }
   });
 
-  type(text: string): void {
-    this.#text = text;
-    this.#unread = undefined;
-    this.#keep();
+  /** The hints shown so far, for whoever was wrong once. */
+  readonly hints: string[] = $derived.by(() => this.#allHints.slice(0, this.#hintsAskedFor));
+  readonly hasMoreHints: boolean = $derived.by(() => this.#allHints.length > this.#hintsAskedFor);
+
+  readonly #allHints: string[] = $derived.by(() => {
+    if (this.attempt.tries === 0 || this.standing === 'right' || this.standing === 'away') return [];
+    const own = this.#written.hint === undefined ? [] : [this.#written.hint];
+    return this.#judging
+      ? this.#judging.hintsFor(this.#question(this.#judging), this.#learner.pattern).map(({ sentence }) => sentence)
+      : own;
+  });
+
+  nextHint(): void {
+    this.#hintsAskedFor += 1;
   }
 
-  check(): void {
+  /** The worked solution is there for whoever has tried twice, or is right. */
+  get solutionOffered(): boolean {
+    return this.attempt.tries > 1 || this.standing === 'right';
+  }
+
+  type(text: string): void {
+    this.attempt.change(text);
+    this.#unread = undefined;
+  }
+
+  async check(): Promise<void> {
     const { wanted } = this;
     if (!wanted) return;
-    const read = readAnswer(this.#text, wanted, this.#learner.edition);
-    this.#unread = read.ok ? undefined : read.sentence;
-    if (!read.ok) return;
-    if (this.#checked && Math.abs(this.#checked.wanted - wanted.value) > SAME) this.#tries = 0;
-    // The same answer checked twice is one try.
-    const repeated = this.#tries > 0 && this.#checked?.value === read.value;
-    this.#checked = { text: this.#text, value: read.value, wanted: wanted.value, edition: this.#learner.edition };
-    if (!repeated) this.#tries += 1;
-    this.#keep();
-    document.dispatchEvent(new CustomEvent(ANSWERED));
+    const text = this.attempt.given;
+    this.#unread = text.trim() === '' ? 'Write your answer first.' : undefined;
+    if (this.#unread !== undefined) return;
+    if (!(await this.prepare())) {
+      this.#unread = 'The part that checks answers could not be fetched. Check again when you are connected.';
+      return;
+    }
+    const judged = this.#judged(text);
+    if (!judged || text !== this.attempt.given) return;
+    if (!('value' in judged)) {
+      this.#unread = judged.sentence;
+      return;
+    }
+    if (this.moved) this.attempt.beginAnew();
+    const note = {
+      value: judged.value,
+      wanted: judged.wanted.value,
+      edition: this.#learner.edition,
+      sentence: judged.sentence,
+    };
+    const slip =
+      judged.verdict === 'slip'
+        ? judged.slip.key
+        : judged.verdict === 'right'
+          ? undefined
+          : judged.verdict === 'near'
+            ? 'near'
+            : 'other';
+    this.attempt.settle(judged.verdict === 'right', note, slip);
   }
 
-  get #way(): string {
-    return (this.#checked?.value ?? 0) > (this.wanted?.value ?? 0) ? 'too much' : 'too little';
+  #judged(text: string) {
+    const judging = this.#judging;
+    return judging?.judge(text, this.#question(judging), this.#learner.pattern);
   }
 
-  #isRight(value: number, wanted: Quantity): boolean {
-    const { edition, project } = this.#learner;
-    const written = this.#question.tolerance;
-    const tolerance = (written && readTolerance(written, project.edition)) || ONE_MARK;
-    return isRight(value, wanted, tolerance[edition]);
-  }
-
-  #show(value = 0): string {
-    return showQuantity({ value, dimension: this.wanted?.dimension ?? 1 }, this.#learner.pattern);
-  }
-
-  get #key(): string {
-    return `answer:${location.pathname}#${this.#question.id ?? this.#question.of}`;
-  }
-
-  #keep(): void {
-    const { text, tries, checked } = { text: this.#text, tries: this.#tries, checked: $state.snapshot(this.#checked) };
-    keep(this.#key, text === '' && tries === 0 ? undefined : { text, tries, checked });
-  }
-
-  #recall(): void {
-    if (typeof document === 'undefined') return;
-    const kept = recall(this.#key, asRecord);
-    if (typeof kept?.text !== 'string') return;
-    this.#text = kept.text;
-    this.#checked = asChecked(kept.checked);
-    if (this.#checked && typeof kept.tries === 'number' && kept.tries > 0) this.#tries = kept.tries;
+  #question({ readTolerance }: Judging) {
+    return questionOf(this.#written, (text) => readTolerance(text, this.#learner.project.edition));
   }
 }
 
-function asChecked(kept: unknown): Checked | undefined {
-  const { text, value, wanted, edition } = asRecord(kept) ?? {};
-  if (typeof text !== 'string' || typeof value !== 'number' || typeof wanted !== 'number') return undefined;
-  return edition === 'inch' || edition === 'metric' ? { text, value, wanted, edition } : undefined;
+/** A question as the core asks it. */
+export function questionOf(
+  { of, tolerance, hint, slips, reword, forbid }: Written,
+  readTolerance: (text: string) => Record<Edition, number> | undefined,
+) {
+  const allowed = tolerance === undefined ? undefined : readTolerance(tolerance);
+  return {
+    of,
+    ...(allowed && { tolerance: allowed }),
+    ...(hint !== undefined && { hints: [hint] }),
+    ...(slips && { slips: Object.entries(slips).map(([is, say]) => ({ is, say })) }),
+    ...(reword && { reword }),
+    ...(forbid && { forbid }),
+  };
+}
+
+/** A value as a text that says its unit, so that it is read alike in both editions. */
+function inUnits(value: number, { dimension }: Quantity): string {
+  if (dimension === 0) return String(value);
+  return dimension === 1 ? `${value.toFixed(6)} mm` : `${value.toFixed(6)} sq mm`;
+}
+
+const asText = (kept: unknown) => (typeof kept === 'string' ? kept : undefined);
+
+function readNote(kept: unknown): Note | undefined {
+  const { value, wanted, edition, sentence } = asRecord(kept) ?? {};
+  if (typeof value !== 'number' || typeof wanted !== 'number' || typeof sentence !== 'string') return undefined;
+  return edition === 'inch' || edition === 'metric' ? { value, wanted, edition, sentence } : undefined;
 }
