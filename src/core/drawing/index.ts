@@ -9,6 +9,7 @@ export type { Motif } from './motifs.ts';
 export { letteringBox, letteringWidth } from './lettering.ts';
 export { drawPiece } from './piece.ts';
 export type { PieceSetting } from './surface.ts';
+export { drawDrift } from './drift.ts';
 export { drawStrip } from './strip.ts';
 export { drawPleatedFront } from './front.ts';
 export type { PleatSetting } from './front.ts';

@@ -5,7 +5,7 @@ import { boxInView, viewed } from './view.ts';
 import { direction } from '../geometry/point.ts';
 import { polyline } from './path.ts';
 import { tracedCuts, tracedFolds, tracedRows } from './trace.ts';
-import type { Box } from '../geometry/index.ts';
+import type { Box, Point } from '../geometry/index.ts';
 import type { Command, Onto } from './path.ts';
 import type { FoldTrace, Trace } from './trace.ts';
 import type { Frame } from './frame.ts';
@@ -84,9 +84,8 @@ export function arrows({ verb }: StepDrawn, doing: Doing, views: readonly View[]
   const [first, second] = views;
   if (turning.has(verb) && first) {
     const { x, y, width, height } = boxInView(first);
-    path.push(
-      ...turnOverArrow(frame.onto({ x: x + width / 2, y: y + height / 2 }), Math.min(9, 0.3 * width * frame.scale)),
-    );
+    const reach = Math.min(9, 0.3 * width * frame.scale, 0.6 * height * frame.scale);
+    path.push(...turnOverArrow(frame.onto({ x: x + width / 2, y: y + height / 2 }), reach));
   } else if (first && second) {
     path.push(...(laying.has(verb) ? together(first, second, frame) : together(second, first, frame)));
   } else {
@@ -102,16 +101,37 @@ export function arrows({ verb }: StepDrawn, doing: Doing, views: readonly View[]
 
 const long = ({ from, to }: Trace): number => Math.hypot(to.x - from.x, to.y - from.y);
 
-/** From the cloth that turns over to where it lands, on the sheet never too short to be seen. */
+/** From the cloth that turns over to where it lands, never too short to be seen and never out of the work's own box. */
 function foldArrow({ from, to, moves }: FoldTrace, view: View, frame: Frame): Command[] {
   const line = lineThrough(from, to);
   const off = leftOf(line, moves);
-  const least = 7 / frame.scale;
   const way = direction(line.angle + (off > 0 ? -90 : 90));
-  const reach = Math.abs(off) + Math.max(Math.abs(off), least);
+  const reach = Math.min(
+    room(moves, way, view.box),
+    Math.abs(off) + Math.max(Math.abs(off), LEAST_ARROW / frame.scale),
+  );
+  const at = (along: number, aside = 0): Point => ({
+    x: moves.x + way.x * along - way.y * aside,
+    y: moves.y + way.y * along + way.x * aside,
+  });
+  // It bends to where there is room for its bow.
+  const bow = [0.25, -0.25].find((share) => covers(view.box, at(reach / 2, share * reach))) ?? 0;
   const there = viewed(view, frame.onto);
-  return bentArrow(there(moves), there({ x: moves.x + way.x * reach, y: moves.y + way.y * reach }));
+  return bentArrow(there(moves), there(at(reach)), view.side === 'front' ? bow : -bow);
 }
+
+/** On the sheet, in mm: from where the cloth lies to beyond the line. */
+const LEAST_ARROW = 7;
+
+/** How far it is from a point inside a box along a way to the box's side. */
+function room(from: Point, way: Point, { x, y, width, height }: Box): number {
+  const across = way.x > 0 ? (x + width - from.x) / way.x : way.x < 0 ? (x - from.x) / way.x : Infinity;
+  const up = way.y > 0 ? (y + height - from.y) / way.y : way.y < 0 ? (y - from.y) / way.y : Infinity;
+  return Math.max(0, Math.min(across, up));
+}
+
+const covers = ({ x, y, width, height }: Box, p: Point): boolean =>
+  p.x >= x && p.x <= x + width && p.y >= y && p.y <= y + height;
 
 /** From the work that moves to the one it comes to lie on, beside it: between works over each other stand captions. */
 function together(moves: View, stays: View, frame: Frame): Command[] {
@@ -124,5 +144,7 @@ function together(moves: View, stays: View, frame: Frame): Command[] {
   };
   const y = Math.max(a.y, b.y) + Math.min(a.height, b.height) / 2;
   const [from, to] = [frame.onto({ x: inside(a, right), y }), frame.onto({ x: inside(b, !right), y })];
-  return bentArrow(from, to, right ? 0.12 : -0.12);
+  // Little works leave no room for a bow between their captions.
+  const bow = Math.min(a.height, b.height) * frame.scale > 8 ? 0.12 : 0;
+  return bentArrow(from, to, right ? bow : -bow);
 }

@@ -1,13 +1,15 @@
-import { across, heights, lettering, LINE, margin } from './dimension.ts';
+import { across, heights, lettering, LINE, margin, roomOf } from './dimension.ts';
 import { arrange, arrangeAt } from './cells.ts';
 import { arrows, doingOf, doingShapes, kindSeen, marksPath } from './now.ts';
 import { boxOf } from '../cloth/size.ts';
 import { fitOf, layOutSheet, LEAST, roomBeside } from './sheet.ts';
 import { foldInMotion } from './in-motion.ts';
+import { direction } from '../geometry/point.ts';
 import { frameOf } from './frame.ts';
+import { lineThrough } from '../geometry/index.ts';
 import { polyline } from './path.ts';
 import { rowWords, seenWords, sizeWords } from './work-words.ts';
-import { shapesOf } from './work-shapes.ts';
+import { faceOf, shapesOf } from './work-shapes.ts';
 import { shown } from '../cloth/shown.ts';
 import { viewOf } from './view.ts';
 import { writer } from './lengths.ts';
@@ -15,6 +17,7 @@ import type { Arranged, Cell } from './cells.ts';
 import type { Column } from './dimension.ts';
 import type { Box } from '../geometry/index.ts';
 import type { Doing } from './now.ts';
+import type { FoldTrace } from './trace.ts';
 import type { Frame } from './frame.ts';
 import type { Scene, Shape, ShapeRole } from './scene.ts';
 import type { SeenFrom } from '../cloth/shown.ts';
@@ -106,7 +109,7 @@ const tall = (setting: StepSetting): StepSetting => {
 function both(reading: Reading, setting: StepSetting): Scene {
   const { step, before, after, side, doing } = reading;
   const cells = [...before.map((one) => cellOf(one, 'Before')), cellOf(after, 'After')];
-  const arranged = arrange(cells, roomOf(sizesOf(reading, ORIGIN, setting).height, setting));
+  const arranged = arrange(cells, spaceFor(sizesOf(reading, ORIGIN, setting).height, setting));
   const place = arranged.cells.at(-1)!.at;
   const sizes = sizesOf(reading, place, setting);
   // What stands at the left edge is measured there; what stands at the end of a row, on its other side.
@@ -138,7 +141,7 @@ function both(reading: Reading, setting: StepSetting): Scene {
 const ORIGIN = { x: 0, y: 0 };
 
 /** The room for all that is drawn to scale; a step may be somewhat taller than a single work. */
-function roomOf(height: Column, setting: StepSetting): { width: number; height: number } {
+function spaceFor(height: Column, setting: StepSetting): { width: number; height: number } {
   const fit = fitOf(setting);
   return { width: Math.max(LEAST, roomBeside([height, margin], setting)), height: fit.height };
 }
@@ -203,7 +206,7 @@ function legendWords({ rowRole, folds, cuts, marks }: Doing, views: readonly Vie
 function played(reading: Reading, at: number, moving: Work | undefined, setting: StepSetting): Scene {
   const { step, before, after, side, doing } = reading;
   const { set } = writer(setting);
-  const room = roomOf(sizesOf(reading, ORIGIN, setting).height, setting);
+  const room = spaceFor(sizesOf(reading, ORIGIN, setting).height, setting);
   const cells = {
     before: before.map((one) => ({ ...cellOf(one, 'Before'), ...(before.length === 1 && { caption: '' }) })),
     after: [{ ...cellOf(after, 'After'), caption: '' }],
@@ -252,10 +255,7 @@ function played(reading: Reading, at: number, moving: Work | undefined, setting:
         : beforeShapes(reading, pictures.before, setting, frame),
     after: (frame: Frame): Shape[] => afterShapes(reading, pictures.after, setting, frame),
   };
-  const trial = frameOf(cloth, 1, 0, 0);
-  const legend = [...draw.before(trial), ...draw.after(trial)].flatMap((shape) =>
-    shape.kind === 'path' && !shape.now ? [shape.role] : [],
-  );
+  const legend = rolesIn(reading, moving !== undefined, setting);
   const words = legendWords(doing, pictures.before);
   const when = finished ? `After: ${set(box.width)} × ${set(box.height)}` : moving && at > 0 ? 'On the way' : 'Before';
   return layOutSheet(
@@ -263,7 +263,7 @@ function played(reading: Reading, at: number, moving: Work | undefined, setting:
       title: step.title,
       lines: [`Seen from the ${side}.`, when],
       cloth,
-      left: [{ ...sizes.height, width: full.height.width }],
+      left: [roomOf(full.height, sizes.height)],
       right: [margin],
       below: [sizes.width],
       draw: (frame) => [
@@ -277,6 +277,18 @@ function played(reading: Reading, at: number, moving: Work | undefined, setting:
     },
     setting,
   );
+}
+
+/** All that is seen before or after or on the way, so that the legend of a play holds still. */
+function rolesIn({ before, after, side }: Reading, moves: boolean, { materials }: StepSetting): ShapeRole[] {
+  const { onto } = frameOf({ x: 0, y: 0, width: 1, height: 1 }, 1, 0, 0);
+  const works = [...before, after].map(({ work }) => work);
+  const shapes = works.flatMap((work) => shapesOf('', viewOf(work, side), onto, materials));
+  const roles = shapes.flatMap((shape) => (shape.kind === 'path' ? [shape.role] : []));
+  if (!moves) return roles;
+  // What lies on the other side may come to be seen, and any edge to be hidden.
+  const faces = after.work.plies.flatMap((ply) => [faceOf(ply, 'right', materials), faceOf(ply, 'wrong', materials)]);
+  return [...roles, ...faces, 'raw edge', 'fold edge', 'hidden'];
 }
 
 function around(a: Box, b: Box): Box {
@@ -306,6 +318,14 @@ const notesOf = (reading: Reading, setting: StepSetting): string[] => {
   return seam === undefined ? [] : [seam];
 };
 
+/** Folds of several plies, or in several stretches, along one line are one fold. */
+function lineKey({ work, from, to }: FoldTrace): string {
+  const { at, angle } = lineThrough(from, to);
+  const turned = ((Math.round(angle * 10) % 1800) + 1800) % 1800;
+  const { x, y } = direction(turned / 10);
+  return [work, turned, Math.round(2 * (x * at.y - y * at.x))].join(' ');
+}
+
 function describe(reading: Reading, setting: StepSetting): string[] {
   const { step, before, after, side, doing } = reading;
   const { say } = writer(setting);
@@ -317,7 +337,8 @@ function describe(reading: Reading, setting: StepSetting): string[] {
   const seam = seamWords(reading, say);
   if (seam !== undefined) text.push(seam);
   for (const kind of ['valley', 'mountain'] as const) {
-    const n = doing.folds.filter((fold) => (fold.kind === kind) === (side === 'front')).length;
+    const seen = doing.folds.filter((fold) => (fold.kind === kind) === (side === 'front'));
+    const n = new Set(seen.map(lineKey)).size;
     if (n > 0) text.push(`${n} ${kind} ${n === 1 ? 'fold' : 'folds'}, as seen from the ${side}.`);
   }
   text.push(...rowWords(after.work, setting, new Set(step.stitches.map(({ id }) => id))));

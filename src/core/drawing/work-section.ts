@@ -1,3 +1,4 @@
+import { boxOf } from '../cloth/size.ts';
 import { across, margin, tags } from './dimension.ts';
 import { fitOf, LEAST, layOutSheet, roomBeside } from './sheet.ts';
 import { curves, polyline } from './path.ts';
@@ -20,6 +21,8 @@ import type { WorkSetting } from './work-words.ts';
 const [THICK, STACK] = [1.8, 26];
 /** How far a fold bends round and a layer slopes down a step, mm of the sheet. */
 const BEND = 1.5;
+/** No cut is shown in less than this, in mm of cloth. */
+const LEAST_CUT = 12;
 /** More names than this have no room beside a cut. */
 const NAMES = 6;
 
@@ -42,7 +45,9 @@ export function drawWorkSection(work: Work, line: Line, setting: WorkSetting): S
   const terse = named.length > NAMES || roomBeside([tags('parts', labels)], setting) < 0.5 * fitOf(setting).width;
   const beside = terse ? [] : named;
   const room = Math.max(LEAST, roomBeside([margin, tags('parts', terse ? [] : labels)], setting));
-  const length = Math.max(to - from, 1e-6);
+  const around = boxOf(work.plies);
+  // A short cut is not blown up: it is drawn in the middle of some table.
+  const length = Math.max(to - from, 0.2 * Math.max(around.width, around.height), LEAST_CUT);
   const scale = Math.min(room / length, fitOf(setting).height / (0.1 * length));
   const thick = thickest?.thickness ?? 0;
   const layer = most === 0 ? 1 : Math.max(thick / most, 1e-6);
@@ -54,7 +59,7 @@ export function drawWorkSection(work: Work, line: Line, setting: WorkSetting): S
     {
       title,
       lines: ['Seen from the side, the side that is up at the top.'],
-      cloth: { x: from, y: 0, width: length, height },
+      cloth: { x: (from + to - length) / 2, y: 0, width: length, height },
       left: [margin],
       right: [
         tags(
@@ -62,7 +67,7 @@ export function drawWorkSection(work: Work, line: Line, setting: WorkSetting): S
           beside.map(({ at }, i) => ({ ...labels[i]!, at: at * factor })),
         ),
       ],
-      below: [across({ name: 'length', marks: [from, to], labels: [set(length)] }, 0)],
+      below: [across({ name: 'length', marks: [from, to], labels: [most === 0 ? '' : set(to - from)] }, 0)],
       draw: (frame) => [
         ...layerShapes(cut, factor, frame, setting),
         ...stitchShapes(work, line, cut, factor, frame),
@@ -82,7 +87,7 @@ export function drawWorkSection(work: Work, line: Line, setting: WorkSetting): S
       words: { face: 'right side of the cloth', stitch: 'row of stitches' },
       text: [
         `${title} and seen from the side, with the side that is up at the top.`,
-        `The cut is ${say(length)} long.`,
+        most === 0 ? 'The line misses the cloth.' : `The cut is ${say(to - from)} long.`,
         `Layers are drawn ${factor} times as thick as they are.`,
         `At its thickest ${most} layers lie on each other: ${thin(thick, ' millimetres')}, pressed flat.`,
         ...(named.length > 0 ? [`There, from the top: ${named.map(({ label }) => label).join('; ')}.`] : []),

@@ -1,6 +1,6 @@
 /** Measuring a finished drawing, as one would with a ruler on the paper. */
-import { letteringBox } from '../../../src/core/index.ts';
-import type { Box, Path, PathShape, Point, Scene, Shape, TextShape } from '../../../src/core/index.ts';
+import { formatLength, letteringBox, parseLength } from '../../../src/core/index.ts';
+import type { Box, Edition, Path, PathShape, Point, Scene, Shape, TextShape } from '../../../src/core/index.ts';
 
 export const isText = (shape: Shape): shape is TextShape => shape.kind === 'text';
 export const isPath = (shape: Shape): shape is PathShape => shape.kind === 'path';
@@ -54,6 +54,16 @@ export function segments(path: Path): [Point, Point][] {
   }
   return lines;
 }
+
+/** The area inside a path's rings, holes left out, in mm² of the sheet. */
+export function areaOf(path: Path): number {
+  const twice = segments(path).reduce((sum, [a, b]) => sum + a.x * b.y - b.x * a.y, 0);
+  return Math.abs(twice) / 2;
+}
+
+/** How long all lines of a path are together, in mm of the sheet. */
+export const lengthOf = (path: Path): number =>
+  segments(path).reduce((sum, [a, b]) => sum + Math.hypot(b.x - a.x, b.y - a.y), 0);
 
 export function boxOf(points: readonly Point[]): Box {
   const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
@@ -120,4 +130,20 @@ export function faults(scene: Scene): string[] {
     }
   }
   return found;
+}
+
+/** The lengths that the labels of a drawing show and its text does not say. */
+export function unsaid(scene: Scene, edition: Edition): string[] {
+  const said = scene.text.join(' ');
+  return texts(scene)
+    .filter(
+      ({ name }) =>
+        !/^(title|line|note|legend|scale bar|caption|part|layer|thickest)/.test(name) && !name.endsWith('number'),
+    )
+    .map(({ text }) => text.replace(/^.*, /, ''))
+    .filter((text) => {
+      const about = text.startsWith('≈') ? 'about ' : '';
+      const read = parseLength(text.replace('≈', '').trim(), edition);
+      return !read.ok || !said.includes(about + formatLength(read.value, edition, { style: 'spoken' }));
+    });
 }

@@ -1,31 +1,10 @@
 /** Whoever cannot see a drawing gets the same numbers in its text. */
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import {
-  drawPiece,
-  drawPleatedFront,
-  drawPleatSection,
-  drawStrip,
-  formatLength,
-  parseLength,
-} from '../../../src/core/index.ts';
+import { drawPiece, drawPleatedFront, drawPleatSection, drawStrip } from '../../../src/core/index.ts';
 import { runs } from '../../random.ts';
 import { anyEdition, anyPiece, anyStrip, fivePockets } from './pieces.ts';
-import { texts } from './read.ts';
-import type { Edition, Scene } from '../../../src/core/index.ts';
-
-/** The lengths that the labels of a drawing show and its text does not say. */
-function unsaid(scene: Scene, edition: Edition): string[] {
-  const said = scene.text.join(' ');
-  return texts(scene)
-    .filter(({ name }) => !/^(title|line|note|legend|scale bar)/.test(name) && !name.endsWith('number'))
-    .map(({ text }) => text.replace(/^.*, /, ''))
-    .filter((text) => {
-      const about = text.startsWith('≈') ? 'about ' : '';
-      const read = parseLength(text.replace('≈', '').trim(), edition);
-      return !read.ok || !said.includes(about + formatLength(read.value, edition, { style: 'spoken' }));
-    });
-}
+import { unsaid } from './read.ts';
 
 describe('the text beside a drawing', () => {
   it('says every length that a piece shows', () => {

@@ -1,0 +1,319 @@
+/** Drawings of work in progress: what they show, held against readings of the cloth and sums by hand. */
+import { describe, expect, it } from 'vitest';
+import fc from 'fast-check';
+import {
+  drawExploded,
+  drawLayerMap,
+  drawStep,
+  drawWork,
+  drawWorkSection,
+  lineAcross,
+  rectangle,
+} from '../../../src/core/index.ts';
+import {
+  flip,
+  fold,
+  fuse,
+  hem,
+  join,
+  layerMap,
+  layersAt,
+  outlineNow,
+  rotate,
+  size,
+  thickest,
+} from '../../../src/core/cloth/index.ts';
+import { line as anyLine, piece, value } from '../cloth/works.ts';
+import { runs } from '../../random.ts';
+import { areaOf, boxOf, faults, lengthOf, pathNamed, paths, segments, textNamed, texts, unsaid } from './read.ts';
+import { anyFoldStep, anySetting, anyStep, anyWork, materials, named } from './works.ts';
+import type { Scene } from '../../../src/core/index.ts';
+import type { Work } from '../../../src/core/cloth/index.ts';
+
+const metric = { edition: 'metric', materials } as const;
+const sides = ['front', 'back'] as const;
+const surfaces = new Set(['right side', 'wrong side', 'lining', 'interfacing']);
+
+/** The surfaces of a drawing of one work, in mm² of cloth. */
+const surfaceArea = (scene: Scene, of = 'work'): number =>
+  paths(scene)
+    .filter(({ name, role }) => surfaces.has(role) && name.startsWith(`${of} `))
+    .reduce((sum, { path }) => sum + areaOf(path), 0) /
+  scene.scale ** 2;
+
+const outlineArea = (work: Work): number => outlineNow(work).reduce((sum, { area }) => sum + area, 0);
+
+describe('drawings of any work', () => {
+  it('can be read, in any room and edition', () => {
+    fc.assert(
+      fc.property(anyWork, anyLine, anySetting, (work, line, setting) => {
+        for (const side of sides) expect(faults(drawWork(work, { ...setting, side }))).toEqual([]);
+        expect(faults(drawExploded(work, setting))).toEqual([]);
+        expect(faults(drawLayerMap(work, setting))).toEqual([]);
+        expect(faults(drawWorkSection(work, line, setting))).toEqual([]);
+      }),
+      runs(250),
+    );
+  });
+
+  it('say in words every length that they show', () => {
+    fc.assert(
+      fc.property(anyWork, anySetting, (work, setting) => {
+        const { edition } = setting;
+        const plain = { edition, materials };
+        expect(unsaid(drawWork(work, plain), edition)).toEqual([]);
+        expect(unsaid(drawLayerMap(work, plain), edition)).toEqual([]);
+        expect(unsaid(drawWorkSection(work, lineAcross(outlineBox(work), 'level'), plain), edition)).toEqual([]);
+      }),
+      runs(150),
+    );
+  });
+});
+
+const outlineBox = (work: Work) => boxOf(work.plies.flatMap(({ outline }) => outline.map(({ from }) => from)));
+
+describe('a work as it lies', () => {
+  it('shows surfaces that do not overlap and together are its outline, from both sides', () => {
+    fc.assert(
+      fc.property(anyWork, anySetting, (work, setting) => {
+        const all = outlineArea(work);
+        for (const side of sides) {
+          const shown = surfaceArea(drawWork(work, { ...setting, side }));
+          expect(Math.abs(shown - all)).toBeLessThan(1e-3 * all + 0.5);
+        }
+      }),
+      runs(150),
+    );
+  });
+
+  it('tells the raw edges of a folded strip from its fold, with their lengths', () => {
+    // 100 x 60, folded up by 20: the fold is 100 long; what is left raw and seen is 100 + 2 x 40 and the flap's 100,
+    // its sides lying on the sides of the strip.
+    const folded = value(
+      fold(piece('strip', rectangle(100, 60)), { line: { at: { x: 0, y: 20 }, angle: 0 }, lands: 'over' }),
+    );
+    const scene = drawWork(folded, metric);
+    expect(lengthOf(pathNamed(scene, 'work fold edge')) / scene.scale).toBeCloseTo(100, 6);
+    expect(lengthOf(pathNamed(scene, 'work raw edge')) / scene.scale).toBeCloseTo(280, 6);
+    expect(areaOf(pathNamed(scene, 'work wrong side')) / scene.scale ** 2).toBeCloseTo(2000, 6);
+    // From the back only the wrong side is seen, 100 x 40, and the flap's edge is hidden.
+    const back = drawWork(folded, { ...metric, side: 'back' });
+    expect(areaOf(pathNamed(back, 'work wrong side')) / back.scale ** 2).toBeCloseTo(4000, 6);
+    expect(lengthOf(pathNamed(back, 'work hidden')) / back.scale).toBeCloseTo(100, 6);
+  });
+
+  it('lets the motif run as the cloth lies', () => {
+    const cloth = piece('cover', rectangle(80, 50));
+    const turnOf = (work: Work, side: 'front' | 'back' = 'front') =>
+      paths(drawWork(work, { ...metric, side })).find(
+        ({ role, name }) => role === 'right side' && name.startsWith('work'),
+      )?.turn ?? 0;
+    expect(turnOf(cloth)).toBe(0);
+    // Counter-clockwise on the table by 90 degrees is clockwise by 270.
+    expect(turnOf(value(rotate(cloth, 90)))).toBe(270);
+    expect(turnOf(value(rotate(cloth, 180)))).toBe(180);
+    // Turned over like a page, and looked at from the back, it stands upright; like a pancake, on its head.
+    expect(turnOf(value(flip(cloth)), 'back')).toBe(0);
+    expect(turnOf(value(flip(cloth, 'level')), 'back')).toBe(180);
+  });
+
+  it('shows interfacing on the wrong side alone', () => {
+    const stiff = value(fuse(piece('cover', rectangle(80, 50)), piece('stay', rectangle(68, 38), 'stay')));
+    const names = (side: 'front' | 'back') => paths(drawWork(stiff, { ...metric, side })).map(({ name }) => name);
+    expect(names('front')).not.toContain('work interfacing');
+    expect(names('back')).toContain('work interfacing');
+    const back = drawWork(stiff, { ...metric, side: 'back' });
+    expect(areaOf(pathNamed(back, 'work interfacing')) / back.scale ** 2).toBeCloseTo(68 * 38, 6);
+  });
+
+  it('reads as sentences', () => {
+    const hemmed = value(hem(piece('cloth', rectangle(100, 60)), { edges: ['bottom'], turn: 5, then: 10 }));
+    expect(drawWork(hemmed, metric).text).toEqual([
+      'Cloth.',
+      'Seen from the front: cloth (right side).',
+      'It lies 100 millimetres wide and 45 millimetres high.',
+      'A row along a hem, 100 millimetres long, through at most 3 layers.',
+    ]);
+  });
+});
+
+describe('a step', () => {
+  it('can be read, whatever is done, before and after together and at every moment of a play', () => {
+    fc.assert(
+      fc.property(fc.oneof(anyStep, anyFoldStep), anySetting, (step, setting) => {
+        expect(faults(drawStep(step, setting))).toEqual([]);
+        for (const at of [0, 0.2, 0.5, 0.9, 1]) expect(faults(drawStep(step, { ...setting, at }))).toEqual([]);
+      }),
+      runs(250),
+    );
+  });
+
+  it('holds the sheet still while it is played', () => {
+    fc.assert(
+      fc.property(fc.oneof(anyStep, anyFoldStep), anySetting, (step, setting) => {
+        const frames = [0, 0.1, 0.4, 0.5, 0.7, 1].map((at) => drawStep(step, { ...setting, at }));
+        expect(new Set(frames.map(({ height }) => height.toFixed(6))).size).toBe(1);
+        expect(new Set(frames.map(({ scale }) => scale.toFixed(9))).size).toBe(1);
+      }),
+      runs(150),
+    );
+  });
+
+  it('says in words the lengths that it shows', () => {
+    fc.assert(
+      fc.property(anyStep, anySetting, (step, { edition }) => {
+        expect(unsaid(drawStep(step, { edition, materials }), edition)).toEqual([]);
+      }),
+      runs(100),
+    );
+  });
+
+  it('shows the whole work after it, and each one before', () => {
+    fc.assert(
+      fc.property(anyStep, anySetting, (step, setting) => {
+        const scene = drawStep(step, setting);
+        const close = (shown: number, all: number) => Math.abs(shown - all) < 1e-3 * all + 0.5;
+        expect(close(surfaceArea(scene, 'after'), outlineArea(step.after))).toBe(true);
+        Object.values(step.before).forEach((work, i) => {
+          expect(close(surfaceArea(scene, `before ${i + 1}`), outlineArea(work))).toBe(true);
+        });
+      }),
+      runs(100),
+    );
+  });
+
+  /** The heights of the level lines of a path above the lower edge of a work's surface, in mm of cloth. */
+  function heightsOf(scene: Scene, name: string, surface: string): number[] {
+    const { y, height } = boxOf(segments(pathNamed(scene, surface)).flat());
+    return segments(pathNamed(scene, name))
+      .map(([a]) => Math.round(((y + height - a.y) / scene.scale) * 1000) / 1000)
+      .sort((a, b) => a - b);
+  }
+
+  it('draws the folds of a double hem where they will be: at 5 and at 5 + 10 from the raw edge', () => {
+    const cloth = piece('cloth', rectangle(100, 60));
+    const after = value(hem(cloth, { edges: ['bottom'], turn: 5, then: 10 }));
+    const scene = drawStep(named('Hem the cloth', 'hem', { cloth }, after), metric);
+    // A hem is turned to the wrong side and is drawn from there, where both folds are valleys.
+    expect(textNamed(scene, 'line 1.1')).toBe('Seen from the back.');
+    expect(heightsOf(scene, 'doing valley now', 'before 1 wrong side')).toEqual([5, 15]);
+    expect(scene.text).toContain('2 valley folds, as seen from the back.');
+  });
+
+  it('draws the stitch line of a seam on both works, an allowance inside their edges, and on the seam after it', () => {
+    const [a, b] = [piece('panel', rectangle(90, 40)), piece('facing', rectangle(90, 70), 'lining')];
+    const layers = [
+      { work: a, edge: 'top' },
+      { work: b, edge: 'top' },
+    ];
+    const after = value(join(layers, { allowance: 6, press: 'open' }));
+    const scene = drawStep(named('Join them', 'join', { panel: a, facing: b }, after), metric);
+    expect(segments(pathNamed(scene, 'doing stitch now'))).toHaveLength(2);
+    // Each line lies 6 mm below the upper edge of its own work.
+    const tops = ['before 1 right side', 'before 2 lining'].map(
+      (name) => boxOf(segments(pathNamed(scene, name)).flat()).y,
+    );
+    const rows = segments(pathNamed(scene, 'doing stitch now')).map(([from]) => from.y);
+    for (const top of tops) {
+      expect(rows.some((row) => Math.abs((row - top) / scene.scale - 6) < 1e-6)).toBe(true);
+    }
+    // 40 + 70 - 2 x 6.
+    expect(textNamed(scene, 'height 1')).toContain('98');
+    expect(heightsOf(scene, 'after stitch now', 'after right side')).toEqual([34]);
+    expect(scene.text).toContain('Right sides together, seam allowance 6 millimetres.');
+    expect(
+      texts(scene)
+        .map(({ text }) => text)
+        .join(' '),
+    ).toContain('Right sides together, seam allowance');
+  });
+
+  it('foreshortens the cloth that folds, from its own side over the fold line', () => {
+    const cloth = piece('cloth', rectangle(100, 60));
+    const after = value(fold(cloth, { line: { at: { x: 0, y: 20 }, angle: 0 }, lands: 'over' }));
+    const step = named('Fold the cloth', 'fold', { cloth }, after);
+    const at = (share: number) => drawStep(step, { ...metric, at: share });
+    // 20 mm of cloth at 60 degrees: half of it is seen, at first below the fold, later above it with its other face.
+    const early = at(1 / 3);
+    expect(surfaceArea(early, 'before 1')).toBeCloseTo(100 * (40 + 10), 3);
+    const late = at(2 / 3);
+    expect(areaOf(pathNamed(late, 'after wrong side')) / late.scale ** 2).toBeCloseTo(100 * 10, 3);
+    expect(surfaceArea(late, 'after')).toBeCloseTo(100 * 40, 3);
+    expect(surfaceArea(at(0), 'before 1')).toBeCloseTo(6000, 3);
+    expect(areaOf(pathNamed(at(1), 'after wrong side')) / at(1).scale ** 2).toBeCloseTo(2000, 3);
+  });
+});
+
+describe('a stack taken apart', () => {
+  it('names each layer of a double hem with its face, from the bottom', () => {
+    const hemmed = value(hem(piece('cloth', rectangle(100, 60)), { edges: ['bottom'], turn: 5, then: 10 }));
+    expect(drawExploded(hemmed, metric).text).toEqual([
+      'Cloth, taken apart: 3 layers, from the bottom to the top.',
+      'Layer 1: cloth, wrong side up.',
+      'Layer 2: cloth, right side up.',
+      'Layer 3: cloth, right side up.',
+    ]);
+  });
+
+  it('has as many layers as lie on each other at the thickest place', () => {
+    fc.assert(
+      fc.property(anyWork, (work) => {
+        const most = Math.max(...layerMap(work).map(({ plies }) => plies.length));
+        expect(drawExploded(work, metric).text.length - 1).toBeGreaterThanOrEqual(Math.min(most, 12));
+      }),
+      runs(60),
+    );
+  });
+});
+
+describe('a layer map', () => {
+  it('covers the work, and each number is the number of layers there', () => {
+    fc.assert(
+      fc.property(anyWork, anySetting, (work, setting) => {
+        const scene = drawLayerMap(work, setting);
+        const shown = paths(scene)
+          .filter(({ name, role }) => name.startsWith('layers ') && role.startsWith('layers '))
+          .reduce((sum, { path }) => sum + areaOf(path), 0);
+        const all = outlineArea(work);
+        expect(Math.abs(shown / scene.scale ** 2 - all)).toBeLessThan(1e-3 * all + 0.5);
+        const rims = boxOf(segments(pathNamed(scene, 'layers leader')).flat());
+        const cloth = outlineBox(work);
+        for (const { text, x, y, size } of texts(scene).filter(({ name }) => name.startsWith('region'))) {
+          const middle = y - 0.36 * size;
+          const at = {
+            x: cloth.x + (x - rims.x) / scene.scale,
+            y: cloth.y + cloth.height - (middle - rims.y) / scene.scale,
+          };
+          expect(layersAt(work, at)).toHaveLength(Number(text));
+        }
+      }),
+      runs(150),
+    );
+  });
+
+  it('marks the thickest place and says how thick it is', () => {
+    const hemmed = value(hem(piece('cloth', rectangle(100, 60)), { edges: ['bottom'], turn: 10, then: 10 }));
+    const scene = drawLayerMap(hemmed, metric);
+    // Three layers of 0.4 mm.
+    expect(textNamed(scene, 'thickest')).toMatch(/^1\.2\s?mm$/u);
+    expect(scene.text).toContain('The thickest place has 3 layers, 1.2 millimetres.');
+    const other = drawLayerMap(hemmed, { ...metric, thickness: () => 1 });
+    expect(other.text).toContain('The thickest place has 3 layers, 3 millimetres.');
+    expect(thickest(layerMap(hemmed), () => 0.4)!.thickness).toBeCloseTo(1.2, 9);
+  });
+});
+
+describe('a work cut through', () => {
+  it('is as long as the cut, with as many layers as the cut goes through, drawn so many times as thick', () => {
+    const hemmed = value(hem(piece('cloth', rectangle(100, 60)), { edges: ['bottom'], turn: 10, then: 10 }));
+    const { height } = size(hemmed);
+    const scene = drawWorkSection(hemmed, lineAcross(outlineBox(hemmed), 'upright'), metric);
+    expect(height).toBeCloseTo(40, 9);
+    expect(scene.text[1]).toBe('The cut is 40 millimetres long.');
+    expect(scene.text[3]).toBe('At its thickest 3 layers lie on each other: 1.2 millimetres, pressed flat.');
+    const factor = Number(/(\d+)/.exec(textNamed(scene, 'note 1.1'))![1]);
+    expect(scene.text[2]).toBe(`Layers are drawn ${factor} times as thick as they are.`);
+    const cloth = boxOf(segments(pathNamed(scene, 'section layer')).flat());
+    expect(cloth.height / scene.scale).toBeCloseTo(1.2 * factor, 3);
+  });
+});
