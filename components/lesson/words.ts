@@ -7,7 +7,7 @@ import { cautions } from './cautions.ts';
  * `project`: the folder name of any project. `formula`: arithmetic over the project's measures; `length`: the same, and
  * it must give a length.
  */
-export type Reference = 'measure' | 'piece' | 'pleated piece' | 'option' | 'project' | 'formula' | 'length';
+export type Reference = 'measure' | 'piece' | 'pleated piece' | 'option' | 'step' | 'project' | 'formula' | 'length';
 
 export type LessonWord = {
   /** One sentence for the authoring reference. */
@@ -112,6 +112,50 @@ export const lessonWords: Readonly<Record<string, LessonWord>> = {
     }),
     names: { of: 'formula' },
     text: 'needed',
+  },
+  Step: {
+    about:
+      'One step of the making: before and after, what it measures now, tools, minutes and cautions, and a tick when it is done. Your own words may stand between the tags.',
+    example: '<Step id="pleat">\n\nFold at one pair of ticks after the other.\n\n</Step>',
+    attributes: z.strictObject({ id: z.string().describe('The id of a step in the project file.') }),
+    names: { id: 'step' },
+    text: 'allowed',
+  },
+  MakeUp: {
+    about: 'All steps of the making, to be played through, with the numbers as a table.',
+    example: '<MakeUp />',
+    attributes: z.strictObject({}),
+  },
+  LayerStudy: {
+    about: 'The layers of the work after a step: how many lie where, how thick they are, and what goes through them.',
+    example: '<LayerStudy step="sew-round" />',
+    attributes: z.strictObject({ step: z.string().describe('The id of a step in the project file.') }),
+    names: { step: 'step' },
+  },
+  SeamStudy: {
+    about: 'Two pieces and an allowance each: what they come to once they are joined.',
+    example: '<SeamStudy a="panel width" b="panel width" allowance="seam" />',
+    attributes: z.strictObject({
+      a: z.string().optional().describe('Width of the first piece. Left out, a usual one.'),
+      b: z.string().optional().describe('Width of the second piece. Left out, a usual one.'),
+      allowance: z.string().optional().describe('Seam allowance of both. Left out, a usual one.'),
+    }),
+    names: { a: 'length', b: 'length', allowance: 'length' },
+  },
+  DriftStudy: {
+    about: 'What becomes of a finished size when every seam is a little too wide: at worst, and as it is likely.',
+    example: '<DriftStudy of="folio width" seams={2} takes={1} />',
+    attributes: z.strictObject({
+      of: z.string().describe('The finished size.'),
+      seams: z.int().min(1).max(40).describe('How many seams lie across it.'),
+      takes: z
+        .union([z.literal(1), z.literal(2)])
+        .optional()
+        .describe(
+          'Allowances of the size that each seam takes: 2 where it joins parts, 1 at an outer edge. 2 if left out.',
+        ),
+    }),
+    names: { of: 'length' },
   },
   Caution: {
     about: 'Where it can hurt. Your own words stand first, the usual ones for that tool after them.',

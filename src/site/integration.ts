@@ -4,6 +4,7 @@ import { findContentProblems } from './find-content-problems.ts';
 import { livePreview } from './live/live-preview.ts';
 import { isError } from './problem.ts';
 import { report } from './report.ts';
+import { writeWordExamples } from './word-examples.ts';
 
 /**
  * Keeps mistakes in the content out of a built site, and shows them in the page while the site is being edited. Stands
@@ -15,6 +16,7 @@ export function contentCheck(): AstroIntegration {
     hooks: {
       'astro:config:setup'({ command, config, addMiddleware, injectScript, updateConfig }) {
         const root = fileURLToPath(config.root);
+        writeWordExamples(root);
         if (command === 'build') {
           const mistakes = findContentProblems(root).filter(isError);
           if (mistakes.length) throw new ContentMistakes(report(mistakes));

@@ -50,7 +50,10 @@ export function referenceFault(
   return { at: 0, message, mend: didYouMean(text, known) };
 }
 
-function namesOf(reference: 'measure' | 'piece' | 'pleated piece' | 'option', { file, variants }: WorkedOut): string[] {
+function namesOf(
+  reference: 'measure' | 'piece' | 'pleated piece' | 'option' | 'step',
+  { file, variants }: WorkedOut,
+): string[] {
   switch (reference) {
     case 'measure': {
       const worked = variants.flatMap(({ inch, metric }) => [inch.measures, metric.measures]);
@@ -62,6 +65,8 @@ function namesOf(reference: 'measure' | 'piece' | 'pleated piece' | 'option', { 
       return Object.entries(file.pieces).flatMap(([name, piece]) => (piece.pleats ? [name] : []));
     case 'option':
       return Object.keys(file.options ?? {});
+    case 'step':
+      return (file.steps ?? []).flatMap(({ id }) => id ?? []);
   }
 }
 

@@ -16,7 +16,8 @@ export function untoldSteps({ projects, courses, lessons }: Content): Problem[] 
       (lesson) =>
         (lesson.value?.project ?? courses.find(({ id }) => id === lesson.course)?.value?.project) === project.id,
     );
-    if (own.length === 0) return [];
+    // A lesson that plays the making through tells every step.
+    if (own.length === 0 || own.some(({ lesson }) => lesson.words.some(({ name }) => name === 'MakeUp'))) return [];
     const prose = own.flatMap(({ lesson }) => lesson.prose.map(({ text }) => text)).join('\n');
     const named = new Set(
       own.flatMap(({ lesson }) => lesson.words.flatMap((word) => word.attributes.map((a) => a.value))),

@@ -283,7 +283,7 @@ describe('a lesson', () => {
       'has a word nobody knows',
       inSize('<YourSize />', '<Carousel />'),
       [
-        `${SIZE}:10:1 There is no lesson word <Carousel>. There are: Size, Working, CutList, MaterialsList, Piece, PleatStudy, AllowanceStudy, YourSize, AskSize, Caution, Tip.`,
+        `${SIZE}:10:1 There is no lesson word <Carousel>. There are: Size, Working, CutList, MaterialsList, Piece, PleatStudy, AllowanceStudy, YourSize, AskSize, Step, MakeUp, LayerStudy, SeamStudy, DriftStudy, Caution, Tip.`,
       ],
     ],
     [

@@ -1,0 +1,74 @@
+/**
+ * Everything that makes cloth up and draws it. A page is built with it; a browser fetches it only when it is asked for
+ * what the page does not show, so that nothing else may import it but by `import()`. See making.svelte.ts.
+ */
+import {
+  check,
+  drawStep,
+  makeUp,
+  type Finding,
+  type Fit,
+  type Pattern,
+  type Scene,
+  type Step,
+} from '../../src/core/index.ts';
+import { placesOf } from './layers.ts';
+import type { ToldLine, ToldPlace, ToldStep } from './told.ts';
+
+export { drawLayers } from './layers.ts';
+export { drawSeam } from './seam.ts';
+
+/** The step with an id, at the size of a pattern; undefined where an option leaves it out. */
+export const stepOf = (pattern: Pattern, id: string): Step | undefined =>
+  makeUp(pattern).find((step) => step.id === id);
+
+/** Makes the steps up, so that what follows finds them made. */
+export const make = (pattern: Pattern): void => void makeUp(pattern);
+
+/** All that a page tells of a step. */
+export function tellStep(pattern: Pattern, id: string): ToldStep | undefined {
+  const steps = makeUp(pattern);
+  const i = steps.findIndex((one) => one.id === id);
+  const step = steps[i];
+  if (!step) return undefined;
+  const { minutes, tools, cautions, note } = step;
+  return {
+    ...lineOf(step),
+    ...{ n: i + 1, of: steps.length, minutes, tools, cautions },
+    ...(note !== undefined && { note }),
+    findings: findingsOf(pattern, step),
+  };
+}
+
+/** The steps in order, a line each. */
+export const tellAll = (pattern: Pattern): ToldLine[] => makeUp(pattern).map(lineOf);
+
+const lineOf = ({ id, title, makes, size, depth, minutes }: Step): ToldLine => ({
+  ...{ id, title, makes, size, depth, minutes },
+});
+
+/** How many layers lie on each other after a step; slow enough not to be asked while a slider moves. */
+export const layersMost = (pattern: Pattern, id: string): number => stepOf(pattern, id)?.layersMost ?? 0;
+
+/** The places of the work after a step, as a page carries them. */
+export function tellPlaces(pattern: Pattern, id: string): ToldPlace[] {
+  const step = stepOf(pattern, id);
+  return step ? placesOf(step).map(({ n, at, stack, share, sewn }) => ({ n, at, stack, share, sewn })) : [];
+}
+
+/** A step as a page shows it; with `at` from 0 to 1, on its way. */
+export function draw(pattern: Pattern, id: string, fit: Fit, at?: number): Scene | undefined {
+  const step = stepOf(pattern, id);
+  return step && drawStep(step, { ...pattern, fit, ...(at !== undefined && { at }) });
+}
+
+const checked = new WeakMap<Pattern, Finding[]>();
+
+/** What goes wrong in a step at this size. Notes are for the author. */
+function findingsOf(pattern: Pattern, { place }: Step): ToldStep['findings'] {
+  let findings = checked.get(pattern);
+  if (!findings) checked.set(pattern, (findings = check(pattern)));
+  return findings
+    .filter(({ severity, place: at }) => severity !== 'note' && at[0] === place[0] && at[1] === place[1])
+    .map(({ severity, message, mend }) => ({ severity, message, ...(mend !== undefined && { mend }) }));
+}

@@ -1,0 +1,133 @@
+/** How many layers of what lie where. Part of the engine: see engine.ts. */
+import {
+  drawLayerMap,
+  type Command,
+  type Fit,
+  type PathShape,
+  type Pattern,
+  type Scene,
+  type Step,
+} from '../../src/core/index.ts';
+import { layerMap, middleOf, size, stitchLines, type Region, type Work } from '../../src/core/cloth/index.ts';
+import type { ToldPlace } from './told.ts';
+
+type Point = { x: number; y: number };
+
+/** A place with the regions that are it: the same stack may lie at both sides of a work. */
+export type Place = ToldPlace & { regions: Region[] };
+
+const known = new WeakMap<Work, Place[]>();
+
+/** The places of a work after a step, each a stack of its own; the one of most layers first, then the largest. */
+export function placesOf({ after, stitches }: Pick<Step, 'after' | 'stitches'>): Place[] {
+  let places = known.get(after);
+  if (!places) known.set(after, (places = readPlaces(after, new Set(stitches.map(({ id }) => id)))));
+  return places;
+}
+
+function readPlaces(work: Work, sewn: ReadonlySet<number>): Place[] {
+  const regions = layerMap(work);
+  const all = regions.reduce((sum, region) => sum + region.area, 0);
+  const stacks = Map.groupBy(regions, ({ plies }) =>
+    plies.map(({ piece, material, fullness }) => `${piece}/${material}/${fullness}`).join(' '),
+  );
+  const corner = cornerOf(work);
+  const rows = stitchLines(work)
+    .filter(({ id }) => sewn.has(id))
+    .flatMap(({ stretches }) => stretches.map(({ from, to }) => ({ x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 })));
+  return [...stacks.values()]
+    .map((regions): Omit<Place, 'n'> => {
+      const middles = regions.map(middleOf);
+      const { at } = middles.reduce((best, one) => (one.room > best.room ? one : best));
+      return {
+        at: { x: at.x - corner.x, y: at.y - corner.y },
+        stack: regions[0]!.plies.map(({ piece, material, fullness }) => ({ piece, material, fullness })),
+        share: regions.reduce((sum, region) => sum + region.area, 0) / all,
+        sewn: rows.some((point) => regions.some((region) => isIn(region, point))),
+        regions,
+      };
+    })
+    .sort((a, b) => b.stack.length - a.stack.length || b.share - a.share)
+    .map((place, i) => ({ ...place, n: i + 1 }));
+}
+
+/** The lower left corner of the box round a work. */
+function cornerOf({ plies }: Work): Point {
+  const points = plies.flatMap((ply) => ply.outline.map((edge) => edge.from));
+  return { x: Math.min(...points.map(({ x }) => x)), y: Math.min(...points.map(({ y }) => y)) };
+}
+
+/** Whether a point lies in a region; its rings may have holes. */
+function isIn({ rings }: Region, { x, y }: Point): boolean {
+  let inside = false;
+  for (const ring of rings) {
+    ring.forEach((a, i) => {
+      const b = ring[(i + 1) % ring.length]!;
+      if (a.y > y !== b.y > y && x < a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)) inside = !inside;
+    });
+  }
+  return inside;
+}
+
+/** The drawing of the layers, and how to find a place on it. */
+export type DrawnLayers = {
+  scene: Scene;
+  /** The line round a place, for the scene. */
+  round(n: number): PathShape;
+  /** The place under a point of the sheet, in mm of the sheet; undefined beside the work. */
+  under(at: Point): number | undefined;
+};
+
+/**
+ * Draws the layers of a work after a step.
+ *
+ * @param thickness of one layer of a material, in mm
+ */
+export function drawLayers(
+  step: Step,
+  pattern: Pattern,
+  fit: Fit,
+  thickness: (material: string) => number,
+): DrawnLayers {
+  const places = placesOf(step);
+  const scene = drawLayerMap(step.after, { ...pattern, fit, thickness, name: step.makes });
+  const corner = cornerOf(step.after);
+  const sheet = sheetCornerOf(scene);
+  const { height } = size(step.after);
+  const onto = ({ x, y }: Point): Point => ({
+    x: sheet.x + (x - corner.x) * scene.scale,
+    y: sheet.y + (height - (y - corner.y)) * scene.scale,
+  });
+  return {
+    scene,
+    round(n) {
+      const regions = places.find((place) => place.n === n)?.regions ?? [];
+      const path = regions.flatMap(({ rings }) => rings.flatMap((ring) => closed(ring.map(onto))));
+      return { kind: 'path', name: 'chosen place', role: 'cut', path, now: true };
+    },
+    under(at) {
+      const point = {
+        x: corner.x + (at.x - sheet.x) / scene.scale,
+        y: corner.y + height - (at.y - sheet.y) / scene.scale,
+      };
+      return places.find(({ regions }) => regions.some((region) => isIn(region, point)))?.n;
+    },
+  };
+}
+
+const closed = (points: readonly Point[]): Command[] => [
+  ...points.map(({ x, y }, i): Command => [i === 0 ? 'M' : 'L', x, y]),
+  ['Z'],
+];
+
+/** Where the work lies on the sheet: the upper left corner of its tones. */
+function sheetCornerOf({ shapes }: Scene): Point {
+  const points = shapes.flatMap((shape) =>
+    shape.kind === 'path' && shape.role.startsWith('layers ')
+      ? shape.path.flatMap((command) =>
+          command[0] === 'M' || command[0] === 'L' ? [{ x: command[1], y: command[2] }] : [],
+        )
+      : [],
+  );
+  return { x: Math.min(...points.map(({ x }) => x)), y: Math.min(...points.map(({ y }) => y)) };
+}

@@ -1,0 +1,84 @@
+/**
+ * The steps at this learner's size. A page is built with its steps drawn at the lesson's own size. Only when a learner
+ * has another size, or plays with a study, the engine that makes cloth up is fetched; until it has done its work,
+ * whoever shows a step must say that it is of another size.
+ */
+import type { Pattern } from '../../src/core/index.ts';
+import { learnerOf, type Learner } from '../learner.svelte.ts';
+
+type Engine = typeof import('./engine.ts');
+
+export class Making {
+  readonly learner: Learner;
+  #engine = $state.raw<Engine>();
+  #made = $state.raw<Pattern>();
+  /** The engine could not be fetched: no way to the site, and no copy kept. */
+  failed = $state(false);
+  #isAsked = false;
+  #isDue = false;
+
+  constructor(learner: Learner) {
+    this.learner = learner;
+  }
+
+  /** Whether the learner's size is the one that the page was built with. */
+  get isAsBuilt(): boolean {
+    return !this.learner.changed && this.learner.edition === this.learner.project.edition;
+  }
+
+  /** The engine and the pattern it has made up, which may be a frame behind the learner's. */
+  readonly made: { engine: Engine; pattern: Pattern } | undefined = $derived.by(() =>
+    this.#engine && this.#made ? { engine: this.#engine, pattern: this.#made } : undefined,
+  );
+
+  /** Whether what is made up is of the learner's size. */
+  readonly isCurrent: boolean = $derived.by(() => this.#made === this.learner.pattern);
+
+  /** Fetches the engine, once. From then on the steps follow the learner. */
+  ask(): void {
+    if (this.#isAsked || typeof document === 'undefined') return;
+    this.#isAsked = true;
+    this.failed = false;
+    import('./engine.ts').then(
+      (engine) => this.#follow(engine),
+      () => {
+        this.failed = true;
+        this.#isAsked = false;
+      },
+    );
+  }
+
+  #follow(engine: Engine): void {
+    this.#engine = engine;
+    $effect.root(() => {
+      $effect(() => {
+        void this.learner.pattern;
+        this.#soon(engine);
+      });
+    });
+  }
+
+  /** What is under the hand is painted first; the steps follow in the next frame. */
+  #soon(engine: Engine): void {
+    if (this.#isDue) return;
+    this.#isDue = true;
+    requestAnimationFrame(() =>
+      setTimeout(() => {
+        this.#isDue = false;
+        const { pattern } = this.learner;
+        engine.make(pattern);
+        this.#made = pattern;
+      }),
+    );
+  }
+}
+
+const makings = new WeakMap<Learner, Making>();
+
+/** The steps of a project on this page. */
+export function makingOf(project: string): Making {
+  const learner = learnerOf(project);
+  let making = makings.get(learner);
+  if (!making) makings.set(learner, (making = new Making(learner)));
+  return making;
+}

@@ -1,0 +1,43 @@
+/** The examples of the lesson words, as lessons that the authoring reference shows with their results. */
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { lessonWords } from '../../components/lesson/words.ts';
+import type { ProjectFile } from '../core/project/schema.ts';
+import { referenceFault } from './lesson-references.ts';
+import { readLesson } from './lesson-text.ts';
+import { workOut } from './project-problems.ts';
+
+/** Where they are written, from the project's root: the page takes them in like any other lesson text. */
+export const EXAMPLES = '.cache/word-examples';
+
+/** Writes the example of each word as a lesson text, where it is missing or no longer true. */
+export function writeWordExamples(root: string): void {
+  mkdirSync(path.join(root, EXAMPLES), { recursive: true });
+  for (const [name, { example }] of Object.entries(lessonWords)) {
+    const file = path.join(root, EXAMPLES, `${name}.mdx`);
+    if (!existsSync(file) || readFileSync(file, 'utf8') !== example) writeFileSync(file, example);
+  }
+}
+
+/**
+ * The project that most examples can be shown with, and the words whose examples they are. An example names measures
+ * and pieces; an author may have taken the project away that has them.
+ */
+export function projectForExamples<P extends { id: string; file: ProjectFile }>(
+  projects: readonly P[],
+): { project?: P; shown: ReadonlySet<string> } {
+  const names = Object.keys(lessonWords);
+  const fitting = projects.map((project) => ({ project, shown: new Set(names.filter((name) => fits(name, project))) }));
+  const [most] = fitting.toSorted((a, b) => b.shown.size - a.shown.size);
+  return most ?? { shown: new Set(names.filter((name) => lessonWords[name]?.anywhere)) };
+}
+
+function fits(name: string, { id, file }: { id: string; file: ProjectFile }): boolean {
+  const surroundings = { project: id, worked: workOut(file, undefined), projects: [id] };
+  return readLesson(lessonWords[name]!.example).words.every((word) =>
+    word.attributes.every(({ name: attribute, value }) => {
+      const reference = lessonWords[word.name]?.names?.[attribute];
+      return !reference || typeof value !== 'string' || !referenceFault(reference, value, surroundings);
+    }),
+  );
+}
