@@ -6,6 +6,7 @@ import { LINE, tags } from './dimension.ts';
 import { overlayOf } from '../cloth/faces.ts';
 import { polyline } from './path.ts';
 import { turnedUp } from './nap.ts';
+import type { Command } from './path.ts';
 import type { Frame } from './frame.ts';
 import type { Ply, Work } from '../cloth/work.ts';
 import type { Point } from '../geometry/index.ts';
@@ -68,8 +69,10 @@ export function drawExploded(work: Work, setting: WorkSetting): Scene {
           labels.map((label, i) => ({ ...label, at: at(i) })),
         ),
       ],
-      draw: (frame) =>
-        layers.flatMap((layer, i) => layerShapes(layer, i, lean, { from: points[i]!, to: at(i) }, frame, setting)),
+      draw: (frame) => [
+        ...layers.flatMap((layer, i) => layerShapes(layer, i, lean, frame, setting)),
+        { kind: 'path', name: 'pointers', role: 'leader', path: pointers(points, at, frame) },
+      ],
       ...(terse && { notes: keyOf(layers) }),
       words: { 'raw edge': 'edge' },
       text: [
@@ -135,14 +138,7 @@ function namesIn(plies: readonly Ply[], fused: (ply: Ply) => boolean, setting: W
   return stay.length === 0 ? cloth : `${cloth} (with ${stay.join(', ')})`;
 }
 
-function layerShapes(
-  layer: Layer,
-  i: number,
-  lean: Lean,
-  pointer: { from: Point; to: number },
-  frame: Frame,
-  { materials }: WorkSetting,
-): Shape[] {
+function layerShapes(layer: Layer, i: number, lean: Lean, frame: Frame, { materials }: WorkSetting): Shape[] {
   const { plies } = layer;
   const lines = new Lines();
   for (const ply of plies) {
@@ -158,8 +154,12 @@ function layerShapes(
       lines.add(fold === undefined ? 'raw edge' : 'fold edge', path);
     }
   }
-  // From the label to the layer's right side.
-  const { x, y } = frame.onto(pointer.from);
-  lines.add('leader', polyline({ x: x + 0.5, y }, { x: frame.right + 0.5, y: frame.y(pointer.to) }));
   return lines.shapes(`layer ${i + 1}`);
 }
+
+/** From the right side of each layer to its label. */
+const pointers = (points: readonly Point[], label: (layer: number) => number, frame: Frame): Command[] =>
+  points.flatMap((point, i) => {
+    const { x, y } = frame.onto(point);
+    return polyline({ x: x + 0.5, y }, { x: frame.right + 0.5, y: frame.y(label(i)) });
+  });

@@ -1,5 +1,5 @@
 import { shown } from '../cloth/shown.ts';
-import { stitchLines } from '../cloth/stitch-lines.ts';
+import { rowsOf } from './rows.ts';
 import { turnedUp } from './nap.ts';
 import { polyline } from './path.ts';
 import { viewed } from './view.ts';
@@ -90,7 +90,7 @@ function edgeRole({ ply, edge }: EdgeStretch): ShapeRole {
 
 /** Rows whose thread is seen, and those to look at now wherever they lie; these come last, over all others. */
 function rows({ work, side }: View, there: Onto, now: ReadonlySet<number>, lines: Lines): void {
-  const sorted = stitchLines(work).sort((a, b) => Number(now.has(a.id)) - Number(now.has(b.id)));
+  const sorted = rowsOf(work).toSorted((a, b) => Number(now.has(a.id)) - Number(now.has(b.id)));
   for (const { id, kind, stretches } of sorted) {
     const role = rowRole(kind);
     for (const stretch of stretches) {

@@ -2,7 +2,7 @@ import { boxOf, size } from '../cloth/size.ts';
 import { listed } from '../project/names.ts';
 import { seenParts } from './work-shapes.ts';
 import { shown } from '../cloth/shown.ts';
-import { stitchLines } from '../cloth/stitch-lines.ts';
+import { rowsOf } from './rows.ts';
 import { surfaceOf } from './surface.ts';
 import { writer } from './lengths.ts';
 import type { Ply, StitchKind, Work } from '../cloth/work.ts';
@@ -56,7 +56,7 @@ const rowNames: Record<StitchKind, string> = {
 /** Each row of stitches, or those with the numbers asked for, in a sentence. */
 export function rowWords(work: Work, setting: PieceSetting, only?: ReadonlySet<number>): string[] {
   const { say } = writer(setting);
-  return stitchLines(work)
+  return rowsOf(work)
     .filter(({ id, length }) => length > 0 && (only?.has(id) ?? true))
     .map(({ kind, length, stretches }) => {
       const most = Math.max(...stretches.map(({ plies }) => plies.length));
