@@ -10,6 +10,7 @@ export { letteringBox, letteringWidth } from './lettering.ts';
 export { drawPiece } from './piece.ts';
 export type { PieceSetting } from './surface.ts';
 export { drawDrift } from './drift.ts';
+export type { Drift } from './drift.ts';
 export { drawStrip } from './strip.ts';
 export { drawPleatedFront } from './front.ts';
 export type { PleatSetting } from './front.ts';

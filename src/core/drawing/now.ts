@@ -26,7 +26,7 @@ export type Doing = {
 };
 
 /** Verbs that cut cloth away. */
-const cutting: ReadonlySet<string> = new Set(['trim', 'grade', 'clip corners']);
+const cutting: ReadonlySet<string> = new Set(['trim', 'grade', 'clip corners', 'box corner']);
 /** Verbs after which the work lies turned over; its folds were there before, as seams. */
 const turning: ReadonlySet<string> = new Set(['turn', 'turn over']);
 
@@ -43,8 +43,8 @@ export function doingOf({ verb, after, stitches }: StepDrawn, works: readonly Wo
     : tracedFolds(works, after).filter(({ name }) => sewn.length === 0 || name !== 'seam');
   const before = works.reduce((sum, { marks }) => sum + marks.length, 0);
   return {
-    // What is folded first is sewn when it is folded: its row shows in the work after.
-    rows: folds.length > 0 ? [] : sewn,
+    // What is folded first is sewn when it is folded: its row shows in the work after. A binding is sewn on first.
+    rows: folds.length === 0 ? sewn : verb === 'bind' && first ? tracedRows(works, after, new Set([first.id])) : [],
     rowRole: first && rowRole(first.kind),
     folds,
     cuts: cutting.has(verb) ? tracedCuts(works, after) : [],
@@ -94,7 +94,8 @@ export function arrows({ verb }: StepDrawn, doing: Doing, views: readonly View[]
       const best = longest.get(fold.name);
       if (!best || long(fold) > long(best)) longest.set(fold.name, fold);
     }
-    for (const fold of [...longest.values()].slice(0, MOST)) path.push(...foldArrow(fold, views[fold.work]!, frame));
+    const some = [...longest.values()].sort((a, b) => long(b) - long(a)).slice(0, MOST);
+    for (const fold of some) path.push(...foldArrow(fold, views[fold.work]!, frame));
   }
   return path.length === 0 ? [] : [{ kind: 'path', name: 'arrow', role: 'arrow', path, now: true }];
 }

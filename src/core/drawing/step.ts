@@ -8,7 +8,7 @@ import { direction } from '../geometry/point.ts';
 import { frameOf } from './frame.ts';
 import { lineThrough } from '../geometry/index.ts';
 import { polyline } from './path.ts';
-import { rowWords, seenWords, sizeWords } from './work-words.ts';
+import { rowWords, seenWords, sizeWords, standingNotes } from './work-words.ts';
 import { faceOf, shapesOf } from './work-shapes.ts';
 import { shown } from '../cloth/shown.ts';
 import { viewOf } from './view.ts';
@@ -315,7 +315,7 @@ function seamWords({ step, before }: Reading, say: (mm: number) => string): stri
 
 const notesOf = (reading: Reading, setting: StepSetting): string[] => {
   const seam = seamWords(reading, writer(setting).set);
-  return seam === undefined ? [] : [seam];
+  return [...(seam === undefined ? [] : [seam]), ...standingNotes(reading.after.work, setting)];
 };
 
 /** Folds of several plies, or in several stretches, along one line are one fold. */
@@ -336,11 +336,12 @@ function describe(reading: Reading, setting: StepSetting): string[] {
   }
   const seam = seamWords(reading, say);
   if (seam !== undefined) text.push(seam);
-  for (const kind of ['valley', 'mountain'] as const) {
+  const kinds = (['valley', 'mountain'] as const).flatMap((kind) => {
     const seen = doing.folds.filter((fold) => (fold.kind === kind) === (side === 'front'));
     const n = new Set(seen.map(lineKey)).size;
-    if (n > 0) text.push(`${n} ${kind} ${n === 1 ? 'fold' : 'folds'}, as seen from the ${side}.`);
-  }
+    return n > 0 ? [`${n} ${kind}`] : [];
+  });
+  if (kinds.length > 0) text.push(`Fold lines, as seen from the ${side}: ${kinds.join(' and ')}.`);
   text.push(...rowWords(after.work, setting, new Set(step.stitches.map(({ id }) => id))));
   if (doing.cuts.length > 0) text.push('Cloth is cut away along the marked lines.');
   for (const { name } of doing.marks) text.push(`Set here: ${name}.`);

@@ -18,7 +18,7 @@ import type { Ply, Work } from '../cloth/work.ts';
 import type { WorkSetting } from './work-words.ts';
 
 /** As thick as a layer of cloth is drawn where there is room, and the whole stack at most; mm of the sheet. */
-const [THICK, STACK] = [1.8, 26];
+const [THICK, STACK] = [2.2, 26];
 /** How far a fold bends round and a layer slopes down a step, mm of the sheet. */
 const BEND = 1.5;
 /** No cut is shown in less than this, in mm of cloth. */

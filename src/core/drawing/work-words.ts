@@ -31,6 +31,13 @@ export function sizeWords(work: Work, setting: PieceSetting): string[] {
   return [lying, `Standing, it is ${say(now.width)} wide, ${say(now.height)} high and ${say(now.depth)} deep.`];
 }
 
+/** What the drawing of flat work cannot show: how large it stands when its corners are boxed. */
+export function standingNotes(work: Work, setting: PieceSetting): string[] {
+  const { set } = writer(setting);
+  const { width, height, depth } = size(work);
+  return depth === 0 ? [] : [`Standing: ${set(width)} wide, ${set(height)} high, ${set(depth)} deep.`];
+}
+
 /** A ply named with the face that is up: cover, right side; interfacing is named alone. */
 export const plyWords = (ply: Ply, { materials }: PieceSetting): string =>
   surfaceOf(ply, materials) === 'interfacing' ? ply.piece : `${ply.piece}, ${ply.face} side`;

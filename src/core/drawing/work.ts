@@ -1,7 +1,7 @@
 import { across, heights, margin } from './dimension.ts';
 import { boxOf } from '../cloth/size.ts';
 import { layOutSheet } from './sheet.ts';
-import { nameOf, rowWords, seenWords, sizeWords } from './work-words.ts';
+import { nameOf, rowWords, seenWords, sizeWords, standingNotes } from './work-words.ts';
 import { shapesOf } from './work-shapes.ts';
 import { viewOf } from './view.ts';
 import { writer } from './lengths.ts';
@@ -28,6 +28,7 @@ export function drawWork(work: Work, setting: WorkSetting & { side?: SeenFrom })
       right: [margin],
       below: [across({ name: 'width', marks: [0, width], labels: [set(width)] })],
       draw: (frame) => shapesOf('work', view, frame.onto, materials),
+      notes: standingNotes(work, setting),
       text: [
         `${nameOf(work, setting.name)}.`,
         seenWords(work, side, setting),

@@ -11,6 +11,8 @@ import {
   rectangle,
 } from '../../../src/core/index.ts';
 import {
+  attach,
+  boxCorner,
   flip,
   fold,
   fuse,
@@ -20,6 +22,7 @@ import {
   layersAt,
   outlineNow,
   rotate,
+  sewRound,
   size,
   thickest,
 } from '../../../src/core/cloth/index.ts';
@@ -197,7 +200,7 @@ describe('a step', () => {
     // A hem is turned to the wrong side and is drawn from there, where both folds are valleys.
     expect(textNamed(scene, 'line 1.1')).toBe('Seen from the back.');
     expect(heightsOf(scene, 'doing valley now', 'before 1 wrong side')).toEqual([5, 15]);
-    expect(scene.text).toContain('2 valley folds, as seen from the back.');
+    expect(scene.text).toContain('Fold lines, as seen from the back: 2 valley.');
   });
 
   it('draws the stitch line of a seam on both works, an allowance inside their edges, and on the seam after it', () => {
@@ -226,6 +229,39 @@ describe('a step', () => {
         .map(({ text }) => text)
         .join(' '),
     ).toContain('Right sides together, seam allowance');
+  });
+
+  it('shows where corners are boxed and how large the bag then stands', () => {
+    const [front, back] = [piece('front', rectangle(120, 100)), piece('back', rectangle(120, 100))];
+    const bag = value(sewRound(front, back, { allowance: 6, open: ['top'] }));
+    const corner = (work: Work, at: 'bottom left' | 'bottom right') =>
+      value(boxCorner(work, { corner: at, square: 20, allowance: 6, leaving: 6 }));
+    const after = corner(corner(bag, 'bottom left'), 'bottom right');
+    const scene = drawStep(named('Box the corners', 'box corner', { bag }, after), metric);
+    expect(faults(scene)).toEqual([]);
+    // A square of 20 from the seam lines gives a depth of twice that and takes it from the width.
+    expect(scene.text).toContain('Cloth is cut away along the marked lines.');
+    expect(scene.text.at(-1)).toMatch(/^Standing, it is 80 millimetres wide, .* and 40 millimetres deep\.$/);
+    // Two corners, each sewn and cut along two sides on both layers, which lie on each other.
+    expect(segments(pathNamed(scene, 'doing cut now'))).toHaveLength(4);
+    expect(segments(pathNamed(scene, 'doing stitch now'))).toHaveLength(4);
+  });
+
+  it('marks hardware where it is set, before and after', () => {
+    const cover = piece('cover', rectangle(100, 60));
+    const after = value(attach(cover, { name: 'snap', at: { x: 50, y: 20 } }));
+    const scene = drawStep(named('Set the snap on the cover', 'attach', { cover }, after), metric);
+    for (const [name, surface] of [
+      ['doing hardware now', 'before 1 right side'],
+      ['hardware set', 'after right side'],
+    ] as const) {
+      const [ring, cloth] = [pathNamed(scene, name), pathNamed(scene, surface)].map((path) =>
+        boxOf(segments(path).flat()),
+      );
+      expect((ring!.x + ring!.width / 2 - cloth!.x) / scene.scale).toBeCloseTo(50, 1);
+      expect((cloth!.y + cloth!.height - ring!.y - ring!.height / 2) / scene.scale).toBeCloseTo(20, 1);
+    }
+    expect(scene.text).toContain('Set here: snap.');
   });
 
   it('foreshortens the cloth that folds, from its own side over the fold line', () => {
