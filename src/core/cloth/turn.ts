@@ -37,7 +37,9 @@ export function turn(work: Work): Sewn {
   const caught = work.plies.filter((ply) => round.caught.includes(ply.id));
   const lower = work.plies.slice(0, at).filter((ply) => !round.caught.includes(ply.id));
   const upper = work.plies.slice(at);
-  const rows = rowsLeft(work, seam, new Set(lower.map(({ id }) => id)));
+  // A boxed corner is sewn across both layers, and turns with them.
+  const boxed = boxRows(work);
+  const rows = rowsLeft(work, [seam, ...boxed], new Set(lower.map(({ id }) => id)));
   if (!rows.ok) return rows;
 
   const out = comesOut(work, caught, rows.value, round);
@@ -53,18 +55,24 @@ export function turn(work: Work): Sewn {
   const order = new Map(down.value.plies.map((ply, i) => [ply.id, i]));
   const level = (id: number) => order.get(id) ?? -1;
   const runs = seam.runs.map((run) => ({ ...run, plies: [...run.plies].sort((a, b) => level(a) - level(b)) }));
-  const stitches = [...down.value.stitches, { ...seam, runs }].sort((a, b) => a.id - b.id);
+  const stitches = [...down.value.stitches, ...boxed, { ...seam, runs }].sort((a, b) => a.id - b.id);
   return ok(asOneStep(work.done, { ...down.value, stitches }, { did: 'turn' }));
 }
 
 /** The rows of each layer by itself. Basting that joins the two comes out; another row would keep them together. */
-function rowsLeft(work: Work, seam: Stitch, lower: ReadonlySet<number>): Result<Stitch[], ClothFault> {
+function rowsLeft(work: Work, apart: readonly Stitch[], lower: ReadonlySet<number>): Result<Stitch[], ClothFault> {
   const joins = (stitch: Stitch) =>
     stitch.runs.some((run) => run.plies.some((id) => lower.has(id)) && run.plies.some((id) => !lower.has(id)));
-  const rest = work.stitches.filter((stitch) => stitch !== seam);
+  const rest = work.stitches.filter((stitch) => !apart.includes(stitch));
   const held = rest.find((stitch) => joins(stitch) && stitch.kind !== 'baste' && stitch.kind !== 'gather');
   if (held) return fail({ code: 'sewn-down', message: `A row of ${held.kind} stitches joins the two layers.` });
   return ok(rest.filter((stitch) => !joins(stitch)));
+}
+
+/** The rows across boxed corners. */
+function boxRows({ done, stitches }: Work): Stitch[] {
+  const ids = new Set(done.flatMap((one) => (one.did === 'box corner' ? (one.stitches ?? []) : [])));
+  return stitches.filter(({ id }) => ids.has(id));
 }
 
 /** Allowances folded back and forth more often than this do not come to rest. */

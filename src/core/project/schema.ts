@@ -323,8 +323,9 @@ const Step = z
       .optional()
       .describe('lay: down turns the work over, so that right side lies on right side. Up if left out.'),
     between: Works.optional().describe(
-      'join, sew round: what is caught between the two, such as a zip or a flap. It lies on the first one; ' +
-        'for sew round, at says with which edge.',
+      'join, sew round: what is caught between the two, such as a zip or a flap. It lies on the first one. For sew ' +
+        'round, at says with which edge; for join, its edge comes third, and unless press says otherwise both works ' +
+        'are turned away from it, wrong sides together.',
     ),
     seam: Length.optional().describe('Seam allowance. Left out, the measure called seam.'),
     by: Length.optional().describe(

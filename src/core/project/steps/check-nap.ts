@@ -1,4 +1,5 @@
 /** Whether pile and print stand upright on the finished work. */
+import { area } from '../../geometry/index.ts';
 import { quote } from '../../measure/index.ts';
 import type { Finding, Pattern } from '../pattern.ts';
 import type { Ledger } from '../step.ts';
@@ -9,7 +10,7 @@ export function checkNap(pattern: Pattern, { results, finished }: Ledger): Findi
   if (!work) return [];
   return Object.values(pattern.pieces).flatMap(({ name, nap }): Finding[] => {
     if (nap === 'any') return [];
-    const shown = outermost(work, name);
+    const shown = largest(work, name);
     // What was up on the piece as it was cut must point up now, whichever way the work is turned to show it.
     if (!shown || shown.lie.d > -0.5) return [];
     const message = `${quote(name)} ends up upside down on the finished work: its pile or print points to the bottom.`;
@@ -18,11 +19,8 @@ export function checkNap(pattern: Pattern, { results, finished }: Ledger): Findi
   });
 }
 
-/** The largest layer of a piece whose right side faces out, at the front or at the back. */
-function outermost({ plies }: Work, piece: string): Ply | undefined {
-  const pieces = plies.map((ply) => ply.piece);
-  const front = plies[pieces.lastIndexOf(piece)];
-  const back = plies[pieces.indexOf(piece)];
-  if (front?.face === 'right') return front;
-  return back?.face === 'wrong' ? back : undefined;
+/** The largest layer of a piece: allowances that are turned in say nothing about how it stands. */
+function largest({ plies }: Work, piece: string): Ply | undefined {
+  const own = plies.filter((ply) => ply.piece === piece);
+  return own.toSorted((a, b) => area(b.outline) - area(a.outline))[0];
 }

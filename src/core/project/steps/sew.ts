@@ -65,7 +65,15 @@ const adapters: Record<Verb, Adapter> = {
       layers.push({ work, edge: edge.value.name });
     }
     const press = pressing(step, named[0]!);
-    const joined = join(layers, { allowance: seamOf(step, pattern), press });
+    // What is caught, such as a zip, stays where it is sewn; both works are turned away from it, wrong sides together.
+    // Then the first lies below and face down, so that the work is turned over.
+    const away = caught.length > 0 && words.press === undefined;
+    if (away) {
+      layers[0] = { ...layers[0]!, opens: 'under' };
+      layers[layers.length - 1] = { ...layers.at(-1)!, opens: 'over' };
+    }
+    const opened = join(layers, { allowance: seamOf(step, pattern), press });
+    const joined = away && opened.ok ? flip(opened.value, 'level') : opened;
     if (!joined.ok || mm['topstitch'] === undefined) return joined;
     return topstitch(joined.value, { line: besideSeam(joined.value, mm['topstitch'], press) });
   },
