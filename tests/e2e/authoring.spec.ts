@@ -96,6 +96,8 @@ test.describe('while the site is open', () => {
     await page.goto(site.address + LESSON_PAGE);
     const width = page.locator('[data-size="card width"]').first();
     await expect(width).toContainText(/4¼\sin/);
+    // A page that has only just come is not listening for changes yet.
+    await page.waitForLoadState('networkidle');
     await changed(
       PROJECT,
       (text) => text.replace(/^( {2}card width:[^]*?in: )4 1\/4/m, '$14 1/2'),
