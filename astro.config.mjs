@@ -57,8 +57,17 @@ export default defineConfig({
       client: {
         build: {
           rolldownOptions: {
-            // What nearly every island needs comes in one file, which packs tighter than many.
-            output: { codeSplitting: { groups: [{ name: 'lesson', minShareCount: 2 }] } },
+            // What nearly every island needs comes in one file, which packs tighter than many. What draws, and what
+            // shows the making, come in two more: a page without them need not carry them.
+            output: {
+              codeSplitting: {
+                groups: [
+                  { name: 'lesson', test: /^(?!.*\/(drawing|making)\/)/, minShareCount: 2, priority: 1 },
+                  { name: 'drawing', test: /\/drawing\//, minShareCount: 2 },
+                  { name: 'making', test: /\/making\//, minShareCount: 2 },
+                ],
+              },
+            },
           },
         },
       },

@@ -4,17 +4,22 @@
  */
 import {
   check,
+  drawDrift,
   drawStep,
   makeUp,
+  type Drift,
   type Finding,
-  type Fit,
   type Pattern,
   type Scene,
   type Step,
 } from '../../src/core/index.ts';
+import { cautions } from '../lesson/cautions.ts';
+import { low, ROOM } from './fit.ts';
 import { placesOf } from './layers.ts';
+import { FINE } from '../widgets/drift-study/sums.ts';
 import type { ToldLine, ToldPlace, ToldStep } from './told.ts';
 
+export { default as Drawing } from '../drawing/Drawing.svelte';
 export { drawLayers } from './layers.ts';
 export { drawSeam } from './seam.ts';
 
@@ -31,10 +36,14 @@ export function tellStep(pattern: Pattern, id: string): ToldStep | undefined {
   const i = steps.findIndex((one) => one.id === id);
   const step = steps[i];
   if (!step) return undefined;
-  const { minutes, tools, cautions, note } = step;
+  const { minutes, tools, note } = step;
+  const hurts = step.cautions.flatMap((key) => {
+    const { title, sentences: [sentence = ''] = [] } = cautions[key] ?? {};
+    return title === undefined ? [] : [{ title, sentence }];
+  });
   return {
     ...lineOf(step),
-    ...{ n: i + 1, of: steps.length, minutes, tools, cautions },
+    ...{ n: i + 1, of: steps.length, minutes, tools, hurts },
     ...(note !== undefined && { note }),
     findings: findingsOf(pattern, step),
   };
@@ -56,11 +65,24 @@ export function tellPlaces(pattern: Pattern, id: string): ToldPlace[] {
   return step ? placesOf(step).map(({ n, at, stack, share, sewn }) => ({ n, at, stack, share, sewn })) : [];
 }
 
-/** A step as a page shows it; with `at` from 0 to 1, on its way. */
-export function draw(pattern: Pattern, id: string, fit: Fit, at?: number): Scene | undefined {
+/** A step, before and after, without its title: that stands over it on the page. */
+export function draw(pattern: Pattern, id: string): Scene | undefined {
   const step = stepOf(pattern, id);
-  return step && drawStep(step, { ...pattern, fit, ...(at !== undefined && { at }) });
+  if (!step) return undefined;
+  const { title } = step;
+  const scene = drawStep({ ...step, title: '' }, { ...pattern, fit: ROOM });
+  return { ...scene, title, text: [`${title}.`, ...scene.text.slice(1)] };
 }
+
+/** A step on its way: from 0, before, to 1, after. */
+export function play(pattern: Pattern, id: string, at: number): Scene | undefined {
+  const step = stepOf(pattern, id);
+  return step && drawStep(step, { ...pattern, fit: low(70), at });
+}
+
+/** A finished width as meant and as sewn. */
+export const drawDrifted = (drift: Drift, { edition }: Pick<Pattern, 'edition'>): Scene =>
+  drawDrift(drift, { edition, grid: FINE, fit: low(40) });
 
 const checked = new WeakMap<Pattern, Finding[]>();
 

@@ -2,13 +2,21 @@
 import {
   drawLayerMap,
   type Command,
-  type Fit,
   type PathShape,
   type Pattern,
   type Scene,
   type Step,
 } from '../../src/core/index.ts';
-import { layerMap, middleOf, size, stitchLines, type Region, type Work } from '../../src/core/cloth/index.ts';
+import {
+  layerMap,
+  middleOf,
+  size,
+  stitchLines,
+  type Region,
+  type StitchStretch,
+  type Work,
+} from '../../src/core/cloth/index.ts';
+import { low } from './fit.ts';
 import type { ToldPlace } from './told.ts';
 
 type Point = { x: number; y: number };
@@ -18,7 +26,10 @@ export type Place = ToldPlace & { regions: Region[] };
 
 const known = new WeakMap<Work, Place[]>();
 
-/** The places of a work after a step, each a stack of its own; the one of most layers first, then the largest. */
+/**
+ * The places of a work after a step, each of the same layers everywhere, in whatever order they lie. Those that the
+ * step sews through come first, and of these the one of most layers.
+ */
 export function placesOf({ after, stitches }: Pick<Step, 'after' | 'stitches'>): Place[] {
   let places = known.get(after);
   if (!places) known.set(after, (places = readPlaces(after, new Set(stitches.map(({ id }) => id)))));
@@ -29,12 +40,14 @@ function readPlaces(work: Work, sewn: ReadonlySet<number>): Place[] {
   const regions = layerMap(work);
   const all = regions.reduce((sum, region) => sum + region.area, 0);
   const stacks = Map.groupBy(regions, ({ plies }) =>
-    plies.map(({ piece, material, fullness }) => `${piece}/${material}/${fullness}`).join(' '),
+    plies
+      .map(({ piece, material, fullness }) => `${piece}/${material}/${fullness}`)
+      .sort()
+      .join(' '),
   );
   const corner = cornerOf(work);
-  const rows = stitchLines(work)
-    .filter(({ id }) => sewn.has(id))
-    .flatMap(({ stretches }) => stretches.map(({ from, to }) => ({ x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 })));
+  const rows = stitchLines(work).filter(({ id }) => sewn.has(id));
+  const pierced = new Set(rows.flatMap(({ stretches }) => stretches.flatMap((one) => piercedBy(one, regions) ?? [])));
   return [...stacks.values()]
     .map((regions): Omit<Place, 'n'> => {
       const middles = regions.map(middleOf);
@@ -43,12 +56,28 @@ function readPlaces(work: Work, sewn: ReadonlySet<number>): Place[] {
         at: { x: at.x - corner.x, y: at.y - corner.y },
         stack: regions[0]!.plies.map(({ piece, material, fullness }) => ({ piece, material, fullness })),
         share: regions.reduce((sum, region) => sum + region.area, 0) / all,
-        sewn: rows.some((point) => regions.some((region) => isIn(region, point))),
+        sewn: regions.some((region) => pierced.has(region)),
         regions,
       };
     })
-    .sort((a, b) => b.stack.length - a.stack.length || b.share - a.share)
+    .sort((a, b) => Number(b.sewn) - Number(a.sewn) || b.stack.length - a.stack.length || b.share - a.share)
     .map((place, i) => ({ ...place, n: i + 1 }));
+}
+
+/** A row often runs along the edge of a region: interfacing ends at the stitch line. */
+const ASIDE = 0.3;
+
+/** The region that a stretch of a row goes through: of those at its two sides, the one that has its layers. */
+function piercedBy({ from, to, plies }: StitchStretch, regions: readonly Region[]): Region | undefined {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  if (length === 0) return undefined;
+  const [x, y] = [(from.x + to.x) / 2, (from.y + to.y) / 2];
+  const [dx, dy] = [(-(to.y - from.y) / length) * ASIDE, ((to.x - from.x) / length) * ASIDE];
+  const beside = [1, -1].flatMap(
+    (side) => regions.find((one) => isIn(one, { x: x + side * dx, y: y + side * dy })) ?? [],
+  );
+  const off = (region: Region) => Math.abs(region.plies.length - plies.length);
+  return beside.sort((a, b) => off(a) - off(b))[0];
 }
 
 /** The lower left corner of the box round a work. */
@@ -83,14 +112,9 @@ export type DrawnLayers = {
  *
  * @param thickness of one layer of a material, in mm
  */
-export function drawLayers(
-  step: Step,
-  pattern: Pattern,
-  fit: Fit,
-  thickness: (material: string) => number,
-): DrawnLayers {
+export function drawLayers(step: Step, pattern: Pattern, thickness: (material: string) => number): DrawnLayers {
   const places = placesOf(step);
-  const scene = drawLayerMap(step.after, { ...pattern, fit, thickness, name: step.makes });
+  const scene = drawLayerMap(step.after, { ...pattern, fit: low(80), thickness, name: step.makes });
   const corner = cornerOf(step.after);
   const sheet = sheetCornerOf(scene);
   const { height } = size(step.after);
@@ -103,7 +127,7 @@ export function drawLayers(
     round(n) {
       const regions = places.find((place) => place.n === n)?.regions ?? [];
       const path = regions.flatMap(({ rings }) => rings.flatMap((ring) => closed(ring.map(onto))));
-      return { kind: 'path', name: 'chosen place', role: 'cut', path, now: true };
+      return { kind: 'path', name: 'chosen place', role: 'raw edge', path, now: true };
     },
     under(at) {
       const point = {
@@ -123,7 +147,7 @@ const closed = (points: readonly Point[]): Command[] => [
 /** Where the work lies on the sheet: the upper left corner of its tones. */
 function sheetCornerOf({ shapes }: Scene): Point {
   const points = shapes.flatMap((shape) =>
-    shape.kind === 'path' && shape.role.startsWith('layers ')
+    shape.kind === 'path' && shape.name.startsWith('layers ')
       ? shape.path.flatMap((command) =>
           command[0] === 'M' || command[0] === 'L' ? [{ x: command[1], y: command[2] }] : [],
         )

@@ -1,6 +1,7 @@
 /** Two pieces and one seam, sewn as the cloth does it. Part of the engine: see engine.ts. */
 import { cut, join, type Work } from '../../src/core/cloth/index.ts';
-import { drawStep, rectangle, type Fit, type Pattern, type Scene } from '../../src/core/index.ts';
+import { drawStep, rectangle, type Pattern, type Scene } from '../../src/core/index.ts';
+import { low } from './fit.ts';
 import type { SeamSizes } from '../widgets/seam-study/sums.ts';
 
 /** The names of the two pieces. */
@@ -34,7 +35,7 @@ export function sewSeam(
 export function drawSeam(
   sizes: SeamSizes,
   press: 'open' | 'to second',
-  setting: Pick<Pattern, 'edition' | 'grid'> & { fit: Fit },
+  { edition, grid }: Pick<Pattern, 'edition' | 'grid'>,
 ): Scene | undefined {
   const sewn = sewSeam(sizes, press, Math.max(sizes.a, sizes.b) * 0.75);
   if (!sewn) return undefined;
@@ -42,6 +43,6 @@ export function drawSeam(
   const title = 'Join the left piece and the right piece';
   return drawStep(
     { title, verb: 'join', before, after, makes: 'both', takes: [LEFT, RIGHT], stitches: after.stitches },
-    setting,
+    { edition, grid, fit: low(80) },
   );
 }

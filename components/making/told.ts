@@ -16,8 +16,8 @@ export type ToldStep = {
   depth: number;
   minutes: Minutes;
   tools: string[];
-  /** Keys of the usual cautions. */
-  cautions: string[];
+  /** Where it can hurt: of each usual caution its title and its first sentence. */
+  hurts: { title: string; sentence: string }[];
   note?: string;
   findings: Pick<Finding, 'severity' | 'message' | 'mend'>[];
 };
@@ -27,11 +27,11 @@ export type ToldLine = Pick<ToldStep, 'id' | 'title' | 'makes' | 'size' | 'depth
 
 /** A part of a work where the same stack lies everywhere. Lengths in mm. */
 export type ToldPlace = {
-  /** From 1, the thickest first. */
+  /** From 1: those that are sewn first, and of these the one of most layers. */
   n: number;
   /** A point of it, from the left and from the bottom of the work. */
   at: { x: number; y: number };
-  /** The stack from the bottom up: the name of each layer's piece, its material, and how full it lies. */
+  /** Its layers, from the bottom up where they lie so everywhere: of which piece, of what, and how full. */
   stack: { piece: string; material: string; fullness: number }[];
   /** Its share of the work's area, 0 to 1. */
   share: number;

@@ -8,7 +8,7 @@ export type Takes = 1 | 2;
 /** What the study plays with: how many seams, and by how much each is too wide, in mm. */
 export type Drifting = { seams: number; off: number; takes: Takes };
 
-const names = ['seams', 'root of the seams', 'off'];
+const names = ['seams', 'root of the seams', 'error of each'];
 
 function read(text: string): Formula {
   const formula = parseFormula(text, { names });
@@ -19,7 +19,7 @@ function read(text: string): Formula {
 /** All seams err the same way, as when the guide sits wrong: the errors add up. */
 export const worstSum = (takes: Takes): Work => ({
   subject: 'lost at worst',
-  formula: read(takes === 2 ? '2 * seams * off' : 'seams * off'),
+  formula: read(takes === 2 ? '2 * seams * error of each' : 'seams * error of each'),
 });
 
 /**
@@ -28,7 +28,7 @@ export const worstSum = (takes: Takes): Work => ({
  */
 export const likelySum = (takes: Takes): Work => ({
   subject: 'likely spread',
-  formula: read(takes === 2 ? '2 * root of the seams * off' : 'root of the seams * off'),
+  formula: read(takes === 2 ? '2 * root of the seams * error of each' : 'root of the seams * error of each'),
 });
 
 /** What is lost in mm: at worst, and likely. */
@@ -38,7 +38,7 @@ export const drift = ({ seams, off, takes }: Drifting): { worst: number; likely:
 });
 
 /** Finer than a project's own marks: seams are off by less than a ruler shows. */
-export const FINE = { inch: 32, metric: 0.5 } as const;
+export const FINE = { inch: 32, metric: 0.1 } as const;
 
 /** The numbers as the sums ask for them. */
 export function scopeFor({ seams, off }: Drifting, { edition }: Pick<Pattern, 'edition'>): Scope {
@@ -49,7 +49,7 @@ export function scopeFor({ seams, off }: Drifting, { edition }: Pick<Pattern, 'e
     grid: FINE,
     known: names,
     get: (name) => {
-      if (name === 'off') return { ok: true, value: { value: off, dimension: 1 } };
+      if (name === 'error of each') return { ok: true, value: { value: off, dimension: 1 } };
       if (name === 'seams') return { ok: true, value: { value: seams, dimension: 0 } };
       return name === 'root of the seams' ? { ok: true, value: { value: root, dimension: 0 } } : undefined;
     },

@@ -1,5 +1,5 @@
 import { across } from './dimension.ts';
-import { box } from './path.ts';
+import { box, polyline } from './path.ts';
 import { layOutSheet } from './sheet.ts';
 import { writer } from './lengths.ts';
 import type { Scene, Shape } from './scene.ts';
@@ -29,11 +29,17 @@ export function drawDrift({ meant, likely, worst }: Drift, setting: Setting): Sc
           { kind: 'path', name: 'at worst', role: 'right side', path: block(worst) },
           { kind: 'path', name: 'meant', role: 'hidden', path: block(meant) },
           { kind: 'path', name: 'likely', role: 'hidden', path: block(likely) },
-          { kind: 'path', name: 'edge at worst', role: 'cut', path: block(worst), now: true },
+          {
+            kind: 'path',
+            name: 'edge at worst',
+            role: 'cut',
+            path: polyline({ x: x(Math.max(0, worst)), y: top }, { x: x(Math.max(0, worst)), y: bottom }),
+            now: true,
+          },
         ];
       },
       words: { hidden: 'as meant, and as is likely' },
-      now: { role: 'cut', words: 'what is left at worst' },
+      now: { role: 'cut', words: 'where it ends at worst' },
       text: [
         `${title}.`,
         `Meant: ${say(meant)}.`,
