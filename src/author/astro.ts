@@ -19,6 +19,7 @@ if (args[0] === 'build') {
     console.log('The site is not built. Mend the mistakes above first.');
     process.exit(code);
   }
+  process.env.CONTENT_CHECKED = 'yes';
 }
 
 const home = path.dirname(createRequire(import.meta.url).resolve('astro/package.json'));

@@ -18,7 +18,7 @@ export function contentLoaders(): (shelf: Shelf) => Loader {
 
   const refresh = async () => {
     reading = undefined;
-    for (const [shelf, context] of contexts) await fill(shelf, context, (reading ??= read(rootOf(context))));
+    for (const [shelf, context] of contexts) await fill(shelf, context, (reading ??= read(context)));
   };
   const watch = ({ watcher, config, logger }: LoaderContext) => {
     if (!watcher) return;
@@ -42,19 +42,19 @@ export function contentLoaders(): (shelf: Shelf) => Loader {
       }
       contexts.set(shelf, context);
       context.store.clear();
-      await fill(shelf, context, (reading ??= read(rootOf(context))));
+      await fill(shelf, context, (reading ??= read(context)));
     },
   });
 }
 
 type Reading = { content: Content; unusable: Set<string> };
 
-function read(root: string): Reading {
+/** Reads the content; while it is being edited, also which files cannot be shown. A build stops before it comes here. */
+function read({ config, watcher }: LoaderContext): Reading {
+  const root = fileURLToPath(config.root);
   const content = readContent(root);
-  return { content, unusable: examine(content, root).unusable };
+  return { content, unusable: watcher ? examine(content, root).unusable : new Set() };
 }
-
-const rootOf = (context: LoaderContext): string => fileURLToPath(context.config.root);
 
 async function fill(shelf: Shelf, context: LoaderContext, { content, unusable }: Reading): Promise<void> {
   const entries: Entry<unknown>[] = [content[shelf]].flat();

@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { lessonWords } from '../../components/lesson/words.ts';
 import type { ProjectFile } from '../core/project/schema.ts';
-import { referenceFault } from './lesson-references.ts';
+import { referenceFault, type Surroundings } from './lesson-references.ts';
 import { readLesson } from './lesson-text.ts';
 import { workOut } from './project-problems.ts';
 
@@ -27,13 +27,17 @@ export function projectForExamples<P extends { id: string; file: ProjectFile }>(
   projects: readonly P[],
 ): { project?: P; shown: ReadonlySet<string> } {
   const names = Object.keys(lessonWords);
-  const fitting = projects.map((project) => ({ project, shown: new Set(names.filter((name) => fits(name, project))) }));
-  const [most] = fitting.toSorted((a, b) => b.shown.size - a.shown.size);
+  let most: { project: P; shown: Set<string> } | undefined;
+  for (const project of projects) {
+    const surroundings = { project: project.id, worked: workOut(project.file, undefined), projects: [project.id] };
+    const shown = new Set(names.filter((name) => fits(name, surroundings)));
+    if (shown.size > (most?.shown.size ?? -1)) most = { project, shown };
+    if (shown.size === names.length) break;
+  }
   return most ?? { shown: new Set(names.filter((name) => lessonWords[name]?.anywhere)) };
 }
 
-function fits(name: string, { id, file }: { id: string; file: ProjectFile }): boolean {
-  const surroundings = { project: id, worked: workOut(file, undefined), projects: [id] };
+function fits(name: string, surroundings: Surroundings): boolean {
   return readLesson(lessonWords[name]!.example).words.every((word) =>
     word.attributes.every(({ name: attribute, value }) => {
       const reference = lessonWords[word.name]?.names?.[attribute];
