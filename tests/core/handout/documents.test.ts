@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { letteringBox } from '../../../src/core/drawing/index.ts';
 import { writePdf, type Handout, type TextShape } from '../../../src/core/index.ts';
 import { meet } from '../../../src/core/handout/place.ts';
-import { demoHandouts, fonts, makeHandouts } from './documents.ts';
+import { content, courseHandouts, courses, demoHandouts, fonts, makeHandouts } from './documents.ts';
 
 const POINT = 25.4 / 72;
 const lettering = ({ scene }: Handout['pages'][number]): TextShape[] =>
@@ -18,14 +18,21 @@ const sets = [
 describe.each(sets)('the documents of the demo course: %s, %s, large print %s', (paper, edition, largePrint) => {
   const all = demoHandouts(paper, edition, largePrint);
 
-  it('are there, each with a name of its own', () => {
-    const names = all.map(({ name }) => name);
+  it.each(courses)('are there for %s, each with a name of its own', (course) => {
+    const names = courseHandouts(course, paper, edition, largePrint).map(({ name }) => name);
     expect(new Set(names).size).toBe(names.length);
-    for (const name of ['templates', 'fold-gauge-pocket-strip', 'cutting-list', 'materials-list', 'class-plan']) {
+    for (const name of ['templates', 'step-sheet', 'cutting-list', 'materials-list', 'class-plan']) {
       expect(names).toContain(name);
     }
-    expect(names.filter((name) => name.startsWith('worksheet-')).length).toBeGreaterThan(1);
-    expect(names.filter((name) => name.startsWith('answer-key-')).length).toBeGreaterThan(1);
+    const lessons = content.lessons.filter((lesson) => lesson.course === course).map(({ slug }) => slug);
+    expect(names.filter((name) => name.startsWith('worksheet-'))).toEqual(lessons.map((slug) => `worksheet-${slug}`));
+    expect(names.filter((name) => name.startsWith('answer-key-'))).toEqual(lessons.map((slug) => `answer-key-${slug}`));
+  });
+
+  it('are joined by a gauge for each piece that is pleated, and for no other', () => {
+    expect(all.map(({ name }) => name).filter((name) => name.startsWith('fold-gauge-'))).toEqual([
+      'fold-gauge-pocket-strip',
+    ]);
   });
 
   it('keep what is the teacher’s from the makers', () => {
@@ -83,7 +90,7 @@ describe.each(sets)('the documents of the demo course: %s, %s, large print %s', 
 });
 
 it('the same document is the same file, and twenty pages are less than 1 MB', async () => {
-  const [first, again] = [demoHandouts('A4', 'inch'), makeHandouts('A4', 'inch')];
+  const [first, again] = [demoHandouts('A4', 'inch'), courses.flatMap((course) => makeHandouts(course, 'A4', 'inch'))];
   for (const [i, handout] of first.entries()) {
     const { bytes, unshown } = await writePdf(handout, fonts);
     expect(unshown).toEqual([]);

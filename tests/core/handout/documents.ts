@@ -7,37 +7,53 @@ import { printFonts } from '../../../src/site/fonts.ts';
 import { everything, plannedHandouts } from '../../../src/site/handouts.ts';
 import { readContent } from '../../../src/site/read-content.ts';
 import { bounds, polygon, resolveProject, writePdf } from '../../../src/core/index.ts';
-import type { Edition, Handout, Outline, PaperName, Pattern, Piece, Point } from '../../../src/core/index.ts';
+import type {
+  Edition,
+  Handout,
+  Outline,
+  PaperName,
+  Pattern,
+  Piece,
+  Point,
+  ProjectFile,
+} from '../../../src/core/index.ts';
 import { pieceOf } from '../drawing/pieces.ts';
 
 export const root = fileURLToPath(new URL('../../..', import.meta.url));
 export const content = readContent(root);
 export const fonts = await printFonts(path.join(root, '.cache/fonts'));
 
-/** The largest project of the demo content. */
-export const demoProject = content.projects
-  .flatMap(({ value }) => (value ? [value] : []))
-  .toSorted((a, b) => Object.keys(b.pieces).length - Object.keys(a.pieces).length)[0]!;
+/** A project of the demo content, by the name of its folder. */
+export function projectNamed(id: string): ProjectFile {
+  const project = content.projects.find((entry) => entry.id === id)?.value;
+  if (!project) throw new Error(`The demo content has no sound project ${id}.`);
+  return project;
+}
 
+/** The demo project with a pleated strip, a flap with round corners and pieces of four materials. */
 export const demoPattern = (edition: Edition): Pattern =>
-  resolveProject(demoProject, { edition, materials: content.materials.value ?? {} });
+  resolveProject(projectNamed('swatch-folio'), { edition, materials: content.materials.value ?? {} });
+
+export const courses = content.courses.map(({ id }) => id);
 
 const made = new Map<string, Handout[]>();
 
-/** Every document of the demo courses on one paper in one edition, made once. */
-export function demoHandouts(paper: PaperName, edition: Edition, largePrint = false): Handout[] {
-  const key = `${paper} ${edition} ${largePrint}`;
-  const all = made.get(key) ?? makeHandouts(paper, edition, largePrint);
+/** Every document of a demo course on one paper in one edition, made once. */
+export function courseHandouts(course: string, paper: PaperName, edition: Edition, largePrint = false): Handout[] {
+  const key = `${course} ${paper} ${edition} ${largePrint}`;
+  const all = made.get(key) ?? makeHandouts(course, paper, edition, largePrint);
   made.set(key, all);
   return all;
 }
 
-/** The same, made anew. */
-export const makeHandouts = (paper: PaperName, edition: Edition, largePrint = false): Handout[] =>
-  content.courses.flatMap(({ id }) =>
-    plannedHandouts(content, id, { ...everything, papers: [paper], editions: [edition], largePrint }).flatMap(
-      (planned) => (planned.kind === 'document' ? [planned.make()] : []),
-    ),
+/** The documents of all demo courses. */
+export const demoHandouts = (paper: PaperName, edition: Edition, largePrint = false): Handout[] =>
+  courses.flatMap((course) => courseHandouts(course, paper, edition, largePrint));
+
+/** The documents of a course, made anew. */
+export const makeHandouts = (course: string, paper: PaperName, edition: Edition, largePrint = false): Handout[] =>
+  plannedHandouts(content, course, { ...everything, papers: [paper], editions: [edition], largePrint }).flatMap(
+    (planned) => (planned.kind === 'document' ? [planned.make()] : []),
   );
 
 /** A pattern with pieces of one's own in place of the demo's. */

@@ -1,21 +1,26 @@
 import { describe, expect, it } from 'vitest';
 import { answerKey, evaluate, exercisesFor, resolveProject, worksheet } from '../../../src/core/index.ts';
-import type { Edition, Handout } from '../../../src/core/index.ts';
+import type { Edition, Handout, ProjectFile } from '../../../src/core/index.ts';
 import { givenIn } from '../../../src/core/handout/worksheet.ts';
 import { lessonOnPaper } from '../../../src/site/lesson-on-paper.ts';
-import { content, demoProject } from './documents.ts';
+import type { LessonEntry } from '../../../src/site/read-content.ts';
+import { content, projectNamed } from './documents.ts';
 
 const words = ({ pages }: Handout): string =>
   pages.flatMap(({ scene }) => scene.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []))).join(' ');
 
-const lessons = content.lessons.map((lesson) => [lesson.slug, lesson.text] as const);
 const editions: Edition[] = ['inch', 'metric'];
-const cases = lessons.flatMap(([name, text]) => editions.map((edition) => [name, edition, text] as const));
+const cases = content.lessons.flatMap((lesson) => editions.map((edition) => [lesson.slug, edition, lesson] as const));
 
-describe.each(cases)('the sheets of %s, %s edition', (name, edition, text) => {
-  const { questions } = lessonOnPaper(text);
+/** The project a lesson is about. */
+const projectOf = ({ value, course }: LessonEntry): ProjectFile =>
+  projectNamed((value?.project ?? content.courses.find(({ id }) => id === course)?.value?.project)!);
+
+describe.each(cases)('the sheets of %s, %s edition', (name, edition, entry) => {
+  const { questions } = lessonOnPaper(entry.text);
+  const project = projectOf(entry);
   const resolve = (values: Record<string, number>) =>
-    resolveProject(demoProject, { edition, values, materials: content.materials.value ?? {} });
+    resolveProject(project, { edition, values, materials: content.materials.value ?? {} });
   const exercises = exercisesFor(questions, resolve, 'A');
   const lesson = { name, title: name };
   const seeds = [1, 2, 3].map((sheet) => ({ series: 'A', sheet }));
@@ -70,9 +75,10 @@ describe.each(cases)('the sheets of %s, %s edition', (name, edition, text) => {
 
 it('the key of the demo’s panel is the sum done by hand', () => {
   // card width + 2 × ease + 2 × seam, with the numbers that sheet A-1 prints.
-  const text = content.lessons.find(({ slug }) => slug === 'size-the-panel')!.text;
-  const { questions } = lessonOnPaper(text);
-  const resolve = (values: Record<string, number>) => resolveProject(demoProject, { edition: 'metric', values });
+  const entry = content.lessons.find(({ slug }) => slug === 'size-the-panel')!;
+  const { questions } = lessonOnPaper(entry.text);
+  const project = projectOf(entry);
+  const resolve = (values: Record<string, number>) => resolveProject(project, { edition: 'metric', values });
   const [task] = exercisesFor(questions, resolve, 'A')
     .tasks(1)
     .filter(({ asked }) => asked.of === 'panel width');
