@@ -1,6 +1,6 @@
 /** Drawings as a real browser shows them, with the page's own fonts: large enough, apart, and the same in words. */
 import { expect, test, type Page } from '@playwright/test';
-import { PLEAT, SIZE, wakeAll } from './lesson.ts';
+import { LINEN, MAKE, PLEAT, POUCH, SIZE, wakeAll } from './lesson.ts';
 
 /** What is wrong with the lettering of the drawings that can be seen, in words. */
 const troubles = (page: Page): Promise<string[]> =>
@@ -32,7 +32,7 @@ const troubles = (page: Page): Promise<string[]> =>
     });
   });
 
-for (const lesson of [SIZE, PLEAT]) {
+for (const lesson of [SIZE, PLEAT, MAKE, POUCH, LINEN]) {
   for (const width of [320, 1280]) {
     test(`${lesson} has drawings that can be read at ${width} px, in either edition`, async ({ page }) => {
       await page.setViewportSize({ width, height: 800 });

@@ -1,8 +1,11 @@
-/** The demo course's lessons as a learner meets them, and how to wait for what is alive on them. */
+/** Lessons of the demo courses as a learner meets them, and how to wait for what is alive on them. */
 import type { Locator, Page } from '@playwright/test';
 
 export const SIZE = '/courses/pocket-folio/size-the-panel/';
 export const PLEAT = '/courses/pocket-folio/pleat-the-strip/';
+export const MAKE = '/courses/pocket-folio/make-it-up/';
+export const POUCH = '/courses/standing-pouch/size-and-box/';
+export const LINEN = '/courses/mitred-corners/hem-and-mitre/';
 
 /** Brings a part of the page into view and waits until its script has taken it over. */
 export async function wake(part: Locator): Promise<Locator> {
@@ -27,6 +30,9 @@ export async function wakeAll(page: Page): Promise<void> {
 
 /** A size as the prose of the page shows it, by the formula it is asked with. Thin blanks are read as blanks. */
 export const inProse = (page: Page, of: string): Locator => page.locator(`[data-size="${of}"]`).first();
+
+/** Every question of the page; the tick of a step is asked of nobody. */
+export const questions = (page: Page): Locator => page.locator('section[data-question]');
 
 /** The question that carries this text. */
 export const question = (page: Page, text: string | RegExp): Locator =>

@@ -1,0 +1,293 @@
+/**
+ * The making on the page: steps, the play of them all, and the studies of layers, seams and drift. Sizes worked out by
+ * hand from the project file: the panel is 4 1/4 + 2 * 1/8 + 2 * 1/4 = 5 in (105 + 2 * 3 + 2 * 6 = 123 mm) wide, and the
+ * folio 1/2 in (12 mm) less.
+ */
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test, type Page } from '@playwright/test';
+import { answer, MAKE, question, wake, wakeAll, yourSize } from './lesson.ts';
+
+const ENGINE = /\/engine\.[\w-]+\.js$/;
+const step = (page: Page, id: string) => page.locator(`[data-step="${id}"]`);
+const study = (page: Page, name: string) => page.locator(`[data-study="${name}"]`);
+const measures = (page: Page, id: string) => step(page, id).locator('.now dd');
+
+test.describe('a step', () => {
+  test('is there before any engine is fetched, at the lesson’s own size', async ({ page }) => {
+    const fetched: string[] = [];
+    page.on('request', (request) => ENGINE.test(request.url()) && fetched.push(request.url()));
+    await page.goto(MAKE);
+    await wakeAll(page);
+    await expect(measures(page, 'pleat')).toHaveText(/^5\s*in wide, 6⅞\s*in high$/);
+    await expect(step(page, 'pleat').getByRole('img')).toHaveAccessibleName('Fold the pleats of the pocket strip');
+    await expect(step(page, 'pleat').getByRole('heading')).toHaveText(
+      'Step 2 of 19: Fold the pleats of the pocket strip',
+    );
+    await expect(step(page, 'pleat')).toContainText('ruler, marking pen, iron, clips');
+    await expect(step(page, 'pleat').getByLabel('Where it can hurt')).toContainText('Iron and steam burn.');
+    expect(fetched).toEqual([]);
+  });
+
+  test('follows the edition and the size, in numbers and in its drawing', async ({ page }) => {
+    await page.goto(`${MAKE}?edition=metric&card-width=110+mm`);
+    await wake(step(page, 'sew-round'));
+    await expect(measures(page, 'sew-round')).toHaveText(/^128\s*mm wide, 175\s*mm high$/);
+    const drawing = step(page, 'sew-round').locator('.of-size');
+    await expect(drawing).toHaveAttribute('aria-busy', 'false');
+    await expect(drawing.locator('svg')).toContainText(/128\s*mm/);
+    await expect(drawing.locator('svg')).not.toContainText(/\d\s*in\b/);
+  });
+
+  test('never shows a wrong number while the engine is on its way', async ({ page }) => {
+    let letGo = () => {};
+    const held = new Promise<void>((resolve) => (letGo = resolve));
+    await page.route(ENGINE, async (route) => {
+      await held;
+      await route.continue();
+    });
+    await page.goto(`${MAKE}?edition=metric`);
+    await wake(step(page, 'pleat'));
+    await expect(measures(page, 'pleat')).toHaveText('working it out…');
+    await expect(step(page, 'pleat').locator('.of-size')).toHaveAttribute('aria-busy', 'true');
+    await expect(step(page, 'pleat')).toContainText('Another size. Working yours out…');
+    letGo();
+    await expect(measures(page, 'pleat')).toHaveText(/^123\s*mm wide, 175\s*mm high$/);
+    await expect(step(page, 'pleat')).not.toContainText('Another size');
+  });
+
+  test('says so when the engine cannot be fetched, and still gives no wrong number', async ({ page }) => {
+    await page.route(ENGINE, (route) => route.abort());
+    await page.goto(`${MAKE}?edition=metric`);
+    await wake(step(page, 'pleat'));
+    await expect(step(page, 'pleat')).toContainText('Yours could not be fetched');
+    await expect(measures(page, 'pleat')).not.toHaveText(/\d/);
+  });
+
+  test('that an option leaves out says so, and comes back with it', async ({ page }) => {
+    await page.goto(`${MAKE}?flap=no`);
+    await wakeAll(page);
+    await expect(step(page, 'flap')).toHaveText('Your project leaves this step out.');
+    // Without the flap the cover is sewn on alone, and there are fewer steps.
+    await expect(step(page, 'sew-round').getByRole('heading')).toHaveText(/Step 7 of 11: /);
+    await expect(step(page, 'sew-round').getByRole('heading')).not.toContainText('flap');
+  });
+
+  test('is ticked, kept, and lets the tape mark its part as done', async ({ page }) => {
+    await page.goto(MAKE);
+    await wakeAll(page);
+    const tick = (id: string) => step(page, id).getByRole('checkbox', { name: 'I have done this step' });
+    const part = page
+      .getByRole('navigation', { name: /steps|lesson/i })
+      .getByRole('link', { name: /Back the pockets/ });
+    await page.getByRole('heading', { name: 'Make the flap' }).evaluate((head) => head.scrollIntoView());
+    await page.mouse.wheel(0, 400);
+    await expect(part).not.toContainText(/done/i);
+    await tick('back').check();
+    await tick('baste-back').check();
+    await page.getByRole('heading', { name: 'Make the flap' }).evaluate((head) => head.scrollIntoView());
+    await page.mouse.wheel(0, 400);
+    await expect(part).toContainText(/done/i);
+    await page.reload();
+    await wake(step(page, 'back'));
+    await expect(tick('back')).toBeChecked();
+    await expect(tick('pleat')).not.toBeChecked();
+    await tick('back').uncheck();
+    await page.reload();
+    await wake(step(page, 'back'));
+    await expect(tick('back')).not.toBeChecked();
+  });
+});
+
+test.describe('the play of all steps', () => {
+  const rows = (page: Page) => study(page, 'make-up').getByRole('table').locator('tbody tr');
+
+  test('goes from the cut pieces to the closed folio', async ({ page }) => {
+    await page.goto(MAKE);
+    const play = await wake(study(page, 'make-up'));
+    await expect(rows(page)).toHaveCount(19);
+    await expect(play.locator('.happened')).toContainText('Nothing is sewn yet.');
+    await play.getByRole('button', { name: 'Do the next step' }).click();
+    await expect(play.locator('.happened')).toHaveText(
+      /^Step 1 of 19: Fuse the strip interfacing .* It now measures 5\s*in × 29⅜\s*in\.$/,
+    );
+    await expect(rows(page).nth(0)).toHaveClass(/now/);
+    await play.getByRole('slider', { name: 'Steps done' }).press('End');
+    await expect(play.locator('.happened')).toContainText(/4½\s*in × 6⅜\s*in\. That was the last step\./);
+    await expect(play.getByRole('button', { name: 'Do the next step' })).toHaveAttribute('aria-disabled', 'true');
+    await play.getByRole('button', { name: 'Undo one step' }).click();
+    await expect(play.locator('.happened')).toContainText('Step 18 of 19');
+    await play.getByRole('button', { name: 'Back to the cut pieces' }).click();
+    await expect(play.locator('.happened')).toContainText('Nothing is sewn yet.');
+  });
+
+  test('shows a fold move in less than 400 ms, and at once to those who asked for less motion', async ({ page }) => {
+    await page.goto(MAKE);
+    const play = await wake(study(page, 'make-up'));
+    const slider = play.getByRole('slider', { name: 'Steps done' });
+    // The last step closes the flap: one fold.
+    for (const key of ['End', 'ArrowLeft']) await slider.press(key);
+    await expect(play.locator('.of-size')).toHaveAttribute('aria-busy', 'false');
+    await page.clock.install({ time: 0 });
+    await page.clock.pauseAt(60_000);
+    const next = play.getByRole('button', { name: 'Do the next step' });
+    const after = async (ms: number) => {
+      await page.clock.runFor(ms);
+      return play.locator('svg[role="img"]').evaluate((svg) => svg.innerHTML);
+    };
+    const before = await after(0);
+    await next.click();
+    const half = await after(180);
+    const done = await after(220);
+    expect(new Set([before, half, done]).size).toBe(3);
+    expect(await after(400)).toBe(done);
+
+    await slider.press('ArrowLeft');
+    await page.emulateMedia({ reducedMotion: 'reduce' });
+    await next.click();
+    expect(await after(0)).toBe(done);
+  });
+
+  test('counts layers anew for another size, and shows none that are not counted', async ({ page }) => {
+    await page.goto(`${MAKE}?pockets=6`);
+    await wake(study(page, 'make-up'));
+    const layers = rows(page).nth(1).getByRole('cell').nth(1);
+    await expect(layers).toHaveText(/^(…|\d+)$/);
+    await expect(rows(page).nth(18).getByRole('cell').nth(1)).toHaveText(/^\d+$/);
+    // One pocket more, and deep ones: where most of them overlap, there is a fold's two layers more at some height.
+    expect(Number(await layers.textContent())).toBeGreaterThanOrEqual(14);
+  });
+});
+
+test.describe('the study of layers', () => {
+  test('begins at the thickest place that is sewn, and is read by keyboard', async ({ page }) => {
+    await page.goto(MAKE);
+    const layers = await wake(study(page, 'layers'));
+    // Seven layers of the strip, the facing and the cover: 7 * 0.3 + 0.2 + 0.3 = 2.6 mm.
+    await expect(layers.locator('.happened')).toHaveText(
+      /^Place 1: 9 layers, 2\.6\s*mm, and this step sews through it\. Needle 100 to 110/,
+    );
+    await layers.getByRole('radio').first().focus();
+    await page.keyboard.press('ArrowDown');
+    await expect(layers.locator('.happened')).toContainText('Place 2: 7 layers');
+    await expect(layers.getByRole('table').locator('tfoot')).toContainText('7');
+    await layers.getByRole('button', { name: /^Back to the first place/ }).click();
+    await expect(layers.locator('.happened')).toContainText('Place 1: 9 layers');
+  });
+
+  test('is read by moving over the work', async ({ page, isMobile }) => {
+    /** A mouse moves over it, a finger taps it. */
+    const point = (position: { x: number; y: number }) => (isMobile ? svg.tap({ position }) : svg.hover({ position }));
+    await page.goto(MAKE);
+    const layers = await wake(study(page, 'layers'));
+    const svg = layers.locator('svg[role="img"]');
+    await point({ x: 3, y: 3 });
+    await expect(layers.locator('.of-size')).toHaveAttribute('aria-busy', 'false');
+    await expect(svg.locator('[data-shape="chosen place"]')).toHaveCount(1);
+    const box = (await svg.locator('[data-shape^="layers layers"]').first().boundingBox())!;
+    const all = (await svg.boundingBox())!;
+    // The middle of the work lies under the flap and most of the pockets.
+    await point({ x: box.x + box.width / 2 - all.x, y: box.y + box.height / 2 - all.y });
+    await expect(layers.locator('.happened')).toContainText('and this step does not sew here');
+  });
+
+  test('tells what thicker cloth needs, and goes back', async ({ page }) => {
+    await page.goto(MAKE);
+    const layers = await wake(study(page, 'layers'));
+    await layers.getByText('Try another cloth').click();
+    const slider = layers.getByRole('slider', { name: /^Ten layers: Plain or small print/ });
+    await slider.press('End');
+    // Ten layers of 20 mm are 2 mm each: seven of them, the facing and the cover are 14.5 mm.
+    await expect(layers.locator('.happened')).toContainText(/14\.5\s*mm/);
+    await expect(layers).toContainText('too little');
+    await expect(layers).toContainText('It does not go under the presser foot.');
+    await layers.getByRole('button', { name: /^Back to the first place/ }).click();
+    await expect(layers.locator('.happened')).toContainText(/2\.6\s*mm/);
+    await expect(layers).not.toContainText('too little');
+  });
+});
+
+test('the study of a seam takes both allowances', async ({ page }) => {
+  await page.goto(MAKE);
+  const seam = await wake(study(page, 'seam'));
+  const shows = seam.getByRole('row', { name: 'Joined' }).getByRole('cell').last();
+  await expect(shows).toHaveText(/^9½\s*in$/);
+  await seam.getByRole('slider', { name: 'Allowance of the left piece' }).press('ArrowRight');
+  await expect(shows).toHaveText(/^9\s*7⁄16\s*in$/);
+  await expect(seam.locator('.tex')).toContainText(/=\s*9\s*7⁄16\s*in/);
+  await expect(seam.locator('svg[role="img"]')).toContainText(/9\s*7⁄16\s*in/);
+  await seam.getByText('to the right', { exact: true }).click();
+  await expect(shows).toHaveText(/^9\s*7⁄16\s*in$/);
+  await seam.getByRole('button', { name: 'Back to the first two pieces' }).click();
+  await expect(shows).toHaveText(/^9½\s*in$/);
+});
+
+test('the study of drift adds up seams that err the same way', async ({ page }) => {
+  await page.goto(MAKE);
+  const drift = await wake(study(page, 'drift'));
+  const worst = drift.getByRole('row', { name: /at worst/ }).getByRole('cell');
+  await expect(worst.nth(0)).toHaveText(/^1⁄16\s*in$/);
+  await expect(worst.nth(1)).toHaveText(/^4\s*7⁄16\s*in$/);
+  await drift.getByRole('slider', { name: 'Seams across it' }).press('End');
+  // Twelve seams, each 1/32 in too wide, take 3/8 in of 4 1/2 in.
+  await expect(worst.nth(0)).toHaveText(/^⅜\s*in$/);
+  await expect(worst.nth(1)).toHaveText(/^4⅛\s*in$/);
+  await expect(drift.locator('.tex').first()).toContainText(/=\s*12\s*×\s*1⁄32\s*in/);
+  await drift.getByRole('slider', { name: 'Each too wide by' }).press('Home');
+  await expect(drift.locator('.happened')).toContainText(/Every seam is right, and so is the size: 4½\s*in\./);
+});
+
+test.describe('the making lesson is for everyone', () => {
+  // WCAG 2.2, levels A and AA, as far as axe-core's rules can tell.
+  const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+  for (const colorScheme of ['light', 'dark'] as const) {
+    test(`no barrier that axe finds, ${colorScheme}`, async ({ page }) => {
+      await page.emulateMedia({ colorScheme });
+      await page.goto(MAKE);
+      await wakeAll(page);
+      await study(page, 'layers').getByText('Try another cloth').click();
+      await step(page, 'pleat').getByRole('checkbox').check();
+      await study(page, 'make-up').getByRole('button', { name: 'Do the next step' }).click();
+      const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
+      expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((node) => node.html.slice(0, 120)) }))).toEqual([]);
+    });
+  }
+
+  test('it prints every step with its size, and no control', async ({ page }) => {
+    await page.goto(MAKE);
+    await wakeAll(page);
+    await page.emulateMedia({ media: 'print' });
+    await expect(page.getByRole('slider').filter({ visible: true })).toHaveCount(0);
+    await expect(page.getByRole('button', { name: 'Do the next step' })).toBeHidden();
+    await expect(measures(page, 'close-flap')).toBeVisible();
+    await expect(step(page, 'pleat').getByRole('img')).toBeVisible();
+  });
+
+  test('it prints at the learner’s own size', async ({ page }) => {
+    await page.goto(`${MAKE}?edition=metric`);
+    await wake(step(page, 'stiffen'));
+    await expect(measures(page, 'stiffen')).toHaveText(/mm/);
+    // Nothing below has been looked at when the printer is asked.
+    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+    await expect(step(page, 'close-flap').locator('.of-size')).toHaveAttribute('aria-busy', 'false');
+    expect(await step(page, 'close-flap').locator('svg').first().textContent()).toMatch(/mm/);
+  });
+
+  test('a question and what is around it answer to the size', async ({ page }) => {
+    await page.goto(MAKE);
+    await wakeAll(page);
+    const asked = question(page, 'How long is the gap?');
+    await answer(asked, '3 1/2 in');
+    await expect(asked).toHaveAttribute('data-question', 'right');
+  });
+});
+
+test('a size chosen here reaches every step of the page', async ({ page }) => {
+  await page.goto(MAKE);
+  await page.getByRole('button', { name: 'Your size' }).click();
+  const panel = page.getByRole('dialog').or(yourSize(page)).first();
+  await panel.getByRole('slider', { name: 'Width of your cards' }).press('ArrowRight');
+  await page.keyboard.press('Escape');
+  await wake(step(page, 'turn-folio'));
+  await expect(measures(page, 'turn-folio')).toHaveText(/^4⅝\s*in wide/);
+});
