@@ -50,6 +50,14 @@ function fetchProject(id: string): Project {
   return project;
 }
 
+/** In ms: the page agrees with the hand after so long, however busy the machine is. */
+const PATIENCE = 300;
+
+function whenIdle(act: () => void): void {
+  if ('requestIdleCallback' in globalThis) requestIdleCallback(act, { timeout: PATIENCE });
+  else setTimeout(act);
+}
+
 /** How a measure or option is named in the address: `packet width` as `packet-width`. */
 const inAddress = (name: string): string => name.trim().toLowerCase().replace(/\s+/g, '-');
 
@@ -63,18 +71,30 @@ export class Learner {
 
   constructor(project: Project) {
     this.project = project;
+    if (inBrowser) this.#begin();
+    this.pattern = $state.raw(this.moving);
     if (!inBrowser) return;
-    this.#begin();
-    editionChoice.onChange(() => this.#store());
+    editionChoice.onChange(() => {
+      this.#follow();
+      this.#store();
+    });
   }
 
   get edition(): Edition {
     return editionChoice.chosen ?? this.project.edition;
   }
 
-  readonly pattern: Pattern = $derived.by(() =>
+  /** The pattern under the hand: what moves a size shows it at once. */
+  readonly moving: Pattern = $derived.by(() =>
     this.#resolve(this.edition, this.#valuesFor(this.edition), this.#options),
   );
+
+  /**
+   * The pattern as the page shows it, a moment behind the hand on a slow machine. A state of its own, so that a move
+   * touches nothing else on the page before it is painted.
+   */
+  pattern: Pattern;
+  #isBehind = false;
 
   /** The pattern at the lesson's own size and options, in the edition shown. */
   readonly lesson: Pattern = $derived.by(() => this.#lessonIn(this.edition));
@@ -108,7 +128,7 @@ export class Learner {
   }
 
   /** The measures a learner may change, in the file's order. */
-  readonly adjustable: Measure[] = $derived(Object.values(this.pattern.measures).filter((m) => m.adjustable));
+  readonly adjustable: Measure[] = $derived(Object.values(this.moving.measures).filter((m) => m.adjustable));
 
   /** Sets a measure. Returns a kind sentence if the value cannot be taken; then nothing changes. */
   set(name: string, value: number): string | undefined {
@@ -117,13 +137,27 @@ export class Learner {
     const lesson = this.lesson.measures[name]?.adjustable?.lesson;
     if (lesson !== undefined && Math.abs(lesson - value) < 1e-6) delete this.#values[name];
     else this.#values[name] = { value, edition: this.edition };
+    this.#followSoon();
     this.#store();
     return undefined;
+  }
+
+  /** The page follows once what is under the hand has been painted and nothing is more urgent. */
+  #followSoon(): void {
+    if (this.#isBehind) return;
+    this.#isBehind = true;
+    requestAnimationFrame(() => whenIdle(() => this.#follow()));
+  }
+
+  #follow(): void {
+    this.#isBehind = false;
+    this.pattern = this.moving;
   }
 
   choose(option: string, on: boolean): void {
     if (on === this.lesson.options[option]?.default) delete this.#options[option];
     else this.#options[option] = on;
+    this.#follow();
     this.#store();
   }
 
@@ -132,6 +166,7 @@ export class Learner {
     this.#values = {};
     this.#options = {};
     this.refused = [];
+    this.#follow();
     this.#store();
   }
 

@@ -20,7 +20,11 @@ export class Pleating {
     this.#name = name;
   }
 
-  readonly piece: Pleated | undefined = $derived.by(() => pleatedIn(this.#learner.pattern, this.#name));
+  /** The piece under the hand. */
+  readonly piece: Pleated | undefined = $derived.by(() => pleatedIn(this.#learner.moving, this.#name));
+
+  /** The piece as the page shows it: what is not looked at while the hand moves is drawn a moment later. */
+  readonly rested: Pleated | undefined = $derived.by(() => pleatedIn(this.#learner.pattern, this.#name));
 
   /** The measures that the pleats are given by and a learner may change, by name: the file's matter, whatever is chosen. */
   readonly #wished: string[] = $derived.by(() => {
@@ -34,7 +38,7 @@ export class Pleating {
   });
 
   readonly wishes: Measure[] = $derived.by(() => {
-    const { measures } = this.#learner.pattern;
+    const { measures } = this.#learner.moving;
     return this.#wished.flatMap((name) => measures[name] ?? []);
   });
 
@@ -78,7 +82,7 @@ export class Pleating {
 
   /** One or two sentences on what the last move did. */
   readonly happened: string = $derived.by(() => {
-    const { piece } = this;
+    const piece = this.rested;
     if (!piece) return '';
     const { pleats } = piece;
     const fold = this.#lastWasFold ? pleats.folds[this.made - 1] : undefined;
@@ -99,7 +103,7 @@ export class Pleating {
 
   /** Why there is nothing to fold. */
   readonly trouble: string[] = $derived.by(() =>
-    this.piece ? [] : this.#learner.pattern.findings.filter((f) => f.severity === 'error').map((f) => f.message),
+    this.piece ? [] : this.#learner.moving.findings.filter((f) => f.severity === 'error').map((f) => f.message),
   );
 
   #foldTo(made: number, watched: boolean): void {
@@ -122,7 +126,7 @@ export class Pleating {
   }
 
   #show(mm: number): string {
-    const { edition, grid } = this.#learner.pattern;
+    const { edition, grid } = this.#learner.moving;
     return formatLength(mm, edition, { grid, style: 'set' });
   }
 }
