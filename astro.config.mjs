@@ -15,6 +15,9 @@ const root = fileURLToPath(new URL('.', import.meta.url));
 const address = published(root);
 const fonts = await cutFonts(`${root}.cache/fonts`, 'woff2');
 
+/** The islands of nearly every lesson. */
+const onEveryLesson = /components\/(widgets\/(tape\/|your-size\/SizeSheet|Switches|Refill))/;
+
 export default defineConfig({
   site: address?.origin,
   base: address?.pathname ?? '/',
@@ -62,6 +65,7 @@ export default defineConfig({
             output: {
               codeSplitting: {
                 groups: [
+                  { name: 'lesson', test: onEveryLesson, priority: 2 },
                   { name: 'lesson', test: /^(?!.*\/(drawing|making)\/)/, minShareCount: 2, priority: 1 },
                   { name: 'drawing', test: /\/drawing\//, minShareCount: 2 },
                   { name: 'making', test: /\/making\//, minShareCount: 2 },

@@ -9,8 +9,7 @@ import {
   type Grid,
   type Result,
 } from '../measure/index.ts';
-import * as mismatches from './mismatches.ts';
-import { unknownName } from './refusals.ts';
+import { mismatches, refusals } from '#faults';
 import type {
   Dimension,
   ExtremeNode,
@@ -90,7 +89,7 @@ export function lengthIn(
 
 function named(node: NameNode, run: Run): number {
   const found = run.scope.get(node.name);
-  if (!found) return refuse(run, unknownName(node.name, closest(node.name, run.scope.known ?? []), node));
+  if (!found) return refuse(run, refusals.unknownName(node.name, closest(node.name, run.scope.known ?? []), node));
   if (!found.ok) return refuse(run, mismatches.restsOnFault(node));
   run.dimension = found.value.dimension;
   return found.value.value;
