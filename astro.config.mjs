@@ -60,13 +60,14 @@ export default defineConfig({
       client: {
         build: {
           rolldownOptions: {
-            // What nearly every island needs comes in one file, which packs tighter than many. What draws, and what
-            // shows the making, come in two more: a page without them need not carry them.
+            // What nearly every island needs comes in one file, which packs tighter than many, and the small islands of
+            // every lesson in another. What draws, and what shows the making, come in two more: a page without them
+            // need not carry them.
             output: {
               codeSplitting: {
                 groups: [
-                  { name: 'lesson', test: onEveryLesson, priority: 2 },
-                  { name: 'lesson', test: /^(?!.*\/(drawing|making)\/)/, minShareCount: 2, priority: 1 },
+                  { name: 'lesson', test: /^(?!.*\/(drawing|making)\/)/, minShareCount: 2, priority: 2 },
+                  { name: 'islands', test: onEveryLesson, priority: 1 },
                   { name: 'drawing', test: /\/drawing\//, minShareCount: 2 },
                   { name: 'making', test: /\/making\//, minShareCount: 2 },
                 ],

@@ -22,6 +22,7 @@ import {
   type Result,
   type Scope,
 } from '../src/core/index.ts';
+import { flushSync } from 'svelte';
 import { writeAddress } from './address.ts';
 import { editionChoice } from './edition.svelte.ts';
 import { asRecord, keep, recall } from './keep.ts';
@@ -50,13 +51,8 @@ function fetchProject(id: string): Project {
   return project;
 }
 
-/** In ms: the page agrees with the hand after so long, however busy the machine is. */
-const PATIENCE = 300;
-
-function whenIdle(act: () => void): void {
-  if ('requestIdleCallback' in globalThis) requestIdleCallback(act, { timeout: PATIENCE });
-  else setTimeout(act);
-}
+/** In ms. A page that takes longer than `QUICK` to follow would stand in the hand's way; it waits until the hand rests. */
+const [QUICK, REST] = [4, 150];
 
 /** How a measure or option is named in the address: `packet width` as `packet-width`. */
 const inAddress = (name: string): string => name.trim().toLowerCase().replace(/\s+/g, '-');
@@ -94,7 +90,9 @@ export class Learner {
    * touches nothing else on the page before it is painted.
    */
   pattern: Pattern;
-  #isBehind = false;
+  #soon: ReturnType<typeof setTimeout> | undefined;
+  /** How long the page took to follow the last time, in ms. */
+  #took = 0;
 
   /** The pattern at the lesson's own size and options, in the edition shown. */
   readonly lesson: Pattern = $derived.by(() => this.#lessonIn(this.edition));
@@ -142,16 +140,22 @@ export class Learner {
     return undefined;
   }
 
-  /** The page follows once what is under the hand has been painted and nothing is more urgent. */
+  /** The page follows once what is under the hand has been painted. */
   #followSoon(): void {
-    if (this.#isBehind) return;
-    this.#isBehind = true;
-    requestAnimationFrame(() => whenIdle(() => this.#follow()));
+    clearTimeout(this.#soon);
+    const wait = this.#took > QUICK ? REST : 0;
+    requestAnimationFrame(() => {
+      clearTimeout(this.#soon);
+      this.#soon = setTimeout(() => this.#follow(), wait);
+    });
   }
 
   #follow(): void {
-    this.#isBehind = false;
+    clearTimeout(this.#soon);
+    const began = performance.now();
     this.pattern = this.moving;
+    flushSync();
+    this.#took = performance.now() - began;
   }
 
   choose(option: string, on: boolean): void {

@@ -12,6 +12,8 @@ export class Pleating {
   #made = $state(0);
   /** A part of a fold is one being made. */
   #shown = $state(0);
+  /** The same, for drawings that are not looked at: they follow once the one that is has been painted. */
+  #besides = $state(0);
   #lastWasFold = $state(false);
   #frame = 0;
 
@@ -52,6 +54,10 @@ export class Pleating {
 
   get shown(): number {
     return Math.min(this.#shown, this.folds);
+  }
+
+  get besides(): number {
+    return Math.min(this.#besides, this.rested?.pleats.folds.length ?? 0);
   }
 
   readonly changed: boolean = $derived.by(
@@ -110,6 +116,7 @@ export class Pleating {
     const from = this.shown;
     this.#made = made;
     this.#lastWasFold = true;
+    requestAnimationFrame(() => setTimeout(() => (this.#besides = this.#made)));
     cancelAnimationFrame(this.#frame);
     if (!watched) {
       this.#shown = made;
