@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import { z } from 'zod';
 
 /**
  * The names that a schema knows at a path; none where any name may stand.
@@ -6,11 +6,26 @@ import type { z } from 'zod';
  * @example
  * knownNames(z.object({ seam: z.object({ in: z.string(), mm: z.string() }) }), ['seam']) // => ['in', 'mm']
  */
-export function knownNames(schema: z.ZodType, path: readonly (string | number)[]): string[] {
-  let here: z.core.$ZodType[] = [schema];
-  for (const step of path) here = here.flatMap((s) => inside(s, step));
-  return [...new Set(here.flatMap(unwrapped).flatMap((s) => (isObject(s) ? Object.keys(s._zod.def.shape) : [])))];
+export function knownNames(schema: z.ZodType, path: Path): string[] {
+  const shapes = schemasAt(schema, path).flatMap(unwrapped).filter(isObject);
+  return [...new Set(shapes.flatMap((s) => Object.keys(s._zod.def.shape)))];
 }
+
+/**
+ * What a schema says about the value at a path.
+ *
+ * @example
+ * describedAs(z.object({ seam: z.string().describe('The allowance.') }), ['seam']) // => 'The allowance.'
+ */
+export function describedAs(schema: z.ZodType, path: Path): string | undefined {
+  const said = schemasAt(schema, path).map((s) => z.globalRegistry.get(s)?.description);
+  return said.find((text) => text !== undefined);
+}
+
+type Path = readonly (string | number)[];
+
+const schemasAt = (schema: z.ZodType, path: Path): z.core.$ZodType[] =>
+  path.reduce<z.core.$ZodType[]>((here, step) => here.flatMap((s) => inside(s, step)), [schema]);
 
 const isObject = (s: z.core.$ZodType): s is z.core.$ZodObject => s._zod.def.type === 'object';
 

@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import type { z } from 'zod';
 import { lessonWords } from '../../components/lesson/words.ts';
@@ -11,7 +11,7 @@ import type { Part, WrittenAttribute, WrittenMaths, WrittenPicture, WrittenWord 
 import { placeIn } from './problem.ts';
 import type { Problem } from './problem.ts';
 import type { LessonEntry } from './read-content.ts';
-import { explain, mistakesIn } from './wording.ts';
+import { didYouMean, explain, mistakesIn } from './wording.ts';
 
 type Say = (at: number, message: string, mend?: string) => void;
 
@@ -60,7 +60,8 @@ function checkPicture({ address, words, part }: WrittenPicture, folder: string, 
       'Put it beside the lesson: a page asks no other host for anything.',
     );
   } else if (!existsSync(path.resolve(folder, decodeURI(address)))) {
-    say(part.start, `There is no picture ${quote(address)} beside this lesson.`);
+    const beside = existsSync(folder) ? readdirSync(folder) : [];
+    say(part.start, `There is no picture ${quote(address)} beside this lesson.`, didYouMean(address, beside));
   }
   if (!words.trim())
     warn(part.start, 'This picture has no words for those who cannot see it.', 'Write ![what it shows](…).');
@@ -81,6 +82,8 @@ const REFUSED: Record<string, string> = {
 };
 
 function checkHtml(element: WrittenWord, say: Say): void {
+  const word = Object.keys(lessonWords).find((one) => one.toLowerCase() === element.name.toLowerCase());
+  if (word) say(element.part.start, `A lesson word is written with its capitals: <${word}>.`);
   const instead = REFUSED[element.name];
   if (instead) say(element.part.start, `<${element.name}> has no place in a lesson.`, instead);
   for (const { name, at } of element.attributes) {

@@ -38,6 +38,9 @@ export function syntaxFault(source: string, text: string): TextFault {
   if (/^<(https?:|[\w.+-]+@)/.test(source.slice(at, at + 80))) {
     return { at, message: 'A link is written [words](address).' };
   }
+  if (about.startsWith('Unexpected character') && /^<[^>\n]*=\s*[“”„‘’]/.test(source.slice(at))) {
+    return { at, message: 'The quotes in this word are curly.', mend: 'Write straight ones: of="seam".' };
+  }
   if (about.startsWith('Unexpected character')) {
     return {
       at,

@@ -55,7 +55,12 @@ export function readYaml<S extends z.ZodType>(
     const firsts = [...Map.groupBy(document.errors, (error) => at(error.pos[0]).line).values()].map(
       ([first]) => first!,
     );
-    return { problems: firsts.map((error) => problem(...syntaxFault(text, error))), locate };
+    // And a tab puts the lines below out of step.
+    const tabs = firsts.filter(({ code }) => code === 'TAB_AS_INDENT');
+    return {
+      problems: (tabs.length > 0 ? tabs : firsts).map((error) => problem(...syntaxFault(document, text, error))),
+      locate,
+    };
   }
   if (document.contents === null || (isScalar(document.contents) && document.contents.value === null)) {
     return { problems: [problem(0, 'This file is empty.', neededBy(schema))], locate };
@@ -86,19 +91,27 @@ export function readYaml<S extends z.ZodType>(
           ? offsetOf(document, text, mistake.path)
           : keyOffset(document, mistake.path, mistake.key),
         label ? `${label}: ${mistake.message}` : sentenceCase(mistake.message),
-        mistake.key !== undefined && isCutOff(document, mistake.path, mistake.key) ? CUT_OFF : mistake.mend,
+        (mistake.key !== undefined && cutOff(document, mistake.path, mistake.key)) || mistake.mend,
       ),
     );
   }
   return { problems, locate };
 }
 
-const CUT_OFF = 'If it belongs to the text before the comma, put quotes around the whole text.';
-
-/** `{ title: Fold, press and baste }`: inside braces a comma ends the text, and the rest becomes a name without a value. */
-function isCutOff(document: Document, place: Place, key: string): boolean {
+/**
+ * `{ title: Fold, press and baste }`: inside braces a comma ends the text, and the rest becomes a name without a value.
+ * So does a comma in a number.
+ */
+function cutOff(document: Document, place: Place, key: string): string | undefined {
   const map = valueAt(document, place);
-  return isMap(map) && map.flow === true && key.includes(' ') && pairAt(map, key)?.value === null;
+  if (!isMap(map) || map.flow !== true || pairAt(map, key)?.value !== null) return undefined;
+  const before = map.items[map.items.findIndex((pair) => isScalar(pair.key) && String(pair.key.value) === key) - 1];
+  if (/^\d+$/.test(key) && isScalar(before?.value) && /\d$/.test(String(before.value.value))) {
+    return `A number is written with a point: ${String(before.value.value)}.${key}.`;
+  }
+  return key.includes(' ')
+    ? 'If it belongs to the text before the comma, put quotes around the whole text.'
+    : undefined;
 }
 
 /** How a message calls a value: by its nearest name, and by its number in a list. */
@@ -141,8 +154,13 @@ const SYNTAX: Partial<Record<ErrorCode, string>> = {
 
 const OPEN_BRACKET = 'A bracket opened above is not closed before this line: ] or } is missing.';
 
-function syntaxFault(text: string, error: YAMLError): [offset: number, message: string] {
+function syntaxFault(document: Document, text: string, error: YAMLError): [offset: number, message: string] {
   const at = error.pos[0];
+  if (error.code === 'MISSING_CHAR' && error.message.includes('quote')) {
+    return [openQuote(document, at) ?? at, 'A quote is opened here and never closed.'];
+  }
+  const colon = error.code === 'MULTILINE_IMPLICIT_KEY' ? /^[^:#'"\n]+:(?=[^\s:/])/.exec(text.slice(at)) : null;
+  if (colon) return [at + colon[0].length - 1, 'A blank belongs behind this colon.'];
   const lineEnd = text.indexOf('\n', at);
   // A line that is set in too deeply is taken as going on with the one above, where no second colon is to be seen.
   if (error.code === 'BLOCK_AS_IMPLICIT_KEY' && lineEnd >= 0 && !text.slice(at, lineEnd).includes(':')) {
@@ -166,6 +184,17 @@ function namedTwice(document: Document): { again: Scalar; first: Scalar }[] {
         if (first) found.push({ again: key, first });
         else seen.set(plainName(key.value), key);
       }
+    },
+  });
+  return found;
+}
+
+/** The last quote opened before an offset. */
+function openQuote(document: Document, before: number): number | undefined {
+  let found: number | undefined;
+  visit(document, {
+    Scalar(_, { type, range }) {
+      if (type?.startsWith('QUOTE') && range && range[0] <= before) found = range[0];
     },
   });
   return found;

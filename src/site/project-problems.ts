@@ -65,6 +65,8 @@ const key = ({ place, code, start }: Finding): string => JSON.stringify([place, 
 
 function placed({ file, locate }: Entry<unknown>, finding: Finding, where: string): Problem {
   const { severity, message, mend } = finding;
-  const prefix = where && `${where.charAt(0).toUpperCase()}${where.slice(1)}: `;
-  return { file, ...locate(finding.place, finding), severity, message: prefix + message, mend };
+  const met = `${where.charAt(0).toUpperCase()}${where.slice(1)}`;
+  // Some say it themselves: With “flap” there is no “facing” for this step.
+  const said = where === '' || message.startsWith(met) ? message : `${met}: ${message}`;
+  return { file, ...locate(finding.place, finding), severity, message: said, mend };
 }

@@ -172,7 +172,8 @@ function unreadFiles(root: string, content: Content): Problem[] {
   return found
     .filter((file) => !read.has(file))
     .map((file) => {
-      const near = closest(file, read);
+      const isLesson = /^content\/courses\/[^/]+\/[^/]+\.mdx?$/i.test(file);
+      const near = isLesson ? file.replace(/\.mdx?$/i, '.mdx') : closest(file, read);
       const isBeside = near !== undefined && path.posix.dirname(near) === path.posix.dirname(file);
       return {
         file,

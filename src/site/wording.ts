@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import { closest, quote } from '../core/measure/index.ts';
-import { knownNames } from './known-names.ts';
+import { describedAs, knownNames } from './known-names.ts';
 
 type Issue = z.core.$ZodIssue;
 /** One mistake with its whole path; unions are already settled. */
@@ -159,10 +159,14 @@ export function mistakesIn(issues: readonly Issue[], schema: z.ZodType): Mistake
     const path = issue.path as (string | number)[];
     if (issue.code === 'unrecognized_keys') continue;
     if (isMissing(issue.input) && spokenFor.has(JSON.stringify(path))) continue;
-    mistakes.push({ path, message: sentence(issue.message), mend: mendFor(issue) });
+    mistakes.push({ path, message: sentence(issue.message), mend: mendFor(issue) ?? purpose(issue, schema) });
   }
   return mistakes;
 }
+
+/** What belongs where nothing is: the words of the authoring reference, where the place is inside the file. */
+const purpose = ({ input, path }: Issue, schema: z.ZodType): string | undefined =>
+  isMissing(input) && path.length > 0 ? describedAs(schema, path as (string | number)[]) : undefined;
 
 function mendFor(issue: Issue): string | undefined {
   if (issue.code === 'invalid_value' && typeof issue.input === 'string') {

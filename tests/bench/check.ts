@@ -1,40 +1,54 @@
 /**
- * How long `npm run check` takes for a large school: 500 lessons of the length of the demo's, in 50 courses of 10.
+ * How long `npm run check` takes for a large school, from the start of the program to its last line: 500 lessons as long
+ * as the demo's, in 50 courses of 10, each course with a project of its own.
  *
  *     node tests/bench/check.ts
  */
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { spawnSync } from 'node:child_process';
+import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { findContentProblems } from '../../src/site/find-content-problems.ts';
+import { copyKit } from '../copy-kit.ts';
 
-const kit = fileURLToPath(new URL('../..', import.meta.url));
 const COURSES = 50;
 const LESSONS = 10;
 
-const root = mkdtempSync(path.join(tmpdir(), 'sewing-bench-'));
+const kit = fileURLToPath(new URL('../../content', import.meta.url));
+const demos = readdirSync(path.join(kit, 'courses')).map((id) => {
+  const course = path.join(kit, 'courses', id);
+  const [, project = ''] = /^project: (.+)$/m.exec(readFileSync(path.join(course, 'course.yaml'), 'utf8')) ?? [];
+  const lessons = readdirSync(course).filter((name) => name.endsWith('.mdx'));
+  return { project, texts: lessons.map((name) => readFileSync(path.join(course, name), 'utf8')) };
+});
+
+const { folder, remove } = await copyKit();
 try {
-  cpSync(path.join(kit, 'content'), path.join(root, 'content'), { recursive: true });
-  const own = path.join(root, 'content/courses/pocket-folio');
-  const lesson = readFileSync(path.join(own, '02-pleat-the-strip.mdx'), 'utf8').replace(/^session: .*\n/m, '');
-  rmSync(own, { recursive: true });
-  for (let c = 1; c <= COURSES; c += 1) {
-    const folder = path.join(root, `content/courses/course-${c}`);
-    mkdirSync(folder);
+  for (const part of ['courses', 'projects']) rmSync(path.join(folder, 'content', part), { recursive: true });
+  let words = 0;
+  for (let c = 0; c < COURSES; c += 1) {
+    const { project, texts } = demos[c % demos.length]!;
+    cpSync(path.join(kit, 'projects', project), path.join(folder, `content/projects/project-${c}`), {
+      recursive: true,
+    });
+    const course = path.join(folder, `content/courses/course-${c}`);
+    mkdirSync(course, { recursive: true });
     const names = Array.from({ length: LESSONS }, (_, i) => `${String(i + 1).padStart(2, '0')}-lesson-${i + 1}.mdx`);
-    for (const name of names) writeFileSync(path.join(folder, name), lesson);
+    for (const [i, name] of names.entries()) {
+      const text = texts[i % texts.length]!.replace(/^session: .*\n/m, '');
+      words += text.split(/\s+/).length;
+      writeFileSync(path.join(course, name), text);
+    }
     writeFileSync(
-      path.join(folder, 'course.yaml'),
-      `title: Course ${c}\nsummary: Pockets.\nlevel: first steps\nproject: swatch-folio\nlessons: [${names.join(', ')}]\n`,
+      path.join(course, 'course.yaml'),
+      `title: Course ${c}\nsummary: Sewing.\nlevel: first steps\nproject: project-${c}\nlessons: [${names.join(', ')}]\n`,
     );
   }
   const start = performance.now();
-  const problems = findContentProblems(root);
+  const { stdout } = spawnSync(process.execPath, ['src/author/check.ts'], { cwd: folder, encoding: 'utf8' });
   const seconds = (performance.now() - start) / 1000;
-  console.log(
-    `check, ${COURSES * LESSONS} lessons: ${seconds.toFixed(2)} s (at most 5), ${problems.length} problems found`,
-  );
+  const lessons = COURSES * LESSONS;
+  console.log(`check, ${lessons} lessons of ${Math.round(words / lessons)} words: ${seconds.toFixed(2)} s (at most 5)`);
+  console.log(`  ${stdout.trim().split('\n').at(-1)}`);
 } finally {
-  rmSync(root, { recursive: true, force: true });
+  await remove();
 }

@@ -45,11 +45,7 @@ describe('not YAML', () => {
       'title: x\nsize: [3, 4\n',
       'a.yaml:3:1 A bracket opened above is not closed before this line: ] or } is missing.',
     ],
-    [
-      'an open quote',
-      'title: "x\n',
-      'a.yaml:2:1 A sign is missing here: a quote, a comma, a colon, or the closing ] or }.',
-    ],
+    ['an open quote', 'title: "x\n', 'a.yaml:1:8 A quote is opened here and never closed.'],
     [
       'two colons',
       'title: Pockets: how to\n',

@@ -1,12 +1,10 @@
 import { direction, distance } from '../geometry/point.ts';
-import { fail, ok } from '../measure/index.ts';
+import { closest, fail, ok, quote, SAME } from '../measure/index.ts';
 import { leftOf, lineThrough } from '../geometry/index.ts';
-import { SAME } from '../measure/index.ts';
 import type { ClothFault } from './fault.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { PlyEdge, Work } from './work.ts';
 import type { Result } from '../measure/index.ts';
-import { closest } from '../measure/index.ts';
 
 /** A straight edge of a work, walked with the cloth on its left. */
 export type WorkEdge = {
@@ -69,8 +67,8 @@ export function freeEdgesNamed(work: Work, asked: string): Found[] {
 function unknownEdge(work: Work, asked: string): ClothFault {
   const names = new Set(work.plies.flatMap((ply) => ply.outline.map((edge) => edge.name)));
   const near = closest(asked, names);
-  const mend = near ? ` Did you mean ${near}?` : ` There are ${[...names].join(', ')}.`;
-  return { code: 'unknown-edge', message: `There is no free edge ${asked}.${mend}`, edge: asked };
+  const mend = near ? ` Did you mean ${quote(near)}?` : ` There are ${[...names].join(', ')}.`;
+  return { code: 'unknown-edge', message: `There is no free edge ${quote(asked)}.${mend}`, edge: asked };
 }
 
 function notOneLine(found: Found[], asked: string): ClothFault {

@@ -150,7 +150,7 @@ describe('what a step takes', () => {
 - { turn over: body }
 `);
     expect(found(yaml)).toEqual([
-      'error steps > 0 > at > 1: unknown-edge: There is no free edge base. There are bottom, right, top, left.',
+      'error steps > 0 > at > 1: unknown-edge: There is no free edge “base”. There are bottom, right, top, left.',
       'note steps > 1 > hem: left-out: This step cannot be done, because “body” is missing since step 1. Nor can 2 more.',
     ]);
   });

@@ -58,8 +58,9 @@ class Bench {
     const { making, finished } = this.#pattern;
     if (making) {
       this.#cutPieces();
-      const { steps, findings } = plansOf(this.#pattern);
+      const { steps, unread, findings } = plansOf(this.#pattern);
       this.#findings.push(...findings);
+      for (const { n, makes } of unread) this.#lost.set(plainName(makes), { n, waiting: [] });
       for (const plan of steps) if (plan.off === undefined) this.#do(plan);
       this.#reportWaiting();
       this.#reportLeft();
@@ -144,7 +145,9 @@ class Bench {
     }
     const { steps } = plansOf(this.#pattern);
     const { leftOut } = this.#pattern.making!;
-    const makers = steps.filter((step) => plainName(step.makes) === key);
+    // A step that hands on what it takes makes nothing that was not there.
+    const makes = (step: StepPlan) => !step.takes.some((one) => plainName(one.name) === plainName(step.makes));
+    const makers = steps.filter((step) => plainName(step.makes) === key && makes(step));
     const gone = this.#gone.get(key);
     if (nth > 0 || (gone && this.#isPiece(key))) {
       const message =
@@ -186,7 +189,10 @@ class Bench {
       this.#lost.set(key, { n: plan.n, waiting: [plan] });
       return;
     }
-    const known = [...[...this.#works.values()].map((one) => one.name), ...steps.map((step) => step.makes)];
+    const known = [
+      ...[...this.#works.values()].map((one) => one.name),
+      ...steps.filter(makes).map((step) => step.makes),
+    ];
     const meant = closest(name, known);
     // What was probably meant is not missed as well.
     if (meant !== undefined) this.#used.add(plainName(meant));

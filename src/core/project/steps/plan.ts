@@ -27,9 +27,14 @@ export type StepPlan = {
 };
 
 /** The steps of a pattern, and what was found wrong in reading and working them out. */
-export type Plans = { steps: StepPlan[]; findings: Finding[] };
+export type Plans = {
+  steps: StepPlan[];
+  /** What steps without a verb would make, each with the number of its step. */
+  unread: readonly { n: number; makes: string }[];
+  findings: Finding[];
+};
 
-type ReadSteps = { steps: CompiledStep[]; findings: Finding[] };
+type ReadSteps = Pick<Plans, 'unread' | 'findings'> & { steps: CompiledStep[] };
 const readings = new WeakMap<Compiled, ReadSteps>();
 const plans = new WeakMap<Pattern, Plans>();
 
@@ -39,13 +44,14 @@ const plans = new WeakMap<Pattern, Plans>();
  */
 export function plansOf(pattern: Pattern): Plans {
   const reckoning = reckoningOf(pattern);
-  if (!reckoning) return { steps: [], findings: [] };
+  if (!reckoning) return { steps: [], unread: [], findings: [] };
   let found = plans.get(pattern);
   if (!found) {
-    const { steps, findings } = readOf(reckoning.compiled);
+    const { steps, unread, findings } = readOf(reckoning.compiled);
     const before = reckoning.findings.length;
     const planned = planSteps(steps, reckoning);
-    plans.set(pattern, (found = { steps: planned, findings: [...findings, ...reckoning.findings.slice(before)] }));
+    const all = [...findings, ...reckoning.findings.slice(before)];
+    plans.set(pattern, (found = { steps: planned, unread, findings: all }));
   }
   return found;
 }
@@ -56,7 +62,12 @@ function readOf(compiled: Compiled): ReadSteps {
     const { file, home, names, options, roles } = compiled;
     const findings: Finding[] = [];
     const known = { options: [...options.keys()], roles: [...roles.keys()] };
-    readings.set(compiled, (read = { steps: readSteps(file.steps ?? [], known, { home, names, findings }), findings }));
+    const steps = readSteps(file.steps ?? [], known, { home, names, findings });
+    const isRead = new Set(steps.map(({ n }) => n));
+    const unread = (file.steps ?? []).flatMap(({ makes }, i) =>
+      makes === undefined || isRead.has(i + 1) ? [] : [{ n: i + 1, makes }],
+    );
+    readings.set(compiled, (read = { steps, unread, findings }));
   }
   return read;
 }

@@ -33,8 +33,6 @@ export function readSteps(steps: readonly StepFile[], { options, roles }: Known,
   return steps.flatMap((raw, i): CompiledStep[] => {
     const place: Place = ['steps', i];
     const report = (finding: Omit<Finding, 'severity'>) => reader.findings.push({ severity: 'error', ...finding });
-    for (const key of ['when', 'unless'] as const) reportUnknown('option', raw[key], [...place, key], options, report);
-    reportUnknown('material', raw.attach, [...place, 'attach'], roles, report);
     const twin = steps.findIndex((one) => one.id !== undefined && plainName(one.id) === plainName(raw.id ?? ''));
     if (twin >= 0 && twin < i && !eitherOr(steps[twin]!, raw)) {
       const message = `Step ${twin + 1} has the id ${quote(raw.id!)} already.`;
@@ -47,6 +45,8 @@ export function readSteps(steps: readonly StepFile[], { options, roles }: Known,
       return [];
     }
     const before = reader.findings.length;
+    for (const key of ['when', 'unless'] as const) reportUnknown('option', raw[key], [...place, key], options, report);
+    reportUnknown('material', raw.attach, [...place, 'attach'], roles, report);
     reportFields(raw, verb, place, report);
     const lengths = readLengths(raw, grammar[verb], place, reader);
     const takes = readTaken(raw, grammar[verb], place);
