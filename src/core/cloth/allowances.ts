@@ -3,9 +3,10 @@ import { sides } from '../geometry/index.ts';
 import { cross, distance, minus, plus, times, unit } from '../geometry/point.ts';
 import { fail, ok } from '../measure/index.ts';
 import { noted } from './work.ts';
+import { roundCorners } from './round-corners.ts';
 import { without } from './without.ts';
-import type { Outline, Point } from '../geometry/index.ts';
-import type { Ply, PlyEdge, PlyOutline, Sewn, Stitch, Work } from './work.ts';
+import type { Point } from '../geometry/index.ts';
+import type { Ply, PlyEdge, PlyOutline, Round, Sewn, Stitch, Work } from './work.ts';
 
 /**
  * Trims the raw edges of a seam: all its layers to one width, or each to its own (graded). What lies at a gap keeps its
@@ -67,10 +68,11 @@ function nearestRow(from: Point, to: Point, { runs }: Stitch): number | undefine
 }
 
 /**
- * Cuts the allowances of a pair sewn round across at its outer corners, so that they lie flat when it is turned.
+ * Cuts the allowances of a pair sewn round across at its outer corners, and notches them on curves that go outward, so
+ * that they lie flat when it is turned. Turning itself clips them where the stitches go inward.
  *
- * @param leaving how far outside the corner of the stitches the cut runs, in mm: about 1/8 in (sewingsupport.com, How to
- * trim and clip seam allowances)
+ * @param leaving how far outside the stitches the cuts end, in mm: about 1/8 in (sewingsupport.com, How to trim and clip
+ * seam allowances)
  *
  * Faults: `not-finite`; `not-sewn-round`; `misses` when no corner is wide enough.
  *
@@ -83,27 +85,28 @@ export function clipCorners(work: Work, leaving = 3): Sewn {
   }
   const stitch = work.stitches.findLast(({ round }) => round !== undefined);
   if (!stitch?.round) return fail({ code: 'not-sewn-round', message: 'Nothing is sewn round yet.' });
-  const corners = cornersOf(stitch.round.ring, stitch.round.allowances, leaving, stitch.id);
+  const corners = cornersOf(stitch.round, leaving, stitch.id);
   return cutOff(work, 'clip corners', (ply) => (stitch.round!.caught.includes(ply.id) ? [] : corners));
 }
 
-/** What is cut off at each outer corner between two sewn edges. */
-function cornersOf(ring: Outline, allowances: readonly number[], leaving: number, held: number): PlyOutline[] {
-  const edges = sides(ring);
-  return edges.flatMap((after, i) => {
-    const k = (i + edges.length - 1) % edges.length;
-    const before = edges[k]!;
-    const [p, q] = [allowances[k]!, allowances[i]!];
-    const [a, b] = [unit(minus(before.to, before.from)), unit(minus(after.to, after.from))];
-    if (p === 0 || q === 0 || cross(a, b) < 1e-6) return [];
+/** What is cut off at each outer corner between two sewn edges, and notched out of curves. */
+function cornersOf(round: Round, leaving: number, held: number): PlyOutline[] {
+  return roundCorners(round).flatMap((corner) => {
+    const { at, a, b, widths, turn, isCurve } = corner;
+    if (widths.includes(0) || cross(a, b) < 1e-6) return [];
     // Square to the bisector of the corner, out to the right of both edges.
     const along = unit(plus(a, b));
     const out = { x: along.y, y: -along.x };
-    const at = plus(after.from, times(out, leaving));
-    const reach = 4 * Math.max(p, q);
-    const corner = (u: number, v: number): Point => plus(at, plus(times(along, u * reach), times(out, v * reach)));
+    const far = 4 * Math.max(...widths);
+    const point = (u: number, v: number): Point => plus(at, plus(times(along, u), times(out, v)));
     const edge = (from: Point): PlyEdge => ({ name: 'clip', from, bulge: 0, held });
-    return [[edge(corner(-1, 0)), edge(corner(-1, 1)), edge(corner(1, 1)), edge(corner(1, 0))]];
+    // A notch as wide as the curve turns here: turned in, the allowances beside it meet along the bisector.
+    const spread = isCurve ? Math.tan((turn * Math.PI) / 180) : undefined;
+    const near = spread === undefined ? far : spread * leaving;
+    const wide = spread === undefined ? far : spread * (leaving + far);
+    return [
+      [point(-near, leaving), point(-wide, leaving + far), point(wide, leaving + far), point(near, leaving)].map(edge),
+    ];
   });
 }
 

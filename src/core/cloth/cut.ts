@@ -1,12 +1,12 @@
 import { asCut } from './lie.ts';
 import { areaOf, SCRAP } from './ring.ts';
-import { fail, ok } from '../measure/index.ts';
+import { fail, ok, SAME } from '../measure/index.ts';
 import { straightened } from '../geometry/index.ts';
 import type { Outline } from '../geometry/index.ts';
 import type { Sewn } from './work.ts';
 
-/** How far the chords of a ply may leave the curves of its piece, in mm. */
-export const CHORD = 0.02;
+/** How far the chords of a ply may leave the curves of its piece, in mm: as far as two lengths may differ and be the same. */
+export const CHORD = SAME;
 
 /** A piece as it comes from the cutting table. */
 export type Cut = {

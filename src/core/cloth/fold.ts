@@ -1,29 +1,28 @@
 import { barred, holdsBack, linesRound } from './held.ts';
-import { carve } from './carve.ts';
-import { covers, ON, offsets, split } from './ring.ts';
+import { covers, offsets, ON } from './ring.ts';
+import { cutAtHinges } from './hinge.ts';
 import { fail, ok } from '../measure/index.ts';
-import { lies, turnedOver } from './lie.ts';
+import { leftOf } from '../geometry/index.ts';
+import { turnedOver } from './lie.ts';
 import { movedMark, movedPly, movedRun } from './move.ts';
 import { nextNumber, noted } from './work.ts';
 import type { ClothFault } from './fault.ts';
+import type { Hinge } from './hinge.ts';
 import type { Lie } from './lie.ts';
 import type { Line, Point } from '../geometry/index.ts';
-import type { Mark, Ply, Run, Sewn, Undo, Work } from './work.ts';
+import type { Mark, Ply, PlyOutline, Run, Sewn, Undo, Work } from './work.ts';
 import type { Result } from '../measure/index.ts';
 
-/** How to fold. What lies left of the line, seen along its way, stays; what lies right of it moves. */
-export type Fold = {
-  readonly line: Line;
+/** How to fold. */
+export type Fold = Hinge & {
   /** Whether the moving part comes to lie over the work or under it. */
   readonly lands: 'over' | 'under';
   /** The plies that fold, by number; all of them if left out. */
   readonly plies?: ReadonlySet<number>;
   /** Lands next to the plies that fold, inside the stack, instead of over or under the whole work. */
   readonly inside?: boolean;
-  /** What the new edges are called; `fold` if left out. */
-  readonly name?: string;
-  /** Only what also lies left of these lines moves; the cloth is clipped along them, as at an inner corner. */
-  readonly within?: readonly Line[];
+  /** New plies and folds are numbered from here; from the next free number of the work if left out. */
+  readonly numberFrom?: number;
 };
 
 /**
@@ -38,61 +37,63 @@ export type Fold = {
  * fold(cloth, { line: { at: { x: 0, y: 20 }, angle: 0 }, lands: 'over' }) // => two plies above y = 20
  */
 export function fold(work: Work, how: Fold): Sewn {
-  const { line, lands, inside = false, name = 'fold' } = how;
+  const { line } = how;
   if (!Number.isFinite(line.at.x + line.at.y + line.angle)) {
     return fail({ code: 'not-finite', message: 'The fold line has a number that is none.' });
   }
-  const parts = cutAtLine(work, how, name);
-  if (!parts.some((part) => part.moves)) {
-    return fail({ code: 'misses', message: 'The fold line misses the cloth: nothing lies beyond it.' });
-  }
+  const parts = partsOf(work, [how], how);
   const held = holdsBack(parts, line);
   if (held) return fail(held);
-
-  const over = turnedOver(line);
-  const { plies, low, high } = stacked(parts, over, lands, inside);
-  // A whole stack folds without getting in its own way.
-  for (const one of how.plies ? [line, ...linesRound(plies, low, high)] : []) {
-    const bar = barred(plies, one);
-    if (bar) return fail(bar);
-  }
-
-  const came: Undo['came'] = new Map(parts.map(({ ply, from, moves }) => [ply.id, { from: from.id, moved: moves }]));
-  const carried = carry(work, parts, line, over);
-  if (!carried.ok) return carried;
-  const { stitches, marks } = carried.value;
+  const folded = laidOver(work, parts, [how], how);
+  if (!folded.ok) return folded;
   const undo: Undo = {
     before: { plies: work.plies, stitches: work.stitches, marks: work.marks },
-    after: plies,
-    over,
-    came,
+    after: folded.value.plies,
+    over: turnedOver(line),
+    came: new Map(parts.map(({ ply, from, moves }) => [ply.id, { from: from.id, moved: moves }])),
   };
-  return ok(noted({ plies, stitches, marks, done: work.done }, { did: 'fold', undo }));
+  return ok(noted({ ...folded.value, done: work.done }, { did: 'fold', undo }));
+}
+
+/**
+ * Folds the whole work about several hinges at once, as the allowance of a curve is turned in: each moving part is cut
+ * out by its own line and bounds. The parts must not lie on one another. Faults are those of `fold`.
+ */
+export function foldAlong(work: Work, hinges: readonly Hinge[], how: Pick<Fold, 'lands' | 'numberFrom'>): Sewn {
+  const folded = laidOver(work, partsOf(work, hinges, how), hinges, how);
+  return folded.ok ? ok(noted({ ...folded.value, done: work.done }, { did: 'fold' })) : folded;
 }
 
 /** A ply, or a part of one, before it moves. */
-export type Part = { readonly ply: Ply; readonly from: Ply; readonly moves: boolean; readonly chosen: boolean };
+export type Part = {
+  readonly ply: Ply;
+  readonly from: Ply;
+  readonly moves: boolean;
+  /** Which of the hinges it moves about. */
+  readonly hinge: number;
+  readonly chosen: boolean;
+};
 
-/** Every ply, those that fold cut at the line. A part keeps the number of its ply when it is the first to stay. */
-function cutAtLine(work: Work, { line, plies, within = [] }: Fold, name: string): Part[] {
-  let number = nextNumber(work);
+type How = Pick<Fold, 'lands' | 'plies' | 'inside' | 'numberFrom'>;
+
+/** Every ply, those that fold cut at the hinges. A part keeps the number of its ply when it is the first to stay. */
+function partsOf(work: Work, hinges: readonly Hinge[], { plies, numberFrom }: How): Part[] {
+  let number = numberFrom ?? nextNumber(work);
   const parts = work.plies.flatMap((ply): Part[] => {
-    if (plies && !plies.has(ply.id)) return [{ ply, from: ply, moves: false, chosen: false }];
-    const fresh = { name, bulge: 0, fold: number };
-    const { left, right } =
-      within.length > 0 ? carve(ply.outline, line, within, fresh) : split(ply.outline, line, fresh);
-    if (left.length === 0) return [{ ply, from: ply, moves: true, chosen: true }];
-    if (right.length === 0) return [{ ply, from: ply, moves: false, chosen: true }];
-    number++;
-    const part = (outline: Ply['outline'], moves: boolean, keeps: boolean): Part => ({
-      ply: { ...ply, outline, id: keeps ? ply.id : number++ },
+    if (plies && !plies.has(ply.id)) return [{ ply, from: ply, moves: false, hinge: 0, chosen: false }];
+    const { stays, moves } = cutAtHinges(ply.outline, hinges, number);
+    if (moves.length === 0) return [{ ply, from: ply, moves: false, hinge: 0, chosen: true }];
+    if (stays.length > 0 || moves.length > 1) number += hinges.length;
+    const part = (outline: PlyOutline, i: number, hinge?: number): Part => ({
+      ply: { ...ply, outline, id: i === 0 ? ply.id : number++ },
       from: ply,
-      moves,
+      moves: hinge !== undefined,
+      hinge: hinge ?? 0,
       chosen: true,
     });
     return [
-      ...left.map((outline, i) => part(outline, false, i === 0)),
-      ...right.map((outline) => part(outline, true, false)),
+      ...stays.map((outline, i) => part(outline, i)),
+      ...moves.map(({ outline, hinge }, i) => part(outline, stays.length + i, hinge)),
     ];
   });
   return fusedTogether(parts);
@@ -103,20 +104,50 @@ function fusedTogether(parts: Part[]): Part[] {
   return parts.map((part) => {
     const { fusedTo } = part.from;
     if (fusedTo === undefined) return part;
-    const to = parts.find((one) => one.from.id === fusedTo && one.moves === part.moves);
+    const to = parts.find((one) => one.from.id === fusedTo && one.moves === part.moves && one.hinge === part.hinge);
     return { ...part, ply: { ...part.ply, fusedTo: to?.ply.id ?? fusedTo } };
   });
 }
 
+/** The work with its parts where they come to lie, if nothing is in their way. */
+function laidOver(
+  work: Work,
+  parts: readonly Part[],
+  hinges: readonly Hinge[],
+  { lands, inside = false }: How,
+): Result<Omit<Work, 'done'>, ClothFault> {
+  if (!parts.some((part) => part.moves)) {
+    return fail({ code: 'misses', message: 'The fold line misses the cloth: nothing lies beyond it.' });
+  }
+  const overs = hinges.map(({ line }) => turnedOver(line));
+  const { plies, low, high } = stacked(parts, overs, lands, inside);
+  const lines = hinges
+    .map((hinge) => hinge.line)
+    .filter((line) => hasBeyond(plies, line) || parts.some((part) => !part.chosen));
+  for (const line of lines.length === 0 ? [] : [...lines, ...linesRound(plies, low, high)]) {
+    const bar = barred(plies, line);
+    if (bar) return fail(bar);
+  }
+  const carried = carry(work, parts, hinges, overs);
+  return carried.ok ? ok({ plies, ...carried.value }) : carried;
+}
+
+/** Whether something lies beyond a line. Where nothing does, a whole stack folds without getting in its own way. */
+const hasBeyond = (plies: readonly Ply[], line: Line): boolean =>
+  plies.some(({ outline }) => offsets(outline, line).some((off) => off < -ON));
+
 type Stacked = { plies: Ply[]; low: number; high: number };
 
 /** The stack after the fold; what moved lies at the levels from `low` up to `high`, that one left out. */
-function stacked(parts: Part[], over: Lie, lands: 'over' | 'under', inside: boolean): Stacked {
+function stacked(parts: readonly Part[], overs: readonly Lie[], lands: 'over' | 'under', inside: boolean): Stacked {
   const stay = parts.filter((part) => !part.moves);
-  const turned = parts
-    .filter((part) => part.moves)
-    .map(({ ply }) => movedPly(ply, over))
-    .reverse();
+  // What moves about one hinge stays together, that of the first next to the layers it came from.
+  const turned = overs.flatMap((over, hinge) => {
+    const about = parts.filter((part) => part.moves && part.hinge === hinge);
+    const plies = about.map(({ ply }) => movedPly(ply, over));
+    return lands === 'over' ? plies.reverse() : plies;
+  });
+  if (lands === 'under') turned.reverse();
   const plies = stay.map((part) => part.ply);
   const chosen = stay.flatMap((part, i) => (part.chosen ? [i] : []));
   const top = inside && chosen.length > 0 ? chosen.at(-1)! + 1 : plies.length;
@@ -127,19 +158,30 @@ function stacked(parts: Part[], over: Lie, lands: 'over' | 'under', inside: bool
 }
 
 /** Stitches and marks go with their plies. */
-function carry(work: Work, parts: Part[], line: Line, over: Lie): Result<Pick<Work, 'stitches' | 'marks'>, ClothFault> {
+function carry(
+  work: Work,
+  parts: readonly Part[],
+  hinges: readonly Hinge[],
+  overs: readonly Lie[],
+): Result<Pick<Work, 'stitches' | 'marks'>, ClothFault> {
   const parted = new Map<number, Part[]>();
-  for (const part of parts) parted.set(part.from.id, [...(parted.get(part.from.id) ?? []), part]);
-  const off = (point: Point) => offsets([{ name: '', bulge: 0, from: point }], line)[0]!;
-  const moves = (plies: readonly number[], at: Point): boolean | 'torn' => {
-    if (off(at) >= -ON) return false;
-    const going = plies.map((id) => parted.get(id)?.some((part) => part.moves) ?? false);
-    return going.every((goes) => goes === going[0]) ? (going[0] ?? false) : 'torn';
+  for (const part of parts) {
+    const known = parted.get(part.from.id);
+    if (known) known.push(part);
+    else parted.set(part.from.id, [part]);
+  }
+  /** The hinge that plies move about at a point; undefined where they stay. */
+  const goes = (plies: readonly number[], at: Point): number | 'torn' | undefined => {
+    const hinge = hinges.findIndex((one) => isBeyond(one, at));
+    if (hinge < 0) return undefined;
+    const going = plies.map((id) => parted.get(id)?.some((part) => part.moves && part.hinge === hinge) ?? false);
+    if (!going.every((one) => one === going[0])) return 'torn';
+    return going[0] ? hinge : undefined;
   };
-  const now = (plies: readonly number[], at: Point, moved: boolean): number[] =>
+  const now = (plies: readonly number[], at: Point, hinge?: number): number[] =>
     plies.flatMap((id) => {
       const all = parted.get(id) ?? [];
-      const here = all.filter((part) => part.moves === moved);
+      const here = all.filter((part) => (hinge === undefined ? !part.moves : part.moves && part.hinge === hinge));
       const part = here.find(({ ply }) => all.length === 1 || covers(ply.outline, at)) ?? here[0] ?? all[0];
       return part ? [part.ply.id] : [];
     });
@@ -147,30 +189,42 @@ function carry(work: Work, parts: Part[], line: Line, over: Lie): Result<Pick<Wo
   const stitches = [];
   for (const stitch of work.stitches) {
     const runs: Run[] = [];
-    for (const run of stitch.runs.flatMap((one) => cutRun(one, off))) {
+    for (const run of stitch.runs.flatMap((one) => cutRun(one, hinges))) {
       const middle = { x: (run.from.x + run.to.x) / 2, y: (run.from.y + run.to.y) / 2 };
-      const goes = moves(run.plies, middle);
-      if (goes === 'torn') {
+      const hinge = goes(run.plies, middle);
+      if (hinge === 'torn') {
         const message = `A row of ${stitch.kind} stitches holds the moving part to cloth that stays.`;
         return fail({ code: 'sewn-down', message });
       }
-      const turned = goes ? movedRun(run, over) : run;
-      runs.push({ ...turned, plies: goes ? now(run.plies, middle, true).reverse() : now(run.plies, middle, false) });
+      const plies = now(run.plies, middle, hinge);
+      runs.push(hinge === undefined ? { ...run, plies } : { ...movedRun(run, overs[hinge]!), plies: plies.reverse() });
     }
-    const whole = stitch.round?.ring.every((edge) => off(edge.from) >= -ON);
+    const whole = stitch.round?.ring.every(({ from }) => hinges.every(({ line }) => leftOf(line, from) >= -ON));
     stitches.push({ ...stitch, runs, round: whole ? stitch.round : undefined });
   }
   const marks: Mark[] = work.marks.map((mark) => {
-    const goes = moves(mark.plies, mark.at) === true;
-    const plies = now(mark.plies, mark.at, goes);
-    return goes ? { ...movedMark(mark, over), plies: plies.reverse() } : { ...mark, plies };
+    const hinge = goes(mark.plies, mark.at);
+    if (hinge === undefined || hinge === 'torn') return { ...mark, plies: now(mark.plies, mark.at) };
+    return { ...movedMark(mark, overs[hinge]!), plies: now(mark.plies, mark.at, hinge).reverse() };
   });
   return ok({ stitches, marks });
 }
 
-/** A run of stitches cut where it crosses the fold line. */
-function cutRun(run: Run, off: (point: Point) => number): Run[] {
-  const [a, b] = [off(run.from), off(run.to)];
+const isBeyond = ({ line, within = [] }: Hinge, at: Point): boolean =>
+  leftOf(line, at) < -ON && within.every((bound) => leftOf(bound, at) >= -ON);
+
+/** A run of stitches cut where it crosses a line to fold along, or a bound of what moves there. */
+function cutRun(run: Run, hinges: readonly Hinge[]): Run[] {
+  let runs = [run];
+  for (const { line, within = [] } of hinges) {
+    if (leftOf(line, run.from) >= -ON && leftOf(line, run.to) >= -ON) continue;
+    for (const one of [line, ...within]) runs = runs.flatMap((part) => cutAt(part, one));
+  }
+  return runs;
+}
+
+function cutAt(run: Run, line: Line): Run[] {
+  const [a, b] = [leftOf(line, run.from), leftOf(line, run.to)];
   if (a * b >= 0 || Math.abs(a) <= ON || Math.abs(b) <= ON) return [run];
   const t = a / (a - b);
   const at = { x: run.from.x + (run.to.x - run.from.x) * t, y: run.from.y + (run.to.y - run.from.y) * t };
@@ -179,6 +233,3 @@ function cutRun(run: Run, off: (point: Point) => number): Run[] {
     { ...run, from: at },
   ];
 }
-
-/** Where a fold turns a point. */
-export const foldedPoint = (point: Point, line: Line): Point => lies(turnedOver(line), point);

@@ -76,6 +76,14 @@ export function split(
   return { left: half(corners, line, 1, fresh), right: half(corners, line, -1, fresh) };
 }
 
+/** What `split` gives on one side: 1 for the left, -1 for the right. */
+export function splitOff(ring: PlyOutline, line: Line, fresh: Omit<PlyEdge, 'from'>, side: 1 | -1): PlyOutline[] {
+  const off = offsets(ring, line);
+  if (off.every((o) => o >= -ON)) return side === 1 ? [ring] : [];
+  if (off.every((o) => o <= ON)) return side === 1 ? [] : [ring];
+  return half(withCrossings(ring, off), line, side, fresh);
+}
+
 /** A corner of a ring, the edge that begins there, and on which side of the line it lies; 0 on it. */
 type Corner = { edge: PlyEdge; side: -1 | 0 | 1 };
 

@@ -2,6 +2,7 @@ import { area, length, lineThrough, removeAllowance, sides, union } from '../geo
 import { distance, minus, plus, times, unit } from '../geometry/point.ts';
 import { fail, ok } from '../measure/index.ts';
 import { lay } from './lay.ts';
+import { linesMeet } from '../geometry/arc.ts';
 import { nextNumber } from './work.ts';
 import { ON } from './ring.ts';
 import { outlineOf } from './silhouette.ts';
@@ -94,7 +95,41 @@ function stitchRing(outline: Outline, { allowance, open = [] }: SewRound): Resul
     const code = ring.fault.code === 'not-finite' ? 'not-finite' : 'too-deep';
     return fail({ code, message: 'The allowance leaves nothing inside the stitches.' });
   }
-  return ok({ ring: ring.value, allowances: ring.value.map((edge) => by[edge.name] ?? 0) });
+  const sewn = withoutBends(ring.value);
+  return ok({ ring: sewn, allowances: sewn.map((edge) => by[edge.name] ?? 0) });
+}
+
+/** A stitch of 2.5 mm, as most machines begin with (common practice, no source), is straight. */
+const STITCH = 2.5;
+
+/** The ring with bends that are shorter than a stitch as the corners that a machine makes of them. */
+function withoutBends(ring: Outline): Outline {
+  const edges = sides(ring);
+  const n = edges.length;
+  const isShort = edges.map(({ from, to }) => distance(from, to) < STITCH);
+  const corners = new Map<number, { last: number; at: Point }>();
+  for (let i = 0; i < n; i++) {
+    if (!isShort[i] || isShort[(i + n - 1) % n]) continue;
+    let last = i;
+    while (isShort[(last + 1) % n] && last - i < n) last++;
+    const bend = Array.from({ length: last - i + 1 }, (_, k) => edges[(i + k) % n]!);
+    const at = cornerOf(edges[(i + n - 1) % n]!, bend, edges[(last + 1) % n]!);
+    if (at) corners.set(i, { last, at });
+  }
+  if (corners.size === 0) return ring;
+  const isGone = new Set(
+    [...corners].flatMap(([i, { last }]) => Array.from({ length: last - i + 1 }, (_, k) => (i + k) % n)),
+  );
+  const begins = new Map([...corners.values()].map(({ last, at }) => [(last + 1) % n, at]));
+  return ring.flatMap((edge, i) => (isGone.has(i) ? [] : [{ ...edge, from: begins.get(i) ?? edge.from }]));
+}
+
+/** Where the edges on both sides of a bend meet, if the whole bend is shorter than a stitch. */
+function cornerOf(before: Side, bend: readonly Side[], after: Side): Point | undefined {
+  const long = bend.reduce((sum, { from, to }) => sum + distance(from, to), 0);
+  if (bend.length < 2 || long > STITCH) return undefined;
+  const at = linesMeet(before.to, minus(before.to, before.from), after.from, minus(after.to, after.from));
+  return at && distance(at, before.to) < STITCH && distance(at, after.from) < STITCH ? at : undefined;
 }
 
 type Gap = NonNullable<Round['gap']>;

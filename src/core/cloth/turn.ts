@@ -1,23 +1,27 @@
-import { asOneStep, foldInHand } from './group.ts';
-import { carve } from './carve.ts';
-import { cross, distance, dot, minus, plus, times, unit } from '../geometry/point.ts';
+import { asOneStep } from './group.ts';
+import { cross, distance, dot, plus, times } from '../geometry/point.ts';
 import { fail, ok } from '../measure/index.ts';
+import { foldAlong } from './fold.ts';
 import { lineThrough, sides } from '../geometry/index.ts';
 import { movedMark, movedPly, movedStitch } from './move.ts';
+import { nextNumber } from './work.ts';
 import { offsets, ON, stretches } from './ring.ts';
 import { otherWay } from './edge.ts';
+import { putTogether, takenApart } from './layers-apart.ts';
+import { roundCorners } from './round-corners.ts';
 import { turnedOver } from './lie.ts';
 import type { ClothFault } from './fault.ts';
-import type { InHand } from './group.ts';
+import type { Hinge } from './hinge.ts';
 import type { Lie } from './lie.ts';
-import type { Line, Side } from '../geometry/index.ts';
+import type { Line, Point, Side } from '../geometry/index.ts';
 import type { Result } from '../measure/index.ts';
+import type { RoundCorner } from './round-corners.ts';
 import type { Ply, Round, Sewn, Stitch, Work } from './work.ts';
 
 /**
  * Turns a pair that was sewn round right side out. The two layers change places, so that the sides that touched are
- * outside; at each sewn edge the allowances are folded in along the stitches, between the layers; at inner corners they
- * are clipped to the stitches. What was caught in between comes out. The gap's allowances are turned in with the rest;
+ * outside; at each sewn edge the allowances are folded in along the stitches, between the layers; at inner corners and
+ * on curves they are clipped to the stitches. What was caught in between comes out. The gap's allowances are turned in with the rest;
  * nothing holds the edges there until the gap is closed. A pair of w x h sewn at s comes to (w - 2 s) x (h - 2 s).
  *
  * Faults: `not-sewn-round`; `no-gap` when it was sewn shut; `sewn-down` when other rows join the two layers; those of
@@ -44,19 +48,25 @@ export function turn(work: Work): Sewn {
 
   const out = comesOut(work, caught, rows.value, round);
   if (!out.ok) return out;
-  // Without the seam itself, which lies on every fold line and would be asked about each.
-  const start: Work = { ...work, ...out.value, plies: [...upper, ...out.value.plies, ...lower] };
   const folds = foldsIn(round);
-  const up = foldedIn({ work: start, hand: new Set(upper.map(({ id }) => id)) }, folds, 'over');
+  const [over, under, between] = takenApart(out.value, [upper, lower]);
+  const up = foldedIn({ ...over!, plies: upper, done: [] }, folds, 'over', nextNumber(work));
   if (!up.ok) return up;
-  const down = foldedIn({ work: up.value, hand: new Set(lower.map(({ id }) => id)) }, folds, 'under');
+  const down = foldedIn(
+    { ...under!, plies: lower, done: [] },
+    folds,
+    'under',
+    Math.max(nextNumber(work), nextNumber(up.value)),
+  );
   if (!down.ok) return down;
 
-  const order = new Map(down.value.plies.map((ply, i) => [ply.id, i]));
+  const plies = [...up.value.plies, ...out.value.plies, ...down.value.plies];
+  const order = new Map(plies.map((ply, i) => [ply.id, i]));
   const level = (id: number) => order.get(id) ?? -1;
   const runs = seam.runs.map((run) => ({ ...run, plies: [...run.plies].sort((a, b) => level(a) - level(b)) }));
-  const stitches = [...down.value.stitches, ...boxed, { ...seam, runs }].sort((a, b) => a.id - b.id);
-  return ok(asOneStep(work.done, { ...down.value, stitches }, { did: 'turn' }));
+  const { stitches, marks } = putTogether([between!, up.value, down.value]);
+  const all = [...stitches, ...boxed, { ...seam, runs }].sort((a, b) => a.id - b.id);
+  return ok(asOneStep(work.done, { plies, stitches: all, marks, done: [] }, { did: 'turn' }));
 }
 
 /** The rows of each layer by itself. Basting that joins the two comes out; another row would keep them together. */
@@ -78,43 +88,54 @@ function boxRows({ done, stitches }: Work): Stitch[] {
 /** Allowances folded back and forth more often than this do not come to rest. */
 const ROUNDS = 4;
 
-type FoldIn = { readonly line: Line; readonly name: string; readonly within: readonly Line[] };
-
-/** The folds along the stitch line, one for each sewn edge. */
-function foldsIn({ ring, allowances }: Round): FoldIn[] {
-  const edges = sides(ring);
-  const n = edges.length;
-  return edges.flatMap((edge, i) => {
-    if (allowances[i] === 0 || distance(edge.from, edge.to) < ON) return [];
+/**
+ * The folds along the stitch line, those of a curve at once. Along a curve, and beside an inner corner, the allowance of
+ * an edge goes in by itself, cut from its neighbours where the stitches turn: in one piece it would not lie flat.
+ */
+function foldsIn(round: Round): Hinge[][] {
+  const corners = roundCorners(round);
+  const folds: Hinge[][] = [];
+  let before: Hinge | undefined;
+  for (const [i, start] of corners.entries()) {
+    const edge = start.after;
+    const end = corners[(i + 1) % corners.length]!;
+    if (start.widths[1] === 0 || distance(edge.from, edge.to) < ON) {
+      before = undefined;
+      continue;
+    }
     const line = lineThrough(edge.from, edge.to);
-    const outer = offsets(ring, line).every((off) => off > -ON);
-    if (outer) return [{ line, name: edge.name, within: [] }];
+    const isOuter = offsets(round.ring, line).every((off) => off > -ON);
     // The line of an edge beside an inner corner also runs through other parts of the work, which stay.
-    const width = (k: number) => allowances[(i + k + n) % n]!;
-    const [before, after] = [edges[(i + n - 1) % n]!, edges[(i + 1) % n]!];
-    const start = bound(before, edge, edge, width(0), width(-1));
-    const end = bound(edge, after, edge, width(0), width(1));
-    return [{ line, name: edge.name, within: [start, otherWay(end)] }];
-  });
+    const bounds = (corner: RoundCorner) => (isOuter && !corner.isCurve ? [] : [bound(corner, edge)]);
+    const hinge: Hinge = { line, name: edge.name, within: [...bounds(start), ...bounds(end).map(otherWay)] };
+    if (before && isClipped(start)) folds.at(-1)!.push(hinge);
+    else folds.push([hinge]);
+    before = hinge;
+  }
+  // Round a shape without outer corners, the first edge goes with the last.
+  if (before && folds.length > 1 && isClipped(corners[0]!)) folds[0]!.unshift(...folds.pop()!);
+  return folds;
 }
 
+/** Whether the allowances of two edges are parted where the edges meet. */
+const isClipped = ({ turn, isCurve }: RoundCorner): boolean => turn < 0 || isCurve;
+
 /**
- * What bounds the allowance of an edge at a corner: at an inner corner the bisector, along which it is clipped; at an
- * outer corner a line square to the edge, as far out as the two allowances reach. Both run out of the cloth.
+ * What bounds the allowance of an edge at a corner: on a curve and at an inner corner the bisector, along which it is
+ * clipped; at an outer corner a line square to the edge, as far out as the two allowances reach. Both run out of the
+ * cloth.
  */
-function bound(before: Side, after: Side, edge: Side, width: number, next: number): Line {
-  const [a, b] = [unit(minus(before.to, before.from)), unit(minus(after.to, after.from))];
-  const at = after.from;
+function bound(corner: RoundCorner, edge: Side): Line {
+  const { at, a, b, widths, after } = corner;
   const sine = cross(a, b);
-  if (sine < 0) {
-    const way = plus(a, b);
-    return { at, angle: (Math.atan2(-way.x, way.y) * 180) / Math.PI };
-  }
+  const squareTo = (way: Point) => (Math.atan2(-way.x, way.y) * 180) / Math.PI;
+  if (isClipped(corner)) return { at, angle: squareTo(plus(a, b)) };
+  const isStart = edge === after;
+  const [width, next] = isStart ? [widths[1], widths[0]] : widths;
+  const way = isStart ? b : a;
   const reach = sine < 1e-6 ? 0 : (next - width * dot(a, b)) / sine;
-  const way = unit(minus(edge.to, edge.from));
   const out = Math.max(reach, 0) + ON;
-  const far = plus(at, times(way, edge === after ? -out : out));
-  return { at: far, angle: (Math.atan2(-way.x, way.y) * 180) / Math.PI };
+  return { at: plus(at, times(way, isStart ? -out : out)), angle: squareTo(way) };
 }
 
 /**
@@ -163,28 +184,18 @@ function sewnOver(ply: Ply, { ring, allowances }: Round): Line | undefined {
 
 /**
  * Folds the allowances of one layer in, one edge after another, each next to the layer itself. Allowances wider than the
- * body reach over its far edge and are folded once more.
+ * body reach over its far edge and are folded once more. New plies are numbered from `numberFrom`.
  */
-function foldedIn(start: InHand, folds: readonly FoldIn[], lands: 'over' | 'under'): Sewn {
-  let now: InHand = start;
+function foldedIn(layer: Work, folds: readonly Hinge[][], lands: 'over' | 'under', numberFrom: number): Sewn {
+  let now = layer;
   for (let round = 0, left = true; left && round < ROUNDS; round++) {
     left = false;
-    for (const how of folds) {
+    for (const hinges of folds) {
+      const folded = foldAlong(now, hinges, { lands, numberFrom: Math.max(numberFrom, nextNumber(now)) });
+      if (folded.ok) [now, left] = [folded.value, true];
       // An edge whose allowance was trimmed to nothing has nothing to fold.
-      if (!reaches(now, how)) continue;
-      const folded = foldInHand(now, { ...how, lands, inside: true });
-      if (!folded.ok) return folded;
-      [now, left] = [folded.value, true];
+      else if (folded.fault.code !== 'misses') return folded;
     }
   }
-  return ok(now.work);
+  return ok(now);
 }
-
-/** Whether some ply in hand lies beyond a fold line, within its bounds. */
-const reaches = ({ work, hand }: InHand, { line, within }: FoldIn): boolean =>
-  work.plies.some(
-    ({ id, outline }) =>
-      hand.has(id) &&
-      offsets(outline, line).some((off) => off < -ON) &&
-      carve(outline, line, within, { name: '', bulge: 0 }).right.length > 0,
-  );

@@ -3,7 +3,7 @@ import type { Edge, Point } from '../geometry/index.ts';
 import type { Lie } from './lie.ts';
 import type { Result } from '../measure/index.ts';
 
-/** An edge of a ply, straight. Curves are cut into chords that leave them by at most 0.02 mm. */
+/** An edge of a ply, straight. Curves are cut into chords that leave them by at most 0.05 mm. */
 export type PlyEdge = Edge & {
   /** The number of the fold this edge lies on: the cloth goes on in another ply that has the same number. */
   readonly fold?: number;

@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  clipCorners,
   closeGap,
   freeEdges,
   gather,
   hem,
   join,
+  layerMap,
   outlineNow,
   pleat,
   rotate,
@@ -14,7 +16,7 @@ import {
   tuck,
   turn,
 } from '../../../src/core/cloth/index.ts';
-import { bounds, length, polygon, reflect, removeAllowance } from '../../../src/core/geometry/index.ts';
+import { bounds, length, polygon, reflect, removeAllowance, withCorners } from '../../../src/core/geometry/index.ts';
 import { runs } from '../../random.ts';
 import { simplePolygon } from '../geometry/shapes.ts';
 import { tangle } from './order.ts';
@@ -146,6 +148,80 @@ describe('turning', () => {
     expect(turnedShapes).toBeGreaterThan(100);
     expect(hollow).toBeGreaterThan(30);
     expect(whole).toBeGreaterThan(60);
+  });
+});
+
+describe('turning along curves', () => {
+  const within = (outline: Outline, s: number) => value(removeAllowance(outline, { ...sewnBy(outline, s), top: 0 }));
+  const sewnBy = (outline: Outline, s: number) => Object.fromEntries(outline.map(({ name }) => [name, s]));
+  /** Both layers of a pair, open at the top. */
+  const pair = (outline: Outline, s: number): Work => {
+    const [front, back] = [piece('front', outline), piece('back', mirrored(outline))];
+    return value(sewRound(front, back, { allowance: s, open: ['top'] }));
+  };
+
+  test('rounded corners come to the stitch line, and each chord folds in once', () => {
+    fc.assert(
+      fc.property(mm(60, 200), mm(60, 200), mm(2, 10), mm(3, 25), mm(3, 25), (w, h, s, p, q) => {
+        const outline = value(
+          withCorners(rectangle(w, h), { 'bottom-left': { rounded: p }, 'bottom-right': { rounded: q } }),
+        );
+        const sewn = pair(outline, s);
+        const turned = value(turn(sewn));
+        sound(turned, [sewn]);
+        expect(size(turned).width).toBeCloseTo(w - 2 * s, 6);
+        expect(size(turned).height).toBeCloseTo(h - s, 6);
+        const body = turned.plies.at(-1)!;
+        const apart = Math.abs(area(body.outline) - area(within(outline, s)));
+        // Chords leave a curve by 0.05 mm; a curve shorter than a stitch of 2.5 mm is sewn as a corner.
+        expect(apart).toBeLessThan(0.05 * length(outline) + 2);
+        // A sharp corner is folded twice; everything else once.
+        const chords = sewn.stitches[0]!.round!.ring.length - 1;
+        expect(turned.plies.length).toBeLessThanOrEqual(2 * (1 + chords + 2));
+      }),
+      runs(150),
+    );
+  });
+
+  test('notched curves lie flat: nowhere more than the two layers and their allowances', () => {
+    fc.assert(
+      fc.property(mm(2, 8), mm(1, 30), (s, more) => {
+        // On a curve narrower than its allowance the straight sides' own allowances meet.
+        const outline = value(withCorners(rectangle(150, 120), { rounded: 2 * s + more }));
+        const sewn = pair(outline, s);
+        const notched = value(clipCorners(sewn, 0));
+        const turned = value(turn(notched));
+        sound(turned, [sewn], notched.done.at(-1)!.cutAway);
+        const most = layerMap(turned).filter((region) => region.area > 0.01);
+        expect(Math.max(...most.map((region) => region.plies.length))).toBe(4);
+      }),
+      runs(60),
+    );
+  });
+
+  test('scallops come to their stitch line, clipped between them', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 2, max: 5 }), mm(2, 5), mm(4, 12), (many, s, deep) => {
+        const wide = 40;
+        const scallops = Array.from({ length: many }, (_, i) => ({
+          name: `scallop ${i + 1}`,
+          from: { x: i * wide, y: 0 },
+          bulge: (2 * deep) / wide,
+        }));
+        const outline: Outline = [
+          ...scallops,
+          { name: 'right', from: { x: many * wide, y: 0 }, bulge: 0 },
+          { name: 'top', from: { x: many * wide, y: 80 }, bulge: 0 },
+          { name: 'left', from: { x: 0, y: 80 }, bulge: 0 },
+        ];
+        const sewn = pair(outline, s);
+        const turned = value(turn(sewn));
+        sound(turned, [sewn]);
+        const apart = Math.abs(area(turned.plies.at(-1)!.outline) - area(within(outline, s)));
+        expect(apart).toBeLessThan(0.05 * length(outline) + 2);
+      }),
+      runs(40),
+    );
   });
 });
 
