@@ -36,7 +36,7 @@ export function tellStep(pattern: Pattern, id: string): ToldStep | undefined {
   const i = steps.findIndex((one) => one.id === id);
   const step = steps[i];
   if (!step) return undefined;
-  const { minutes, tools, note } = step;
+  const { minutes, tools, iron, note } = step;
   const hurts = step.cautions.flatMap((key) => {
     const { title, sentences: [sentence = ''] = [] } = cautions[key] ?? {};
     return title === undefined ? [] : [{ title, sentence }];
@@ -44,6 +44,7 @@ export function tellStep(pattern: Pattern, id: string): ToldStep | undefined {
   return {
     ...lineOf(step),
     ...{ n: i + 1, of: steps.length, minutes, tools, hurts },
+    ...(iron && { iron }),
     ...(note !== undefined && { note }),
     findings: findingsOf(pattern, step),
   };

@@ -1,5 +1,5 @@
 /** What a page tells of the steps: small enough to travel with it, so that nothing has to be made up to read it. */
-import type { Finding, Minutes, Size } from '../../src/core/index.ts';
+import type { Finding, IronLimit, Minutes, Size } from '../../src/core/index.ts';
 
 /** A step as a page tells it. Lengths in mm. */
 export type ToldStep = {
@@ -16,6 +16,8 @@ export type ToldStep = {
   depth: number;
   minutes: Minutes;
   tools: string[];
+  /** How hot an iron may be, and for what. */
+  iron?: IronLimit;
   /** Where it can hurt: of each usual caution its title and its first sentence. */
   hurts: { title: string; sentence: string }[];
   note?: string;

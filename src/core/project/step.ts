@@ -24,6 +24,9 @@ export type SewnRow = {
 /** What can hurt in a step; the keys of the cautions on a lesson page. */
 export type CautionKey = 'blade' | 'scissors' | 'pins' | 'needle' | 'iron' | 'coating' | 'snap' | 'magnet';
 
+/** The least heat that something in the heap takes, in °C, and what takes no more. */
+export type IronLimit = { celsius: number; material: string };
+
 /** How long a step takes one maker. `given` by the author, or estimated from its stitches and folds. */
 export type Minutes = { value: number; given: boolean };
 
@@ -56,6 +59,8 @@ export type Step = {
   /** Plain names of the tools, for a list: sewing machine, iron, ruler. */
   tools: string[];
   cautions: CautionKey[];
+  /** Where an iron is used: how hot it may be for the most delicate material in the heap. */
+  iron?: IronLimit;
   /** The most layers at one place. */
   readonly layersMost: number;
   /** The thickest place. A material whose thickness is not known counts as nothing. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { check } from '../../../src/core/project/index.ts';
+import { check, makeUp } from '../../../src/core/project/index.ts';
 import { lines, resolved } from './files.ts';
 import type { Materials } from '../../../src/core/project/index.ts';
 
@@ -10,31 +10,32 @@ const shelf: Materials = {
   velvet: { kind: 'cloth', thickness: { mm: 0.8, source }, nap: 'one way' },
   nylon: { kind: 'cloth', thickness: { mm: 0.2, source }, heat: { celsius: 110, source } },
   vinyl: { kind: 'cloth', thickness: { mm: 0.6, source }, heat: { celsius: 60, source }, holes: 'stay' },
-  stay: { kind: 'interfacing', thickness: { mm: 0.3, source }, fuses: { celsius: 130, source } },
+  stay: {
+    kind: 'interfacing',
+    thickness: { mm: 0.3, source },
+    heat: { celsius: 150, source },
+    fuses: { celsius: 130, source },
+  },
   snap: { kind: 'hardware' },
 };
 
-/** Two panels of a material, one above the other or sewn round, and what is found wrong with the steps. */
-const found = (material: string, steps: string, more = ''): string[] =>
-  lines(
-    check(
-      resolved(
-        `
+/** Two panels of a material, and steps. */
+const panelsOf = (material: string, steps: string, more = ''): string => `
 title: Panels
 units: metric
 measures: { seam: { mm: 6 } }
-materials: { outer: ${material}, stay: stay, snap: snap }
+materials: { outer: ${material}, thin: nylon, stay: stay, snap: snap }
 pieces:
   front: { size: [112 mm, 92 mm], from: outer }
   back: { size: [112 mm, 92 mm], from: outer }
 ${more}
 steps:
 ${steps.trim().replace(/^/gmu, '  ')}
-`,
-        { materials: shelf },
-      ),
-    ),
-  );
+`;
+
+/** What is found wrong with the steps. */
+const found = (material: string, steps: string, more = ''): string[] =>
+  lines(check(resolved(panelsOf(material, steps, more), { materials: shelf })));
 
 const bag = `
 - { sew round: [front, back], gap: { edge: bottom, length: 60 mm }, makes: bag }
@@ -92,6 +93,45 @@ describe('heat and pins', () => {
       'warning steps > 1: too-hot: This step needs an iron, whose coolest setting is 110 °C. “vinyl” takes only 60 °C. ' +
         'Crease it with a bone folder, or topstitch it flat.',
     ]);
+  });
+});
+
+describe('the iron', () => {
+  const flap = (material: string) => `  flap: { size: [112 mm, 40 mm], from: ${material} }`;
+  const steps = '- { join: [front, flap], at: top, press: open }\n- { lay: back, on: front }\n- { press: front }';
+  const cool = (material: string) => found('cotton', steps, flap(material)).filter((line) => line.includes('iron'));
+
+  it('is set for the coolest material in the heap, which is said once', () => {
+    expect(cool('outer')).toEqual([]);
+    expect(cool('thin')).toEqual([
+      'note steps > 0: cool-iron: Iron no hotter than 110 °C here: “nylon” takes no more, though the rest does. ' +
+        'Set the iron for “nylon”, and lay a press cloth between.',
+    ]);
+  });
+
+  it('is told at every step that uses one, and at no other', () => {
+    const limits = (material: string) =>
+      makeUp(resolved(panelsOf('cotton', steps, flap(material)), { materials: shelf })).map(({ iron }) => iron);
+    // What is fused is bonded by heat; its own limit is told at the step, and is no finding.
+    const fused = '  interfacing: { like: front, inset: seam, from: stay, grain: any }';
+    expect(found('cotton', '- { fuse: interfacing, to: front }\n- { lay: back, on: front }', fused)).toEqual([]);
+    expect(limits('outer').map((limit) => limit?.celsius)).toEqual([200, undefined, 200]);
+    expect(limits('thin')).toEqual([
+      { celsius: 110, material: 'nylon' },
+      undefined,
+      { celsius: 110, material: 'nylon' },
+    ]);
+    // Nothing is known of how much heat velvet takes.
+    expect(makeUp(resolved(panelsOf('velvet', '- { press: front }'), { materials: shelf }))[0]!.iron).toBeUndefined();
+  });
+});
+
+describe('pins', () => {
+  it('are clips where holes stay, and pins where they close', () => {
+    const tools = (material: string) =>
+      makeUp(resolved(panelsOf(material, '- { join: [front, back], at: top }'), { materials: shelf }))[0]!.tools;
+    expect(tools('cotton')).toEqual(['sewing machine', 'pins']);
+    expect(tools('vinyl')).toEqual(['sewing machine', 'clips']);
   });
 });
 

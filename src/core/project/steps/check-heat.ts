@@ -18,8 +18,9 @@ export function checkHeat(pattern: Pattern, steps: readonly Step[]): Finding[] {
     const heap = materialsIn(pattern, step.after);
     const fusing = step.verb === 'fuse' ? fusibleOf(pattern, step)?.fuses : undefined;
     const ironed = step.tools.some((tool) => tool.startsWith('iron'));
+    const hottest = Math.max(0, ...heap.map(({ heat = 0 }) => heat));
     return heap.flatMap((material): Finding[] => {
-      const { heat, label, holes } = material;
+      const { kind, heat, label, holes } = material;
       const findings: Finding[] = [];
       const { place } = step;
       const severity = 'warning';
@@ -33,6 +34,18 @@ export function checkHeat(pattern: Pattern, steps: readonly Step[]): Finding[] {
         const mend = 'Crease it with a bone folder, or topstitch it flat.';
         const amount = COOLEST - heat;
         findings.push(...once('iron', material, { severity, place, code: 'too-hot', message, mend, amount }));
+      } else if (
+        ironed &&
+        heat !== undefined &&
+        heat === step.iron?.celsius &&
+        heat < hottest &&
+        kind !== 'interfacing'
+      ) {
+        // Interfacing is bonded by heat, and what it takes belongs to fusing it.
+        const message = `Iron no hotter than ${heat} °C here: ${quote(label)} takes no more, though the rest does.`;
+        const mend = `Set the iron for ${quote(label)}, and lay a press cloth between.`;
+        const amount = hottest - heat;
+        findings.push(...once('cool', material, { severity: 'note', place, code: 'cool-iron', message, mend, amount }));
       }
       if (holes === 'stay' && needsHolding.has(step.verb) && !step.tools.includes('pins')) {
         const message = `Holes stay in ${quote(label)}, so this step cannot be pinned.`;

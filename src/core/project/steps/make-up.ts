@@ -10,7 +10,7 @@ import { rowsAdded } from './rows.ts';
 import { sew } from './sew.ts';
 import { stackOf } from './thickness.ts';
 import { titleOf } from './titles.ts';
-import { cautionsOf, toolsOf } from './tools.ts';
+import { cautionsOf, ironLimitOf, toolsOf } from './tools.ts';
 import type { Finding, Pattern, Place } from '../pattern.ts';
 import type { Ledger, Step } from '../step.ts';
 import type { StepPlan } from './plan.ts';
@@ -265,6 +265,8 @@ class Bench {
     const { words, mm } = plan;
     const now = { width: mm['now width'], height: mm['now height'] };
     const stack = stackOf(pattern, after);
+    const tools = toolsOf(plan, after, pattern);
+    const iron = ironLimitOf(tools, after, pattern);
     return {
       id: plan.id,
       title: words.says ?? titleOf(plan),
@@ -284,8 +286,9 @@ class Bench {
       }),
       stitches,
       minutes: minutesOf(plan, works, after, stitches),
-      tools: toolsOf(plan, after, pattern),
+      tools,
       cautions: cautionsOf(plan, after, pattern),
+      ...(iron && { iron }),
       // Few are asked for, and the map of all layers takes longer than the step itself.
       get layersMost() {
         return stack().layers;

@@ -1,6 +1,6 @@
 /** The tools of a step, and what can hurt in it. Common practice, no source. */
 import { materialsIn } from './thickness.ts';
-import type { CautionKey } from '../step.ts';
+import type { CautionKey, IronLimit } from '../step.ts';
 import type { Pattern } from '../pattern.ts';
 import type { StepPlan } from './plan.ts';
 import type { Verb } from './verbs.ts';
@@ -59,6 +59,16 @@ export function toolsOf({ verb, words }: StepPlan, work: Work, pattern: Pattern)
   const holesStay = materialsIn(pattern, work).some((material) => material.holes === 'stay');
   const held = tools.map((tool) => (tool === HOLD && holesStay ? 'clips' : tool));
   return [...new Set([...held, ...(words.tools ?? [])])];
+}
+
+/** How hot an iron may be for everything in the heap, as far as the shelf knows; undefined where none is used. */
+export function ironLimitOf(tools: readonly string[], work: Work, pattern: Pattern): IronLimit | undefined {
+  if (!tools.some((tool) => tool.startsWith(IRON))) return undefined;
+  let least: IronLimit | undefined;
+  for (const { heat, label } of materialsIn(pattern, work)) {
+    if (heat !== undefined && heat < (least?.celsius ?? Infinity)) least = { celsius: heat, material: label };
+  }
+  return least;
 }
 
 /** What can hurt: from the tools, the hardware, and what heat does to the materials in the heap. */
