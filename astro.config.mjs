@@ -18,6 +18,15 @@ const fonts = await cutFonts(`${root}.cache/fonts`, 'woff2');
 /** The islands of nearly every lesson. */
 const onEveryLesson = /components\/(widgets\/(tape\/|your-size\/SizeSheet|Switches|Refill))/;
 
+/** `client:use`: an island that wakes when it is used. */
+const wakeOnUse = {
+  name: 'wake-on-use',
+  hooks: {
+    'astro:config:setup': ({ addClientDirective }) =>
+      addClientDirective({ name: 'use', entrypoint: './components/wake-on-use.ts' }),
+  },
+};
+
 export default defineConfig({
   site: address?.origin,
   base: address?.pathname ?? '/',
@@ -34,7 +43,7 @@ export default defineConfig({
       options: { variants: fonts.map(({ weight, file }) => ({ weight, style: 'normal', src: [file] })) },
     },
   ],
-  integrations: [contentCheck(), mdx(), svelte({ configFile: false }), handoutsInSite()],
+  integrations: [contentCheck(), wakeOnUse, mdx(), svelte({ configFile: false }), handoutsInSite()],
   devToolbar: { enabled: false },
   compressHTML: true, // keeps the blank between two words of a sentence where the source breaks the line at a tag
   markdown: {
@@ -61,15 +70,16 @@ export default defineConfig({
         build: {
           rolldownOptions: {
             // What nearly every island needs comes in one file, which packs tighter than many, and the small islands of
-            // every lesson in another. What draws, and what shows the making, come in two more: a page without them
-            // need not carry them.
+            // every lesson in another. What draws, what shows the making, and what questions share come in files of
+            // their own, for pages and readers without them.
             output: {
               codeSplitting: {
                 groups: [
-                  { name: 'lesson', test: /^(?!.*\/(drawing|making)\/)/, minShareCount: 2, priority: 2 },
+                  { name: 'lesson', test: /^(?!.*\/(drawing|making|questions)\/)/, minShareCount: 2, priority: 2 },
                   { name: 'islands', test: onEveryLesson, priority: 1 },
                   { name: 'drawing', test: /\/drawing\//, minShareCount: 2 },
                   { name: 'making', test: /\/making\//, minShareCount: 2 },
+                  { name: 'questions', test: /\/components\/questions\/|\/questions\/choices/, minShareCount: 2 },
                 ],
               },
             },

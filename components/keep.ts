@@ -52,6 +52,9 @@ export function keep(key: string, value: unknown): void {
   }
 }
 
+/** Whether anything is kept under `key`. */
+export const isKept = (key: string): boolean => recall(key, () => true) === true;
+
 /** A plain object with text keys, or undefined: the first question to ask of anything that was kept. */
 export function asRecord(value: unknown): Record<string, unknown> | undefined {
   return typeof value === 'object' && value !== null && !Array.isArray(value)

@@ -62,6 +62,8 @@ export class Learner {
   readonly project: Project;
   #values = $state<Record<string, Chosen>>({});
   #options = $state<Record<string, boolean>>({});
+  /** Work as it really came out, and the plan that it came from. */
+  #asMade = $state.raw<{ pattern: Pattern; plan: Pattern }>();
   /** What could not be taken from the address or from what was kept; a sentence each. */
   refused = $state<string[]>([]);
 
@@ -80,10 +82,13 @@ export class Learner {
     return editionChoice.chosen ?? this.project.edition;
   }
 
-  /** The pattern under the hand: what moves a size shows it at once. */
-  readonly moving: Pattern = $derived.by(() =>
+  /** At the sizes that the learner chose. */
+  readonly #planned: Pattern = $derived.by(() =>
     this.#resolve(this.edition, this.#valuesFor(this.edition), this.#options),
   );
+
+  /** The pattern under the hand: what moves a size shows it at once. */
+  readonly moving: Pattern = $derived.by(() => (this.#asMade && this.isAsMade ? this.#asMade.pattern : this.#planned));
 
   /**
    * The pattern as the page shows it, a moment behind the hand on a slow machine. A state of its own, so that a move
@@ -93,6 +98,28 @@ export class Learner {
   #soon: ReturnType<typeof setTimeout> | undefined;
   /** How long the page took to follow the last time, in ms. */
   #took = 0;
+
+  /** What this learner has chosen, as `resolveProject` takes it. */
+  get settings(): {
+    edition: Edition;
+    values: Record<string, number>;
+    options: Record<string, boolean>;
+    materials: Materials;
+  } {
+    const { edition } = this;
+    return { edition, values: this.#valuesFor(edition), options: this.#options, materials: this.project.materials };
+  }
+
+  /** True while the page shows sizes for work that came out otherwise than planned. */
+  get isAsMade(): boolean {
+    return this.#asMade?.plan === this.#planned;
+  }
+
+  /** Shows the whole page at sizes that fit work as it really is, until the plan changes; undefined: as planned again. */
+  carryOn(asMade: Pattern | undefined): void {
+    this.#asMade = asMade && { pattern: asMade, plan: this.#planned };
+    this.#follow();
+  }
 
   /** The pattern at the lesson's own size and options, in the edition shown. */
   readonly lesson: Pattern = $derived.by(() => this.#lessonIn(this.edition));

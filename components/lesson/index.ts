@@ -1,5 +1,9 @@
 /** The words an author may use in a lesson, and what shows each: `<Content components={words} />`. */
 import AllowanceStudy from './AllowanceStudy.astro';
+import AskChoice from './AskChoice.astro';
+import AskEdge from './AskEdge.astro';
+import AskOrder from './AskOrder.astro';
+import AskPairs from './AskPairs.astro';
 import AskSize from './AskSize.astro';
 import Caution from './Caution.astro';
 import CutList from './CutList.astro';
@@ -7,8 +11,11 @@ import DriftStudy from './DriftStudy.astro';
 import LayerStudy from './LayerStudy.astro';
 import MakeUp from './MakeUp.astro';
 import MaterialsList from './MaterialsList.astro';
+import MyPiece from './MyPiece.astro';
 import Piece from './Piece.astro';
 import PleatStudy from './PleatStudy.astro';
+import Practice from './Practice.astro';
+import Predict from './Predict.astro';
 import SeamStudy from './SeamStudy.astro';
 import Size from './Size.astro';
 import Step from './Step.astro';
@@ -18,6 +25,10 @@ import YourSize from './YourSize.astro';
 
 export const words = {
   AllowanceStudy,
+  AskChoice,
+  AskEdge,
+  AskOrder,
+  AskPairs,
   AskSize,
   Caution,
   CutList,
@@ -25,8 +36,11 @@ export const words = {
   LayerStudy,
   MakeUp,
   MaterialsList,
+  MyPiece,
   Piece,
   PleatStudy,
+  Practice,
+  Predict,
   SeamStudy,
   Size,
   Step,

@@ -24,7 +24,32 @@ export type LessonWord = {
   anywhere?: boolean;
 };
 
+const questionName = z.string().min(1).describe('A name of its own in the lesson. Answers are kept under it.');
+const questionHint = z.string().min(1).optional().describe('What to say after the first wrong answer.');
 const slipNames = slipKinds.join(', ');
+const tolerance = z
+  .string()
+  .refine((text) => readTolerance(text, 'inch') !== undefined, {
+    error: 'a length belongs here, or one for each edition: 1/16 in | 1 mm',
+  })
+  .optional()
+  .describe(
+    'How far off an answer may be: 1/8 in, or one for each edition, 1/8 in | 2 mm. Left out, half a mark of the ruler.',
+  );
+const ownSlips = z
+  .record(z.string(), z.string().min(1))
+  .optional()
+  .describe(
+    'Wrong sums that you expect, and what to say to each: {{"card width + ease": "A card has two sides."}}. The usual ones are known without this.',
+  );
+const rewordedSlips = z
+  .record(z.string(), z.string().min(1))
+  .optional()
+  .describe(`Your own sentence for a usual slip: {{"left-out": "…"}}. Slips are called ${slipNames}.`);
+const forbiddenSlips = z
+  .array(z.string())
+  .optional()
+  .describe('Usual slips that are not thought of here: {["half", "left-out seam"]}.');
 
 /**
  * Every word an author may use in a lesson, by its name. The content check reads this table, the pages look up the
@@ -84,34 +109,119 @@ export const lessonWords: Readonly<Record<string, LessonWord>> = {
     example: '<AskSize of="panel width" hint="The seams lie outside.">\n\nHow wide do you cut the panel?\n\n</AskSize>',
     attributes: z.strictObject({
       of: z.string().describe('The answer: a measure, or a formula over measures.'),
-      tolerance: z
-        .string()
-        .refine((text) => readTolerance(text, 'inch') !== undefined, {
-          error: 'a length belongs here, or one for each edition: 1/16 in | 1 mm',
-        })
-        .optional()
-        .describe(
-          'How far off an answer may be: 1/8 in, or one for each edition, 1/8 in | 2 mm. Left out, half a mark of the ruler.',
-        ),
-      hint: z.string().min(1).optional().describe('What to say after the first wrong answer.'),
-      slips: z
-        .record(z.string(), z.string().min(1))
-        .optional()
-        .describe(
-          'Wrong sums that you expect, and what to say to each: {{"card width + ease": "A card has two sides."}}. The usual ones are known without this.',
-        ),
-      reword: z
-        .record(z.string(), z.string().min(1))
-        .optional()
-        .describe(`Your own sentence for a usual slip: {{"left-out": "…"}}. Slips are called ${slipNames}.`),
-      forbid: z
-        .array(z.string())
-        .optional()
-        .describe('Usual slips that are not thought of here: {["half", "left-out seam"]}.'),
+      tolerance,
+      hint: questionHint,
+      slips: ownSlips,
+      reword: rewordedSlips,
+      forbid: forbiddenSlips,
       id: z.string().min(1).optional().describe('A name of its own, when two questions of a lesson ask for the same.'),
     }),
     names: { of: 'formula' },
     text: 'needed',
+  },
+  AskChoice: {
+    about:
+      'A question with answers to choose from: one, or all that are right. A size in square brackets is worked out: [2 * seam].',
+    example:
+      '<AskChoice id="first-fold" right={["Mountain fold"]} wrong={{"Valley fold": "That one sinks away from you."}}>\n\nWhich fold makes the top of a pocket?\n\n</AskChoice>',
+    attributes: z.strictObject({
+      id: questionName,
+      right: z.array(z.string().min(1)).min(1).describe('The right answer, or all of them.'),
+      wrong: z
+        .union([z.array(z.string().min(1)).min(1), z.record(z.string().min(1), z.string().min(1))])
+        .describe('The others: a list, or each with what to say to whoever picks it.'),
+      hint: questionHint,
+    }),
+    text: 'needed',
+    anywhere: true,
+  },
+  AskOrder: {
+    about: 'Steps to put in order, by dragging or with buttons. Sizes in square brackets are worked out.',
+    example:
+      '<AskOrder id="pleating" steps={["Fuse the interfacing", "Mark the folds", "Fold", "Press"]}>\n\nIn which order do you work?\n\n</AskOrder>',
+    attributes: z.strictObject({
+      id: questionName,
+      steps: z.array(z.string().min(1)).min(3).describe('The steps in the right order. The page mixes them.'),
+      hint: questionHint,
+    }),
+    text: 'needed',
+    anywhere: true,
+  },
+  AskEdge: {
+    about: 'A question for edges of a piece, answered by pointing at its drawing or from a list.',
+    example: '<AskEdge piece="flap">\n\nWhich edges of the flap take a seam allowance?\n\n</AskEdge>',
+    attributes: z.strictObject({
+      piece: z.string().describe('A piece of the project.'),
+      edges: z
+        .array(z.string())
+        .min(1)
+        .optional()
+        .describe('The edges that are right: {["left", "right"]}. Left out, those with a seam allowance.'),
+      hint: questionHint,
+      id: questionName.optional(),
+    }),
+    names: { piece: 'piece' },
+    text: 'needed',
+  },
+  AskPairs: {
+    about: 'Terms to match with what they mean.',
+    example: '<AskPairs id="terms" terms={["ease", "facing"]}>\n\nWhat does each word mean?\n\n</AskPairs>',
+    attributes: z.strictObject({
+      id: questionName,
+      terms: z.array(z.string()).optional().describe('Terms of the glossary, which gives their meanings.'),
+      pairs: z
+        .record(z.string().min(1), z.string().min(1))
+        .optional()
+        .describe('Pairs of your own: {{"facing": "covers the back"}}. Sizes in square brackets are worked out.'),
+      hint: questionHint,
+    }),
+    text: 'needed',
+    anywhere: true,
+  },
+  Predict: {
+    about: 'A guess that nobody gets wrong; then the page says what happens. Put it before a study.',
+    example:
+      '<Predict id="wider" guesses={["[step] more", "[2 * step] more"]} shows="It is [2 * step] more: there are two.">\n\nHow much more cloth does it take?\n\n</Predict>',
+    attributes: z.strictObject({
+      id: questionName,
+      guesses: z.array(z.string().min(1)).min(2).describe('What one may guess.'),
+      shows: z.string().min(1).describe('What really happens. Sizes in square brackets are worked out.'),
+    }),
+    text: 'needed',
+    anywhere: true,
+  },
+  Practice: {
+    about:
+      'The same question with new numbers again and again, until enough in a row were right at once. Its text names no sizes: each exercise lists what is given.',
+    example: '<Practice of="panel width">\n\nHow wide do you cut the panel?\n\n</Practice>',
+    attributes: z.strictObject({
+      of: z.string().describe('The answer: a formula over measures, or a measure that follows from others.'),
+      rounds: z.int().min(1).max(10).optional().describe('How many in a row end it. Left out, {3}.'),
+      tolerance,
+      hint: questionHint,
+      slips: ownSlips,
+      reword: rewordedSlips,
+      forbid: forbiddenSlips,
+      id: questionName.optional(),
+    }),
+    names: { of: 'formula' },
+    text: 'needed',
+  },
+  MyPiece: {
+    about:
+      'A place where learners write what their work really measures. It names the mistake that explains it best, and what can still be done.',
+    example: '<MyPiece piece="facing">\n\nMeasure the piece you have cut.\n\n</MyPiece>',
+    attributes: z.strictObject({
+      piece: z.string().optional().describe('A piece of the project. Left out, the finished work.'),
+      stage: z
+        .enum(['cut', 'sewn'])
+        .optional()
+        .describe(
+          'cut: as it lies after cutting. sewn: between its seams, or folded where it has pleats. Left out, cut.',
+        ),
+    }),
+    names: { piece: 'piece' },
+    text: 'allowed',
   },
   Step: {
     about:

@@ -84,8 +84,9 @@ export class Attempt<Given, Note = null> {
     this.#tries = 0;
   }
 
-  /** Follows what other tabs of the same lesson do. Call in an effect; returns the way to stop. */
+  /** Tells the page how it stands, and follows what other tabs of the same lesson do. Call in an effect; returns the way to stop. */
   follow(): () => void {
+    document.dispatchEvent(new CustomEvent(ANSWERED));
     return onKept(this.#key, () => {
       this.#recall();
       document.dispatchEvent(new CustomEvent(ANSWERED));

@@ -1,2 +1,5 @@
-/** What judges an answer. Nobody needs it before they answer, so that pages fetch it only then: `import()` it. */
-export { hintsFor, judge, readTolerance } from '../../src/core/index.ts';
+/**
+ * What judges answers, makes exercises and explains what somebody's work measures. Nobody needs it before they answer, so
+ * that pages fetch it only then: `import()` it.
+ */
+export { explainMeasured, hintsFor, isDone, judge, practise, readTolerance, sumFor } from '../../src/core/index.ts';

@@ -58,6 +58,15 @@ export function glossaryProblems({ glossary, lessons, projects, courses, materia
   const said = new Set<string>();
 
   for (const { file, text, lesson } of lessons) {
+    for (const { name, attributes } of lesson.words) {
+      const asked = name === 'AskPairs' ? attributes.find((attribute) => attribute.name === 'terms') : undefined;
+      for (const term of Array.isArray(asked?.value) ? asked.value.map(String) : []) {
+        if (told.includes(term)) continue;
+        const message = `<AskPairs> terms: the glossary does not have ${quote(term)}.`;
+        const mend = didYouMean(term, told) ?? `${add}.`;
+        problems.push({ file, ...placeIn(text, asked!.at), severity: 'error', message, mend });
+      }
+    }
     for (const term of lesson.terms) {
       const name = term.text.trim().replace(/\s+/g, ' ').toLowerCase();
       if (!isTerm(name) || tells(name) || said.has(name)) continue;

@@ -1,7 +1,9 @@
 import { quote } from '../core/measure/index.ts';
 import { isClear, limitsOf, readTolerance, slipsOf, sumFor } from '../core/questions/index.ts';
 import type { Pattern } from '../core/project/index.ts';
+import { choiceProblems } from './choice-problems.ts';
 import { oncePer } from './once.ts';
+import type { Part } from './lesson-text.ts';
 import type { Said } from './problem.ts';
 import type { WorkedOut } from './project-problems.ts';
 import type { LessonEntry } from './read-content.ts';
@@ -9,7 +11,13 @@ import { slipProblems } from './slip-problems.ts';
 
 /** Questions that have no answer, and those whose tolerance lets a wrong answer pass for a right one. */
 export function questionProblems(entry: LessonEntry, worked: WorkedOut): Said[] {
-  return entry.lesson.words.flatMap(({ name, attributes }): Said[] => {
+  return entry.lesson.words.flatMap(({ name, attributes, part }): Said[] => {
+    if (name === 'Practice') {
+      const size = entry.lesson.words.find((word) => word.name === 'Size' && isWithin(word.part, part));
+      if (size) return [{ at: size.part.start, severity: 'error', ...SIZE_IN_PRACTICE }];
+    }
+    const chosen = choiceProblems({ name, attributes }, worked);
+    if (chosen) return chosen;
     if (name !== 'AskSize' && name !== 'Practice') return [];
     const slips = slipProblems(attributes, editionsOf(worked));
     if (slips.length > 0) return slips;
@@ -24,6 +32,13 @@ export function questionProblems(entry: LessonEntry, worked: WorkedOut): Said[] 
     return [{ at: tolerance.textAt, severity: 'warning', message, mend: 'Make it smaller.' }];
   });
 }
+
+const isWithin = (inner: Part, outer: Part) => inner.start > outer.start && inner.end < outer.end;
+
+const SIZE_IN_PRACTICE = {
+  message: 'In practice the numbers change, and this size would not.',
+  mend: 'Take it out: each exercise lists what is given.',
+};
 
 const editionsOf = ({ variants: [{ inch, metric }] }: WorkedOut): Pattern[] => [inch, metric];
 

@@ -1,7 +1,7 @@
 /** Lessons for everyone: by screen reader, by keyboard, on the narrowest screen, on paper, and without another host. */
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from '@playwright/test';
-import { answer, LINEN, MAKE, PLEAT, POUCH, question, questions, SIZE, wake, wakeAll } from './lesson.ts';
+import { answer, LINEN, MAKE, PLEAT, POUCH, question, SIZE, wake, wakeAll, written } from './lesson.ts';
 
 // WCAG 2.2, levels A and AA, as far as axe-core's rules can tell.
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -12,8 +12,8 @@ for (const lesson of [SIZE, PLEAT, MAKE, POUCH, LINEN]) {
       await page.emulateMedia({ colorScheme });
       await page.goto(lesson);
       await wakeAll(page);
-      await answer(questions(page).first(), 'no length');
-      await answer(questions(page).nth(1), '1');
+      await answer(written(page).first(), 'no length');
+      await answer(written(page).nth(1), '1');
       await page.getByRole('button', { name: 'Your size' }).click();
       // On a phone the panel lies over the foot of the screen; a field half under it can be scrolled clear.
       await page.evaluate(() => scrollTo(0, 0));
@@ -27,7 +27,7 @@ for (const lesson of [SIZE, PLEAT, MAKE, POUCH, LINEN]) {
     for (const edition of ['inch', 'metric']) {
       await page.goto(`${lesson}?edition=${edition}`);
       await wakeAll(page);
-      for (const open of await questions(page).all()) await answer(open, '7 13/16 in');
+      for (const open of await written(page).all()) await answer(open, '7 13/16 in');
       const wide = await page.evaluate(() =>
         [...document.querySelectorAll('main *')]
           .filter((element) => element.getBoundingClientRect().right > document.documentElement.clientWidth + 0.5)

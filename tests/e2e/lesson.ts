@@ -7,9 +7,10 @@ export const MAKE = '/courses/pocket-folio/make-it-up/';
 export const POUCH = '/courses/standing-pouch/size-and-box/';
 export const LINEN = '/courses/mitred-corners/hem-and-mitre/';
 
-/** Brings a part of the page into view and waits until its script has taken it over. */
+/** Brings a part of the page under the hand and waits until its script has taken it over. */
 export async function wake(part: Locator): Promise<Locator> {
   await part.scrollIntoViewIfNeeded();
+  await part.hover();
   await part.evaluate(async (element) => {
     const islands = [element.closest('astro-island'), ...element.querySelectorAll('astro-island')];
     while (islands.some((island) => island?.hasAttribute('ssr')))
@@ -18,11 +19,12 @@ export async function wake(part: Locator): Promise<Locator> {
   return part;
 }
 
-/** Waits for everything on the page, as when somebody has read it to its end. */
+/** Waits for everything on the page, as when somebody has read it to its end and touched every question. */
 export async function wakeAll(page: Page): Promise<void> {
   await page.evaluate(async () => {
     for (const island of document.querySelectorAll('astro-island')) {
       island.firstElementChild?.scrollIntoView({ block: 'center', behavior: 'instant' });
+      island.firstElementChild?.dispatchEvent(new PointerEvent('pointerover', { bubbles: true }));
       while (island.hasAttribute('ssr')) await new Promise((resolve) => setTimeout(resolve, 20));
     }
   });
@@ -31,12 +33,12 @@ export async function wakeAll(page: Page): Promise<void> {
 /** A size as the prose of the page shows it, by the formula it is asked with. Thin blanks are read as blanks. */
 export const inProse = (page: Page, of: string): Locator => page.locator(`[data-size="${of}"]`).first();
 
-/** Every question of the page; the tick of a step is asked of nobody. */
-export const questions = (page: Page): Locator => page.locator('section[data-question]');
-
 /** The question that carries this text. */
 export const question = (page: Page, text: string | RegExp): Locator =>
   page.locator('[data-question]', { hasText: text });
+
+/** The questions whose answer is written. */
+export const written = (page: Page): Locator => page.locator('[data-question]:has(input[type="text"])');
 
 export async function answer(asked: Locator, text: string): Promise<void> {
   await asked.getByRole('textbox').fill(text);

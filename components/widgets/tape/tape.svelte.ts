@@ -62,7 +62,10 @@ export class Tape {
     }
     const done = this.steps.filter((step, i) => {
       const passed = i < current || (atEnd && i === current);
-      return (this.done.includes(step.slug) || passed) && !hasOpenQuestion(heads[i], heads[i + 1]);
+      const open = openQuestions(heads[i], heads[i + 1]);
+      // A question that is not awake yet may have been answered long ago.
+      const wasDone = this.done.includes(step.slug) && open.every((question) => question.closest('astro-island[ssr]'));
+      return wasDone || (passed && open.length === 0);
     });
     if (done.length !== this.done.length || done.some((step, i) => step.slug !== this.done[i])) {
       this.done = done.map((step) => step.slug);
@@ -71,11 +74,10 @@ export class Tape {
   }
 }
 
-/** A step with a question in it is done when the question is answered. */
-function hasOpenQuestion(head: HTMLElement | null | undefined, next: HTMLElement | null | undefined): boolean {
-  for (let el = head?.nextElementSibling; el && el !== next; el = el.nextElementSibling) {
-    const questions = el.matches('[data-question]') ? [el] : el.querySelectorAll('[data-question]');
-    for (const question of questions) if (question.getAttribute('data-question') !== 'right') return true;
-  }
-  return false;
+/** A step with questions in it is done when they are answered. */
+function openQuestions(head: HTMLElement | null | undefined, next: HTMLElement | null | undefined): Element[] {
+  const open: Element[] = [];
+  for (let el = head?.nextElementSibling; el && el !== next; el = el.nextElementSibling)
+    open.push(...el.querySelectorAll('[data-question]:not([data-question="right"])'));
+  return open;
 }

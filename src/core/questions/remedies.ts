@@ -98,8 +98,8 @@ function carryOn(bench: Bench, measured: Measured, off: Measured): Remedy[] {
   const label = (name: string) => pattern.measures[name]?.label;
   const show = (mm: number) => formatLength(mm, pattern.edition, { grid: pattern.grid, style: 'set' });
   const taken = listed(Object.entries(values).map(([name, mm]) => `${called(name, { label })} were ${show(mm)}`));
-  const lost = misfits[0] ? ` But ${misfits[0].what} would no longer go in.` : '';
-  const sentence = `Carry on as if ${taken}.${lost}`;
+  const lost = listed([...new Set(misfits.map(({ what }) => what))]);
+  const sentence = `Carry on as if ${taken}.${lost && ` But ${lost} would no longer go in.`}`;
   return [{ kind: 'carry-on', sentence, values, pattern: real, changes, misfits }];
 }
 

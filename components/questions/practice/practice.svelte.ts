@@ -1,0 +1,179 @@
+/** The same question again and again, each time with other numbers, until enough in a row were right at once. */
+import { resolveProject, type Pattern, type Quantity } from '../../../src/core/index.ts';
+import { asRecord, keep, onKept, recall } from '../../keep.ts';
+import { valueOf, type Learner } from '../../learner.svelte.ts';
+import { questionOf, type Written } from '../ask-size/asked-size.svelte.ts';
+import type { Standing } from '../attempt.svelte.ts';
+
+type Judging = typeof import('../judging.ts');
+export type Level = 1 | 2 | 3;
+
+/** How often numbers are drawn anew before the same come twice in a row after all. */
+const DRAWS = 8;
+
+export class Practice {
+  readonly #learner: Learner;
+  readonly #written: Written;
+  readonly wanted: number;
+  #judging = $state.raw<Judging>();
+  /** Whether each exercise so far was right at the first try, in order. */
+  firstTries = $state.raw<readonly boolean[]>([]);
+  level = $state<Level>(1);
+  /** Which series of numbers: every start of a set has its own. */
+  #series = $state(0);
+  #drawn = $state(0);
+  pattern = $state.raw<Pattern>();
+  text = $state('');
+  #said = $state.raw<{ standing: Standing; sentence: string }>();
+  #tries = $state(0);
+  #judged: number | undefined;
+  trouble = $state('');
+
+  constructor(learner: Learner, written: Written, wanted: number) {
+    this.#learner = learner;
+    this.#written = written;
+    this.wanted = wanted;
+    if (typeof document !== 'undefined') this.#recall();
+  }
+
+  get isDone(): boolean {
+    return this.firstTries.length >= this.wanted && this.firstTries.slice(-this.wanted).every(Boolean);
+  }
+
+  /** How many of the last were right at once. */
+  get inARow(): number {
+    return this.firstTries.length - 1 - this.firstTries.findLastIndex((right) => !right);
+  }
+
+  get standing(): Standing {
+    return this.#said?.standing ?? 'open';
+  }
+
+  get feedback(): string {
+    return this.#said?.sentence ?? '';
+  }
+
+  get tries(): number {
+    return this.#tries;
+  }
+
+  readonly asked: Quantity | undefined = $derived.by(() => this.pattern && valueOf(this.#written.of, this.pattern));
+
+  /** The names the sum is made of, for the list of what is given. */
+  readonly given: string[] = $derived.by(() => {
+    const sum = this.pattern && this.#judging?.sumFor(this.#written.of, this.pattern);
+    return sum?.ok ? sum.value.formula.names : [];
+  });
+
+  readonly hints: string[] = $derived.by(() => {
+    if (!this.pattern || !this.#judging || this.#tries === 0 || this.standing === 'right') return [];
+    return this.#judging
+      .hintsFor(this.#question(this.#judging), this.pattern)
+      .slice(0, this.#tries)
+      .map(({ sentence }) => sentence);
+  });
+
+  /** Begins a set, or goes on with the one that was left. */
+  async begin(): Promise<void> {
+    try {
+      this.#judging ??= await import('../judging.ts');
+    } catch {
+      this.trouble = 'The exercises could not be fetched. Try again when you are connected.';
+      return;
+    }
+    if (this.isDone) {
+      this.firstTries = [];
+      this.#series += 1;
+    }
+    this.trouble = '';
+    this.#draw();
+  }
+
+  next(): void {
+    this.#drawn += 1;
+    this.#draw();
+  }
+
+  setLevel(level: Level): void {
+    this.level = level;
+    this.#draw();
+    this.#keep();
+  }
+
+  type(text: string): void {
+    this.text = text;
+    this.#said = undefined;
+  }
+
+  check(): void {
+    if (!this.pattern || !this.#judging || this.standing === 'right') return;
+    const judged = this.#judging.judge(this.text, this.#question(this.#judging), this.pattern);
+    if (!('value' in judged)) {
+      const sentence = this.text.trim() === '' ? 'Write your answer first.' : judged.sentence;
+      this.#said = { standing: 'unread', sentence };
+      return;
+    }
+    const right = judged.verdict === 'right';
+    // The same answer checked twice is one try.
+    const repeated = this.#tries > 0 && this.#judged === judged.value;
+    if (this.#tries === 0) this.firstTries = [...this.firstTries, right].slice(-50);
+    if (!repeated) this.#tries += 1;
+    this.#judged = judged.value;
+    const standing = right ? 'right' : this.#tries > 1 ? 'wrong' : 'again';
+    const more = right ? '' : standing === 'again' ? ' Try once more.' : ' The worked solution shows the way.';
+    this.#said = { standing, sentence: `${judged.sentence}${more}` };
+    this.#keep();
+  }
+
+  /** New numbers, on the marks of the edition that is shown. */
+  #draw(): void {
+    const { project, edition } = this.#learner;
+    const judging = this.#judging;
+    if (!judging) return;
+    this.text = '';
+    this.#said = undefined;
+    this.#tries = 0;
+    this.#judged = undefined;
+    const before = this.asked?.value;
+    const resolve = (values: Record<string, number>) =>
+      resolveProject(project.file, { edition, values, materials: project.materials });
+    for (let draw = 0; draw < DRAWS; draw++) {
+      const seed = `${this.#key} ${this.#series} ${this.#drawn} ${this.firstTries.length}`;
+      this.pattern = judging.practise(this.#question(judging), resolve, seed, this.level)?.pattern;
+      if (!this.pattern) {
+        this.trouble = 'Nothing in this question can be changed, so there is nothing to practise.';
+        return;
+      }
+      if (this.asked?.value !== before) return;
+      this.#drawn += 1;
+    }
+  }
+
+  #question({ readTolerance }: Judging) {
+    return questionOf(this.#written, (text) => readTolerance(text, this.#learner.project.edition));
+  }
+
+  /** Follows other tabs, and the edition: the numbers must be on its marks. Call in an effect. */
+  follow(): () => void {
+    return onKept(this.#key, () => this.#recall());
+  }
+
+  onEdition(): void {
+    if (this.pattern && this.pattern.edition !== this.#learner.edition) this.#draw();
+  }
+
+  get #key(): string {
+    return `practice:${location.pathname}#${this.#written.id ?? this.#written.of}`;
+  }
+
+  #keep(): void {
+    keep(this.#key, { firstTries: this.firstTries, level: this.level, series: this.#series });
+  }
+
+  #recall(): void {
+    const { firstTries, level, series } = recall(this.#key, asRecord) ?? {};
+    if (Array.isArray(firstTries) && firstTries.every((one) => typeof one === 'boolean')) this.firstTries = firstTries;
+    if (level === 1 || level === 2 || level === 3) this.level = level;
+    if (typeof series === 'number' && Number.isInteger(series)) this.#series = series;
+  }
+}

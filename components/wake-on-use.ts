@@ -1,0 +1,91 @@
+/**
+ * `client:use={key}`: an island that stays plain HTML until somebody uses it, so that a page full of questions costs
+ * little. One for which something is kept under `key` wakes by itself, as does one that is answered in another tab.
+ *
+ * Nothing done before it is awake is lost: what was typed or chosen is handed over, and what was pressed is pressed again.
+ */
+import type { ClientDirective } from 'astro';
+import { isKept, onKept } from './keep.ts';
+
+declare module 'astro' {
+  interface AstroClientDirectives {
+    /** What is kept for the island on this page: `answer#name`, `practice#name`, `measured#name`. */
+    'client:use'?: string;
+  }
+}
+
+type Control = HTMLInputElement | HTMLSelectElement;
+
+const UNFETCHED = 'This part of the page could not be fetched. Try again when you are connected.';
+
+const wakeOnUse: ClientDirective = (load, { value }, island) => {
+  const [kind, name] = String(value).split(/#(.*)/su);
+  const key = `${kind}:${location.pathname}#${name}`;
+  let isWaking = false;
+  /** The last thing that was pressed, to be pressed again. */
+  let pressed: (() => void) | undefined;
+  let trouble: HTMLElement | undefined;
+
+  const use = (event: Event) => {
+    const { target } = event;
+    if (!(target instanceof Element)) return;
+    const clicked = target instanceof SVGElement ? target : target.closest('button');
+    if (event.type === 'click' && clicked)
+      pressed = () => clicked.dispatchEvent(new MouseEvent('click', { bubbles: true, cancelable: true }));
+    if (event instanceof KeyboardEvent && event.key === 'Enter' && target instanceof HTMLInputElement)
+      pressed = () => target.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }));
+    if (event.type === 'pointerdown') pressed = () => target.dispatchEvent(new PointerEvent(event.type, event));
+    if (event.type === 'pointerup' || event.type === 'pointercancel') pressed = undefined;
+    void wake();
+  };
+  const uses = ['pointerover', 'pointerdown', 'pointerup', 'pointercancel', 'click', 'keydown', 'input', 'focusin'];
+  for (const type of uses) island.addEventListener(type, use);
+  const stopHearing = onKept(key, () => void wake());
+  if (isKept(key)) requestIdle(() => void wake());
+
+  async function wake(): Promise<void> {
+    if (isWaking) return;
+    isWaking = true;
+    trouble?.remove();
+    const hydrate = await load();
+    const touched = touchedIn(island);
+    await hydrate();
+    if (island.hasAttribute('ssr')) {
+      isWaking = false;
+      pressed = undefined;
+      trouble = Object.assign(document.createElement('p'), { role: 'alert', textContent: UNFETCHED });
+      island.append(trouble);
+      return;
+    }
+    for (const type of uses) island.removeEventListener(type, use);
+    stopHearing();
+    for (const handOver of touched) handOver();
+    pressed?.();
+  }
+};
+export default wakeOnUse;
+
+/** What differs from the page as it came, each with the way to do it once more. */
+function touchedIn(island: HTMLElement): (() => void)[] {
+  const controls = [...island.querySelectorAll<Control>('input, select')];
+  return controls.flatMap((control) => {
+    const tick = control instanceof HTMLInputElement && /^(?:radio|checkbox)$/u.test(control.type);
+    const { value } = control;
+    const checked = tick && control.checked;
+    const isTouched = tick
+      ? checked !== control.defaultChecked
+      : control instanceof HTMLInputElement
+        ? value !== control.defaultValue
+        : control.selectedOptions[0]?.defaultSelected === false && control.selectedIndex > 0;
+    if (!isTouched) return [];
+    return () => {
+      if (tick) control.checked = checked;
+      else control.value = value;
+      for (const type of ['input', 'change']) control.dispatchEvent(new Event(type, { bubbles: true }));
+    };
+  });
+}
+
+// Safari has no requestIdleCallback.
+const requestIdle = (then: () => void) =>
+  'requestIdleCallback' in globalThis ? requestIdleCallback(then) : setTimeout(then, 200);

@@ -1,0 +1,93 @@
+/**
+ * Questions stay plain text until somebody uses them. What is done before their scripts have come, here held back for a
+ * while, is not lost.
+ */
+import { expect, test, type Page } from '@playwright/test';
+import { PLEAT, question, SIZE } from './lesson.ts';
+
+/** Holds the scripts of all questions back until the returned function is called. */
+async function holdBack(page: Page): Promise<() => void> {
+  let letGo = () => {};
+  const held = new Promise<void>((resolve) => (letGo = resolve));
+  await page.route(/\/questions\.[^/]*\.js$/, async (route) => {
+    await held;
+    await route.continue();
+  });
+  return letGo;
+}
+
+test('a lesson that is only read fetches no script for its questions', async ({ page }) => {
+  const fetched: string[] = [];
+  page.on('request', (request) => fetched.push(new URL(request.url()).pathname));
+  await page.goto(SIZE);
+  await page.keyboard.press('End');
+  await page.waitForLoadState('networkidle');
+  expect(
+    fetched.filter((path) => /\/(?:questions|Ask\w+|Practice|Predict|MyPiece|judging)\.[^/]*\.js$/.test(path)),
+  ).toEqual([]);
+});
+
+test('an answer that was typed and checked before the question is awake is judged', async ({ page }) => {
+  const letGo = await holdBack(page);
+  await page.goto(SIZE);
+  const asked = question(page, 'How wide must a pocket be between its two side seams?');
+  await asked.getByRole('textbox').fill('4 1/2');
+  await asked.getByRole('textbox').press('Enter');
+  letGo();
+  await expect(asked).toHaveAttribute('data-question', 'right');
+  await expect(asked.getByRole('textbox')).toHaveValue('4 1/2');
+});
+
+test('a choice made and checked before the question is awake is judged', async ({ page }) => {
+  const letGo = await holdBack(page);
+  await page.goto(PLEAT);
+  const asked = question(page, 'What is the first fold you make?');
+  await asked.getByRole('radio', { name: 'A mountain fold, the top of the first pocket' }).check();
+  await asked.getByRole('button', { name: 'Check' }).click();
+  letGo();
+  await expect(asked).toHaveAttribute('data-question', 'right');
+});
+
+test('a meaning chosen from a list before the question is awake stays chosen', async ({ page }) => {
+  const letGo = await holdBack(page);
+  await page.goto(SIZE);
+  const asked = question(page, 'what does each mean?');
+  await asked.getByRole('combobox', { name: 'ease' }).selectOption({ index: 2 });
+  const chosen = await asked.getByRole('combobox', { name: 'ease' }).inputValue();
+  letGo();
+  await expect(page.locator('astro-island[ssr]', { has: asked })).toHaveCount(0);
+  await expect(asked.getByRole('combobox', { name: 'ease' })).toHaveValue(chosen);
+});
+
+test('an edge pointed at before the question is awake is taken up', async ({ page }) => {
+  const letGo = await holdBack(page);
+  await page.goto(SIZE);
+  const asked = question(page, 'Which edges do you sew before you turn?');
+  await asked.locator('[data-edge="left"]').dispatchEvent('click');
+  letGo();
+  await expect(asked.getByRole('checkbox', { name: 'Left' })).toBeChecked();
+});
+
+test('sizes in answers and units beside lines are in the edition that is shown, used or not', async ({ page }) => {
+  await page.goto(`${SIZE}?edition=metric`);
+  const guess = question(page, 'How much wider must you cut it?');
+  await expect(guess.getByRole('radio', { name: /By 6\smm/ })).toBeAttached();
+  await expect(page.locator('astro-island[ssr]', { has: guess })).toHaveCount(1);
+  const unit = question(page, 'How wide must a pocket be').locator('.unit');
+  expect(await unit.evaluate((mark) => getComputedStyle(mark, '::before').content)).toBe('"mm"');
+});
+
+test('when a question cannot be fetched the page says so, and keeps what was typed for the next try', async ({
+  page,
+}) => {
+  let isAway = true;
+  await page.route(/\/questions\.[^/]*\.js/, (route) => (isAway ? route.abort() : route.continue()));
+  await page.goto(SIZE);
+  const asked = question(page, 'How wide must a pocket be between its two side seams?');
+  await asked.getByRole('textbox').fill('4 1/2');
+  await expect(page.getByRole('alert')).toContainText('Try again when you are connected.');
+  isAway = false;
+  await asked.getByRole('button', { name: 'Check' }).click();
+  await expect(asked).toHaveAttribute('data-question', 'right');
+  await expect(page.getByRole('alert')).toHaveCount(0);
+});

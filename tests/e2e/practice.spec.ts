@@ -1,0 +1,114 @@
+/**
+ * Practice with new numbers, and a ruler for one's own work. Sums by hand, metric edition of the swatch-card folio: panel
+ * width = card width + 2 ease + 2 seam = 105 + 2 * 3 + 2 * 6 = 123 mm; cut at its finished size it is 12 mm less.
+ */
+import { expect, test, type Locator, type Page } from '@playwright/test';
+import { answer, inProse, SIZE, wake } from './lesson.ts';
+
+const METRIC = `${SIZE}?edition=metric`;
+const practice = (page: Page) => page.getByRole('region', { name: 'Practice' });
+
+/** The answer, worked out from the list of what is given: card width, ease, seam. */
+async function workedOut(set: Locator): Promise<number> {
+  await expect(set.locator('dd')).toHaveCount(3);
+  const [width = 0, ease = 0, seam = 0] = (await set.locator('dd').allInnerTexts()).map(Number.parseFloat);
+  return width + 2 * ease + 2 * seam;
+}
+
+test('a set ends when three in a row are right at once, and starts over after a slip', async ({ page }) => {
+  await page.goto(METRIC);
+  const set = await wake(practice(page));
+  await set.getByRole('button', { name: 'Give me numbers' }).press('Enter');
+  const seen = new Set<number>();
+  for (let round = 0; round < 4; round++) {
+    const wanted = await workedOut(set);
+    seen.add(wanted);
+    // The second is answered wrongly at first: one seam only.
+    if (round === 1) {
+      await answer(set, String(wanted - 6));
+      await expect(set.locator('.feedback')).toContainText('Try once more.');
+      await expect(set.getByText('0 of 3 in a row')).toBeVisible();
+    }
+    await answer(set, String(wanted));
+    await expect(set.locator('.feedback')).toContainText(/Right: \d+\smm/);
+    if (round < 3) await set.getByRole('button', { name: 'Next numbers' }).click();
+    if (round === 2) await page.reload().then(() => goOn(set));
+  }
+  expect(seen.size).toBeGreaterThan(2);
+  await expect(set.getByText('2 of 3 in a row')).toBeVisible();
+  await set.getByRole('button', { name: 'Next numbers' }).click();
+  await answer(set, String(await workedOut(set)));
+  await expect(set.getByText('Done: 3 in a row.')).toBeVisible();
+});
+
+async function goOn(set: Locator) {
+  await wake(set);
+  await set.getByRole('button', { name: 'Go on' }).click();
+}
+
+test('the worked solution of an exercise has its own numbers, and the page keeps its own', async ({ page }) => {
+  await page.goto(METRIC);
+  const set = await wake(practice(page));
+  await set.getByRole('button', { name: 'Give me numbers' }).click();
+  const wanted = await workedOut(set);
+  await answer(set, String(wanted));
+  await set.getByRole('button', { name: 'Show the worked solution' }).click();
+  await expect(set.locator('.tex')).toContainText(new RegExp(`=\\s*${wanted}\\s*mm`));
+  await expect(inProse(page, 'panel width')).toHaveText(/123\smm/);
+});
+
+test('another edition draws other numbers, on its own marks', async ({ page }) => {
+  await page.goto(METRIC);
+  const set = await wake(practice(page));
+  await set.getByRole('button', { name: 'Give me numbers' }).click();
+  await page.getByText('inch', { exact: true }).click();
+  await expect(set.locator('dd').first()).toContainText('in');
+  await expect(set.locator('dl')).not.toContainText('≈');
+});
+
+const mine = (page: Page) => page.locator('[data-measured]');
+const size = (part: Locator, way: 'Width' | 'Height') => part.getByRole('textbox', { name: way });
+
+async function compare(part: Locator, width: string, height: string) {
+  await size(part, 'Width').fill(width);
+  await size(part, 'Height').fill(height);
+  await size(part, 'Height').press('Enter');
+}
+
+test('what a piece measures is explained by one mistake, and what can be done is said', async ({ page }) => {
+  await page.goto(METRIC);
+  const part = await wake(mine(page));
+  await compare(part, '', '');
+  await expect(part.getByRole('status').first()).toContainText('Write what you measured');
+  await compare(part, '123', '');
+  await expect(part).toHaveAttribute('data-measured', 'well');
+  const height = Number.parseFloat(
+    await part
+      .getByRole('row', { name: /^Height/ })
+      .getByRole('cell')
+      .first()
+      .innerText(),
+  );
+  await compare(part, '111 mm', `${height - 12}`);
+  await expect(part.getByRole('status').first()).toContainText('cut at its finished size');
+  await expect(part.getByText('It explains width exactly, height exactly.')).toBeVisible();
+  await expect(part.getByRole('heading', { name: 'What you can do' })).toBeVisible();
+});
+
+test('carrying on shows the whole page for the work as it is', async ({ page }) => {
+  await page.goto(METRIC);
+  const part = await wake(mine(page));
+  await compare(part, '118', '');
+  await part.getByRole('button', { name: 'Show this page for my work' }).click();
+  await expect(inProse(page, 'panel width')).toHaveText(/118\smm/);
+  await part.getByRole('button', { name: 'Back to the plan' }).click();
+  await expect(inProse(page, 'panel width')).toHaveText(/123\smm/);
+});
+
+test('what was measured is kept', async ({ page }) => {
+  await page.goto(METRIC);
+  await compare(await wake(mine(page)), '118', '100');
+  await page.reload();
+  await wake(mine(page));
+  await expect(size(mine(page), 'Width')).toHaveValue('118');
+});
