@@ -82,9 +82,9 @@ export class Learner {
     return editionChoice.chosen ?? this.project.edition;
   }
 
-  /** At the sizes that the learner chose. */
+  /** At the sizes that the learner chose. A server works a derived value out at each reading, and nobody chooses there. */
   readonly #planned: Pattern = $derived.by(() =>
-    this.#resolve(this.edition, this.#valuesFor(this.edition), this.#options),
+    inBrowser ? this.#resolve(this.edition, this.#valuesFor(this.edition), this.#options) : this.lesson,
   );
 
   /** The pattern under the hand: what moves a size shows it at once. */

@@ -7,6 +7,7 @@ import {
   drawDrift,
   drawStep,
   makeUp,
+  oncePer,
   type Drift,
   type Finding,
   type Pattern,
@@ -31,7 +32,7 @@ export const stepOf = (pattern: Pattern, id: string): Step | undefined =>
 export const make = (pattern: Pattern): void => void makeUp(pattern);
 
 /** All that a page tells of a step. */
-export function tellStep(pattern: Pattern, id: string): ToldStep | undefined {
+export const tellStep = oncePer((pattern: Pattern, id): ToldStep | undefined => {
   const steps = makeUp(pattern);
   const i = steps.findIndex((one) => one.id === id);
   const step = steps[i];
@@ -48,7 +49,7 @@ export function tellStep(pattern: Pattern, id: string): ToldStep | undefined {
     ...(note !== undefined && { note }),
     findings: findingsOf(pattern, step),
   };
-}
+});
 
 /** The steps in order, a line each. */
 export const tellAll = (pattern: Pattern): ToldLine[] => makeUp(pattern).map(lineOf);
@@ -67,13 +68,13 @@ export function tellPlaces(pattern: Pattern, id: string): ToldPlace[] {
 }
 
 /** A step, before and after, without its title: that stands over it on the page. */
-export function draw(pattern: Pattern, id: string): Scene | undefined {
+export const draw = oncePer((pattern: Pattern, id): Scene | undefined => {
   const step = stepOf(pattern, id);
   if (!step) return undefined;
   const { title } = step;
   const scene = drawStep({ ...step, title: '' }, { ...pattern, fit: ROOM });
   return { ...scene, title, text: [`${title}.`, ...scene.text.slice(1)] };
-}
+});
 
 /** A step on its way: from 0, before, to 1, after. */
 export function play(pattern: Pattern, id: string, at: number): Scene | undefined {

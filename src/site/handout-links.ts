@@ -1,6 +1,7 @@
 import { withHandouts, withTeacher } from './build-options.ts';
 import { everything, plannedHandouts } from './handouts.ts';
 import { readContent } from './read-content.ts';
+import type { Content } from './read-content.ts';
 
 /** A document of a course, and where each paper and edition of it lies, from the site's root. */
 export type HandoutLinks = {
@@ -16,17 +17,20 @@ export type HandoutLinks = {
  */
 export function handoutLinks(course: string, named: (name: string) => boolean = () => true): HandoutLinks[] {
   if (!withHandouts()) return [];
-  // While a site is built its content stands still; while it is written, every page looks anew.
-  const links = (import.meta.env.PROD ? built.get(course) : undefined) ?? linksOf(course);
+  const links = (stands ? built.get(course) : undefined) ?? linksOf(course);
   built.set(course, links);
   return [...links].flatMap(([name, entry]) => (named(name) ? [entry] : []));
 }
 
+// While a site is built its content stands still; while it is written, every page looks anew.
+const stands = import.meta.env.PROD;
 const built = new Map<string, Map<string, HandoutLinks>>();
+let read: Content | undefined;
 
 function linksOf(course: string): Map<string, HandoutLinks> {
   const links = new Map<string, HandoutLinks>();
-  for (const planned of plannedHandouts(readContent(process.cwd()), course, everything)) {
+  if (!stands || !read) read = readContent(process.cwd());
+  for (const planned of plannedHandouts(read, course, everything)) {
     if (planned.kind !== 'document' || (planned.reader === 'teacher' && !withTeacher())) continue;
     const [, kind = '', ...rest] = planned.file.split('/');
     const name = rest.join('/').replace(/^teacher\/|\.pdf$/g, '');

@@ -3,7 +3,7 @@ import { evaluate, parseFormula } from '../core/formula/index.ts';
 import { fail, ok, quote } from '../core/measure/index.ts';
 import type { Fault } from '../core/measure/index.ts';
 import type { TextFault } from './lesson-syntax.ts';
-import { oncePer } from './once.ts';
+import { oncePer } from '../core/once.ts';
 import type { WorkedOut } from './project-problems.ts';
 import { anyOf, didYouMean } from './wording.ts';
 

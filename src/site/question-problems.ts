@@ -1,8 +1,8 @@
 import { quote } from '../core/measure/index.ts';
 import { isClear, limitsOf, readTolerance, slipsOf, sumFor } from '../core/questions/index.ts';
 import type { Pattern } from '../core/project/index.ts';
+import { oncePer } from '../core/once.ts';
 import { choiceProblems } from './choice-problems.ts';
-import { oncePer } from './once.ts';
 import type { Part } from './lesson-text.ts';
 import type { Said } from './problem.ts';
 import type { WorkedOut } from './project-problems.ts';

@@ -1,8 +1,8 @@
-import { alongLine, lineThrough } from '../geometry/index.ts';
-import { between, distance } from '../geometry/point.ts';
-import { offsets, ON } from './ring.ts';
+import { lineThrough } from '../geometry/index.ts';
+import { between, direction, distance } from '../geometry/point.ts';
+import { ON } from './ring.ts';
 import type { Ply, Run, Stitch, StitchKind, Work } from './work.ts';
-import type { Line, Point } from '../geometry/index.ts';
+import type { Point } from '../geometry/index.ts';
 
 /** A stretch of a row that goes through the same plies all along. */
 export type StitchStretch = {
@@ -45,50 +45,48 @@ function stitchLine(work: Work, { id, kind, class: type, runs }: Stitch): Stitch
 function stretchesOf(work: Work, run: Run): StitchStretch[] {
   const long = distance(run.from, run.to);
   if (long === 0) return [];
-  const line = lineThrough(run.from, run.to);
+  const way = direction(lineThrough(run.from, run.to).angle);
   const sewn = new Set(run.plies);
-  const over = work.plies
-    .map((ply) => stretchesUnder(ply, line, long))
-    .map((stretches, level) => ({ level, stretches }));
-  const cuts = over.flatMap(({ stretches }) => stretches.flatMap(({ from, to }) => [from, to]));
-  const ends = [0, ...cuts.sort((a, b) => a - b), long];
+  const lying = work.plies.flatMap((ply) => stretchesUnder(ply, run.from, way, long));
+  const ends = [0, ...lying.flatMap(({ from, to }) => [from, to]).sort((a, b) => a - b), long];
+  const seen = (one: Lying | undefined) => one !== undefined && sewn.has(one.ply.id) && !one.inFold;
   const found: StitchStretch[] = [];
-  let [start, last]: [number, string | undefined] = [0, undefined];
+  let start = 0;
   for (const end of ends) {
     if (end - start <= ON) continue;
     const middle = (start + end) / 2;
-    const here = over.flatMap(({ level, stretches }) =>
-      stretches
-        .filter(({ from, to }) => from < middle && to > middle)
-        .map(({ inFold }) => ({ ply: work.plies[level]!, inFold })),
-    );
-    const seen = (one: (typeof here)[number] | undefined) => one !== undefined && sewn.has(one.ply.id) && !one.inFold;
-    const through = here.filter(({ ply }) => sewn.has(ply.id)).map(({ ply }) => ply);
+    const here = lying.filter(({ from, to }) => from < middle && to > middle);
+    const plies = here.flatMap(({ ply }) => (sewn.has(ply.id) ? [ply] : []));
     const [front, back] = [seen(here.at(-1)), seen(here[0])];
-    const now = JSON.stringify([through.map((ply) => ply.id), front, back]);
     const to = between(run.from, run.to, end / long);
     const before = found.at(-1);
-    if (before && now === last) found[found.length - 1] = { ...before, to, length: before.length + end - start };
-    else
-      found.push({
-        from: between(run.from, run.to, start / long),
-        to,
-        length: end - start,
-        plies: through,
-        front,
-        back,
-      });
-    [start, last] = [end, now];
+    if (before?.front === front && before.back === back && isSame(before.plies, plies))
+      found[found.length - 1] = { ...before, to, length: before.length + end - start };
+    else found.push({ from: between(run.from, run.to, start / long), to, length: end - start, plies, front, back });
+    start = end;
   }
   return found;
 }
 
-/** Where a ply lies under a line, its edges counted in; `inFold` where one of its folds runs along the line. */
-function stretchesUnder({ outline }: Ply, line: Line, long: number): { from: number; to: number; inFold: boolean }[] {
-  const off = offsets(outline, line);
-  if (off.every((o) => o > ON) || off.every((o) => o < -ON)) return [];
+const isSame = (a: readonly Ply[], b: readonly Ply[]): boolean =>
+  a.length === b.length && a.every((ply, i) => ply === b[i]);
+
+/** A stretch of a row that a ply lies under; `inFold` where one of the ply's folds runs along it. */
+type Lying = { ply: Ply; from: number; to: number; inFold: boolean };
+
+/** Where a ply lies under a row from `at` that goes `long` that way, its edges counted in. */
+function stretchesUnder(ply: Ply, at: Point, { x: cos, y: sin }: Point, long: number): Lying[] {
+  const { outline } = ply;
   const n = outline.length;
-  const along = outline.map(({ from }) => alongLine(line, from));
+  const off: number[] = [];
+  const along: number[] = [];
+  for (const { from } of outline) {
+    off.push(cos * (from.y - at.y) - sin * (from.x - at.x));
+    along.push(cos * (from.x - at.x) + sin * (from.y - at.y));
+  }
+  // Most plies lie wholly to one side of a row, or before or beyond it.
+  if (off.every((o) => o > ON) || off.every((o) => o < -ON)) return [];
+  if (along.every((a) => a <= 0) || along.every((a) => a >= long)) return [];
   const cuts = [0, long];
   for (let i = 0; i < n; i++) {
     const k = (i + 1) % n;
@@ -98,20 +96,26 @@ function stretchesUnder({ outline }: Ply, line: Line, long: number): { from: num
     }
   }
   const inside = cuts.filter((cut) => cut >= 0 && cut <= long).sort((a, b) => a - b);
-  const found: { from: number; to: number; inFold: boolean }[] = [];
+  const found: Lying[] = [];
   for (let i = 0; i + 1 < inside.length; i++) {
     const [from, to] = [inside[i]!, inside[i + 1]!];
     if (to - from <= ON) continue;
     const middle = (from + to) / 2;
-    const on = outline.findIndex((_, e) => {
-      const k = (e + 1) % n;
-      const lying = Math.abs(off[e]!) <= ON && Math.abs(off[k]!) <= ON;
-      return lying && Math.min(along[e]!, along[k]!) < middle && Math.max(along[e]!, along[k]!) > middle;
-    });
-    if (on >= 0) found.push({ from, to, inFold: outline[on]!.fold !== undefined });
-    else if (isInside(off, along, middle)) found.push({ from, to, inFold: false });
+    const on = edgeAlong(off, along, middle);
+    if (on >= 0) found.push({ ply, from, to, inFold: outline[on]!.fold !== undefined });
+    else if (isInside(off, along, middle)) found.push({ ply, from, to, inFold: false });
   }
   return found;
+}
+
+/** Which edge of a ring runs along the line there, told by its corners' places at the line; -1 if none does. */
+function edgeAlong(off: readonly number[], along: readonly number[], at: number): number {
+  for (let i = 0, n = off.length; i < n; i++) {
+    const k = (i + 1) % n;
+    if (Math.abs(off[i]!) > ON || Math.abs(off[k]!) > ON) continue;
+    if (Math.min(along[i]!, along[k]!) < at && Math.max(along[i]!, along[k]!) > at) return i;
+  }
+  return -1;
 }
 
 /** Whether the point of the line at a distance along it lies inside a ring, told by its corners' places at the line. */

@@ -56,17 +56,23 @@ const UNKNOWN = 1025;
  * letteringWidth('⅝', 10) // => 9.75
  */
 export function letteringWidth(text: string, size: number): number {
-  const small = new Set<number>();
-  for (const { index, 0: fraction } of text.matchAll(/\d+⁄\d+/g)) {
-    for (let i = 0; i < fraction.length; i++) if (fraction[i] !== '⁄') small.add(index + i);
-  }
+  const inFraction = text.includes('⁄') ? figuresOfFractions(text) : undefined;
   let sum = 0;
   let index = 0;
   for (const letter of text) {
-    sum += small.has(index) ? SMALL_FIGURE : widthOf(letter);
+    sum += inFraction?.has(index) ? SMALL_FIGURE : widthOf(letter);
     index += letter.length;
   }
   return (sum / 1000) * size;
+}
+
+/** Where the figures above and below the slash of a fraction stand. */
+function figuresOfFractions(text: string): Set<number> {
+  const found = new Set<number>();
+  for (const { index, 0: fraction } of text.matchAll(/\d+⁄\d+/g)) {
+    for (let i = 0; i < fraction.length; i++) if (fraction[i] !== '⁄') found.add(index + i);
+  }
+  return found;
 }
 
 function widthOf(letter: string): number {
@@ -104,14 +110,17 @@ export function letteringBox(shape: TextShape): Box {
  * wrap('Cut two of lining', 3.2, 20) // => ['Cut two of', 'lining']
  */
 export function wrap(text: string, size: number, width: number): string[] {
+  const blank = letteringWidth(' ', size);
   const lines: string[] = [];
   let line = '';
+  let reached = 0;
   for (const word of text.split(' ').flatMap((word) => pieces(word, size, width))) {
-    const longer = line === '' ? word : `${line} ${word}`;
-    if (line !== '' && letteringWidth(longer, size) > width) {
+    const wide = letteringWidth(word, size);
+    if (line !== '' && reached + blank + wide > width) {
       lines.push(line);
-      line = word;
-    } else line = longer;
+      line = '';
+    }
+    [line, reached] = line === '' ? [word, wide] : [`${line} ${word}`, reached + blank + wide];
   }
   return line === '' ? lines : [...lines, line];
 }
