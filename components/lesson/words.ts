@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { readTolerance, slipKinds } from '../../src/core/questions/index.ts';
+import { slipKinds } from '../../src/core/questions/edits.ts';
+import { readTolerance } from '../../src/core/questions/tolerance.ts';
 import { cautions } from './cautions.ts';
 
 /**

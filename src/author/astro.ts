@@ -1,28 +1,41 @@
 /**
  * One of Astro's own commands in the project's folder, without its calls home: `node src/author/astro.ts preview`.
- * A build starts with the content check, so that mistakes stop it in plain words.
+ * Beside a build the content is checked. The build gets ready meanwhile; it neither writes nor says anything before
+ * that has gone well, so that mistakes stop it in plain words.
  */
 import { spawn } from 'node:child_process';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import '../site/alone.ts';
-import { check } from './check.ts';
+import { CHECKED_BESIDE } from '../site/integration.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const args = process.argv.slice(2);
+const isBuild = args[0] === 'build';
+const colour = process.stdout.hasColors?.() ?? false;
 
-if (args[0] === 'build') {
-  const { text, code, problems } = check(root, { colour: process.stdout.hasColors?.() ?? false });
+const home = path.dirname(createRequire(import.meta.url).resolve('astro/package.json'));
+// Pages are many short texts: with more room for what is young, they are gone before they are looked at again.
+const room = isBuild ? ['--max-semi-space-size=64'] : [];
+const child = spawn(process.execPath, [...room, path.join(home, 'bin/astro.mjs'), ...args], {
+  cwd: root,
+  stdio: isBuild ? ['inherit', 'pipe', 'pipe', 'ipc'] : 'inherit',
+  env: { ...process.env, ...(isBuild && { [CHECKED_BESIDE]: 'yes', ...(colour && { FORCE_COLOR: '1' }) }) },
+});
+for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => child.kill(signal));
+child.on('exit', (code) => (process.exitCode = code ?? 1));
+
+if (isBuild) {
+  const { check } = await import('./check.ts');
+  const { text, code, problems } = check(root, { colour });
   if (problems.length) console.log(`${text}\n`);
   if (code) {
+    child.kill();
     console.log('The site is not built. Mend the mistakes above first.');
     process.exit(code);
   }
-  process.env.CONTENT_CHECKED = 'yes';
+  child.stdout?.pipe(process.stdout);
+  child.stderr?.pipe(process.stderr);
+  if (child.connected) child.send('all is well');
 }
-
-const home = path.dirname(createRequire(import.meta.url).resolve('astro/package.json'));
-const child = spawn(process.execPath, [path.join(home, 'bin/astro.mjs'), ...args], { cwd: root, stdio: 'inherit' });
-for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => child.kill(signal));
-child.on('exit', (code) => (process.exitCode = code ?? 1));

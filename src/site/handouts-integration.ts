@@ -5,13 +5,17 @@ import type { AstroIntegration } from 'astro';
 import type { Fonts } from '../core/index.ts';
 import { withHandouts, withTeacher } from './build-options.ts';
 import { printFonts } from './fonts.ts';
-import { everything, plannedHandouts } from './handouts.ts';
-import { readContent } from './read-content.ts';
-import { made, writeHandouts } from './write-handouts.ts';
 
 const FOLDER = 'handouts';
 const fontFiles = { 'fonts/regular.ttf': 'regular', 'fonts/strong.ttf': 'strong' } as const;
 const types: Readonly<Record<string, string>> = { pdf: 'application/pdf', svg: 'image/svg+xml', ttf: 'font/ttf' };
+
+/** What makes documents; fetched when the first is wanted, since Astro reads this file before it does anything else. */
+const press = async () => ({
+  ...(await import('./handouts.ts')),
+  ...(await import('./read-content.ts')),
+  ...(await import('./write-handouts.ts')),
+});
 
 /**
  * The documents of every course, with the site: a build writes them below handouts/, the live preview makes each when
@@ -43,6 +47,7 @@ export function handoutsInSite(): AstroIntegration {
           await writeFile(path.join(to, file), (await fonts())[face]);
         if (!withHandouts()) return;
         const start = performance.now();
+        const { readContent, writeHandouts } = await press();
         const { files, findings } = await writeHandouts(readContent(root), to, await fonts(), {
           withoutTeacher: !withTeacher(),
         });
@@ -55,6 +60,7 @@ export function handoutsInSite(): AstroIntegration {
   /** A file below handouts/, from the content as it is now. */
   async function find(file: string): Promise<Uint8Array | undefined> {
     if (file in fontFiles) return (await fonts())[fontFiles[file as keyof typeof fontFiles]];
+    const { everything, made, plannedHandouts, readContent } = await press();
     const content = readContent(root);
     const course = file.split('/')[0] ?? '';
     const planned = plannedHandouts(content, course, everything).find((one) => one.file === file);

@@ -1,7 +1,6 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Loader, LoaderContext } from 'astro/loaders';
-import { examine } from './find-content-problems.ts';
 import { readContent } from './read-content.ts';
 import type { Content, Entry, LessonEntry } from './read-content.ts';
 
@@ -13,12 +12,12 @@ type Shelf = Exclude<keyof Content, 'problems'>;
  */
 export function contentLoaders(): (shelf: Shelf) => Loader {
   let contexts = new Map<Shelf, LoaderContext>();
-  let reading: Reading | undefined;
+  let reading: Promise<Reading> | undefined;
   let later: NodeJS.Timeout | undefined;
 
   const refresh = async () => {
     reading = undefined;
-    for (const [shelf, context] of contexts) await fill(shelf, context, (reading ??= read(context)));
+    for (const [shelf, context] of contexts) await fill(shelf, context, await (reading ??= read(context)));
   };
   const watch = ({ watcher, config, logger }: LoaderContext) => {
     if (!watcher) return;
@@ -42,7 +41,7 @@ export function contentLoaders(): (shelf: Shelf) => Loader {
       }
       contexts.set(shelf, context);
       context.store.clear();
-      await fill(shelf, context, (reading ??= read(context)));
+      await fill(shelf, context, await (reading ??= read(context)));
     },
   });
 }
@@ -50,10 +49,12 @@ export function contentLoaders(): (shelf: Shelf) => Loader {
 type Reading = { content: Content; unusable: Set<string> };
 
 /** Reads the content; while it is being edited, also which files cannot be shown. A build stops before it comes here. */
-function read({ config, watcher }: LoaderContext): Reading {
+async function read({ config, watcher }: LoaderContext): Promise<Reading> {
   const root = fileURLToPath(config.root);
   const content = readContent(root);
-  return { content, unusable: watcher ? examine(content, root).unusable : new Set() };
+  if (!watcher) return { content, unusable: new Set() };
+  const { examine } = await import('./find-content-problems.ts');
+  return { content, unusable: examine(content, root).unusable };
 }
 
 async function fill(shelf: Shelf, context: LoaderContext, { content, unusable }: Reading): Promise<void> {

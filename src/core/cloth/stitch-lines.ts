@@ -1,8 +1,9 @@
 import { lineThrough } from '../geometry/index.ts';
 import { between, direction, distance } from '../geometry/point.ts';
 import { ON } from './ring.ts';
+import { boxOf } from './size.ts';
 import type { Ply, Run, Stitch, StitchKind, Work } from './work.ts';
-import type { Point } from '../geometry/index.ts';
+import type { Box, Point } from '../geometry/index.ts';
 
 /** A stretch of a row that goes through the same plies all along. */
 export type StitchStretch = {
@@ -34,20 +35,26 @@ export type StitchLine = {
  * @example
  * stitchLines(hemmed).map(({ kind, class: type, length }) => [kind, type, length]) // => [['hem', '301', 100]]
  */
-export const stitchLines = (work: Work): StitchLine[] => work.stitches.map((stitch) => stitchLine(work, stitch));
+export function stitchLines({ plies, stitches }: Work): StitchLine[] {
+  const spread = plies.map((ply) => ({ ply, box: boxOf([ply]) }));
+  return stitches.map((stitch) => stitchLine(spread, stitch));
+}
 
-function stitchLine(work: Work, { id, kind, class: type, runs }: Stitch): StitchLine {
-  const stretches = runs.flatMap((run) => stretchesOf(work, run));
+/** A ply with the box it lies in. */
+type Spread = { ply: Ply; box: Box };
+
+function stitchLine(spread: readonly Spread[], { id, kind, class: type, runs }: Stitch): StitchLine {
+  const stretches = runs.flatMap((run) => stretchesOf(spread, run));
   const length = stretches.reduce((sum, one) => sum + one.length, 0);
   return { id, kind, class: type, length, stretches };
 }
 
-function stretchesOf(work: Work, run: Run): StitchStretch[] {
+function stretchesOf(spread: readonly Spread[], run: Run): StitchStretch[] {
   const long = distance(run.from, run.to);
   if (long === 0) return [];
   const way = direction(lineThrough(run.from, run.to).angle);
   const sewn = new Set(run.plies);
-  const lying = work.plies.flatMap((ply) => stretchesUnder(ply, run.from, way, long));
+  const lying = spread.flatMap(({ ply, box }) => (isAway(run, box) ? [] : stretchesUnder(ply, run.from, way, long)));
   const ends = [0, ...lying.flatMap(({ from, to }) => [from, to]).sort((a, b) => a - b), long];
   const seen = (one: Lying | undefined) => one !== undefined && sewn.has(one.ply.id) && !one.inFold;
   const found: StitchStretch[] = [];
@@ -68,6 +75,13 @@ function stretchesOf(work: Work, run: Run): StitchStretch[] {
   return found;
 }
 
+/** Most plies lie beside a row, or before or beyond it. */
+const isAway = ({ from, to }: Run, { x, y, width, height }: Box): boolean =>
+  Math.max(from.x, to.x) < x - ON ||
+  Math.min(from.x, to.x) > x + width + ON ||
+  Math.max(from.y, to.y) < y - ON ||
+  Math.min(from.y, to.y) > y + height + ON;
+
 const isSame = (a: readonly Ply[], b: readonly Ply[]): boolean =>
   a.length === b.length && a.every((ply, i) => ply === b[i]);
 
@@ -84,9 +98,7 @@ function stretchesUnder(ply: Ply, at: Point, { x: cos, y: sin }: Point, long: nu
     off.push(cos * (from.y - at.y) - sin * (from.x - at.x));
     along.push(cos * (from.x - at.x) + sin * (from.y - at.y));
   }
-  // Most plies lie wholly to one side of a row, or before or beyond it.
   if (off.every((o) => o > ON) || off.every((o) => o < -ON)) return [];
-  if (along.every((a) => a <= 0) || along.every((a) => a >= long)) return [];
   const cuts = [0, long];
   for (let i = 0; i < n; i++) {
     const k = (i + 1) % n;
