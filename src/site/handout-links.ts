@@ -1,7 +1,7 @@
 import { withHandouts, withTeacher } from './build-options.ts';
 import { everything, plannedHandouts } from './handouts.ts';
 import { readContent } from './read-content.ts';
-import type { Content } from './read-content.ts';
+import { standing } from './standing.ts';
 
 /** A document of a course, and where each paper and edition of it lies, from the site's root. */
 export type HandoutLinks = {
@@ -17,20 +17,18 @@ export type HandoutLinks = {
  */
 export function handoutLinks(course: string, named: (name: string) => boolean = () => true): HandoutLinks[] {
   if (!withHandouts()) return [];
-  const links = (stands ? built.get(course) : undefined) ?? linksOf(course);
-  built.set(course, links);
+  const known = linksByCourse();
+  const links = known.get(course) ?? linksOf(course);
+  known.set(course, links);
   return [...links].flatMap(([name, entry]) => (named(name) ? [entry] : []));
 }
 
-// While a site is built its content stands still; while it is written, every page looks anew.
-const stands = import.meta.env.PROD;
-const built = new Map<string, Map<string, HandoutLinks>>();
-let read: Content | undefined;
+const content = standing(() => readContent(process.cwd()));
+const linksByCourse = standing(() => new Map<string, Map<string, HandoutLinks>>());
 
 function linksOf(course: string): Map<string, HandoutLinks> {
   const links = new Map<string, HandoutLinks>();
-  if (!stands || !read) read = readContent(process.cwd());
-  for (const planned of plannedHandouts(read, course, everything)) {
+  for (const planned of plannedHandouts(content(), course, everything)) {
     if (planned.kind !== 'document' || (planned.reader === 'teacher' && !withTeacher())) continue;
     const [, kind = '', ...rest] = planned.file.split('/');
     const name = rest.join('/').replace(/^teacher\/|\.pdf$/g, '');

@@ -9,6 +9,7 @@ import type { CollectionEntry } from 'astro:content';
 import type { MaterialsFile, ProjectFile } from '../core/project/schema.ts';
 import { SiteFile } from './schemas.ts';
 import type { CourseFile, GlossaryFile, LessonFront } from './schemas.ts';
+import { standing } from './standing.ts';
 
 /** A project as a page carries it: everything that `resolveProject` needs. */
 export type ProjectPage = {
@@ -68,13 +69,13 @@ export async function getCourses(): Promise<CoursePage[]> {
     .toSorted((a, b) => a.title.localeCompare(b.title));
 }
 
-/** All projects by title. */
-export async function getProjects(): Promise<ProjectPage[]> {
+/** All projects by title. While a site is built all pages get the same, so that each is worked out once. */
+export const getProjects = standing(async (): Promise<ProjectPage[]> => {
   const [entries, materials, { edition }] = await Promise.all([getCollection('projects'), getMaterials(), getSite()]);
   return entries
     .map(({ id, data: file }) => ({ id, url: `/projects/${id}/`, file, materials, edition }))
     .toSorted((a, b) => a.file.title.localeCompare(b.file.title));
-}
+});
 
 /** content/materials.yaml, by name. */
 export async function getMaterials(): Promise<MaterialsFile> {

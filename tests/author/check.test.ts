@@ -97,6 +97,8 @@ test('a build with mistakes stops with all of them, before anything is built', (
 test('Astro’s own build command is held back, too', async () => {
   const root = contentFolder({ [PROJECT]: '' });
   const setup = contentCheck().hooks['astro:config:setup'];
-  const build = setup?.({ command: 'build', config: { root: pathToFileURL(`${root}/`) } } as Parameters<typeof setup>[0]);
+  const build = setup?.({ command: 'build', config: { root: pathToFileURL(`${root}/`) } } as Parameters<
+    typeof setup
+  >[0]);
   await expect(build).rejects.toThrow(`The site is not built. Mend these mistakes first:\n\n${check(root).text}`);
 });

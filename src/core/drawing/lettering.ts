@@ -56,6 +56,19 @@ const UNKNOWN = 1025;
  * letteringWidth('⅝', 10) // => 9.75
  */
 export function letteringWidth(text: string, size: number): number {
+  let width = measured.get(text);
+  if (width === undefined) {
+    if (measured.size > MANY) measured.clear();
+    measured.set(text, (width = widthOfAll(text)));
+  }
+  return (width / 1000) * size;
+}
+
+/** Widths in thousandths of the type size: drawings say the same words again and again. */
+const measured = new Map<string, number>();
+const MANY = 4000;
+
+function widthOfAll(text: string): number {
   const inFraction = text.includes('⁄') ? figuresOfFractions(text) : undefined;
   let sum = 0;
   let index = 0;
@@ -63,7 +76,7 @@ export function letteringWidth(text: string, size: number): number {
     sum += inFraction?.has(index) ? SMALL_FIGURE : widthOf(letter);
     index += letter.length;
   }
-  return (sum / 1000) * size;
+  return sum;
 }
 
 /** Where the figures above and below the slash of a fraction stand. */
