@@ -34,6 +34,7 @@ export default defineConfig({
   publicDir: './src/site/public',
   outDir: './dist',
   cacheDir: './.cache/astro',
+  build: { concurrency: 4 }, // a page waits for its checksums and its file while others are made
   fonts: [
     {
       provider: fontProviders.local(),
@@ -43,7 +44,7 @@ export default defineConfig({
       options: { variants: fonts.map(({ weight, file }) => ({ weight, style: 'normal', src: [file] })) },
     },
   ],
-  integrations: [contentCheck(), wakeOnUse, mdx(), svelte({ configFile: false }), handoutsInSite()],
+  integrations: [contentCheck(), wakeOnUse, mdx({ optimize: true }), svelte({ configFile: false }), handoutsInSite()],
   devToolbar: { enabled: false },
   compressHTML: true, // keeps the blank between two words of a sentence where the source breaks the line at a tag
   markdown: {

@@ -15,18 +15,16 @@ import {
   type Step,
 } from '../../src/core/index.ts';
 import { cautions } from '../lesson/cautions.ts';
-import { low, ROOM } from './fit.ts';
+import { stepOf } from './draw-step.ts';
+import { low } from './fit.ts';
 import { placesOf } from './layers.ts';
 import { FINE } from '../widgets/drift-study/sums.ts';
 import type { ToldLine, ToldPlace, ToldStep } from './told.ts';
 
 export { default as Drawing } from '../drawing/Drawing.svelte';
+export { draw, stepOf } from './draw-step.ts';
 export { drawLayers } from './layers.ts';
 export { drawSeam } from './seam.ts';
-
-/** The step with an id, at the size of a pattern; undefined where an option leaves it out. */
-export const stepOf = (pattern: Pattern, id: string): Step | undefined =>
-  makeUp(pattern).find((step) => step.id === id);
 
 /** Makes the steps up, so that what follows finds them made. */
 export const make = (pattern: Pattern): void => void makeUp(pattern);
@@ -66,15 +64,6 @@ export function tellPlaces(pattern: Pattern, id: string): ToldPlace[] {
   const step = stepOf(pattern, id);
   return step ? placesOf(step).map(({ n, at, stack, share, sewn }) => ({ n, at, stack, share, sewn })) : [];
 }
-
-/** A step, before and after, without its title: that stands over it on the page. */
-export const draw = oncePer((pattern: Pattern, id): Scene | undefined => {
-  const step = stepOf(pattern, id);
-  if (!step) return undefined;
-  const { title } = step;
-  const scene = drawStep({ ...step, title: '' }, { ...pattern, fit: ROOM });
-  return { ...scene, title, text: [`${title}.`, ...scene.text.slice(1)] };
-});
 
 /** A step on its way: from 0, before, to 1, after. */
 export function play(pattern: Pattern, id: string, at: number): Scene | undefined {

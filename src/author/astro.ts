@@ -1,7 +1,6 @@
 /**
  * One of Astro's own commands in the project's folder, without its calls home: `node src/author/astro.ts preview`.
- * Beside a build the content is checked. The build gets ready meanwhile; it neither writes nor says anything before
- * that has gone well, so that mistakes stop it in plain words.
+ * Beside a build the content is checked, so that mistakes stop it in plain words.
  */
 import { spawn } from 'node:child_process';
 import { createRequire } from 'node:module';
@@ -27,15 +26,6 @@ for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => ch
 child.on('exit', (code) => (process.exitCode = code ?? 1));
 
 if (isBuild) {
-  const { check } = await import('./check.ts');
-  const { text, code, problems } = check(root, { colour });
-  if (problems.length) console.log(`${text}\n`);
-  if (code) {
-    child.kill();
-    console.log('The site is not built. Mend the mistakes above first.');
-    process.exit(code);
-  }
-  child.stdout?.pipe(process.stdout);
-  child.stderr?.pipe(process.stderr);
-  if (child.connected) child.send('all is well');
+  const { besideBuild } = await import('./beside-build.ts');
+  await besideBuild(child, root, colour);
 }

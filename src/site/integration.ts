@@ -1,26 +1,29 @@
-import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
+import { keepAhead, type DrawnAhead } from '../../components/making/drawn-ahead.ts';
 import { isError } from './problem.ts';
 import { report } from './report.ts';
 import { writeWordExamples } from './word-examples.ts';
 
-/** Set by a command that checks the content beside the build it has started, and sends word when all is well. */
+/** Set by a command that checks the content beside the build it has started, and sends word. */
 export const CHECKED_BESIDE = 'CONTENT_IS_CHECKED_BESIDE';
+
+/** What it sends: that the build may go on; and then, project by project, what pages will show. */
+export type Word = 'all is well' | DrawnAhead;
 
 /**
  * Keeps mistakes in the content out of a built site, and shows them in the page while the site is being edited. Stands
  * before the MDX integration, so that a lesson with a mistake never reaches it.
  */
 export function contentCheck(): AstroIntegration {
-  const word = process.env[CHECKED_BESIDE] ? once(process, 'message') : undefined;
+  const allIsWell = process.env[CHECKED_BESIDE] ? listen() : undefined;
   return {
     name: 'content-check',
     hooks: {
       async 'astro:config:setup'({ command, config, addMiddleware, injectScript, updateConfig }) {
         const root = fileURLToPath(config.root);
         writeWordExamples(root);
-        if (command === 'build' && !word) {
+        if (command === 'build' && !allIsWell) {
           const { findContentProblems } = await import('./find-content-problems.ts');
           const mistakes = findContentProblems(root).filter(isError);
           if (mistakes.length) throw new ContentMistakes(report(mistakes));
@@ -33,14 +36,21 @@ export function contentCheck(): AstroIntegration {
         }
       },
       // From here on the site of before is taken down, and lessons are read by what cannot tell their mistakes.
-      async 'astro:build:start'() {
-        if (!word) return;
-        await word;
-        process.disconnect?.();
+      'astro:build:start': () => allIsWell,
+      'astro:build:done'() {
+        if (allIsWell && process.connected) process.disconnect();
       },
     },
   };
 }
+
+const listen = (): Promise<void> =>
+  new Promise((resolve) => {
+    process.on('message', (word: Word) => {
+      if (word === 'all is well') resolve();
+      else keepAhead(word);
+    });
+  });
 
 /** Where in the program it was thrown helps nobody, so it carries no stack. */
 class ContentMistakes extends Error {

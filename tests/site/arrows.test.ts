@@ -17,11 +17,14 @@ const rows = [
   ['handout'],
 ];
 
+/** Where a command leaves what it has drawn for the pages. */
+const AHEAD = 'components/making/drawn-ahead.ts';
+
 /** Outside the core: a folder, and what of the house it may import besides itself. */
 const sees: [folder: string, others: string[]][] = [
   ['src/core', []],
-  ['src/site', ['src/core', 'components/lesson/words.ts', 'components/lesson/cautions.ts']],
-  ['src/author', ['src/core', 'src/site', 'components/lesson/words.ts']],
+  ['src/site', ['src/core', 'components/lesson/words.ts', 'components/lesson/cautions.ts', AHEAD]],
+  ['src/author', ['src/core', 'src/site', 'components/lesson/words.ts', 'components/making/draw-step.ts', AHEAD]],
   ['components', ['src/core']],
 ];
 

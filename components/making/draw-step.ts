@@ -1,0 +1,16 @@
+/** A step as pages draw it. Part of the engine: see engine.ts. The command that builds draws steps with it as well. */
+import { drawStep, makeUp, oncePer, type Pattern, type Scene, type Step } from '../../src/core/index.ts';
+import { ROOM } from './fit.ts';
+
+/** The step with an id, at the size of a pattern; undefined where an option leaves it out. */
+export const stepOf = (pattern: Pattern, id: string): Step | undefined =>
+  makeUp(pattern).find((step) => step.id === id);
+
+/** A step, before and after, without its title: that stands over it on the page. */
+export const draw = oncePer((pattern: Pattern, id): Scene | undefined => {
+  const step = stepOf(pattern, id);
+  if (!step) return undefined;
+  const { title } = step;
+  const scene = drawStep({ ...step, title: '' }, { ...pattern, fit: ROOM });
+  return { ...scene, title, text: [`${title}.`, ...scene.text.slice(1)] };
+});

@@ -1,0 +1,51 @@
+import type { ChildProcess } from 'node:child_process';
+import { setImmediate } from 'node:timers/promises';
+import { draw } from '../../components/making/draw-step.ts';
+import type { DrawnAhead } from '../../components/making/drawn-ahead.ts';
+import { makeUp, resolveProject } from '../core/index.ts';
+import { examine } from '../site/find-content-problems.ts';
+import type { Word } from '../site/integration.ts';
+import { isError } from '../site/problem.ts';
+import { readContent } from '../site/read-content.ts';
+import type { Content } from '../site/read-content.ts';
+import { report } from '../site/report.ts';
+
+/**
+ * What is done beside a build while Astro gets ready. The content is checked: with mistakes the build is ended before it
+ * has written or said anything. Without, it may go on, and as the core is at hand, the steps are drawn for it.
+ *
+ * @param build Astro's own process, with a channel to it and its output held back
+ * @param root the folder that holds content/
+ */
+export async function besideBuild(build: ChildProcess, root: string, colour: boolean): Promise<void> {
+  const content = readContent(root);
+  const { problems } = examine(content, root);
+  if (problems.length) console.log(`${report(problems, colour)}\n`);
+  if (problems.some(isError)) {
+    build.kill();
+    console.log('The site is not built. Mend the mistakes above first.');
+    process.exit(1);
+  }
+  build.stdout?.pipe(process.stdout);
+  build.stderr?.pipe(process.stderr);
+  const say = (word: Word) => build.connected && build.send(word);
+  say('all is well');
+  for (const drawn of drawnAhead(content)) {
+    say(drawn);
+    await setImmediate(); // what the build says meanwhile is passed on
+  }
+  if (build.connected) build.disconnect();
+}
+
+/** Every step that a lesson can show, project by project. */
+function* drawnAhead({ projects, materials, site }: Content): Generator<DrawnAhead> {
+  for (const { id, value } of projects) {
+    if (!value || !site.value) continue;
+    const pattern = resolveProject(value, { edition: site.value.edition, materials: materials.value ?? {} });
+    const steps = makeUp(pattern).flatMap((step) => {
+      const scene = draw(pattern, step.id);
+      return scene ? [[step.id, scene] as const] : [];
+    });
+    yield { project: id, steps: Object.fromEntries(steps) };
+  }
+}
