@@ -8,7 +8,6 @@ import { existsSync } from 'node:fs';
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import path from 'node:path';
-import subsetFont from 'subset-font';
 import type { Fonts } from '../core/handout/pdf.ts';
 
 const require = createRequire(import.meta.url);
@@ -48,6 +47,7 @@ export async function cutFonts(
     WEIGHTS.map(async ({ weight, file }) => {
       const out = path.join(folder, `text-${weight}-${cut}.${ending}`);
       if (!existsSync(out)) {
+        const { default: subsetFont } = await import('subset-font');
         const full = await readFile(path.join(home, file));
         await writeFile(out, await subsetFont(full, CHARACTERS, { targetFormat: formats[ending] }));
       }
