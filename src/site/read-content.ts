@@ -130,7 +130,7 @@ function readLessonFile(root: string, course: string, fileName: string): LessonE
   const text = readFileSync(path.join(root, file), 'utf8');
   const slug = fileName.replace(/^\d+[-_ ]*/, '').replace(/\.mdx$/, '');
   const front = FRONT_MATTER.exec(text);
-  const lesson = readLesson(text);
+  let lesson: LessonText | undefined;
   const read: ReadYaml<LessonFront> = front
     ? readYaml(front[1]!, LessonFront, file, 2)
     : {
@@ -145,7 +145,13 @@ function readLessonFile(root: string, course: string, fileName: string): LessonE
         ],
         locate: () => ({ line: 1, column: 1 }),
       };
-  return { file, id: `${course}/${slug}`, course, slug, fileName, text, lesson, ...read };
+  return {
+    ...{ file, id: `${course}/${slug}`, course, slug, fileName, text, ...read },
+    // Who puts a lesson on a shelf needs no more than what stands at its top.
+    get lesson() {
+      return (lesson ??= readLesson(text));
+    },
+  };
 }
 
 const isAddress = (name: string): boolean => /^[a-z0-9]+(-[a-z0-9]+)*$/.test(name);
