@@ -1,4 +1,4 @@
-import { cp, mkdtemp, rm, symlink } from 'node:fs/promises';
+import { cp, mkdtemp, readFile, realpath, rm, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -12,5 +12,10 @@ export async function copyKit(): Promise<{ folder: string; remove(): Promise<voi
     await cp(path.join(root, part), path.join(folder, part), { recursive: true });
   }
   await symlink(path.join(root, 'node_modules'), path.join(folder, 'node_modules'), 'junction');
+  // The live preview hands out files of its own folder alone; the packages lie outside of the copy.
+  const config = path.join(folder, 'astro.config.mjs');
+  const allow = JSON.stringify([folder, await realpath(path.join(root, 'node_modules'))]);
+  const text = await readFile(config, 'utf8');
+  await writeFile(config, text.replace('  vite: {\n', `  vite: {\n    server: { fs: { allow: ${allow} } },\n`));
   return { folder, remove: () => rm(folder, { recursive: true, force: true, maxRetries: 5 }) };
 }

@@ -1,12 +1,10 @@
 /** What an instructor sees while writing: `npm start` on a copy of the kit, files broken and mended while it runs. */
-import { spawn } from 'node:child_process';
-import type { ChildProcess } from 'node:child_process';
 import { readFile, writeFile } from 'node:fs/promises';
-import { createServer } from 'node:net';
 import path from 'node:path';
 import { expect, test } from '@playwright/test';
 import type { Locator, Page } from '@playwright/test';
 import { copyKit } from '../copy-kit.ts';
+import { start, type Started } from './npm-start.ts';
 
 const PROJECT = 'content/projects/swatch-folio/project.yaml';
 const COURSE = 'content/courses/pocket-folio/course.yaml';
@@ -16,41 +14,6 @@ const LESSON_PAGE = '/courses/pocket-folio/size-the-panel/';
 const LAST_LESSON_PAGE = '/courses/pocket-folio/pleat-the-strip/';
 
 test.describe.configure({ mode: 'default', timeout: 120_000 });
-
-type Started = { address: string; output(): string; stop(): Promise<void> };
-
-async function freePort(): Promise<number> {
-  const server = createServer();
-  await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
-  const { port } = server.address() as { port: number };
-  await new Promise((done) => server.close(done));
-  return port;
-}
-
-/** Runs the README's command and waits until it prints its address. */
-async function start(folder: string): Promise<Started> {
-  const port = await freePort();
-  const child: ChildProcess = spawn('npm', ['start', '--', '--port', String(port), '--host', '127.0.0.1'], {
-    cwd: folder,
-    detached: process.platform !== 'win32', // npm's own child has to end with it
-    shell: process.platform === 'win32',
-    env: { ...process.env, NO_COLOR: '1', FORCE_COLOR: undefined },
-  });
-  let printed = '';
-  child.stdout?.on('data', (text) => (printed += text));
-  child.stderr?.on('data', (text) => (printed += text));
-  await expect.poll(() => printed, { timeout: 60_000 }).toContain('Ctrl+C stops it.');
-  return {
-    address: `http://127.0.0.1:${port}`,
-    output: () => printed,
-    async stop() {
-      const ended = new Promise((done) => child.once('exit', done));
-      if (process.platform === 'win32') child.kill();
-      else process.kill(-child.pid!, 'SIGTERM');
-      await ended;
-    },
-  };
-}
 
 /** Asks for the page anew; the live preview may be doing the same at that moment, which would break off ours. */
 const again = (page: Page) => expect(() => page.reload()).toPass();
@@ -142,6 +105,22 @@ test.describe('while the site is open', () => {
         );
         await expect(panelOf(page)).toContainText(LESSON);
         await expect(page.getByRole('heading', { level: 2 }).first()).toBeVisible();
+        await mend();
+        await expect(page.locator('mark[data-mistake]')).toHaveCount(0);
+        await expect(panelOf(page)).toBeHidden();
+      },
+    );
+  });
+
+  test('a number typed in a sentence is remarked on beside it, and in the list', async ({ page }) => {
+    await page.goto(site.address + LESSON_PAGE);
+    await changed(
+      LESSON,
+      (text) => text.replace('\n<YourSize />', '\nCut the panel 5 in wide.\n\n<YourSize />'),
+      async (mend) => {
+        const paragraph = page.getByRole('paragraph').filter({ hasText: 'Cut the panel 5 in wide.' });
+        await expect(paragraph.locator('mark')).toContainText('“5 in” is typed, so it stays when');
+        await expect(panelOf(page)).toContainText('“5 in” is typed, so it stays when');
         await mend();
         await expect(page.locator('mark[data-mistake]')).toHaveCount(0);
         await expect(panelOf(page)).toBeHidden();

@@ -11,10 +11,8 @@ const SIZE = 'content/courses/pleats/01-size.mdx';
 function shown(part: string, by: string, lastReadable?: string): string {
   const root = contentFolder(exchanged(SIZE, part, by));
   const content = readContent(root);
-  const mistakes = examine(content, root).problems.filter(
-    ({ file, severity }) => file === SIZE && severity === 'error',
-  );
-  return lessonToShow(content.lessons[0]!, mistakes, lastReadable);
+  const problems = examine(content, root).problems.filter(({ file }) => file === SIZE);
+  return lessonToShow(content.lessons[0]!, problems, lastReadable);
 }
 
 test('a mistake stands in the place of its word, and the rest is as written', () => {
@@ -51,4 +49,30 @@ test('one that never was readable shows what is wrong, under its own title', () 
   expect(text).toMatch(/^---\ntitle: Size it\n[^]*---\n<mark data-mistake="">/);
   expect(text).toContain('<AskSize> is opened here and never closed.');
   expect(readLesson(text).words.map(({ name }) => name)).toEqual(['mark']);
+});
+
+test('a remark on running text stands at the end of its paragraph, and the text stays', () => {
+  const text = shown('<YourSize />', 'Cut it 5 in wide,\nand **press** it.\n\nThe next one.');
+  expect(text).toContain(
+    'Cut it 5 in wide,\nand **press** it. <mark data-mistake="warning">{"10:8 “5 in” is typed, so it stays when “panel width” changes. Write <Size of=\\"panel width\\" />."}</mark>',
+  );
+  expect(() => mdxToJs(text)).not.toThrow();
+});
+
+test('a remark on a heading stands below it, so that its address stays', () => {
+  const text = shown('<YourSize />', '## A panel 5 in wide');
+  expect(text).toContain('## A panel 5 in wide\n\n<mark data-mistake="warning">');
+  expect(readLesson(text).anchors).toEqual(['a-panel-5-in-wide']);
+});
+
+test('a remark on a cell stays in its cell', () => {
+  const text = shown('<YourSize />', '| part | size |\n| --- | --- |\n| seam | 1/4 in |');
+  expect(text).toMatch(/\| seam \| 1\/4 in <mark data-mistake="warning">.*<\/mark> \|/);
+  expect(() => mdxToJs(text)).not.toThrow();
+});
+
+test('a remark on a question stands before it', () => {
+  const text = shown('of="card width + 2 * ease"', 'of="card width - card width"');
+  expect(text).toMatch(/<mark data-mistake="warning">\{"12:14 This question has no answer[^\n]*<\/mark>\n\n<AskSize/);
+  expect(() => mdxToJs(text)).not.toThrow();
 });

@@ -1,40 +1,71 @@
 import type { Problem } from '../problem.ts';
-import { asSentence } from '../problem.ts';
+import { asSentence, isError } from '../problem.ts';
 import type { LessonEntry } from '../read-content.ts';
 
 /**
  * The lesson that the live preview shows. Where a word or maths has a mistake, the mistake stands in its place and the
- * rest is as written. A lesson that cannot be read at all shows its last readable state, or else only what is wrong.
+ * rest is as written; what else is found stands at the end of its paragraph. A lesson that cannot be read at all shows
+ * its last readable state, or else only what is wrong.
  *
- * @param mistakes the errors of this file
+ * @param problems all that was found in this file
  * @param lastReadable what was shown before the lesson became unreadable
  */
-export function lessonToShow(entry: LessonEntry, mistakes: readonly Problem[], lastReadable?: string): string {
+export function lessonToShow(entry: LessonEntry, problems: readonly Problem[], lastReadable?: string): string {
   if (entry.lesson.faults.length > 0) {
+    const mistakes = problems.filter(isError);
     return lastReadable ?? `${frontMatter(entry.text)}\n${mistakes.map(marked).join('\n\n')}\n`;
   }
-  let text = entry.text;
-  let from = Infinity;
-  // From the end backwards, so that offsets stay true; the outer of two parts stands for both.
-  const placed = mistakes
-    .filter((mistake) => mistake.part)
-    .toSorted((a, b) => b.part!.end - a.part!.end || a.part!.start - b.part!.start);
-  const parts = new Map<number, { end: number; mistakes: Problem[] }>();
+  const parts = partsOf(problems);
+  const beside = problems
+    .filter((problem) => !problem.part)
+    .flatMap((problem) => besidePlace(entry, problem))
+    .filter(({ start }) => !parts.some((part) => part.start < start && start < part.end));
+  // From the end backwards, so that offsets stay true; of two at one place the one that comes first stands first.
+  const changes = [...parts, ...beside].toSorted((a, b) => a.start - b.start).toReversed();
+  return changes.reduce((text, { start, end, by }) => text.slice(0, start) + by + text.slice(end), entry.text);
+}
+
+type Change = { start: number; end: number; by: string };
+
+/** What cannot be shown, with its mistakes in its place; the outer of two parts stands for both. */
+function partsOf(problems: readonly Problem[]): Change[] {
+  const placed = problems
+    .filter((problem) => problem.part)
+    .toSorted((a, b) => a.part!.start - b.part!.start || b.part!.end - a.part!.end);
+  const parts: { start: number; end: number; mistakes: Problem[] }[] = [];
   for (const mistake of placed) {
-    const outer = [...parts].find(([start, { end }]) => start <= mistake.part!.start && mistake.part!.end <= end);
-    if (outer) outer[1].mistakes.push(mistake);
-    else parts.set(mistake.part!.start, { end: mistake.part!.end, mistakes: [mistake] });
+    const { start, end } = mistake.part!;
+    const outer = parts.find((part) => part.start <= start && end <= part.end);
+    if (outer) outer.mistakes.push(mistake);
+    else parts.push({ start, end, mistakes: [mistake] });
   }
-  for (const [start, part] of [...parts].toSorted(([a], [b]) => b - a)) {
-    if (part.end > from) continue;
-    text = text.slice(0, start) + part.mistakes.map(marked).join(' ') + text.slice(part.end);
-    from = start;
+  return parts.map(({ start, end, mistakes }) => ({ start, end, by: mistakes.map(marked).join(' ') }));
+}
+
+/** A remark on running text stands at the end of its paragraph, one on a lesson word before the word. */
+function besidePlace({ text, lesson }: LessonEntry, problem: Problem): Change[] {
+  const at = offsetOf(text, problem);
+  const word = lesson.words.find(({ part }) => part.start <= at && at < part.end);
+  const prose = lesson.prose.find(({ start, text }) => start <= at && at < start + text.length);
+  // A heading gets none, since its words make its address; what stands inside a word's text belongs to that text.
+  if (prose && !(word && prose.start <= word.part.start)) {
+    // A cell ends before the stroke that closes it.
+    const running = prose.kind === 'cell' ? prose.text.replace(/[\s\u2060]+$/u, '') : prose.text;
+    const end = prose.start + running.length;
+    return [{ start: end, end, by: prose.kind === 'heading' ? `\n\n${marked(problem)}\n` : ` ${marked(problem)}` }];
   }
-  return text;
+  const startsLine = word && (word.part.start === 0 || text[word.part.start - 1] === '\n');
+  return startsLine ? [{ start: word.part.start, end: word.part.start, by: `${marked(problem)}\n\n` }] : [];
+}
+
+function offsetOf(text: string, { line, column }: Problem): number {
+  let start = 0;
+  for (let n = 1; n < line; n += 1) start = text.indexOf('\n', start) + 1;
+  return start + column - 1;
 }
 
 const frontMatter = (text: string): string => /^\uFEFF?---[ \t]*\r?\n[\s\S]*?^---[ \t]*$/m.exec(text)?.[0] ?? '';
 
-/** The words stand in braces as a quoted text, so that nothing in them is read as Markdown. */
+/** The words stand in braces as a quoted text, so that nothing in them is read as Markdown; nor as the end of a cell. */
 const marked = (mistake: Problem): string =>
-  `<mark data-mistake="">{${JSON.stringify(`${mistake.line}:${mistake.column} ${asSentence(mistake)}`)}}</mark>`;
+  `<mark data-mistake="${isError(mistake) ? '' : mistake.severity}">{${JSON.stringify(`${mistake.line}:${mistake.column} ${asSentence(mistake)}`).replaceAll('|', '\\u007c')}}</mark>`;

@@ -1,7 +1,7 @@
 import path from 'node:path';
 import type { Plugin, ViteDevServer } from 'vite';
 import { examine } from '../find-content-problems.ts';
-import { counted, isError } from '../problem.ts';
+import { counted } from '../problem.ts';
 import { allEntries, readContent } from '../read-content.ts';
 import { report } from '../report.ts';
 import { lessonToShow } from './lesson-to-show.ts';
@@ -29,7 +29,7 @@ export function livePreview(root: string): Plugin {
     for (const file of files) if (!unusable.has(file)) onceUsable.add(file);
     const shown = new Map<string, string>();
     for (const lesson of content.lessons) {
-      const own = problems.filter((problem) => problem.file === lesson.file && isError(problem));
+      const own = problems.filter((problem) => problem.file === lesson.file);
       const text = lessonToShow(lesson, own, lastReadable.get(lesson.file));
       if (lesson.lesson.faults.length === 0) lastReadable.set(lesson.file, text);
       shown.set(path.join(root, lesson.file), text);

@@ -28,6 +28,9 @@ const STYLE = `
 /** Where a mistake stands in the text of a lesson. */
 const MARK_STYLE = `
   mark[data-mistake] { color: var(--thread, #a8402b); background: none; border: 1px dashed currentColor; padding: .1em .3em; }
+  mark[data-mistake='warning'], mark[data-mistake='note'] { display: inline-block; margin-inline-start: .4em;
+    font-size: .8125rem; font-weight: 400; line-height: 1.35; border-style: solid; border-width: 0 0 0 3px; }
+  mark[data-mistake='note'] { color: var(--ink-quiet, #5a6672); }
 `;
 
 const KIND = { error: '', warning: 'Warning: ', note: 'Note: ' } as const;
