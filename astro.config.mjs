@@ -4,6 +4,7 @@ import mdx from '@astrojs/mdx';
 import svelte from '@astrojs/svelte';
 import { defineConfig, fontProviders } from 'astro/config';
 import './src/site/alone.ts';
+import { authorsBench } from './src/author/bench/integration.ts';
 import { cutFonts } from './src/site/fonts.ts';
 import { handoutsInSite } from './src/site/handouts-integration.ts';
 import { contentCheck } from './src/site/integration.ts';
@@ -44,7 +45,14 @@ export default defineConfig({
       options: { variants: fonts.map(({ weight, file }) => ({ weight, style: 'normal', src: [file] })) },
     },
   ],
-  integrations: [contentCheck(), wakeOnUse, mdx({ optimize: true }), svelte({ configFile: false }), handoutsInSite()],
+  integrations: [
+    contentCheck(),
+    wakeOnUse,
+    mdx({ optimize: true }),
+    svelte({ configFile: false }),
+    handoutsInSite(),
+    authorsBench(),
+  ],
   devToolbar: { enabled: false },
   compressHTML: true, // keeps the blank between two words of a sentence where the source breaks the line at a tag
   markdown: {

@@ -68,6 +68,11 @@ async function start(): Promise<void> {
 
   console.log(`\n${content.site.value?.name ?? 'Your site'} is open for writing at\n`);
   for (const address of [...local, ...network]) console.log(`  ${address}`);
+  const [home] = local;
+  if (home && content.projects.length) {
+    console.log('\nOr change the numbers of a project as a form, on this machine only:\n');
+    for (const { id } of content.projects) console.log(`  ${home}authoring/bench/${id}/`);
+  }
   console.log('\nEdit these files; the pages follow each time you save:\n');
   for (const [file, holds] of files) console.log(`  ${file.padEnd(width)}  ${holds}`);
   if (problems.length) console.log(`\n${report(problems, process.stdout.hasColors?.() ?? false)}`);

@@ -1,5 +1,5 @@
 /** Changes to a YAML file that an author wrote: one value at a time, and nothing else of the text. */
-import { Composer, CST, isAlias, isScalar, isSeq, parseDocument, Parser } from 'yaml';
+import { Composer, CST, isAlias, isMap, isScalar, isSeq, parseDocument, Parser, stringify } from 'yaml';
 import type { Document, ParsedNode } from 'yaml';
 import type { Place } from '../site/located-yaml.ts';
 
@@ -65,7 +65,51 @@ export function withEntry(text: string, place: Place, entry: string): string | u
   const start = text.lastIndexOf('\n', last.range[0]) + 1;
   const dash = /^\s*-\s*/.exec(text.slice(start))?.[0];
   if (dash === undefined) return undefined;
-  const lineEnd = text.indexOf('\n', last.range[1] - 1);
-  const at = lineEnd < 0 ? text.length : lineEnd;
-  return `${text.slice(0, at)}\n${dash}${entry}${text.slice(at)}`;
+  return withLine(text, last.range[1] - 1, dash + entry);
+}
+
+/** The text with one more line below the one that an offset is in; its lines end as the file's own do. */
+function withLine(text: string, offset: number, line: string): string {
+  const end = text.slice(offset).search(/\r?\n/);
+  const at = end < 0 ? text.length : offset + end;
+  return text.slice(0, at) + (text.includes('\r\n') ? '\r\n' : '\n') + line + text.slice(at);
+}
+
+/**
+ * The text with one more named value at the end of a group, in the way the group is written.
+ *
+ * @param place of a group that is in the file and has a value already
+ * @param value as a reader of the file sees it
+ * @returns undefined where no such group is at that place, or where it has the name already
+ * @example
+ * withField('seam: { in: 1/4 } # a foot', ['seam'], 'mm', '6') // => 'seam: { in: 1/4, mm: 6 } # a foot'
+ */
+export function withField(text: string, place: Place, name: string, value: string): string | undefined {
+  const document: Document.Parsed = parseDocument(text, { version: '1.2' });
+  const group = place.length ? document.getIn(place, true) : document.contents;
+  if (!isMap<ParsedNode, ParsedNode>(group) || group.has(name) || document.errors.length > 0) return undefined;
+  const last = group.items.at(-1);
+  const first = group.items[0];
+  const end = last?.value?.range[1] ?? last?.key.range[1];
+  if (end === undefined || !first) return undefined;
+  const key = stringify(name, { lineWidth: 0 }).trim();
+  // A stand-in first, then the value by the way every value is written.
+  let added: string;
+  if (group.flow) added = `${text.slice(0, end)}, ${key}: x${text.slice(end)}`;
+  else {
+    const indent = ' '.repeat(first.key.range[0] - text.lastIndexOf('\n', first.key.range[0] - 1) - 1);
+    const done = text.slice(0, end).trimEnd().length;
+    added = withLine(text, done, `${indent}${key}: x`);
+  }
+  const written = withValue(added, [...place, name], value);
+  return written !== undefined && sameBeside(withoutField(text), withoutField(written), [...place, name])
+    ? written
+    : undefined;
+
+  /** Both texts have the name then, so that the rest of them can be compared. */
+  function withoutField(one: string): string {
+    const document = parseDocument(one, { version: '1.2' });
+    document.setIn([...place, name], null);
+    return document.toString();
+  }
 }

@@ -22,6 +22,34 @@ export function describedAs(schema: z.ZodType, path: Path): string | undefined {
   return said.find((text) => text !== undefined);
 }
 
+/**
+ * The values that may stand at a path, where only these may.
+ *
+ * @example
+ * choicesAt(z.object({ kind: z.enum(['valley', 'mountain']) }), ['kind']) // => ['valley', 'mountain']
+ */
+export function choicesAt(schema: z.ZodType, path: Path): string[] | undefined {
+  const ends = schemasAt(schema, path).flatMap(unwrapped);
+  const choices = ends.map(choicesOf);
+  if (ends.length === 0 || choices.includes(undefined)) return undefined;
+  return [...new Set(choices.flatMap((some) => some ?? []))];
+}
+
+function choicesOf(schema: z.core.$ZodType): string[] | undefined {
+  const def = (schema as z.core.$ZodTypes)._zod.def;
+  if (def.type === 'enum') return Object.values(def.entries).map(String);
+  if (def.type === 'literal') return def.values.map(String);
+  return def.type === 'boolean' ? ['true', 'false'] : undefined;
+}
+
+/** Whether a text, a number or one of some words may stand at a path. */
+export const takesPlain = (schema: z.ZodType, path: Path): boolean =>
+  schemasAt(schema, path)
+    .flatMap(unwrapped)
+    .some((one) =>
+      ['string', 'number', 'int', 'enum', 'literal', 'boolean'].includes((one as z.core.$ZodTypes)._zod.def.type),
+    );
+
 type Path = readonly (string | number)[];
 
 const schemasAt = (schema: z.ZodType, path: Path): z.core.$ZodType[] =>

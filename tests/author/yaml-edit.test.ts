@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { withEntry, withValue } from '../../src/author/yaml-edit.ts';
+import { withEntry, withField, withValue } from '../../src/author/yaml-edit.ts';
 import type { Place } from '../../src/site/located-yaml.ts';
 
 const folio = readFileSync(new URL('../../content/projects/swatch-folio/project.yaml', import.meta.url), 'utf8');
@@ -57,4 +57,48 @@ test.each([
   ['l:\n- a', 'l:\n- a\n- c'],
 ])('an entry more: %j', (before, after) => {
   expect(withEntry(before, ['l'], 'c')).toBe(after);
+});
+
+test.each<[string, Place, string, string, string]>([
+  ['seam: { in: 1/4 } # a foot', ['seam'], 'mm', '6', 'seam: { in: 1/4, mm: 6 } # a foot'],
+  ['seam:\n  in: 1/4 # a foot\n\nease: 1\n', ['seam'], 'mm', '6', 'seam:\n  in: 1/4 # a foot\n  mm: 6\n\nease: 1\n'],
+  ['a:\n  b: { c: 1 }\n# end\nz: 1\n', ['a'], 'new one', 'b + 1', 'a:\n  b: { c: 1 }\n  new one: b + 1\n# end\nz: 1\n'],
+  [
+    'a:\n  note: >-\n    long\n    words\nz: 1\n',
+    ['a'],
+    'b',
+    '2',
+    'a:\n  note: >-\n    long\n    words\n  b: 2\nz: 1\n',
+  ],
+  ['a:\n  b:\n    - c: 1\n      d: 2\n', ['a', 'b', 0], 'e', '3', 'a:\n  b:\n    - c: 1\n      d: 2\n      e: 3\n'],
+  ['a: 1', [], 'b', '2', 'a: 1\nb: 2'],
+  ['a:\r\n  b: 1 # one\r\nz: 1\r\n', ['a'], 'c', '2', 'a:\r\n  b: 1 # one\r\n  c: 2\r\nz: 1\r\n'],
+  ['a: { b: 1 }', ['a'], 'note', 'wide, then narrow', "a: { b: 1, note: 'wide, then narrow' }"],
+])('%j gets one value more at %j', (text, place, name, value, after) => {
+  expect(withField(text, place, name, value)).toBe(after);
+});
+
+test('nothing is added where the name is there, or where there is no group', () => {
+  expect(withField('a: { b: 1 }', ['a'], 'b', '2')).toBe(undefined);
+  expect(withField('a: { b: 1 }', ['a', 'b'], 'c', '2')).toBe(undefined);
+  expect(withField('a: [1', [], 'b', '2')).toBe(undefined);
+});
+
+test('every group of the demo project can be given a value, and the rest stays', () => {
+  const groups: Place[] = [
+    [],
+    ['measures'],
+    ['measures', 'seam'],
+    ['measures', 'ease'],
+    ['pieces', 'flap'],
+    ['steps', 3],
+  ];
+  for (const place of groups) {
+    const after = withField(folio, place, 'remark', 'new') ?? '';
+    expect(place.reduce<unknown>((part, step) => (part as Record<string, unknown>)[step], parse(after))).toMatchObject({
+      remark: 'new',
+    });
+    const [before, now] = [folio.split('\n'), after.split('\n')];
+    expect(now.filter((line) => !before.includes(line))).toHaveLength(1);
+  }
 });

@@ -24,7 +24,7 @@ const AHEAD = 'components/making/drawn-ahead.ts';
 const sees: [folder: string, others: string[]][] = [
   ['src/core', []],
   ['src/site', ['src/core', 'components/lesson/words.ts', 'components/lesson/cautions.ts', AHEAD]],
-  ['src/author', ['src/core', 'src/site', 'components/lesson/words.ts', 'components/making/draw-step.ts', AHEAD]],
+  ['src/author', ['src/core', 'src/site', 'src/layouts', 'components']],
   ['components', ['src/core']],
 ];
 

@@ -2,6 +2,7 @@
 import { closest, quote } from '../../measure/index.ts';
 import { cut, size } from '../../cloth/index.ts';
 import { plainName } from '../names.ts';
+import { reckoningOf } from '../reckon.ts';
 import { checkMet } from './check-met.ts';
 import { explainFault } from './explain.ts';
 import { minutesOf } from './minutes.ts';
@@ -184,8 +185,9 @@ class Bench {
       report('not-made-yet', message, 'Move this step behind that one.');
       return;
     }
-    // A piece that could not be worked out has its own finding; here its steps only wait.
-    if (makers.length > 0 || this.#pattern.findings.some(({ place }) => plainName(String(place[1])) === key)) {
+    // A piece that could not be worked out, or one it is like, has its own finding; here its steps only wait.
+    const named = [...(reckoningOf(this.#pattern)?.compiled.pieces.keys() ?? [])];
+    if (makers.length > 0 || named.some((one) => plainName(one) === key)) {
       this.#lost.set(key, { n: plan.n, waiting: [plan] });
       return;
     }

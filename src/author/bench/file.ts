@@ -1,0 +1,131 @@
+/** Project files between the disk and the form. */
+import { existsSync, readFileSync, realpathSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { isScalar, parseDocument } from 'yaml';
+import { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
+import { readYaml } from '../../site/located-yaml.ts';
+import type { Place } from '../../site/located-yaml.ts';
+import { isError, type Problem } from '../../site/problem.ts';
+import { projectProblems, workOut } from '../../site/project-problems.ts';
+import { withField, withValue } from '../yaml-edit.ts';
+import { sectionsOf, writtenAs } from './fields.ts';
+import type { Answer, Change, OnBench } from './messages.ts';
+
+/** The project files below one folder, each with its last state that could be read. */
+export class Shelf {
+  readonly #root: string;
+  readonly #lastGood = new Map<string, OnBench>();
+
+  /** @param root the folder that holds content/ */
+  constructor(root: string) {
+    this.#root = root;
+  }
+
+  /**
+   * A project as the form shows it.
+   *
+   * @param id name of its folder below content/projects
+   * @returns undefined where there is no such project, or no state of it that can be read
+   */
+  read(id: string): OnBench | undefined {
+    const full = this.#find(id);
+    return full === undefined ? undefined : this.#read(id, readFileSync(full, 'utf8'));
+  }
+
+  /**
+   * Writes one value into a project file, an old or a new one, and nothing else of its text. What another hand wrote meanwhile stays: the
+   * value is put into the file as it is on disk now, and where that very value has changed, nothing is written.
+   *
+   * @returns undefined where there is no such project
+   */
+  write(id: string, { place, was, value }: Change): Answer | undefined {
+    const full = this.#find(id);
+    if (full === undefined) return undefined;
+    const before = readFileSync(full, 'utf8');
+    const bench = this.#read(id, before);
+    if (!bench) return undefined;
+    if (bench.broken) {
+      return { kind: 'refused', message: 'The file has a mistake.', mend: 'Mend it in your editor first.' };
+    }
+    const there = valueAt(before, place);
+    if (there !== was) return { kind: 'conflict', bench, theirs: there };
+    const name = place.at(-1);
+    const after =
+      was === undefined
+        ? typeof name === 'string'
+          ? withField(before, place.slice(0, -1), name, value)
+          : undefined
+        : withValue(before, place, value);
+    if (after === undefined) {
+      return { kind: 'refused', message: 'This value cannot be written from here.', mend: 'Change it in your editor.' };
+    }
+    const fault = newFault(this.#problems(id, before), this.#problems(id, after), place, after);
+    if (fault) return { kind: 'refused', message: fault.message, mend: fault.mend };
+    writeFileSync(full, after);
+    const written = this.#read(id, after)!;
+    return { kind: 'written', bench: written, line: locate(after, place).line };
+  }
+
+  /** Only a project's own file, and only where it truly lies: no name and no link leads out of the content folder. */
+  #find(id: string): string | undefined {
+    if (!/^[a-z0-9]+(-[a-z0-9]+)*$/.test(id)) return undefined;
+    const shelf = path.join(this.#root, 'content/projects');
+    const full = path.join(shelf, id, 'project.yaml');
+    if (!existsSync(full)) return undefined;
+    return realpathSync(full) === path.join(realpathSync(shelf), id, 'project.yaml') ? full : undefined;
+  }
+
+  #read(id: string, text: string): OnBench | undefined {
+    const file = fileOf(id);
+    const { value, problems } = readYaml(text, ProjectFile, file);
+    if (value) {
+      const bench = { file, sections: sectionsOf(text), project: value, materials: this.#materials() };
+      this.#lastGood.set(id, bench);
+      return bench;
+    }
+    const last = this.#lastGood.get(id);
+    const [{ line, column, message, mend }] = problems as [Problem];
+    return last && { ...last, broken: { line, column, message, mend } };
+  }
+
+  #materials(): MaterialsFile {
+    const full = path.join(this.#root, 'content/materials.yaml');
+    if (!existsSync(full)) return {};
+    return readYaml(readFileSync(full, 'utf8'), MaterialsFile, 'content/materials.yaml').value ?? {};
+  }
+
+  /** Mistakes of one project file by itself. */
+  #problems(id: string, text: string): Problem[] {
+    const file = fileOf(id);
+    const read = readYaml(text, ProjectFile, file);
+    if (!read.value) return read.problems;
+    return projectProblems({ file, id, text, ...read }, workOut(read.value, this.#materials()));
+  }
+}
+
+const fileOf = (id: string): string => `content/projects/${id}/project.yaml`;
+
+function valueAt(text: string, place: Place): string | undefined {
+  const node = parseDocument(text, { version: '1.2' }).getIn(place, true);
+  return isScalar(node) ? writtenAs(node) : undefined;
+}
+
+/**
+ * The mistake that a change makes at its own place: a length that cannot be read, a name that nothing has. What it
+ * leads to elsewhere (a card that no longer fits) is for the author to see and to weigh.
+ */
+function newFault(before: Problem[], after: Problem[], place: Place, text: string): Problem | undefined {
+  const { line, column } = locate(text, place);
+  const end = column + (valueAt(text, place)?.length ?? 0);
+  const known = new Set(before.map(({ message }) => message));
+  return after.find(
+    (problem) =>
+      isError(problem) &&
+      !known.has(problem.message) &&
+      problem.line === line &&
+      problem.column >= column &&
+      problem.column <= end,
+  );
+}
+
+const locate = (text: string, place: Place) => readYaml(text, ProjectFile, '').locate(place);

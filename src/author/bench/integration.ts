@@ -1,0 +1,83 @@
+import type { IncomingMessage, ServerResponse } from 'node:http';
+import { fileURLToPath } from 'node:url';
+import type { AstroIntegration } from 'astro';
+import { z } from 'zod';
+import { Shelf } from './file.ts';
+import { refusal } from './own-machine.ts';
+
+const BENCH = '/authoring/bench/';
+/** More than any one value is long. */
+const LONGEST = 100_000;
+
+const Change = z.strictObject({
+  place: z.array(z.union([z.string(), z.int().nonnegative()])).min(1),
+  was: z.string().optional(),
+  value: z.string(),
+});
+
+/**
+ * The author's bench: a project as a form beside what follows from it. Only while the site is being written: a build
+ * does not know of it.
+ */
+export function authorsBench(): AstroIntegration {
+  let root = '';
+  return {
+    name: 'authors-bench',
+    hooks: {
+      'astro:config:setup'({ command, config, injectRoute }) {
+        root = fileURLToPath(config.root);
+        if (command !== 'dev') return;
+        injectRoute({
+          pattern: `${BENCH}[project]`,
+          entrypoint: new URL('Page.astro', import.meta.url),
+          prerender: true,
+        });
+      },
+      'astro:server:setup'({ server }) {
+        const start = `${server.config.base.replace(/\/$/, '')}${BENCH}`;
+        const shelf = new Shelf(root);
+        server.middlewares.use(async (request, response, next) => {
+          const { pathname } = new URL(request.url ?? '/', 'http://localhost');
+          if (!pathname.startsWith(start)) return next();
+          const why = refusal({
+            remote: request.socket.remoteAddress,
+            method: request.method,
+            headers: request.headers,
+          });
+          if (why) return send(response, 403, { message: why });
+          const [, id] = /^([^/]+)\/file\.json$/.exec(pathname.slice(start.length)) ?? [];
+          if (id === undefined) return next();
+          if (request.method === 'GET') return send(response, ...found(shelf.read(id)));
+          if (request.method !== 'POST') return send(response, 405, { message: 'The bench reads and writes only.' });
+          const change = Change.safeParse(await readJson(request));
+          return change.success
+            ? send(response, ...found(shelf.write(id, change.data)))
+            : send(response, 400, { message: 'This is not a change.' });
+        });
+      },
+    },
+  };
+}
+
+const found = (answer: object | undefined): [status: number, answer: object] =>
+  answer ? [200, answer] : [404, { message: 'There is no such project, or it cannot be read yet.' }];
+
+function send(response: ServerResponse, status: number, answer: object): void {
+  response.statusCode = status;
+  response.setHeader('Content-Type', 'application/json');
+  response.setHeader('Cache-Control', 'no-store');
+  response.end(JSON.stringify(answer));
+}
+
+async function readJson(request: IncomingMessage): Promise<unknown> {
+  let text = '';
+  for await (const part of request.setEncoding('utf8')) {
+    text += String(part);
+    if (text.length > LONGEST) return undefined;
+  }
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}

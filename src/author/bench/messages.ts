@@ -1,0 +1,56 @@
+/** What the author's bench and its page tell each other. */
+import type { Materials, ProjectFile } from '../../core/index.ts';
+import type { Place } from '../../site/located-yaml.ts';
+
+/** One value of the project file, as a box of the form. */
+export type Field = {
+  place: Place;
+  /** Its name inside its entry: “in”, “between › least”. */
+  label: string;
+  /** As the file has it, without quotes. */
+  value: string;
+  /** What the authoring reference says of it. */
+  about?: string;
+  /** Where only these may stand. */
+  choices?: readonly string[];
+  line: number;
+};
+
+/** One measure, piece, step or the like. */
+export type Entry = {
+  place: Place;
+  name: string;
+  fields: Field[];
+  /** What else may stand in it, each with the words of the authoring reference. */
+  more: { name: string; about?: string }[];
+};
+
+export type Section = { name: string; about?: string; entries: Entry[] };
+
+/** A project file as it lies on disk, or in its last state that could be read. */
+export type OnBench = {
+  file: string;
+  sections: Section[];
+  project: ProjectFile;
+  materials: Materials;
+  /** Why the file on disk cannot be read; the rest is then its last state. */
+  broken?: { line: number; column: number; message: string; mend?: string | undefined };
+};
+
+/**
+ * A change as the page sends it. `was` is what stood in the box before: what the author looked at. Without it the value
+ * is a new one.
+ */
+export type Change = { place: Place; was?: string | undefined; value: string };
+
+/** What became of a change. */
+export type Answer =
+  | { kind: 'written'; bench: OnBench; line: number }
+  /** Another hand changed the same value on disk meanwhile; undefined where it is gone. */
+  | { kind: 'conflict'; bench: OnBench; theirs: string | undefined }
+  /** It cannot stand there, so it was not written. */
+  | { kind: 'refused'; message: string; mend?: string | undefined };
+
+/** All boxes of a form. */
+export const fieldsOf = ({ sections }: Pick<OnBench, 'sections'>): Field[] =>
+  sections.flatMap(({ entries }) => entries.flatMap(({ fields }) => fields));
