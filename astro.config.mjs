@@ -11,6 +11,7 @@ import { contentCheck } from './src/site/integration.ts';
 import { katexPlugin } from './src/site/katex-plugin.ts';
 import { features } from './src/site/lesson-text.ts';
 import { published } from './src/site/published.ts';
+import { sitemap } from './src/site/sitemap.ts';
 
 const root = fileURLToPath(new URL('.', import.meta.url));
 const address = published(root);
@@ -51,6 +52,7 @@ export default defineConfig({
     mdx({ optimize: true }),
     svelte({ configFile: false }),
     handoutsInSite(),
+    sitemap(),
     authorsBench(),
   ],
   devToolbar: { enabled: false },
