@@ -1,6 +1,7 @@
 /**
  * npm run check: every mistake in content/, by file. `npm run check -- --json` prints them for other programs, and
  * `npm run check -- --fix` first puts in the mends that are certain: typed numbers that the project holds.
+ * `npm run check -- --lessons` tells of every lesson how long it is, and from which age it reads easily.
  * Ends with 1 where there is a mistake; warnings and notes alone end with 0.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
@@ -9,6 +10,9 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { findContentProblems } from '../site/find-content-problems.ts';
 import { isError } from '../site/problem.ts';
+import { readContent } from '../site/read-content.ts';
+import { FEWEST } from '../site/reading-problems.ts';
+import { readingOf } from '../site/reading.ts';
 import { report } from '../site/report.ts';
 
 /**
@@ -49,8 +53,31 @@ export function putRight(root: string): Map<string, number> {
   return done;
 }
 
+/**
+ * How long each lesson is, and for whom: words, minutes to read it once, and the age from which it reads easily.
+ *
+ * @param root the folder that holds content/
+ */
+export function lessonLengths(root: string): string {
+  const { lessons, site } = readContent(root);
+  // The sum behind the age is made for English.
+  const isEnglish = /^en\b/.test(site.value?.language ?? 'en');
+  const rows = lessons.map(({ file, lesson }) => {
+    const { words, minutes, age } = readingOf(lesson.prose);
+    const reads = isEnglish && words >= FEWEST ? `${age} years` : '–';
+    return [file, String(words), `${minutes} min`, reads];
+  });
+  const table = [['lesson', 'words', 'to read', 'reads from'], ...rows];
+  const widths = table[0]!.map((_, column) => Math.max(...table.map((row) => row[column]!.length)));
+  return table
+    .map((row) => row.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!))).join('  '))
+    .join('\n');
+}
+
 if (import.meta.main) {
-  const { values } = parseArgs({ options: { json: { type: 'boolean' }, fix: { type: 'boolean' } } });
+  const { values } = parseArgs({
+    options: { json: { type: 'boolean' }, fix: { type: 'boolean' }, lessons: { type: 'boolean' } },
+  });
   const root = fileURLToPath(new URL('../..', import.meta.url));
   const done = values.fix ? putRight(root) : new Map<string, number>();
   if (!values.json) {
@@ -59,6 +86,7 @@ if (import.meta.main) {
     if (values.fix && done.size === 0) console.log('There is nothing to put right without asking you.');
     if (values.fix) console.log('');
   }
+  if (values.lessons && !values.json) console.log(`${lessonLengths(root)}\n`);
   const { text, code } = check(root, { ...values, colour: process.stdout.hasColors?.() ?? false });
   console.log(text);
   process.exitCode = code;

@@ -5,7 +5,7 @@ import type { LessonEntry } from './read-content.ts';
 /** Plain words for grown-ups read easily from about this age: common practice, no source. */
 const OLDEST = 14;
 /** Of fewer words nothing can be told. */
-const FEWEST = 100;
+export const FEWEST = 100;
 
 /** A note where a lesson is hard to read, or takes longer to read than it says it takes. */
 export function readingProblems(entry: LessonEntry, language: string): Said[] {

@@ -3,7 +3,7 @@ import { cpSync, existsSync, readFileSync, symlinkSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { expect, test } from 'vitest';
-import { check, putRight } from '../../src/author/check.ts';
+import { check, lessonLengths, putRight } from '../../src/author/check.ts';
 import { contentCheck } from '../../src/site/integration.ts';
 import { contentFolder, exchanged } from '../site/content-folder.ts';
 
@@ -52,6 +52,15 @@ test('--fix puts in what is certain, and leaves the rest to the author', () => {
     'Cut the panel <Size of="panel width" /> wide, with a seam of <Size of="seam" />. Keep 1/4 in free. Buy 44 in, or a panel of 5 1/8 in.',
   );
   expect([...putRight(root)]).toEqual([]);
+});
+
+test('--lessons tells how long each lesson is, and for whom', () => {
+  const long = Array.from({ length: 60 }, () => 'The strip is laid down flat and it is folded up again. ').join('');
+  const root = contentFolder(exchanged(SIZE, '<YourSize />', long));
+  // 60 times 12 words, and 13 of the lesson's own; 238 of them are read in a minute.
+  expect(lessonLengths(root)).toBe(`lesson                              words  to read  reads from
+content/courses/pleats/01-size.mdx    733    4 min     6 years
+content/courses/pleats/02-fold.mdx      3    1 min           –`);
 });
 
 /** A command as an author runs it, on a content folder of its own. */
