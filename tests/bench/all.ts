@@ -16,6 +16,7 @@ const benches: [file: string, args?: string[]][] = [
   ['handouts.ts'],
   ['lesson-page.ts'],
   ['own-sheets.ts'],
+  ['check.ts'],
   ['build.ts'],
   ...(layoutArguments.length > 0 ? [['layout.ts', layoutArguments] as [string, string[]]] : []),
 ];
