@@ -1,5 +1,4 @@
 import type { ChildProcess } from 'node:child_process';
-import { setImmediate } from 'node:timers/promises';
 import { draw } from '../../components/making/draw-step.ts';
 import type { DrawnAhead } from '../../components/making/drawn-ahead.ts';
 import { makeUp, resolveProject } from '../core/index.ts';
@@ -28,14 +27,14 @@ export async function besideBuild(build: ChildProcess, root: string, colour: boo
   }
   build.stdout?.pipe(process.stdout);
   build.stderr?.pipe(process.stderr);
-  const say = (word: Word) => build.connected && build.send(word);
-  say('all is well');
-  for (const drawn of drawnAhead(content)) {
-    say(drawn);
-    await setImmediate(); // what the build says meanwhile is passed on
-  }
+  await say(build, 'all is well');
+  for (const drawn of drawnAhead(content)) await say(build, drawn);
   if (build.connected) build.disconnect();
 }
+
+/** Comes back once the word is under way: who hangs up before cuts it off. A build that has ended hears nothing more. */
+const say = (build: ChildProcess, word: Word): Promise<void> =>
+  new Promise((resolve) => (build.connected ? build.send(word, () => resolve()) : resolve()));
 
 /** Every step that a lesson can show, project by project. */
 function* drawnAhead({ projects, materials, site }: Content): Generator<DrawnAhead> {

@@ -1,4 +1,5 @@
-import type { ChildProcess } from 'node:child_process';
+import { spawn } from 'node:child_process';
+import { text } from 'node:stream/consumers';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { draw } from '../../components/making/draw-step.ts';
@@ -10,14 +11,20 @@ import { readContent } from '../../src/site/read-content.ts';
 
 test('a build hears that all is well, and then gets every drawing that its pages would make', async () => {
   const root = fileURLToPath(new URL('../..', import.meta.url));
-  const words: Word[] = [];
-  const build = {
-    connected: true,
-    // As it comes over a channel between two processes.
-    send: (word: Word) => words.push(JSON.parse(JSON.stringify(word)) as Word),
-    disconnect: () => words.push('all is well'),
-  };
-  await besideBuild(build as unknown as ChildProcess, root, false);
+  // Too busy to listen at first, as a build is that bundles: the channel fills up meanwhile.
+  const busy = 'const until = Date.now() + 2000; while (Date.now() < until);';
+  const build = spawn(
+    process.execPath,
+    ['-e', `${busy} process.on('message', (word) => console.log(JSON.stringify(word)))`],
+    { stdio: ['ignore', 'pipe', 'inherit', 'ipc'] },
+  );
+  const heard = text(build.stdout!);
+  // Its output is for the test here, and not passed on.
+  await besideBuild(Object.assign(build, { stdout: null }), root, false);
+  const words = (await heard)
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line) as Word);
   expect(words[0]).toBe('all is well');
   for (const word of words) if (word !== 'all is well') keepAhead(word);
 

@@ -11,8 +11,20 @@ const letter = /\p{L}/u;
 const wordPart = /[\p{L}\p{M}\p{Nd}_]/u;
 const word = /[\p{L}\p{M}\p{Nd}_]+(?:['’][\p{L}\p{M}\p{Nd}_]+)*/uy;
 
-/** Makes the list ready for `findName`. What holds no letter could hide a number and is left out. */
+const books = new WeakMap<readonly string[], NameBook>();
+
+/**
+ * Makes names ready for `findName`. What holds no letter could hide a number and is left out. Of one array the book is
+ * made once, since all formulas of a project are read with it.
+ */
 export function nameBook(names: Iterable<string>): NameBook {
+  if (!Array.isArray(names)) return makeBook(names);
+  let book = books.get(names);
+  if (!book) books.set(names, (book = makeBook(names)));
+  return book;
+}
+
+function makeBook(names: Iterable<string>): NameBook {
   const usable = [...new Set(names)].filter((name) => letter.test(name));
   const byFirst = new Map<string, Entry[]>();
   for (const name of usable) {

@@ -23,8 +23,9 @@ const LARGEST = 500;
  * `min(a, b, ...)`, `max(a, b, ...)`, `round up X to Y`, `round down X to Y` and `round X to Y`. Y is one number, name
  * or bracket: what comes after it no longer belongs to the rounding.
  *
- * `names` are all the names that the formula may use. They may hold blanks, digits and words such as `to`; the longest
- * one that fits wins, also over the words above. Without `names` the words up to the next sign make a name.
+ * `names` are all the names that the formula may use; an array of them must not change. They may hold blanks, digits
+ * and words such as `to`; the longest one that fits wins, also over the words above. Without `names` the words up to the
+ * next sign make a name.
  * A bare number is a plain number in either edition. What cannot be read, or can be read two ways, is a fault with its
  * place.
  *

@@ -118,8 +118,9 @@ function compile(file: ProjectFile): Compiled {
     height: readValue(file.finished.height, ['finished', 'height'], reader),
   };
 
+  const everyName = [...measureKeys, ...parts.keys()];
   const formula = (text: string): Formula | undefined => {
-    const read = parseFormula(text, { names: [...measureKeys, ...parts.keys()] });
+    const read = parseFormula(text, { names: everyName });
     return read.ok ? read.value : undefined;
   };
   const worded = new Map<string, Formula | undefined>();
