@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { areaPathsD, FillRule, intersectD } from 'clipper2-ts';
 import { describe, expect, test } from 'vitest';
-import { depth, forbiddenMoves } from '../../../src/core/layout/apart.ts';
+import { forbiddenMoves, wayOut } from '../../../src/core/layout/apart.ts';
 import { lowestHeight } from '../../../src/core/layout/bounds.ts';
 import { inOrder } from '../../../src/core/layout/in-order.ts';
 import { change, FAR, firstOrders, TURNED, UP, undo } from '../../../src/core/layout/orders.ts';
@@ -151,7 +151,7 @@ test('moves are forbidden just where the clipping library finds a common part', 
       const [a, b] = [sample(one, 0.01), sample(other, 0.01)];
       const moves = forbiddenMoves(a, b);
       const [x, y] = [moves.left + across * (moves.right - moves.left), moves.low + up * (moves.high - moves.low)];
-      const deep = depth(moves, x, y);
+      const deep = wayOut(moves, x, y);
       const moved = b.map((point) => ({ x: point.x + x, y: point.y + y }));
       const shared = Math.abs(areaPathsD(intersectD([a.map((p) => ({ ...p }))], [moved], FillRule.NonZero, 6)));
       // Nearer than a tenth of a millimetre to touching, either answer will do.

@@ -1,0 +1,84 @@
+/** The shapes that pieces of any outline can take on a cloth, and where each may not lie beside another. */
+import { bounds, offset, reflect, rotate, sample, translate } from '../geometry/index.ts';
+import { forbiddenMoves, seenFromOther, type Forbidden } from './apart.ts';
+import type { Outline, Point } from '../geometry/index.ts';
+import type { Ready } from './ready.ts';
+import type { Task } from './boxes.ts';
+
+/** One way a piece can lie: its box has its lower left corner at the origin, and its ring half the gap more all round. */
+export type Shape = {
+  ready: Ready;
+  angle: number;
+  mirrored: boolean;
+  ring: Point[];
+  width: number;
+  height: number;
+};
+
+/**
+ * Straight-edged outlines are made smaller by this all round, in mm, so that those which fill a width exactly are found
+ * to fit: it lies far within the width of a thread.
+ */
+const EASE = 0.001;
+
+/** Chords leave arcs by at most this, in mm; outlines with arcs are made larger by it all round. */
+const CHORD = 0.01;
+
+/** Each piece to lay, by the shapes it may take: numbers into `shapes`. */
+export type Choices = { shapes: Shape[]; choices: number[][] };
+
+/** The shapes of all pieces of a task. Ways to lie that look the same are one shape. */
+export function choicesOf(task: Task): Choices {
+  const shapes: Shape[] = [];
+  const choices: number[][] = [];
+  for (const { ready, count } of task.pieces) {
+    const mirrored = Math.min(count, ready.layers === 2 ? 0 : (ready.piece.mirrored ?? 0));
+    for (const flip of [false, true]) {
+      const many = flip ? mirrored : count - mirrored;
+      if (many === 0) continue;
+      const angles = ready.atFold ? ready.angles.slice(0, 1) : ready.angles;
+      const seen = new Set<string>();
+      const own = angles.flatMap((angle) => {
+        const shape = shapeOf(ready, angle, flip, task.gap / 2);
+        const key = shape.ring
+          .map(({ x, y }) => `${x.toFixed(3)},${y.toFixed(3)}`)
+          .sort()
+          .join(' ');
+        if (shape.width > task.width + 1e-6 || seen.has(key)) return [];
+        seen.add(key);
+        return [shapes.push(shape) - 1];
+      });
+      for (let i = 0; i < many && own.length > 0; i++) choices.push(own);
+    }
+  }
+  return { shapes, choices };
+}
+
+function shapeOf(ready: Ready, angle: number, mirrored: boolean, half: number): Shape {
+  // `ready.outline` lies in the first of its angles already.
+  let outline: Outline = rotate(ready.outline, angle - ready.angles[0]!);
+  if (mirrored) outline = reflect(outline, { at: { x: 0, y: 0 }, angle: 90 });
+  const box = bounds(outline);
+  const moved = translate(outline, { x: -box.x, y: -box.y });
+  const grow = half + (moved.some((edge) => edge.bulge !== 0) ? CHORD : -EASE);
+  const ring = sample(offset([polygonOf(moved)], grow)[0] ?? moved, CHORD);
+  return { ready, angle, mirrored, ring, width: box.width, height: box.height };
+}
+
+/** Chords in place of arcs. */
+const polygonOf = (outline: Outline): Outline =>
+  sample(outline, CHORD).map((from, i) => ({ name: `${i}`, from, bulge: 0 }));
+
+/** For two shapes the moves of the second that make them overlap; each pair is worked out when first asked for. */
+export function pairsOf(shapes: readonly Shape[]): (a: number, b: number) => Forbidden {
+  const known = new Array<Forbidden | undefined>(shapes.length * shapes.length);
+  return (a, b) => {
+    const at = a * shapes.length + b;
+    const before = known[at];
+    if (before) return before;
+    const other = known[b * shapes.length + a];
+    const made = other ? seenFromOther(other) : forbiddenMoves(shapes[a]!.ring, shapes[b]!.ring);
+    known[at] = made;
+    return made;
+  };
+}
