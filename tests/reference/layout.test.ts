@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { layOut, toBuy } from '../../src/core/layout/index.ts';
 import { rectangle } from '../../src/core/geometry/index.ts';
+import { cutUp } from '../core/layout/cut-up.ts';
 import { faults } from '../core/layout/verify.ts';
 import type { Cloth } from '../../src/core/layout/index.ts';
 
@@ -70,6 +71,48 @@ test('a fat quarter without its selvage is 18 x 21 in', () => {
   expect(layOut([{ ...strip, count: 10 }], cloths).preCuts).toBe(1);
   expect(layOut([{ ...strip, count: 11 }], cloths).preCuts).toBe(2);
 });
+
+// Yards of cloth that make the same garment, by width of the cloth: the fabric width substitution table of
+// greenspun.com, bboard q-and-a 008fgB, the same in a second copy. Widths in inches, the middle of each range.
+const widths = [35.5, 39, 41.5, 44.5, 50, 53, 59, 65.5];
+const yards = [
+  [1.75, 1.5, 1.5, 1.375, 1.25, 1.125, 1, 0.875],
+  [2, 1.75, 1.75, 1.625, 1.5, 1.375, 1.25, 1.125],
+  [2.25, 2, 2, 1.75, 1.625, 1.5, 1.375, 1.25],
+  [2.5, 2.25, 2.25, 2.125, 1.75, 1.75, 1.625, 1.5],
+  [2.875, 2.5, 2.5, 2.25, 2, 1.875, 1.75, 1.625],
+  [3.125, 2.75, 2.75, 2.5, 2.25, 2, 1.875, 1.75],
+  [3.375, 3, 2.875, 2.75, 2.375, 2.25, 2, 1.875],
+  [3.75, 3.25, 3.125, 2.875, 2.625, 2.375, 2.25, 2.125],
+  [4.25, 3.5, 3.375, 3.125, 2.75, 2.625, 2.375, 2.25],
+  [4.5, 3.75, 3.625, 3.375, 3, 2.75, 2.625, 2.5],
+  [4.75, 4, 3.875, 3.625, 3.25, 2.875, 2.75, 2.625],
+  [5, 4.25, 4.125, 3.875, 3.375, 3.125, 2.875, 2.75],
+];
+
+test.each(yards.map((row, i) => [i, row] as const))(
+  'the yardage conversion chart, row %i, within its own scatter',
+  (i, row) => {
+    // A garment that fills the chart's yardage of 44.5 in cloth to the last inch, laid on each of the other widths. What
+    // the chart gives for one garment differs in area from width to width; by that much its word is uncertain.
+    const length = row[3]! * 36;
+    const parts = cutUp(i + 1, 44, Math.floor(length), 36);
+    const demand = parts.map(({ width, height }, k) => ({
+      name: `${k}`,
+      outline: rectangle(width * inch, height * inch),
+      count: 1,
+      grain: 'any' as const,
+    }));
+    const areas = row.map((yard, k) => yard * 36 * widths[k]!);
+    const scatter = Math.max(...areas) - Math.min(...areas);
+    for (const [k, width] of widths.entries()) {
+      const cloths: Cloth[] = [{ name: 'bolt', kind: 'bolt', width: width * inch }];
+      const layout = layOut(demand, cloths, { tries: 300, selling: { step: 4.5 * inch } });
+      expect(layout.left).toEqual([]);
+      expect(layout.buy.total / inch).toBeLessThanOrEqual(row[k]! * 36 + scatter / width + 4.5 + 1e-6);
+    }
+  },
+);
 
 test('cloth that shrinks by s % is bought length / (1 - s / 100) long', () => {
   // foralltex.com, "Shrinkage math for pattern makers". Linen, 4 % (kembrel.com, "How do you calculate shrinkage of fabric").

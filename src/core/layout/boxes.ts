@@ -49,9 +49,9 @@ const MANY = 1000;
 
 /**
  * Better and better layouts of the pieces on one cloth; where the cloth has an end, with as much on it as was found to
- * go. Also yields undefined now and then.
+ * go. Also yields the number of tries now and then.
  */
-export function* layBoxes(task: Task): Generator<Laying | undefined, void, void> {
+export function* layBoxes(task: Task): Generator<Laying | number, void, void> {
   const matched = task.pieces.filter(({ ready }) => task.repeat !== undefined && ready.piece.match);
   if (!task.straight || matched.length === 0) {
     yield* layAll(task, task.pieces, 0, []);
@@ -60,15 +60,15 @@ export function* layBoxes(task: Task): Generator<Laying | undefined, void, void>
   // Strips as high as whole repeats, so that each begins at the same place of the print; what need not match follows.
   let first: Laying = { spots: [], length: 0, tries: 0 };
   for (const found of layAll({ ...task, tries: Math.min(task.tries, 64) }, matched, 0, [])) {
-    if (found) first = found;
-    else yield undefined;
+    if (typeof found === 'number') yield found;
+    else first = found;
   }
   const rest = task.pieces.filter((piece) => !matched.includes(piece));
   if (rest.length === 0) yield first;
   else {
     let any = false;
     for (const found of layAll(task, rest, first.length + (first.length > 0 ? task.gap : 0), first.spots)) {
-      if (found) any = true;
+      if (typeof found !== 'number') any = true;
       yield found;
     }
     if (!any) yield first;
@@ -101,7 +101,7 @@ function* layAll(
   pieces: Task['pieces'],
   from: number,
   before: Spot[],
-): Generator<Laying | undefined, void, void> {
+): Generator<Laying | number, void, void> {
   const { gap, repeat, straight } = task;
   const toMatch = repeat !== undefined && pieces.some(({ ready }) => ready.piece.match);
   const rises = pieces.map(({ ready }) => (toMatch && ready.piece.match ? riseOf(ready, pieces, repeat) : undefined));
@@ -165,17 +165,19 @@ function* layAll(
     let last: Found | undefined;
     let complete = false;
     for (const found of fullest(manners, cap, search)) {
-      if (found) {
+      if (typeof found === 'number') yield found;
+      else {
         complete = found.laid.length === total;
         last = found;
         yield laying(found.laid, found.height, found.tries);
-      } else yield undefined;
+      }
     }
     if (!complete || !last) return;
     search.known = last;
     search.tries -= last.tries;
   } else if (!task.first) search.bound = Math.max(search.bound, lowestHeight(kinds, width));
-  for (const found of shortest(manners, search)) yield found && laying(found.laid, found.height, found.tries);
+  for (const found of shortest(manners, search))
+    yield typeof found === 'number' ? found : laying(found.laid, found.height, found.tries);
 }
 
 /** How far above a place where the repeat begins a piece must lie, so that it matches the others of its group. */

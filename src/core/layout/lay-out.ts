@@ -68,7 +68,8 @@ export function* layOutSteps(
         if (!task) break;
         let last: Laying | undefined;
         for (const laying of layPieces(task)) {
-          if (laying) {
+          if (typeof laying === 'number') yield { tries: tried + laying };
+          else {
             last = laying;
             const layout = assemble(work, [...sheets, { cloth, number, laying }], limits);
             if (isBetter(layout, best)) {
@@ -76,7 +77,7 @@ export function* layOutSteps(
               yield { tries: tried + laying.tries, better: layout };
               if (layout.proven) return;
             }
-          } else yield { tries: tried };
+          }
         }
         if (!last || last.spots.length === 0) break;
         tried += last.tries;
@@ -97,14 +98,14 @@ export function* layOutSteps(
 const OUTLINE_COST = 20;
 
 /** Rectangles as rectangles; with other outlines among them, first their boxes, then the outlines themselves. */
-function* layPieces(task: Task): Generator<Laying | undefined, void, void> {
+function* layPieces(task: Task): Generator<Laying | number, void, void> {
   if (task.straight || task.pieces.every((piece) => fillsItsBox(piece.ready))) {
     yield* layBoxes(task);
     return;
   }
   let known: Laying | undefined;
   for (const laying of layBoxes({ ...task, first: true, tries: 16 })) {
-    known = laying ?? known;
+    if (typeof laying !== 'number') known = laying;
     yield laying;
   }
   // A try here moves every piece that overlaps: it takes far longer than laying boxes once.
@@ -218,13 +219,19 @@ function limitsOf({ demand, cloths, options, onCloth }: Work): Limits {
     if (options.manner !== 'straight cuts' && !pieces.every((piece) => fillsItsBox(piece.ready))) {
       // Outlines nest: only their area counts, and how long each is at the least.
       const total = pieces.reduce((sum, piece) => sum + piece.count * area(piece.ready.outline), 0);
-      const longest = Math.max(
-        ...pieces.map(({ ready: one }) => (one.angles.length > 2 ? Math.min(one.width, one.height) : one.height)),
-      );
+      const longest = Math.max(...pieces.map(({ ready: one }) => leastHeight(one)));
       if (only!.kind === 'bolt') return { length: Math.max(total / room.width, longest) + 2 * edge, preCuts: 0 };
       return { length: 0, preCuts: Math.ceil(total / (room.width * room.height) - 1e-9) };
     }
-    if (only!.kind === 'bolt') return { length: shortestLength(pieces, room.width, gap) + 2 * edge, preCuts: 0 };
+    if (only!.kind === 'bolt') {
+      // What lies on several bolts could lie on one, with a gap between: so many gaps less do on several.
+      const spared = Math.max(0, gap - 2 * edge) * ((only!.count ?? 1) - 1);
+      const longest = Math.max(...pieces.map(({ ready: one }) => leastHeight(one)));
+      return {
+        length: Math.max(shortestLength(pieces, room.width, gap) - spared, longest) + 2 * edge,
+        preCuts: 0,
+      };
+    }
     const steps = stepsFor(pieces.flatMap((piece) => [piece.ready.width + gap, piece.ready.height + gap]));
     const kinds = pieces.map((piece) => plainKind(piece.ready, piece.count, gap, steps.piece));
     return { length: 0, preCuts: boxesNeeded(kinds, steps.cloth(room.width + gap), steps.cloth(room.height + gap)) };
@@ -247,6 +254,9 @@ function limitsOf({ demand, cloths, options, onCloth }: Work): Limits {
     preCuts: sheet > 0 ? Math.ceil(besides('pre-cut') / sheet - 1e-9) : 0,
   };
 }
+
+/** How long a piece is at the least, however it is turned. */
+const leastHeight = (one: Ready): number => (one.angles.length > 2 ? Math.min(one.width, one.height) : one.height);
 
 /** A half pattern stands for twice its area. */
 const opened = (piece: Wanted): Wanted['outline'] =>

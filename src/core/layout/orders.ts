@@ -51,6 +51,14 @@ export function change(order: Order, ways: Uint8Array, random: Random): Change |
   return { a, b };
 }
 
+/** Puts an order into any other, its entries laid any way that `ways` lets them. */
+export function shuffle(order: Order, ways: Uint8Array, random: Random): void {
+  for (let a = order.length - 1; a >= 0; a--) {
+    swap(order, a, random.below(a + 1));
+    order[a]! ^= random.below(8) & ways[kindOf(order[a]!)]!;
+  }
+}
+
 /** Takes a change back. */
 export function undo(order: Order, change: Change): void {
   if ('bits' in change) order[change.a]! ^= change.bits;

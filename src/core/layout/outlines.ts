@@ -11,7 +11,7 @@ import type { Laying, Task } from './boxes.ts';
  * Overlap minimisation with growing weights: Egeblad, Nielsen & Odgaard 2007, EJOR 183(3):1249-1266; moving by samples
  * and shrinking steps: Gardeyn, Vanden Berghe & Wauters 2025, arXiv:2509.13329.
  */
-export function* layOutlines(task: Task, known: Laying | undefined): Generator<Laying | undefined, void, void> {
+export function* layOutlines(task: Task, known: Laying | undefined): Generator<Laying | number, void, void> {
   const nest = nestOf(task);
   const source = random(task.seed);
   let tries = known?.tries ?? 0;
@@ -31,7 +31,7 @@ export function* layOutlines(task: Task, known: Laying | undefined): Generator<L
     if (count > most || (count === most && placed < least)) {
       [most, least] = [count, placed];
       yield { spots: nest.spots(), length: placed, tries };
-    } else yield undefined;
+    } else yield tries;
     if (task.first || task.stop()) return;
   }
   if (!best) return;
@@ -50,7 +50,7 @@ export function* layOutlines(task: Task, known: Laying | undefined): Generator<L
     for (const done of separate(nest, target, source)) {
       tries++;
       apart = done;
-      yield undefined;
+      yield tries;
       if (apart || task.stop() || tries >= task.tries) break;
     }
     if (apart) {

@@ -1,4 +1,4 @@
-import { change, kindOf, undo, type Order } from './orders.ts';
+import { change, kindOf, shuffle, undo, type Order } from './orders.ts';
 import type { Laid, Layer } from './box.ts';
 import type { Random } from './random.ts';
 
@@ -30,9 +30,9 @@ export type Fullest = { height: number; laid: Laid[]; tries: number; wasted: num
 
 /**
  * Looks for layouts that leave less and less out of a box of fixed height, and yields each. It ends when all went in,
- * or the box is full. Also yields undefined now and then.
+ * or the box is full. Also yields the number of tries now and then.
  */
-export function* fullest(manners: Manner[], cap: number, search: Search): Generator<Fullest | undefined, void, void> {
+export function* fullest(manners: Manner[], cap: number, search: Search): Generator<Fullest | number, void, void> {
   const { width, random, stop } = search;
   let tries = 0;
   let least = Infinity;
@@ -50,7 +50,7 @@ export function* fullest(manners: Manner[], cap: number, search: Search): Genera
       for (let idle = 0; idle < patience && changes; idle++) {
         if (tries >= search.tries) return;
         if ((++tries & 63) === 0) {
-          yield undefined;
+          yield tries;
           if (stop()) return;
         }
         const changed = change(order, search.ways, random);
@@ -74,9 +74,9 @@ export function* fullest(manners: Manner[], cap: number, search: Search): Genera
  * at, halfway; a local search then looks for an order that wastes little enough under that cap. What fails is tried
  * again with twice the time (the plan of Wei et al. 2017, Comput. Oper. Res. 80:113-127).
  *
- * Also yields undefined now and then, so that the caller can show that the work goes on.
+ * Also yields the number of tries now and then, so that the caller can show that the work goes on.
  */
-export function* shortest(manners: Manner[], search: Search): Generator<Found | undefined, void, void> {
+export function* shortest(manners: Manner[], search: Search): Generator<Found | number, void, void> {
   const { width, bound, random, stop } = search;
   let tries = 0;
   let best = search.known;
@@ -95,6 +95,13 @@ export function* shortest(manners: Manner[], search: Search): Generator<Found | 
 
   // Every manner keeps orders of its own: what one has learnt does not suit another.
   const lines = manners.map((manner) => ({ ...manner, orders: search.starts.map((order) => order.slice()), spent: 0 }));
+  // When all heights have failed for so long, one order after the other begins anew, by chance: a way out of where it is stuck.
+  const longest = Math.max(512, 40 * search.starts[0]!.length);
+  let stuck = 0;
+  const anew = (): void => {
+    for (const { orders } of lines) shuffle(orders[stuck % orders.length]!, search.ways, random);
+    stuck++;
+  };
   let patience = 64;
   let low = bound;
   let turn = 0;
@@ -109,7 +116,7 @@ export function* shortest(manners: Manner[], search: Search): Generator<Found | 
     tries++;
     for (let idle = 0; current > 0 && idle < patience && tries < search.tries; idle++) {
       if ((++tries & 63) === 0) {
-        yield undefined;
+        yield tries;
         if (stop()) break;
       }
       const changed = change(order, search.ways, random);
@@ -131,7 +138,8 @@ export function* shortest(manners: Manner[], search: Search): Generator<Found | 
       low = cap + 1;
       if (low >= best.height) {
         low = bound;
-        patience *= 2;
+        if (patience < longest) patience *= 2;
+        else anew();
       }
     }
   }

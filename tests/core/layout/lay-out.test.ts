@@ -308,6 +308,15 @@ describe('several cloths', () => {
     expect(faults(layout, demand, cloths)).toEqual([]);
   });
 
+  test('two short bolts save the gap between what lies on one and on the other', () => {
+    const demand = [piece('a', 12.7, 31.75, 2, { grain: 'crosswise' }), piece('b', 31.75, 19.05, 2)];
+    const cloths = [bolt(63.5, { length: 63.5, count: 2 })];
+    const options: LayOptions = { manner: 'straight cuts', gap: 3, tries: 1 };
+    const layout = layOut(demand, cloths, options);
+    expect(faults(layout, demand, cloths, options)).toEqual([]);
+    expect(layout.bound.length).toBeLessThanOrEqual(layout.length);
+  });
+
   test('a bolt with an end gives what it can', () => {
     const layout = layOut([piece('square', 100, 100, 10)], [bolt(300, { length: 250 })]);
     expect(layout.left).toEqual([{ piece: 'square', count: 4 }]);
@@ -362,6 +371,13 @@ describe('anytime', () => {
   test('a second opinion costs more tries and is never longer', () => {
     const [quick, long] = [5, 2000].map((tries) => layOut(demand, [bolt(97)], { tries }).length);
     expect(long!).toBeLessThanOrEqual(quick!);
+  });
+
+  test('word of how many layouts were tried comes between better ones, and never falls', () => {
+    const steps = [...layOutSteps(demand, [bolt(97)], { tries: 2000 })];
+    expect(steps.filter((step) => !step.better).length).toBeGreaterThan(5);
+    expect(steps.at(-1)!.tries).toBeGreaterThan(1500);
+    for (let i = 1; i < steps.length; i++) expect(steps[i]!.tries).toBeGreaterThanOrEqual(steps[i - 1]!.tries);
   });
 
   test('ten thousand alike are one kind', () => {

@@ -105,7 +105,7 @@ function onCloth(laid: LaidCloth, cloth: Cloth, demand: Demand, options: LayOpti
     else wrong.push(...asWanted(one, piece, cloth, laid).map((what) => `${name} ${what}`));
   }
 
-  const onlyBoxes = laid.placements.every((one) => rectangular(one.outline));
+  const onlyBoxes = demand.every((piece) => rectangular(piece.outline) && piece.grain !== 'bias');
   for (const [i, a] of laid.placements.entries())
     for (const b of laid.placements.slice(i + 1)) {
       const [p, q] = [boxOf(a.outline), boxOf(b.outline)];
