@@ -30,6 +30,8 @@ export type Task = {
   height: number;
   gap: number;
   repeat: number | undefined;
+  /** Of each group that must match, the mark that lies where the repeat begins: the same on every cloth. */
+  leads: ReadonlyMap<string, number>;
   straight: boolean;
   seed: number;
   tries: number;
@@ -104,7 +106,9 @@ function* layAll(
 ): Generator<Laying | number, void, void> {
   const { gap, repeat, straight } = task;
   const toMatch = repeat !== undefined && pieces.some(({ ready }) => ready.piece.match);
-  const rises = pieces.map(({ ready }) => (toMatch && ready.piece.match ? riseOf(ready, pieces, repeat) : undefined));
+  const rises = pieces.map(({ ready }) =>
+    toMatch && ready.piece.match ? riseOf(ready, task.leads, repeat) : undefined,
+  );
   const steps = stepsFor([
     ...lengthsOf(pieces, gap),
     ...(toMatch ? [repeat, ...rises.filter((rise) => rise !== undefined && rise > 0).map((rise) => rise!)] : []),
@@ -181,12 +185,8 @@ function* layAll(
 }
 
 /** How far above a place where the repeat begins a piece must lie, so that it matches the others of its group. */
-function riseOf(ready: Ready, pieces: Task['pieces'], repeat: number): number {
-  const { group, at } = ready.piece.match!;
-  // The highest of the group lies right on the repeat, the others above it as their marks ask.
-  const leader = pieces
-    .filter((piece) => piece.ready.piece.match?.group === group)
-    .reduce((a, b) => (b.ready.height > a.ready.height ? b : a));
-  const rise = leader.ready.piece.match!.at - at;
+export function riseOf({ piece }: Ready, leads: Task['leads'], repeat: number): number {
+  const { group, at } = piece.match!;
+  const rise = (leads.get(group) ?? at) - at;
   return ((rise % repeat) + repeat) % repeat;
 }

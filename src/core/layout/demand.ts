@@ -40,7 +40,7 @@ export type Cloth = {
   /** How many there are of a pre-cut or an offcut. Left out: as many as needed of a pre-cut, one offcut. */
   count?: number;
   nap?: 'none' | 'one way';
-  /** The height of the print's repeat, along the selvage. */
+  /** The height of the print's repeat, along the selvage. Every piece of this cloth begins at the same place of it. */
   repeat?: number;
   /** Folded lengthwise, selvage to selvage: every cut goes through two layers, the fold lies at the left. */
   folded?: boolean;

@@ -4,7 +4,7 @@ import { boxesNeeded } from './bounds.ts';
 import { fewTries, layBoxes, plainKind, shortestLength, type Laying, type Spot, type Task } from './boxes.ts';
 import { cutsFor } from './cuts.ts';
 import { layOutlines } from './outlines.ts';
-import { fillsItsBox, ready, roomOn, sound, type Ready } from './ready.ts';
+import { fillsItsBox, noPlaceToMatch, ready, roomOn, sound, type Ready } from './ready.ts';
 import { MOST_SHRINKAGE, toBuy } from './sold.ts';
 import { stepsFor } from './steps.ts';
 import type { Finding } from '../project/pattern.ts';
@@ -41,11 +41,15 @@ export function* layOutSteps(
 ): Generator<Progress, void, void> {
   const checked = sound(demand, cloths, options);
   const mended = soundOptions(options);
+  const onCloth = checked.cloths.map((cloth) =>
+    checked.demand.map((piece, i) => ready(piece, i, cloth, mended.options)),
+  );
   const work: Work = {
     ...checked,
     options: mended.options,
     findings: [...checked.findings, ...mended.findings],
-    onCloth: checked.cloths.map((cloth) => checked.demand.map((piece, i) => ready(piece, i, cloth, mended.options))),
+    onCloth,
+    leads: leadsOf(onCloth.flat().filter(isReady)),
   };
   const began = Date.now();
   const deadline = options.seconds === undefined ? Infinity : began + 1000 * Math.max(0, options.seconds);
@@ -121,7 +125,18 @@ type Work = {
   findings: Finding[];
   /** For each cloth, each piece as it lies there, or why it does not. */
   onCloth: (Ready | Finding)[][];
+  leads: Task['leads'];
 };
+
+/** The longest piece of each group that must match lies right on the repeat, the others as their marks ask. */
+function leadsOf(pieces: readonly Ready[]): Task['leads'] {
+  const longest = new Map<string, Ready>();
+  for (const one of pieces) {
+    const group = one.piece.match?.group;
+    if (group !== undefined && one.height > (longest.get(group)?.height ?? 0)) longest.set(group, one);
+  }
+  return new Map([...longest].map(([group, one]) => [group, one.piece.match!.at]));
+}
 
 const isReady = (one: Ready | Finding): one is Ready => 'outline' in one;
 
@@ -156,7 +171,7 @@ function soundOptions(options: LayOptions): { options: LayOptions; findings: Fin
 
 /** What is left of the demand as a task for one more of a cloth; undefined if none of it goes there. */
 function taskFor(
-  { demand, cloths, options, onCloth }: Work,
+  { demand, cloths, options, onCloth, leads }: Work,
   c: number,
   left: number[],
   tries: number,
@@ -179,6 +194,7 @@ function taskFor(
     height: room.height,
     gap: options.gap ?? 0,
     repeat: cloth.repeat,
+    leads,
     straight: options.manner === 'straight cuts',
     seed: options.seed ?? 1,
     tries: time.first ? 8 : tries,
@@ -265,7 +281,7 @@ const opened = (piece: Wanted): Wanted['outline'] =>
     : piece.outline.map((edge) => ({ ...edge, from: { x: edge.from.x * 2, y: edge.from.y } }));
 
 function assemble(work: Work, sheets: readonly Sheet[], bound: Limits): Layout {
-  const { demand, options, onCloth } = work;
+  const { demand, options } = work;
   const manner = options.manner ?? 'free';
   const counted = demand.map(() => 0);
   const cloths = sheets.map((sheet) => laidCloth(sheet, options, counted));
@@ -276,7 +292,7 @@ function assemble(work: Work, sheets: readonly Sheet[], bound: Limits): Layout {
   const preCuts = cloths.filter((cloth) => cloth.kind === 'pre-cut').length;
   const usable = cloths.reduce((sum, cloth) => sum + (cloth.to - cloth.from) * cloth.length, 0);
   const covered = cloths.reduce((sum, cloth) => sum + cloth.share * (cloth.to - cloth.from) * cloth.length, 0);
-  const findings = [...work.findings, ...leftFindings(demand, onCloth, left)];
+  const findings = [...work.findings, ...leftFindings(work, left)];
   return {
     manner,
     cloths,
@@ -345,8 +361,8 @@ function placement(
   };
 }
 
-/** Why something is left over: it goes on no cloth, or there is not enough. */
-function leftFindings(demand: Demand, onCloth: Work['onCloth'], left: Layout['left']): Finding[] {
+/** Why something is left over: it goes on no cloth, the repeat leaves it no place, or there is not enough. */
+function leftFindings({ demand, cloths, onCloth }: Work, left: Layout['left']): Finding[] {
   const findings: Finding[] = [];
   let short = 0;
   for (const [i, piece] of demand.entries()) {
@@ -355,7 +371,13 @@ function leftFindings(demand: Demand, onCloth: Work['onCloth'], left: Layout['le
     const reasons = onCloth.map((cloth) => cloth[i]!);
     // The last cloth is the one that takes what is left; what stands in the way there is what to mend.
     const why = reasons.every((one) => !isReady(one)) ? reasons.at(-1) : undefined;
+    // Of pre-cuts as many are taken as are needed: what is left all the same found no place on the repeat.
+    const printed = cloths.find(
+      (cloth, c) =>
+        isReady(reasons[c]!) && cloth.kind === 'pre-cut' && cloth.count === undefined && cloth.repeat !== undefined,
+    );
     if (why && !isReady(why)) findings.push(why);
+    else if (piece.match && printed) findings.push(noPlaceToMatch(piece, printed));
     else short += missing;
   }
   if (short > 0)

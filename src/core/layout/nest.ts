@@ -1,7 +1,7 @@
 import { area } from '../geometry/index.ts';
 import { EDGE, wayOut } from './apart.ts';
 import { choicesOf, pairsOf, type Shape } from './shapes.ts';
-import type { Spot, Task } from './boxes.ts';
+import { riseOf, type Spot, type Task } from './boxes.ts';
 import type { Random } from './random.ts';
 
 /** How deep outlines may overlap, in mm, and still count as apart: what is left by rounding. */
@@ -50,18 +50,11 @@ export function nestOf(task: Task) {
   const weight = least.slice();
 
   const { repeat } = task;
-  const leaders = new Map<string, number>();
-  for (const { ready } of task.pieces) {
-    const match = ready.piece.match;
-    if (match && !leaders.has(match.group)) leaders.set(match.group, match.at);
-  }
   /** The nearest height at which a piece that must match lies right on the repeat; never below the edge. */
-  const onRepeat = (shape: Shape, at: number): number => {
-    const match = shape.ready.piece.match;
-    if (repeat === undefined || !match) return at;
-    const phase = leaders.get(match.group)! - match.at;
-    const least = Math.ceil((0 - phase) / repeat - 1e-9);
-    return Math.max(least, Math.round((at - phase) / repeat)) * repeat + phase;
+  const onRepeat = ({ ready }: Shape, at: number): number => {
+    if (repeat === undefined || !ready.piece.match) return at;
+    const rise = riseOf(ready, task.leads, repeat);
+    return Math.max(0, Math.round((at - rise) / repeat)) * repeat + rise;
   };
 
   // The way out of the overlap asked for last.
@@ -205,7 +198,7 @@ export function nestOf(task: Task) {
   const pairs: number[] = [];
   const deeps: number[] = [];
 
-  /** Looks for all overlaps; gives their sum by weight. */
+  /** Looks for all overlaps; gives the sum of how deep they are. */
   function look(): number {
     pairs.length = 0;
     deeps.length = 0;

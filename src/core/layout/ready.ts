@@ -168,6 +168,15 @@ function tooLarge(
   };
 }
 
+/** The repeat is too high for a cloth: it leaves the piece no place there that matches its group. */
+export const noPlaceToMatch = (piece: Wanted, cloth: Cloth): Finding => ({
+  severity: 'error',
+  place: ['pieces', piece.name, 'match'],
+  code: 'no place to match',
+  message: `The repeat of ${cloth.name} leaves ${named(piece)} no place that matches its group.`,
+  mend: 'Take a longer cloth, or let it lie unmatched.',
+});
+
 const named = (piece: Wanted): string => piece.label ?? piece.name;
 
 function problem(index: number, piece: Wanted, code: string, message: string, mend?: string): Finding {

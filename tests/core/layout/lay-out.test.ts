@@ -327,6 +327,21 @@ describe('several cloths', () => {
   });
 });
 
+test('pieces match from one pre-cut to the next', () => {
+  const cloths: Cloth[] = [{ name: 'panel', kind: 'pre-cut', width: 300, length: 500, repeat: 120 }];
+  for (const manner of ['free', 'straight cuts'] as const) {
+    const demand = [
+      piece('front', 200, 300, 2, { match: { group: 'side', at: 40 } }),
+      piece('back', 200, 280, 2, { match: { group: 'side', at: 90 } }),
+      piece('pocket', 90, 100, 3),
+    ];
+    const layout = layOut(demand, cloths, { manner });
+    expect(layout).toMatchObject({ left: [], preCuts: 4 });
+    expect(mismatches(layout, demand, cloths)).toEqual([]);
+    expect(faults(layout, demand, cloths, { manner })).toEqual([]);
+  }
+});
+
 describe('straight cuts', () => {
   test('the list of cuts, strips first', () => {
     const layout = layOut([piece('big', 254, 200, 2), piece('small', 100, 80, 1)], [bolt(700, { selvage: 10 })], {
@@ -433,6 +448,18 @@ describe('what cannot be laid is named', () => {
       [bolt(100)],
       {},
       ['Pieces are to match, and no cloth has a repeat. Give the cloth the height of its repeat.'],
+    ],
+    [
+      'a repeat that is higher than the cloth',
+      [
+        piece('front', 200, 400, 1, { match: { group: 'side seam', at: 0 } }),
+        piece('back', 200, 400, 1, { match: { group: 'side seam', at: 300 } }),
+      ],
+      [{ name: 'fat quarter', kind: 'pre-cut', width: 457, length: 558, repeat: 600 }],
+      {},
+      [
+        'The repeat of fat quarter leaves back no place that matches its group. Take a longer cloth, or let it lie unmatched.',
+      ],
     ],
     ['half a piece', [piece('a', 10, 10, 1.5)], [bolt(100)], {}, ['Give a a whole number of pieces, 0 or more.']],
     [

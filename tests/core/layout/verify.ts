@@ -156,13 +156,15 @@ function asWanted(one: Placement, piece: Demand[number], cloth: Cloth, laid: Lai
   return wrong;
 }
 
-/** Pieces of a group on one cloth must take the same place on the repeat. */
+/** Pieces of a group must take the same place on the repeat, on every cloth that has the same. */
 export function mismatches(layout: Layout, demand: Demand, cloths: readonly Cloth[]): string[] {
   const wrong: string[] = [];
+  const byRepeat = new Map<number, Map<string, number>>();
   for (const laid of layout.cloths) {
     const repeat = cloths.find((one) => one.name === laid.cloth)?.repeat;
     if (repeat === undefined) continue;
-    const phases = new Map<string, number>();
+    const phases = byRepeat.get(repeat) ?? new Map<string, number>();
+    byRepeat.set(repeat, phases);
     for (const one of laid.placements) {
       const match = demand.find((piece) => piece.name === one.piece)?.match;
       if (!match) continue;
