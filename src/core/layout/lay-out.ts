@@ -3,7 +3,7 @@ import { SAME } from '../measure/index.ts';
 import { boxesNeeded } from './bounds.ts';
 import { fewTries, layBoxes, plainKind, shortestLength, type Laying, type Spot, type Task } from './boxes.ts';
 import { cutsFor } from './cuts.ts';
-import { layOutlines } from './outlines.ts';
+import { layOutlines, MOST_OUTLINES } from './outlines.ts';
 import { fillsItsBox, noPlaceToMatch, ready, roomOn, sound, type Ready } from './ready.ts';
 import { MOST_SHRINKAGE, toBuy } from './sold.ts';
 import { stepsFor } from './steps.ts';
@@ -101,9 +101,10 @@ export function* layOutSteps(
 /** How many layouts of boxes may be tried in the time of one round that moves outlines apart. */
 const OUTLINE_COST = 20;
 
-/** Rectangles as rectangles; with other outlines among them, first their boxes, then the outlines themselves. */
+/** Rectangles as rectangles; with other outlines among them, first their boxes, then, if not too many, the outlines. */
 function* layPieces(task: Task): Generator<Laying | number, void, void> {
-  if (task.straight || task.pieces.every((piece) => fillsItsBox(piece.ready))) {
+  const many = task.pieces.reduce((sum, piece) => sum + piece.count, 0) > MOST_OUTLINES;
+  if (task.straight || many || task.pieces.every((piece) => fillsItsBox(piece.ready))) {
     yield* layBoxes(task);
     return;
   }

@@ -219,52 +219,68 @@ export function nestOf(task: Task) {
     return sum;
   }
 
+  /** The places for a shape where it touches two others, or one and the edge of the room, from the lowest up. */
+  function cornersFor(s: number, end: number): { x: number; y: number }[] {
+    const shape = shapes[s]!;
+    const [right, high] = [task.width - shape.width, end - shape.height];
+    const corners: number[] = [0, 0, right, 0];
+    for (const j of laid) {
+      const { edges } = pair(as[j]!, s);
+      for (let e = 0; e < edges.length; e += EDGE) {
+        const [ax, ay] = [edges[e]! + x[j]!, edges[e + 1]! + y[j]!];
+        const [bx, by] = [ax + edges[e + 3]!, ay + edges[e + 4]!];
+        corners.push(ax, ay);
+        // Where the edge of the room cuts the ring.
+        for (const wall of [0, right])
+          if (ax < wall !== bx < wall) corners.push(wall, ay + ((by - ay) * (wall - ax)) / (bx - ax));
+        if (ay < 0 !== by < 0) corners.push(ax + ((bx - ax) * (0 - ay)) / (by - ay), 0);
+      }
+    }
+    const spots: { x: number; y: number }[] = [];
+    for (let c = 0; c < corners.length; c += 2) {
+      const [px, py] = [shape.ready.atFold ? 0 : corners[c]!, onRepeat(shape, corners[c + 1]!)];
+      if (px >= -1e-9 && px <= right + 1e-9 && py >= -1e-9 && py <= high + 1e-9) spots.push({ x: px, y: py });
+    }
+    return spots.sort((p, q) => p.y - q.y || p.x - q.x);
+  }
+
+  /** Whether a shape at a place overlaps none of those laid. */
+  function free(s: number, px: number, py: number): boolean {
+    const [right, top] = [px + W[s]! + reach, py + H[s]! + reach];
+    // Those laid last are the likeliest to be in the way.
+    for (let k = laid.length - 1; k >= 0; k--) {
+      const j = laid[k]!;
+      const other = as[j]!;
+      if (x[j]! >= right || y[j]! >= top || x[j]! + W[other]! <= px - reach || y[j]! + H[other]! <= py - reach)
+        continue;
+      if (depthOf(s, px, py, j) > 0) return false;
+    }
+    return true;
+  }
+
   return {
     n,
     areas,
-    /** Lays in an order, each at the lowest, then leftmost place that a corner of the forbidden moves gives. */
-    place(order: readonly number[], end: number): number {
+    /** Takes all pieces up. */
+    clear: (): void => {
       laid.length = 0;
-      let top = 0;
-      for (const i of order) {
-        let found: { s: number; x: number; y: number; high: number } | undefined;
-        for (const s of choices[i]!) {
-          const shape = shapes[s]!;
-          const [right, high] = [task.width - shape.width, end - shape.height];
-          const corners: number[] = [0, 0, right, 0];
-          for (const j of laid) {
-            const { edges } = pair(as[j]!, s);
-            for (let e = 0; e < edges.length; e += EDGE) {
-              const [ax, ay] = [edges[e]! + x[j]!, edges[e + 1]! + y[j]!];
-              const [bx, by] = [ax + edges[e + 3]!, ay + edges[e + 4]!];
-              corners.push(ax, ay);
-              // Where the edge of the room cuts the ring.
-              for (const wall of [0, right])
-                if (ax < wall !== bx < wall) corners.push(wall, ay + ((by - ay) * (wall - ax)) / (bx - ax));
-              if (ay < 0 !== by < 0) corners.push(ax + ((bx - ax) * (0 - ay)) / (by - ay), 0);
-            }
-          }
-          const spots: { x: number; y: number }[] = [];
-          for (let c = 0; c < corners.length; c += 2) {
-            const [px, py] = [shape.ready.atFold ? 0 : corners[c]!, onRepeat(shape, corners[c + 1]!)];
-            if (px >= -1e-9 && px <= right + 1e-9 && py >= -1e-9 && py <= high + 1e-9) spots.push({ x: px, y: py });
-          }
-          spots.sort((p, q) => p.y - q.y || p.x - q.x);
-          for (const { x: px, y: py } of spots) {
-            if (found && py + shape.height >= found.high) break;
-            if (laid.some((j) => depthOf(s, px, py, j) > 0)) continue;
-            found = { s, x: px, y: py, high: py + shape.height };
-            break;
-          }
+    },
+    /** Lays one more piece below `end`, at the lowest, then leftmost place that a corner of the forbidden moves gives. */
+    lay(i: number, end: number): void {
+      let found: { s: number; x: number; y: number; high: number } | undefined;
+      for (const s of choices[i]!) {
+        for (const { x: px, y: py } of cornersFor(s, end)) {
+          if (found && py + H[s]! >= found.high) break;
+          if (!free(s, px, py)) continue;
+          found = { s, x: px, y: py, high: py + H[s]! };
+          break;
         }
-        if (!found) continue;
-        as[i] = found.s;
-        x[i] = found.x;
-        y[i] = found.y;
-        laid.push(i);
-        top = Math.max(top, found.high);
       }
-      return top;
+      if (!found) return;
+      as[i] = found.s;
+      x[i] = found.x;
+      y[i] = found.y;
+      laid.push(i);
     },
 
     /** One round: moves every piece that overlaps, below `end`; overlaps weigh the more the longer they stay. */
@@ -304,9 +320,10 @@ export function nestOf(task: Task) {
         by((i) => shape(i).width * shape(i).height),
       ];
     },
+    /** How far along the cloth those laid reach. */
     reach: (): number => {
       let high = 0;
-      for (let i = 0; i < n; i++) high = Math.max(high, y[i]! + H[as[i]!]!);
+      for (const i of laid) high = Math.max(high, y[i]! + H[as[i]!]!);
       return high;
     },
     /** No layout is shorter than the area asks for, or than a piece is at the least. */

@@ -20,9 +20,15 @@ export function* layOutlines(task: Task, known: Laying | undefined): Generator<L
   let length = Infinity;
   let best: Places | undefined;
 
-  for (const order of nest.orders()) {
+  for (const order of nest.orders().slice(0, nest.n > MANY ? 1 : undefined)) {
     tries++;
-    const placed = nest.place(order, task.height);
+    nest.clear();
+    for (const i of order) {
+      nest.lay(i, task.height);
+      yield tries;
+      if (task.stop()) break;
+    }
+    const placed = nest.reach();
     const count = nest.count();
     if (count === nest.n && placed < length) {
       length = placed;
@@ -31,7 +37,7 @@ export function* layOutlines(task: Task, known: Laying | undefined): Generator<L
     if (count > most || (count === most && placed < least)) {
       [most, least] = [count, placed];
       yield { spots: nest.spots(), length: placed, tries };
-    } else yield tries;
+    }
     if (task.first || task.stop()) return;
   }
   if (!best) return;
@@ -75,6 +81,12 @@ export function* layOutlines(task: Task, known: Laying | undefined): Generator<L
 /** The share by which the cloth is made shorter at first, and below which that is not worth a round. */
 const FIRST_SHRINK = 0.02;
 const LEAST_SHRINK = 0.001;
+
+/** With more pieces than this, laying them in several orders takes long. */
+const MANY = 100;
+
+/** With more pieces than this the boxes round them are laid instead. */
+export const MOST_OUTLINES = 400;
 
 /** So often it is tried to lay all in a length before another is aimed at. */
 const ATTEMPTS = 2;

@@ -403,6 +403,19 @@ describe('anytime', () => {
   });
 });
 
+test('ten thousand of an outline are laid by the boxes round them', () => {
+  const triangle = polygon([
+    { x: 0, y: 0 },
+    { x: 50, y: 0 },
+    { x: 0, y: 50 },
+  ]);
+  const demand = [{ name: 'triangle', outline: triangle, count: 10_000, mirrored: 4 }];
+  const layout = layOut(demand, [bolt(1100)]);
+  expect(layout.left).toEqual([]);
+  expect(layout.length).toBe(Math.ceil(10_000 / 22) * 50);
+  expect(layout.proven).toBe(false);
+});
+
 describe('what cannot be laid is named', () => {
   const messages = (demand: Demand, cloths: Cloth[], options: LayOptions = {}): string[] =>
     layOut(demand, cloths, options).findings.map((finding) =>
