@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import type { Loader, LoaderContext } from 'astro/loaders';
 import { readContent } from './read-content.ts';
 import type { Content, Entry, LessonEntry } from './read-content.ts';
+import type { LessonFront } from './schemas.ts';
 
 type Shelf = Exclude<keyof Content, 'problems'>;
 
@@ -75,5 +76,8 @@ async function fill(shelf: Shelf, context: LoaderContext, { content, unusable }:
     });
   }
 }
+
+/** A lesson on its shelf: what stands at its top, and where its file lies. */
+export type Shelved = LessonFront & Pick<LessonEntry, 'course' | 'slug' | 'fileName'>;
 
 const placeOf = ({ course, slug, fileName }: LessonEntry) => ({ course, slug, fileName });
