@@ -2,7 +2,6 @@
  * How short cutting layouts come out on published instances, beside the best packing libraries of the package registry.
  *
  *     node tests/bench/layout.ts --data <folder> [--seconds 10] [--sets C,BKW-N] [--only free,turned,straight,outlines]
- *         [--libraries <folder with node_modules>]
  *
  * The folder holds rect-strip.json, guillotine-strip.json and irregular.json; nothing of it is copied. Every layout,
  * ours and theirs, is checked before its length counts. Numbers are per cent over the published optimum. Times are of
@@ -32,7 +31,6 @@ const { values: args } = parseArgs({
     seconds: { type: 'string', default: '10' },
     sets: { type: 'string' },
     only: { type: 'string', default: 'free,turned,straight,outlines' },
-    libraries: { type: 'string' },
   },
 });
 if (args.data === undefined) {
@@ -84,7 +82,7 @@ function bisect(strip: Strip, turns: boolean, pack: (height: number) => Put[] | 
 const rectsOf = (strip: Strip): Rect[] =>
   strip.items.flatMap(([width, height, count]) => Array.from({ length: count }, () => ({ width, height })));
 
-// What is used of the libraries: none of them need be there.
+// What is used of the libraries. They are loaded by path: their packages do not name these files as ways in.
 type MaxRects = {
   MaxRectsPacker: new (
     width: number,
@@ -103,70 +101,61 @@ type BinPacking = {
 type Pack = (task: object, options: object) => Put[][] | null;
 type Guillotine = { packer?: Pack; default?: { packer: Pack } };
 
-/** The libraries that are installed. */
-async function installed(): Promise<Library[]> {
-  const home = args.libraries ? resolve(args.libraries) : fileURLToPath(new URL('../..', import.meta.url));
-  const load = async <T>(path: string): Promise<T | undefined> => {
-    try {
-      return (await import(pathToFileURL(`${home}/node_modules/${path}`).href)) as T;
-    } catch {
-      console.log(`${path} is not installed and left out.`);
-      return undefined;
-    }
-  };
+/** The libraries, each in the way of calling it that does best. */
+async function others(): Promise<Library[]> {
+  const home = fileURLToPath(new URL('../..', import.meta.url));
+  const load = async <T>(path: string): Promise<T> =>
+    (await import(pathToFileURL(`${home}/node_modules/${path}`).href)) as T;
   const found: Library[] = [];
   const maxrects = await load<MaxRects>('maxrects-packer/dist/maxrects-packer.mjs');
-  if (maxrects)
-    found.push({
-      name: 'maxrects-packer',
-      lay: (strip, turns) =>
-        least(
-          [0, 1, 2].map((logic) =>
-            bisect(strip, turns, (height) => {
-              const options = { smart: true, pot: false, square: false, allowRotation: turns, logic };
-              const packer = new maxrects.MaxRectsPacker(strip.stripWidth, height, 0, options);
-              packer.addArray(rectsOf(strip).map((r) => new maxrects.Rectangle(r.width, r.height)));
-              if (packer.bins.length !== 1) return undefined;
-              return packer.bins[0]!.rects.map(({ x, y, width, height }: Put) => ({ x, y, width, height }));
-            }),
-          ),
+  found.push({
+    name: 'maxrects-packer',
+    lay: (strip, turns) =>
+      least(
+        [0, 1, 2].map((logic) =>
+          bisect(strip, turns, (height) => {
+            const options = { smart: true, pot: false, square: false, allowRotation: turns, logic };
+            const packer = new maxrects.MaxRectsPacker(strip.stripWidth, height, 0, options);
+            packer.addArray(rectsOf(strip).map((r) => new maxrects.Rectangle(r.width, r.height)));
+            if (packer.bins.length !== 1) return undefined;
+            return packer.bins[0]!.rects.map(({ x, y, width, height }: Put) => ({ x, y, width, height }));
+          }),
         ),
-    });
+      ),
+  });
   const binpacking = await load<BinPacking>('binpackingjs/dist/esm/2d/index.js');
-  if (binpacking)
-    found.push({
-      name: 'binpackingjs',
-      lay: (strip, turns) =>
-        least(
-          (['BestShortSideFit', 'BestLongSideFit', 'BestAreaFit', 'BottomLeft'] as const).map((heuristic) =>
-            bisect(strip, turns, (height) => {
-              const boxes = rectsOf(strip)
-                .sort((a, b) => b.width * b.height - a.width * a.height)
-                .map((r) => ({ ...r, constrainRotation: !turns }));
-              const bins = [{ width: strip.stripWidth, height }];
-              const result = binpacking.pack2D({ bins, boxes, heuristic: new binpacking[heuristic]() });
-              return result.packedBins[0]?.boxes.map(({ x, y, width, height }: Put) => ({ x, y, width, height }));
-            }),
-          ),
+  found.push({
+    name: 'binpackingjs',
+    lay: (strip, turns) =>
+      least(
+        (['BestShortSideFit', 'BestLongSideFit', 'BestAreaFit', 'BottomLeft'] as const).map((heuristic) =>
+          bisect(strip, turns, (height) => {
+            const boxes = rectsOf(strip)
+              .sort((a, b) => b.width * b.height - a.width * a.height)
+              .map((r) => ({ ...r, constrainRotation: !turns }));
+            const bins = [{ width: strip.stripWidth, height }];
+            const result = binpacking.pack2D({ bins, boxes, heuristic: new binpacking[heuristic]() });
+            return result.packedBins[0]?.boxes.map(({ x, y, width, height }: Put) => ({ x, y, width, height }));
+          }),
         ),
-    });
+      ),
+  });
   const guillotine = await load<Guillotine>('guillotine-packer/dist/guillotine-packer.umd.js');
-  if (guillotine)
-    found.push({
-      name: 'guillotine-packer',
-      lay: (strip, turns) =>
-        bisect(strip, turns, (binHeight) => {
-          const items = rectsOf(strip).map((r, i) => ({ name: `${i}`, ...r }));
-          const pack = guillotine.packer ?? guillotine.default!.packer;
-          try {
-            const bins = pack({ binHeight, binWidth: strip.stripWidth, items }, { allowRotation: turns });
-            return bins?.length === 1 ? bins[0] : undefined;
-          } catch {
-            // It throws where a piece does not fit into the bin.
-            return undefined;
-          }
-        }),
-    });
+  found.push({
+    name: 'guillotine-packer',
+    lay: (strip, turns) =>
+      bisect(strip, turns, (binHeight) => {
+        const items = rectsOf(strip).map((r, i) => ({ name: `${i}`, ...r }));
+        const pack = guillotine.packer ?? guillotine.default!.packer;
+        try {
+          const bins = pack({ binHeight, binWidth: strip.stripWidth, items }, { allowRotation: turns });
+          return bins?.length === 1 ? bins[0] : undefined;
+        } catch {
+          // It throws where a piece does not fit into the bin.
+          return undefined;
+        }
+      }),
+  });
   return found;
 }
 
@@ -286,7 +275,7 @@ function outlines(sets: Irregular[]): void {
   console.log(`\nMean points behind: ${mean(behind).toFixed(2)}`);
 }
 
-const libraries = await installed();
+const libraries = await others();
 // Warm up, as was done when the libraries were first measured.
 for (const manner of ['free', 'straight cuts'] as const)
   for (const grain of ['lengthwise', 'any'] as const) {
