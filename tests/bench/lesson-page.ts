@@ -5,18 +5,33 @@
  *     npm run build && node tests/bench/lesson-page.ts
  */
 import { gzipSync } from 'node:zlib';
-import { chromium, type Page } from '@playwright/test';
+import { chromium, type Locator, type Page } from '@playwright/test';
 import { browserArguments, findBrowser } from '../browser.ts';
 import { servePages } from './serve.ts';
 
-const lessons = ['/courses/pocket-folio/size-the-panel/', '/courses/pocket-folio/pleat-the-strip/'];
+const [SIZE, PLEAT, MAKE] = ['size-the-panel', 'pleat-the-strip', 'make-it-up'].map(
+  (lesson) => `/courses/pocket-folio/${lesson}/`,
+) as [string, string, string];
 const MOVES = 120;
 
 const server = await servePages();
 const browser = await chromium.launch({ executablePath: findBrowser(), args: browserArguments });
 try {
-  for (const lesson of lessons) await weigh(lesson);
-  await slide('/courses/pocket-folio/pleat-the-strip/');
+  for (const lesson of [SIZE, PLEAT, MAKE]) await weigh(lesson);
+  // The strip's length in the study's table, and the sizes in that of the steps, stand for the page.
+  await slide(PLEAT, {
+    study: '[data-study="pleats"]',
+    sliders: (page) => page.locator('[data-study="pleats"] input[type=range]'),
+    follows: '[data-study="pleats"] tfoot',
+  });
+  await slide(MAKE, {
+    study: '[data-study="make-up"]',
+    sliders: async (page) => {
+      await page.getByRole('button', { name: 'Your size' }).click();
+      return page.getByRole('dialog').locator('input[type=range]');
+    },
+    follows: '[data-study="make-up"] table',
+  });
 } finally {
   await browser.close();
   server.close();
@@ -46,21 +61,28 @@ async function weigh(lesson: string): Promise<void> {
   await page.close();
 }
 
+type Sliding = {
+  /** Is in view and awake before anything moves. */
+  study: string;
+  sliders: (page: Page) => Locator | Promise<Locator>;
+  /** Shows when the page has followed: it is not under the hand. */
+  follows: string;
+};
+
 /**
- * Moves each slider of the pleat study to and fro by the keyboard, as a learner who keeps at one, and times two things
- * from the input: until what is under the hand is painted, and until the whole page shows the new size.
+ * Moves each slider to and fro by the keyboard, as a learner who keeps at one, and times two things from the input: until
+ * what is under the hand is painted, and until the whole page shows the new size.
  */
-async function slide(lesson: string): Promise<void> {
+async function slide(lesson: string, { study, sliders: find, follows }: Sliding): Promise<void> {
   const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
   await page.goto(server.origin + lesson);
-  const study = page.locator('[data-study="pleats"]');
-  await study.scrollIntoViewIfNeeded();
-  const sliders = study.locator('input[type=range]');
+  await page.locator(study).scrollIntoViewIfNeeded();
+  await page.waitForFunction((asleep) => !document.querySelector(asleep), `astro-island[ssr] ${study}`);
+  const sliders = await find(page);
   await sliders.first().waitFor();
-  await page.waitForFunction(() => !document.querySelector('astro-island[ssr] [data-study="pleats"]'));
   const client = await page.context().newCDPSession(page);
   await client.send('Emulation.setCPUThrottlingRate', { rate: 4 });
-  await page.evaluate(() => {
+  await page.evaluate((follows) => {
     const [painted, followed]: [number[], number[]] = [[], []];
     Object.assign(globalThis, { painted, followed });
     let began = 0;
@@ -77,14 +99,12 @@ async function slide(lesson: string): Promise<void> {
       },
       { capture: true },
     );
-    // The strip's length in the study's table stands for the page: it is not under the hand.
-    const length = document.querySelector('[data-study="pleats"] tfoot')!;
-    new MutationObserver(() => followed.push(performance.now() - began)).observe(length, {
+    new MutationObserver(() => followed.push(performance.now() - began)).observe(document.querySelector(follows)!, {
       subtree: true,
       childList: true,
       characterData: true,
     });
-  });
+  }, follows);
   const count = await sliders.count();
   for (let i = 0; i < count; i++) {
     await sliders.nth(i).focus();

@@ -171,7 +171,7 @@ export function heldBeyond(
 }
 
 /** Which faces of the first two layers touch at the middle of the row. */
-function facesTogether(works: readonly Work[], [from, to]: readonly [Point, Point]): Done['together'] {
+export function facesTogether(works: readonly Work[], [from, to]: readonly [Point, Point]): Done['together'] {
   const at = times(plus(from, to), 0.5);
   const [below, above] = [layersAt(works[0]!, at).at(-1), layersAt(works[1]!, at)[0]];
   if (!below || !above) return undefined;

@@ -8,11 +8,11 @@ import { ON } from './ring.ts';
 import { outlineOf } from './silhouette.ts';
 import { runsAlong, stitchClass } from './stitch.ts';
 import { stackUp, withPlies } from './combine.ts';
-import { heldBeyond } from './seam.ts';
+import { facesTogether, heldBeyond } from './seam.ts';
 import { SAME } from '../measure/index.ts';
 import type { ClothFault } from './fault.ts';
 import type { Outline, Point, Side } from '../geometry/index.ts';
-import type { Ply, PlyOutline, Round, Sewn, Stitch, Work } from './work.ts';
+import type { Done, Ply, PlyOutline, Round, Sewn, Stitch, Work } from './work.ts';
 import type { Result } from '../measure/index.ts';
 
 /** How a pair is sewn round. */
@@ -57,7 +57,10 @@ export function sewRound(lower: Work, upper: Work, how: SewRound): Sewn {
   const sewn = withPlies({ ...pair.value, stitches: [...pair.value.stitches, stitch] }, (ply) =>
     heldRound(ply, round, stitch.id),
   );
-  return ok({ ...sewn, done: [...pair.value.done.slice(0, -1), { did: 'sew round', stitches: [stitch.id] }] });
+  const [run] = stitch.runs;
+  const together = run && facesTogether([lower, { ...upper, plies: facing }], [run.from, run.to]);
+  const done: Done = { did: 'sew round', stitches: [stitch.id], ...(together && { together }) };
+  return ok({ ...sewn, done: [...pair.value.done.slice(0, -1), done] });
 }
 
 /** The two layers must have one outline, or the stitches would miss one of them. */

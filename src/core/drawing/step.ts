@@ -301,12 +301,13 @@ function around(a: Box, b: Box): Box {
   };
 }
 
-/** How a seam is sewn, in words; with the allowance where it is one for all edges. */
-function seamWords({ step, before }: Reading, say: (mm: number) => string): string | undefined {
-  const old = new Set(before.flatMap(({ work }) => work.done));
-  const seam = step.after.done.findLast((done) => !old.has(done) && done.met !== undefined);
-  if (!seam?.met) return undefined;
-  const [first, ...others] = seam.met.map(({ allowance }) => allowance);
+/** How this step's own seam is sewn, in words; with the allowance where it is one for all edges. */
+function seamWords({ step }: Reading, say: (mm: number) => string): string | undefined {
+  const seam = step.after.done.findLast(({ did }) => did.toLowerCase() === step.verb);
+  const round = step.after.stitches.find(({ id }) => seam?.stitches?.includes(id))?.round;
+  if (!seam || !(seam.met ?? round)) return undefined;
+  const widths = seam.met?.map(({ allowance }) => allowance) ?? round?.allowances.filter((width) => width > 0) ?? [];
+  const [first, ...others] = widths;
   const one = others.every((allowance) => allowance === first);
   const allowance = one && first !== undefined && first > 0 ? `seam allowance ${say(first)}` : undefined;
   const words = [seam.together, allowance].filter((part) => part !== undefined).join(', ');

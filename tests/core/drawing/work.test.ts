@@ -18,6 +18,7 @@ import {
   fuse,
   hem,
   join,
+  lay,
   layerMap,
   layersAt,
   outlineNow,
@@ -229,6 +230,25 @@ describe('a step', () => {
         .map(({ text }) => text)
         .join(' '),
     ).toContain('Right sides together, seam allowance');
+  });
+
+  it('tells of the seam of its own step, not of those before it', () => {
+    const half = (name: string) => {
+      const [outside, lining] = [piece(name, rectangle(100, 60)), piece(`${name} lining`, rectangle(100, 60))];
+      const layers = [
+        { work: outside, edge: 'top' },
+        { work: lining, edge: 'bottom' },
+      ];
+      return value(join(layers, { allowance: 4, press: 'open' }));
+    };
+    const [front, back] = [half('front'), half('back')];
+    const round = value(sewRound(front, back, { allowance: 10, open: ['top'] }));
+    const telling = (scene: Scene) => scene.text.filter((line) => line.includes('seam allowance'));
+    expect(telling(drawStep(named('Sew them round', 'sew round', { front, back }, round), metric))).toEqual([
+      'Right sides together, seam allowance 10 millimetres.',
+    ]);
+    const laid = value(lay(front, back));
+    expect(telling(drawStep(named('Lay them', 'lay', { back, front }, laid), metric))).toEqual([]);
   });
 
   it('shows where corners are boxed and how large the bag then stands', () => {
