@@ -1,6 +1,8 @@
 /** How many layers of what lie where. Part of the engine: see engine.ts. */
 import {
+  drawExploded,
   drawLayerMap,
+  drawWorkSection,
   type Command,
   type PathShape,
   type Pattern,
@@ -155,3 +157,26 @@ function sheetCornerOf({ shapes }: Scene): Point {
   );
   return { x: Math.min(...points.map(({ x }) => x)), y: Math.min(...points.map(({ y }) => y)) };
 }
+
+/**
+ * The work after a step cut through at a place, from its lower edge up, and seen from the side.
+ *
+ * @param thickness of one layer of a material, in mm
+ */
+export function drawCut(step: Step, pattern: Pattern, n: number, thickness: (material: string) => number): Scene {
+  const places = placesOf(step);
+  const corner = cornerOf(step.after);
+  const { x = 0, y = 0 } = (places.find((place) => place.n === n) ?? places[0])?.at ?? {};
+  const materials = Object.fromEntries(
+    Object.entries(pattern.materials).map(([role, used]) => {
+      const { material } = used;
+      return [role, material ? { ...used, material: { ...material, thickness: thickness(role) } } : used];
+    }),
+  );
+  const line = { at: { x: corner.x + x, y: corner.y + y }, angle: 90 };
+  return drawWorkSection(step.after, line, { ...pattern, materials, fit: low(80), name: step.makes });
+}
+
+/** The work after a step with its layers lifted off one another. */
+export const drawApart = (step: Step, pattern: Pattern): Scene =>
+  drawExploded(step.after, { ...pattern, fit: low(80), name: step.makes });

@@ -10,6 +10,14 @@ const COTTON = 0.3;
 /** Material by material: its layers in the place, one layer and all of them in mm. */
 export type Row = { role: string; label: string; layers: number; each: number; together: number };
 
+/** How the work is looked at. */
+export type View = 'above' | 'cut' | 'apart';
+export const views: readonly { value: View; label: string }[] = [
+  { value: 'above', label: 'From above' },
+  { value: 'cut', label: 'Cut through' },
+  { value: 'apart', label: 'Taken apart' },
+];
+
 export class Reading {
   readonly #making: Making;
   readonly #step: string;
@@ -19,6 +27,7 @@ export class Reading {
   #tried = $state<Record<string, number>>({});
   /** Somebody plays: the drawing must follow. */
   isTouched = $state(false);
+  #view = $state<View>('above');
 
   /** @param told the places at the lesson's own size */
   constructor(making: Making, step: string, told: readonly ToldPlace[]) {
@@ -51,6 +60,15 @@ export class Reading {
     this.#chosen = n;
   }
 
+  get view(): View {
+    return this.#view;
+  }
+
+  lookAt(view: View): void {
+    this.isTouched = true;
+    this.#view = view;
+  }
+
   readonly roles: string[] = $derived.by(() => [
     ...new Set(this.places.flatMap(({ stack }) => stack.map(({ material }) => material))),
   ]);
@@ -80,6 +98,7 @@ export class Reading {
   back(): void {
     this.#tried = {};
     this.#chosen = 1;
+    this.#view = 'above';
   }
 
   thicknessOf({ stack }: ToldPlace): number {
