@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { makeUp } from '../../../src/core/project/index.ts';
+import { resolved } from './files.ts';
 import { found, ledger, panels } from './steps.ts';
 
 describe('the ledger of steps', () => {
@@ -209,5 +211,36 @@ describe('edges that meet', () => {
       'warning steps > 0 > at: edges-differ: On the stitch line the top of “front” is 100 mm, the bottom of “strap” is 90 mm. ' +
         'To ease in 10 mm puckers the top. Gather the longer edge, or take it in.',
     ]);
+  });
+});
+
+describe('a flap with rounded corners', () => {
+  const flap = (steps: string) => `
+title: Flap
+units: metric
+measures: { seam: { mm: 6 }, round: { mm: 13 } }
+pieces:
+  flap: { size: [112 mm, 92 mm], corners: { at: [bottom left, bottom right], round: round } }
+  lining: { like: flap }
+steps:
+  - { sew round: [flap, lining], open: top, makes: flap }
+${steps.replace(/^/gmu, '  ')}
+finished: { of: flap, width: 100 mm, height: 86 mm }
+`;
+  const notch = '- { clip corners: flap, by: 1 mm }\n';
+
+  it('is sewn, turned and topstitched like one with square corners', () => {
+    const steps = `${notch}- { turn: flap }\n- { topstitch: flap, at: [left, bottom, right], by: 3 mm }`;
+    expect(found(flap(steps))).toEqual([]);
+    expect(ledger(flap(steps)).at(-1)).toBe(
+      'Topstitch the flap at the left, the bottom and the right -> flap 100 x 86',
+    );
+  });
+
+  it('bunches its allowance where it is not notched', () => {
+    const layers = (steps: string) => makeUp(resolved(flap(`${steps}- { turn: flap }`))).at(-1)!.layersMost;
+    // The curve of 7 mm has hardly room for an allowance of 6; unnotched, its strips pile up in the middle of it.
+    expect(layers(notch)).toBeLessThanOrEqual(6);
+    expect(layers('')).toBeGreaterThan(layers(notch));
   });
 });
