@@ -8,6 +8,9 @@ import { learnerOf, type Learner } from '../learner.svelte.ts';
 
 type Engine = typeof import('./engine.ts');
 
+/** In ms: whoever moves a slider pauses for longer when they look up. */
+const REST = 150;
+
 export class Making {
   readonly learner: Learner;
   #engine = $state.raw<Engine>();
@@ -15,7 +18,7 @@ export class Making {
   /** The engine could not be fetched: no way to the site, and no copy kept. */
   failed = $state(false);
   #isAsked = false;
-  #isDue = false;
+  #soon: ReturnType<typeof setTimeout> | undefined;
 
   constructor(learner: Learner) {
     this.learner = learner;
@@ -26,13 +29,18 @@ export class Making {
     return !this.learner.changed && this.learner.edition === this.learner.project.edition;
   }
 
-  /** The engine and the pattern it has made up, which may be a frame behind the learner's. */
+  /** The engine and the pattern it has made up, which may be a moment behind the learner's. */
   readonly made: { engine: Engine; pattern: Pattern } | undefined = $derived.by(() =>
     this.#engine && this.#made ? { engine: this.#engine, pattern: this.#made } : undefined,
   );
 
   /** Whether what is made up is of the learner's size. */
   readonly isCurrent: boolean = $derived.by(() => this.#made === this.learner.pattern);
+
+  /** What is made up is of another size than the learner's: whoever shows it must say so. */
+  get isBehind(): boolean {
+    return !this.isAsBuilt && !this.isCurrent;
+  }
 
   /** Fetches the engine, once. From then on the steps follow the learner. */
   ask(): void {
@@ -48,28 +56,23 @@ export class Making {
     );
   }
 
+  /** The first time at once; while a slider moves, once the hand rests: making up takes longer than a frame. */
   #follow(engine: Engine): void {
     this.#engine = engine;
+    this.#make(engine);
     $effect.root(() => {
       $effect(() => {
-        void this.learner.pattern;
-        this.#soon(engine);
+        if (this.learner.pattern === this.#made) return;
+        clearTimeout(this.#soon);
+        this.#soon = setTimeout(() => this.#make(engine), REST);
       });
     });
   }
 
-  /** What is under the hand is painted first; the steps follow in the next frame. */
-  #soon(engine: Engine): void {
-    if (this.#isDue) return;
-    this.#isDue = true;
-    requestAnimationFrame(() =>
-      setTimeout(() => {
-        this.#isDue = false;
-        const { pattern } = this.learner;
-        engine.make(pattern);
-        this.#made = pattern;
-      }),
-    );
+  #make(engine: Engine): void {
+    const { pattern } = this.learner;
+    engine.make(pattern);
+    this.#made = pattern;
   }
 }
 

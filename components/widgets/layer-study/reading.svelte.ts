@@ -1,5 +1,6 @@
 /** The layers of a work after a step: which place is looked at, and how thick the materials are taken to be. */
 import { suits, type Pattern } from '../../../src/core/index.ts';
+import type { InView } from '../../making/in-view.svelte.ts';
 import type { Making } from '../../making/making.svelte.ts';
 import type { ToldPlace } from '../../making/told.ts';
 import { adviceOn } from './advice.ts';
@@ -22,6 +23,9 @@ export class Reading {
   readonly #making: Making;
   readonly #step: string;
   readonly #told: readonly ToldPlace[];
+  readonly #inView: InView;
+  /** Stay while the study is out of sight: telling places takes a while. */
+  #last: readonly ToldPlace[];
   #chosen = $state(1);
   /** Thickness of one layer in mm, by role, where the learner tries another. */
   #tried = $state<Record<string, number>>({});
@@ -30,10 +34,11 @@ export class Reading {
   #view = $state<View>('above');
 
   /** @param told the places at the lesson's own size */
-  constructor(making: Making, step: string, told: readonly ToldPlace[]) {
+  constructor(making: Making, inView: InView, step: string, told: readonly ToldPlace[]) {
     this.#making = making;
+    this.#inView = inView;
     this.#step = step;
-    this.#told = told;
+    this.#told = this.#last = told;
   }
 
   get #pattern(): Pattern {
@@ -42,13 +47,15 @@ export class Reading {
 
   /** Of another size, and the engine that knows better is on its way. */
   get isWaiting(): boolean {
-    return !this.#making.isAsBuilt && !this.#making.made;
+    const { isAsBuilt, made } = this.#making;
+    return !isAsBuilt && (!made || !this.#inView.is);
   }
 
   readonly places: readonly ToldPlace[] = $derived.by(() => {
     const { isAsBuilt, made } = this.#making;
-    if (isAsBuilt || !made) return this.#told;
-    return made.engine.tellPlaces(made.pattern, this.#step);
+    if (isAsBuilt) return this.#told;
+    if (made && this.#inView.is) this.#last = made.engine.tellPlaces(made.pattern, this.#step);
+    return this.#last;
   });
 
   readonly place: ToldPlace | undefined = $derived.by(

@@ -1,9 +1,10 @@
-/** The most layers after each step. Counting them takes longer than all the rest, so it waits until the hand rests. */
+/** The most layers after each step. Counting them takes longer than all the rest, so it waits until the hand rests for a while. */
 import type { Pattern } from '../../../src/core/index.ts';
 import type { InView } from '../../making/in-view.svelte.ts';
 import type { Making } from '../../making/making.svelte.ts';
 
-const REST = 400;
+/** In ms. */
+const REST = 800;
 
 export class Layers {
   readonly #making: Making;
