@@ -287,7 +287,9 @@ const Step = z
     ),
     trim: Text.optional().describe('Cuts a work to a size, or so much off an edge.'),
     grade: Text.optional().describe('Trims the allowances of the last seam to different widths.'),
-    'clip corners': Text.optional().describe('Cuts the allowances away across the corners of a work sewn round.'),
+    'clip corners': Text.optional().describe(
+      'Cuts the allowances of a work sewn round across at its corners, and notches them on its curves.',
+    ),
     turn: Text.optional().describe('Turns a work right side out through its gap.'),
     'turn over': Text.optional().describe('Turns a work over in its place, left to right.'),
     'close gap': Text.optional().describe('Closes the gap a work was turned through.'),
