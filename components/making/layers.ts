@@ -1,6 +1,5 @@
 /** How many layers of what lie where. Part of the engine: see engine.ts. */
 import {
-  drawExploded,
   drawLayerMap,
   drawWorkSection,
   type Command,
@@ -176,7 +175,3 @@ export function drawCut(step: Step, pattern: Pattern, n: number, thickness: (mat
   const line = { at: { x: corner.x + x, y: corner.y + y }, angle: 90 };
   return drawWorkSection(step.after, line, { ...pattern, materials, fit: low(80), name: step.makes });
 }
-
-/** The work after a step with its layers lifted off one another. */
-export const drawApart = (step: Step, pattern: Pattern): Scene =>
-  drawExploded(step.after, { ...pattern, fit: low(80), name: step.makes });

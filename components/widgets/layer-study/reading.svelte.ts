@@ -12,11 +12,10 @@ const COTTON = 0.3;
 export type Row = { role: string; label: string; layers: number; each: number; together: number };
 
 /** How the work is looked at. */
-export type View = 'above' | 'cut' | 'apart';
+export type View = 'above' | 'cut';
 export const views: readonly { value: View; label: string }[] = [
   { value: 'above', label: 'From above' },
   { value: 'cut', label: 'Cut through' },
-  { value: 'apart', label: 'Taken apart' },
 ];
 
 export class Reading {
