@@ -86,7 +86,12 @@ export default defineConfig({
             output: {
               codeSplitting: {
                 groups: [
-                  { name: 'lesson', test: /^(?!.*\/(drawing|making|questions)\/)/, minShareCount: 2, priority: 2 },
+                  {
+                    name: 'lesson',
+                    test: /^(?!.*\/(drawing|making|questions|handing-in)\/)/,
+                    minShareCount: 2,
+                    priority: 2,
+                  },
                   { name: 'islands', test: onEveryLesson, priority: 1 },
                   { name: 'drawing', test: /\/drawing\//, minShareCount: 2 },
                   { name: 'making', test: /\/making\//, minShareCount: 2 },

@@ -44,11 +44,27 @@ export function recall<T>(key: string, read: (value: unknown) => T | undefined):
 
 /** Keeps `value` under `key`; `undefined` forgets it. */
 export function keep(key: string, value: unknown): void {
+  keepText(key, value === undefined ? undefined : JSON.stringify(value));
+}
+
+/** Keeps what is JSON already. */
+export function keepText(key: string, text: string | undefined): void {
   try {
-    if (value === undefined) localStorage.removeItem(PREFIX + key);
-    else localStorage.setItem(PREFIX + key, JSON.stringify(value));
+    if (text === undefined) localStorage.removeItem(PREFIX + key);
+    else localStorage.setItem(PREFIX + key, text);
   } catch (cause) {
     report(cause instanceof DOMException && cause.name === 'QuotaExceededError' ? 'full' : 'forbidden');
+  }
+}
+
+/** Everything that is kept, as JSON, by key. */
+export function allKept(): Map<string, string> {
+  try {
+    const keys = Object.keys(localStorage).filter((key) => key.startsWith(PREFIX));
+    return new Map(keys.toSorted().map((key) => [key.slice(PREFIX.length), localStorage.getItem(key) ?? 'null']));
+  } catch {
+    report('forbidden');
+    return new Map();
   }
 }
 
@@ -69,4 +85,10 @@ export function onKept(key: string, changed: () => void): () => void {
   };
   addEventListener('storage', hear);
   return () => removeEventListener('storage', hear);
+}
+
+/** Calls back when another tab changed anything that is kept. Returns the way to stop. */
+export function onAnyKept(changed: () => void): () => void {
+  addEventListener('storage', changed);
+  return () => removeEventListener('storage', changed);
 }

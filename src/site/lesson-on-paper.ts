@@ -70,14 +70,15 @@ function walk(node: MdastNode, lesson: PaperLesson): void {
 
 type Element = Extract<MdastNode, { type: 'mdxJsxFlowElement' | 'mdxJsxTextElement' }>;
 
-function attribute({ attributes }: Element, name: string): string | undefined {
+/** The text of an attribute. */
+export function attribute({ attributes }: Element, name: string): string | undefined {
   const found = attributes.find((one) => one.type === 'mdxJsxAttribute' && one.name === name);
   const value = found?.type === 'mdxJsxAttribute' ? found.value : undefined;
   return typeof value === 'string' ? value : undefined;
 }
 
 /** The words of a part of the lesson, and the formula of each size among them. */
-function wordsIn(node: MdastNode): Asked['words'] {
+export function wordsIn(node: MdastNode): Asked['words'] {
   if (node.type === 'text' || node.type === 'inlineCode') return [node.value];
   if ((node.type === 'mdxJsxTextElement' || node.type === 'mdxJsxFlowElement') && node.name === 'Size') {
     const size = attribute(node, 'of');

@@ -72,7 +72,7 @@ async function fill(shelf: Shelf, context: LoaderContext, { content, unusable }:
       data: await context.parseData({ id: entry.id, data: value as Record<string, unknown>, filePath: entry.file }),
       filePath: entry.file,
       digest: context.generateDigest(entry.text),
-      ...(isLesson ? { deferredRender: true } : {}),
+      ...(isLesson ? { body: entry.text, deferredRender: true } : {}),
     });
   }
 }

@@ -1,0 +1,17 @@
+import { pageUrl, type CoursePage } from './index.ts';
+import { questionsOf } from './lesson-questions.ts';
+
+/** A course as the pages for handing in know it: its lessons with their questions and steps. */
+export function courseInClass({ id, title, lessons }: CoursePage) {
+  return {
+    id,
+    title,
+    lessons: lessons.map(({ id, title, url, entry }) => ({
+      id,
+      title,
+      url,
+      path: pageUrl(url),
+      ...questionsOf(entry.body ?? ''),
+    })),
+  };
+}

@@ -1,0 +1,89 @@
+/** Progress kept by the browser, handed in by a learner, and opened by the teacher. */
+import { readFile } from 'node:fs/promises';
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test, type Page } from '@playwright/test';
+import { answer, question, SIZE, wake } from './lesson.ts';
+
+const PROGRESS = '/courses/pocket-folio/progress/';
+const CLASS = '/courses/pocket-folio/class/';
+const room = (page: Page) => question(page, 'How wide must a pocket be between its two side seams?');
+
+/** One slip, then the right answer: room in a pocket = card width + 2 ease = 4 1/4 + 2 * 1/8 = 4 1/2 in. */
+async function learn(page: Page) {
+  await page.goto(SIZE);
+  const asked = await wake(room(page));
+  await answer(asked, '4 1/4');
+  await answer(asked, '4 1/2');
+  await expect(asked).toHaveAttribute('data-question', 'right');
+}
+
+async function saved(page: Page, button: string): Promise<string> {
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: button }).click();
+  return readFile(await (await download).path(), 'utf8');
+}
+
+const row = (page: Page) => page.getByRole('row', { name: /Size the panel|panel/i }).first();
+
+test('what was answered is saved, cleared and put back', async ({ page }) => {
+  await learn(page);
+  await page.goto(PROGRESS);
+  await expect(row(page)).toContainText(/1 of \d+/);
+  const file = await saved(page, 'Save my progress');
+  await page.getByRole('button', { name: 'Clear my progress' }).click();
+  await page.getByRole('button', { name: 'Clear everything' }).click();
+  await expect(row(page)).toContainText(/0 of \d+/);
+  const put = page.getByLabel('Put a saved file back');
+  await put.setInputFiles({ name: 'x.json', mimeType: 'application/json', buffer: Buffer.from('{"progress":1}') });
+  await expect(page.getByText('That is not a file of your progress')).toBeVisible();
+  await put.setInputFiles({ name: 'mine.json', mimeType: 'application/json', buffer: Buffer.from(file) });
+  await expect(page.getByText('Your progress is back.')).toBeVisible();
+  await expect(row(page)).toContainText(/1 of \d+/);
+  await page.goto(SIZE);
+  await expect(room(page)).toHaveAttribute('data-question', 'right');
+});
+
+test('files and codes of a class become a table and a chart, and hostile ones are refused', async ({ page }) => {
+  await learn(page);
+  await page.goto(PROGRESS);
+  await page.getByRole('button', { name: 'Save a file to hand in' }).click();
+  await expect(page.getByText('Write the name that your teacher knows you by.')).toBeVisible();
+  await page.getByLabel('Your name in class').fill('<b>Ada</b>');
+  const file = await saved(page, 'Save a file to hand in');
+  await page.getByLabel('Your name in class').fill('=Ben');
+  await page.getByRole('button', { name: 'Show a code' }).click();
+  await expect(page.getByRole('img', { name: 'The code as a picture to scan' })).toBeVisible();
+  const code = await page.getByLabel('The same as text').inputValue();
+
+  await page.goto(CLASS);
+  await page.getByLabel('Files').setInputFiles([
+    { name: 'ada.json', mimeType: 'application/json', buffer: Buffer.from(file) },
+    { name: 'ada again.json', mimeType: 'application/json', buffer: Buffer.from(file) },
+    { name: 'picture.json', mimeType: 'application/json', buffer: Buffer.alloc(300_000, 65) },
+  ]);
+  await expect(page.getByText('1 taken, 2 not.')).toBeVisible();
+  await expect(page.getByText('ada again.json: It is here already.')).toBeVisible();
+  await page.getByLabel('Or paste codes').fill(code);
+  await page.getByRole('button', { name: 'Take the codes' }).click();
+  await expect(page.getByRole('rowheader', { name: '<b>Ada</b>' })).toBeVisible();
+  await expect(page.getByRole('rowheader', { name: '=Ben' })).toBeVisible();
+  const tally = page.getByRole('row', { name: /How wide must a pocket be/ });
+  await expect(tally).toContainText('0, 2, 0');
+  await expect(tally).toContainText(/left out: .+ \(2\)/);
+  const csv = await saved(page, 'Save the table as CSV');
+  expect(csv).toContain(`"'=Ben",`);
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id }) => id)).toEqual([]);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+});
+
+test('the pages are found from the course, and the learner’s has no barrier that axe finds', async ({ page }) => {
+  await page.goto('/courses/pocket-folio/');
+  await page.getByRole('link', { name: 'Open what your class handed in' }).click();
+  await expect(page.getByRole('heading', { name: 'The class', level: 1 })).toBeVisible();
+  await page.goBack();
+  await page.getByRole('link', { name: /hand it in/ }).click();
+  await expect(page.getByRole('heading', { name: 'Hand in' })).toBeVisible();
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id }) => id)).toEqual([]);
+});
