@@ -1,6 +1,9 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { parse } from 'yaml';
 import { ProjectFile, resolveProject } from '../../../src/core/project/index.ts';
+import { readTolerance } from '../../../src/core/questions/index.ts';
+import { readContent } from '../../../src/site/read-content.ts';
 import type { Edition } from '../../../src/core/measure/index.ts';
 import type { Measure, Pattern } from '../../../src/core/project/index.ts';
 import type { Question } from '../../../src/core/questions/index.ts';
@@ -17,17 +20,38 @@ export const folio = ProjectFile.parse(
 export const folioIn = (edition: Edition, values: Record<string, number> = {}): Pattern =>
   resolveProject(folio, { edition, values });
 
-/** Every question for a size in the lessons of the demo course, as its author wrote it. */
-export function demoQuestions(): Question[] {
-  const folder = new URL('courses/pocket-folio/', content);
-  const lessons = readdirSync(folder).filter((name) => name.endsWith('.mdx'));
-  return lessons.flatMap((lesson) => {
-    const text = readFileSync(new URL(lesson, folder), 'utf8');
-    return [...text.matchAll(/<AskSize\b([^>]*)>/gu)].map(([, attributes = '']): Question => {
-      const of = /\bof="([^"]+)"/u.exec(attributes)?.[1];
-      if (of === undefined) throw new Error(`A question of ${lesson} asks for nothing: ${attributes}`);
-      return { of };
-    });
+/** A question for a size, with the project of its lesson in an edition. */
+export type DemoQuestion = { asked: string; project: string; question: Question; patternIn(edition: Edition): Pattern };
+
+/** Every question for a size in the lessons of all demo courses, as its author wrote it. */
+export function demoQuestions(): DemoQuestion[] {
+  const { lessons, courses, projects, materials } = readContent(fileURLToPath(new URL('..', content)));
+  return lessons.flatMap(({ course, slug, value, lesson }) => {
+    const id = value?.project ?? courses.find((one) => one.id === course)?.value?.project;
+    const project = projects.find((one) => one.id === id)?.value;
+    if (id === undefined || !project) throw new Error(`${slug} has no sound project.`);
+    const patternIn = (edition: Edition) => resolveProject(project, { edition, materials: materials.value ?? {} });
+    return lesson.words
+      .filter(({ name }) => name === 'AskSize' || name === 'Practice')
+      .map(({ name, attributes }): DemoQuestion => {
+        const given = Object.fromEntries(attributes.map(({ name, value }) => [name, value]));
+        const { of, tolerance, hint, slips, reword, forbid } = given as Record<string, string | undefined> & {
+          slips?: Record<string, string>;
+          reword?: Record<string, string>;
+          forbid?: string[];
+        };
+        if (of === undefined) throw new Error(`A question of ${slug} asks for nothing.`);
+        const allowed = tolerance === undefined ? undefined : readTolerance(tolerance, 'inch');
+        const question: Question = {
+          of,
+          ...(allowed && { tolerance: allowed }),
+          ...(hint !== undefined && { hints: [hint] }),
+          ...(slips && { slips: Object.entries(slips).map(([is, say]) => ({ is, say })) }),
+          ...(reword && { reword }),
+          ...(forbid && { forbid }),
+        };
+        return { project: id, asked: `${slug}: ${name} ${of}`, question, patternIn };
+      });
   });
 }
 

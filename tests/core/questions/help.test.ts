@@ -35,8 +35,8 @@ test('a name that stands for another is followed to its sum', () => {
 });
 
 test.each(editions)('every solution of the demo lessons is set by KaTeX at its strictest, %s edition', (edition) => {
-  for (const question of demoQuestions()) {
-    const solution = solutionOf(question, folioIn(edition), { slots: true });
+  for (const { question, patternIn } of demoQuestions()) {
+    const solution = solutionOf(question, patternIn(edition), { slots: true });
     expect(solution).toBeDefined();
     const { names, numbers, result } = solution!.tex;
     expect(katex.renderToString(names, { ...texSettings })).toContain('katex');

@@ -169,15 +169,15 @@ const questions = demoQuestions();
 test('the demo lessons ask', () => expect(questions.length).toBeGreaterThan(10));
 
 describe.each(editions)('every question of the demo lessons, %s edition', (edition) => {
-  const pattern = folioIn(edition);
-  const posed = (of: string): Sum => {
+  const posed = (of: string, pattern: Pattern): Sum => {
     const sum = sumFor(of, pattern);
     if (!sum.ok) throw new Error(`${of}: ${sum.fault.message}`);
     return sum.value;
   };
 
-  test.each(questions.map((question) => [question.of, question] as const))('%s', (of, question) => {
-    const sum = posed(of);
+  test.each(questions.map((one) => [one.asked, one] as const))('%s', (_, { question, patternIn }) => {
+    const pattern = patternIn(edition);
+    const sum = posed(question.of, pattern);
     const { wanted } = sum;
     const answers =
       wanted.dimension === 0 ? [String(wanted.value), `${wanted.value} pieces`] : writings(wanted.value, pattern);

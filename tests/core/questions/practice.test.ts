@@ -14,7 +14,7 @@ import {
 } from '../../../src/core/questions/index.ts';
 import { demoQuestions, editions, folioIn } from './demo.ts';
 
-const questions = demoQuestions();
+const questions = demoQuestions().flatMap((one) => (one.project === 'swatch-folio' ? [one.question] : []));
 /** Those whose answer follows from something that a learner can change. */
 const drawn = questions.filter(({ of }) => of !== 'flap clearance');
 
