@@ -17,13 +17,16 @@ import type {
   Exercises,
   Handout,
   HandoutSetting,
+  LessonOnPaper,
   PaperName,
   Pattern,
+  PickQuestion,
   PlannedLesson,
   Seed,
 } from '../core/index.ts';
 import { lessonOnPaper } from './lesson-on-paper.ts';
 import type { Content, LessonEntry } from './read-content.ts';
+import type { GlossaryFile } from './schemas.ts';
 
 export type HandoutChoice = {
   papers: readonly PaperName[];
@@ -68,7 +71,9 @@ export function plannedHandouts(content: Content, course: string, choice: Handou
       return known;
     };
     const main = projectOf(entry.project);
-    const paper = lessons.map((lesson) => onPaper(lesson, projectOf(lesson.value?.project ?? entry.project), choice));
+    const paper = lessons.map((lesson) =>
+      onPaper(lesson, projectOf(lesson.value?.project ?? entry.project), content.glossary.value ?? {}, choice),
+    );
     return [
       ...[...projects].flatMap(([id, { pattern }]) => outlines(course, id, edition, pattern)),
       ...choice.papers.flatMap((name): Planned[] => {
@@ -151,22 +156,31 @@ function outlines(course: string, project: string, edition: Edition, pattern: Pa
 }
 
 type OnPaper = {
-  lesson: { name: string; title: string };
+  lesson: LessonOnPaper;
   session: number;
   planned: PlannedLesson;
   pattern: Pattern | undefined;
-  /** Whether it has a question that is worked out. */
+  /** Whether it has a question for paper. */
   asks: boolean;
   /** The same numbers for every paper: drawn once, when first asked for. */
   exercises: (() => Exercises) | undefined;
 };
 
-function onPaper(entry: LessonEntry, project: Resolved | undefined, { series }: HandoutChoice): OnPaper {
-  const { questions, shows, cautions } = lessonOnPaper(entry.text);
+function onPaper(
+  entry: LessonEntry,
+  project: Resolved | undefined,
+  glossary: GlossaryFile,
+  { series }: HandoutChoice,
+): OnPaper {
+  const { questions, picks, shows, cautions } = lessonOnPaper(entry.text);
   const front = entry.value;
   let exercises: Exercises | undefined;
   return {
-    lesson: { name: entry.slug, title: front?.title ?? entry.slug },
+    lesson: {
+      name: entry.slug,
+      title: front?.title ?? entry.slug,
+      picks: picks.map((pick) => withMeanings(pick, glossary)),
+    },
     session: front?.session ?? 0,
     planned: {
       title: front?.title ?? entry.slug,
@@ -176,9 +190,16 @@ function onPaper(entry: LessonEntry, project: Resolved | undefined, { series }: 
       cautions: cautions.map(wordsOf),
     },
     pattern: project?.pattern,
-    asks: project !== undefined && questions.some((asked) => isWorkedOut(asked, project.pattern)),
+    asks: project !== undefined && (picks.length > 0 || questions.some((asked) => isWorkedOut(asked, project.pattern))),
     exercises: project && (() => (exercises ??= exercisesFor(questions, project.resolve, series))),
   };
+}
+
+/** Terms of the glossary with what it says of them. */
+function withMeanings(pick: PickQuestion, glossary: GlossaryFile): PickQuestion {
+  if (pick.kind !== 'pairs') return pick;
+  const pairs = Object.entries(pick.pairs).map(([term, meaning]) => [term, meaning || (glossary[term] ?? '')]);
+  return { ...pick, pairs: Object.fromEntries(pairs) };
 }
 
 /** The lesson's own words first, the usual ones after them, as on the page. */

@@ -1,11 +1,13 @@
 import { mdxToMdast } from 'satteri';
 import type { MdastNode } from 'satteri';
-import type { Asked } from '../core/handout/index.ts';
+import type { Asked, PickQuestion } from '../core/handout/index.ts';
 import { features } from './lesson-text.ts';
 
 /** What of a lesson goes on paper: its questions, what it shows, and where it can hurt. */
 export type PaperLesson = {
   questions: Asked[];
+  /** Its questions that take no sum. Terms of the glossary have no meaning yet. */
+  picks: PickQuestion[];
   /** Its headings, in order. */
   shows: string[];
   /** What can hurt, by the key of the usual cautions, and the lesson's own words. */
@@ -18,7 +20,7 @@ export type PaperLesson = {
  * @param source the whole lesson, front matter included
  */
 export function lessonOnPaper(source: string): PaperLesson {
-  const lesson: PaperLesson = { questions: [], shows: [], cautions: [] };
+  const lesson: PaperLesson = { questions: [], picks: [], shows: [], cautions: [] };
   let tree: MdastNode;
   try {
     tree = mdxToMdast(source, { features });
@@ -52,6 +54,11 @@ function walk(node: MdastNode, lesson: PaperLesson): void {
       }
       return;
     }
+    const pick = pickFrom(node);
+    if (pick) {
+      lesson.picks.push(pick);
+      return;
+    }
     if (node.name === 'Caution') {
       const of = attribute(node, 'of');
       const own = wordsIn(node)
@@ -76,6 +83,51 @@ export function attribute({ attributes }: Element, name: string): string | undef
   const value = found?.type === 'mdxJsxAttribute' ? found.value : undefined;
   return typeof value === 'string' ? value : undefined;
 }
+
+/** A question that is answered by choosing, ordering, pointing or matching. */
+function pickFrom(node: Element): PickQuestion | undefined {
+  const value = (name: string) => plainValue(node, name);
+  const words = wordsIn(node);
+  const id = attribute(node, 'id') ?? `edges of ${attribute(node, 'piece')}`;
+  switch (node.name) {
+    case 'AskChoice':
+      return { kind: 'choice', id, words, right: textsIn(value('right')), wrong: textsIn(value('wrong')) };
+    case 'AskOrder':
+      return { kind: 'order', id, words, steps: textsIn(value('steps')) };
+    case 'AskEdge': {
+      const edges = value('edges');
+      return {
+        kind: 'edges',
+        id,
+        words,
+        piece: attribute(node, 'piece') ?? '',
+        ...(edges !== undefined && { edges: textsIn(edges) }),
+      };
+    }
+    case 'AskPairs': {
+      const terms = textsIn(value('terms')).map((term) => [term, '']);
+      return { kind: 'pairs', id, words, pairs: { ...Object.fromEntries(terms), ...Object(value('pairs')) } };
+    }
+    default:
+      return undefined;
+  }
+}
+
+/** What stands in braces, which is JSON. The content check tells of what is not. */
+function plainValue({ attributes }: Element, name: string): unknown {
+  const found = attributes.find((one) => one.type === 'mdxJsxAttribute' && one.name === name);
+  const value = found?.type === 'mdxJsxAttribute' ? found.value : undefined;
+  if (typeof value !== 'object' || value === null) return value ?? undefined;
+  try {
+    return JSON.parse(value.value);
+  } catch {
+    return undefined;
+  }
+}
+
+/** A list of texts, or the names of a group of them. */
+const textsIn = (value: unknown): string[] =>
+  (Array.isArray(value) ? value : Object.keys(Object(value))).map((one) => String(one));
 
 /** The words of a part of the lesson, and the formula of each size among them. */
 export function wordsIn(node: MdastNode): Asked['words'] {

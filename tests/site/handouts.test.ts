@@ -19,6 +19,30 @@ How far is it?
 
 </AskSize>
 
+<AskChoice id="first" right={["Mountain, [step] up"]} wrong={{"Valley": "It sinks."}}>
+
+Which?
+
+</AskChoice>
+
+<AskOrder id="way" steps={["cut", "fold", "press"]}>
+
+Order?
+
+</AskOrder>
+
+<AskEdge piece="flap" edges={["left"]}>
+
+Edges?
+
+</AskEdge>
+
+<AskPairs id="words" terms={["ease"]} pairs={{"nap": "the pile"}}>
+
+Match.
+
+</AskPairs>
+
 <Caution of="iron">
 
 Let each fold cool.
@@ -36,13 +60,24 @@ Let each fold cool.
         words: ['Each pocket is ', { size: 'depth' }, ' deep.\nHow far is it?', ' '],
       },
     ],
+    picks: [
+      { kind: 'choice', id: 'first', words: ['Which?', ' '], right: ['Mountain, [step] up'], wrong: ['Valley'] },
+      { kind: 'order', id: 'way', words: ['Order?', ' '], steps: ['cut', 'fold', 'press'] },
+      { kind: 'edges', id: 'edges of flap', words: ['Edges?', ' '], piece: 'flap', edges: ['left'] },
+      { kind: 'pairs', id: 'words', words: ['Match.', ' '], pairs: { ease: '', nap: 'the pile' } },
+    ],
     shows: ['Find the first fold'],
     cautions: [{ of: 'iron', sentences: ['Let each fold cool.'] }, { sentences: ['Mind the cat.'] }],
   });
 });
 
 test('a lesson that cannot be read has nothing for paper', () => {
-  expect(lessonOnPaper('<AskSize of="seam">\n\nHow wide?\n')).toEqual({ questions: [], shows: [], cautions: [] });
+  expect(lessonOnPaper('<AskSize of="seam">\n\nHow wide?\n')).toEqual({
+    questions: [],
+    picks: [],
+    shows: [],
+    cautions: [],
+  });
 });
 
 test('a course without a project still has its class plan', () => {

@@ -4,6 +4,7 @@ import { heading, paragraph, row, table } from './blocks.ts';
 import { seedText } from './exercises.ts';
 import { flow } from './flow.ts';
 import { slug } from './handout.ts';
+import { picksInKey } from './picks.ts';
 import { typeOf } from './type.ts';
 import { quantity, type LessonOnPaper } from './worksheet.ts';
 import type { Slip } from '../questions/slips.ts';
@@ -41,6 +42,7 @@ export function answerKey(
     ...paragraph('For the teacher. Letters and numbers are those at the top of each worksheet.', type),
     ...(questions.length === 0 ? [] : marking(questions, seeds, type)),
     ...questions.flatMap((question, i) => worked(question, i + 1, type)),
+    ...picksInKey(lesson.picks ?? [], questions.length + 1, pattern, type),
   ];
   return {
     name: `answer-key-${slug(lesson.name)}`,

@@ -6,6 +6,7 @@ export { cuttingList, materialsSheet } from './lists.ts';
 export { projectDocuments, type ProjectDocument } from './project-documents.ts';
 export { stepSheet, type StepWords } from './step-sheet.ts';
 export { exercisesFor, isWorkedOut, seedText, type Asked, type Exercises, type Seed, type Task } from './exercises.ts';
+export type { PickQuestion } from './picks.ts';
 export { worksheet, type LessonOnPaper } from './worksheet.ts';
 export { answerKey } from './answer-key.ts';
 export { classPlan, type CautionWords, type Plan, type PlannedLesson, type PlannedSession } from './class-plan.ts';

@@ -8,17 +8,24 @@ import { answerRoom, paragraph } from './blocks.ts';
 import { seedText } from './exercises.ts';
 import { flow } from './flow.ts';
 import { slug } from './handout.ts';
+import { picksOnSheet } from './picks.ts';
 import { line } from './place.ts';
 import { typeOf } from './type.ts';
 import type { Quantity } from '../formula/index.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { Exercises, Seed, Task } from './exercises.ts';
 import type { Block } from './flow.ts';
+import type { PickQuestion } from './picks.ts';
 import type { Handout, Page, Setting } from './handout.ts';
 import type { Type } from './type.ts';
 
 /** A lesson as far as paper needs it. */
-export type LessonOnPaper = { readonly name: string; readonly title: string };
+export type LessonOnPaper = {
+  readonly name: string;
+  readonly title: string;
+  /** Its questions that take no sum. */
+  readonly picks?: readonly PickQuestion[];
+};
 
 /**
  * The questions of a lesson with room to work them out. Each sheet has numbers of its own and says which; pages are
@@ -31,13 +38,21 @@ export function worksheet(
   pattern: Pattern,
   setting: Setting,
 ): Handout {
+  const { picks = [] } = lesson;
   const type = typeOf(setting);
   const title = `Worksheet: ${lesson.title}`;
   const heading = { title, project: pattern.title, edition: pattern.edition };
-  const empty = seeds.length === 0 || exercises.tasks(1).length === 0;
-  const nothing = 'This lesson asks for nothing that is worked out, so there is nothing to print.';
+  const empty = seeds.length === 0 || exercises.tasks(1).length + picks.length === 0;
+  const nothing = 'This lesson asks nothing, so there is nothing to print.';
   const pages = seeds.flatMap((seed): Page[] => {
-    const [first, ...rest] = flow(sheet(exercises.tasks(seed.sheet), seed, type), heading, setting);
+    const [first, ...rest] = flow(
+      [
+        ...sheet(exercises.tasks(seed.sheet), seed, type),
+        ...picksOnSheet(picks, exercises.tasks(seed.sheet).length + 1, seed, pattern, type),
+      ],
+      heading,
+      setting,
+    );
     return first ? [{ ...first, bookmark: `Sheet ${seedText(seed)}` }, ...rest] : [];
   });
   return {

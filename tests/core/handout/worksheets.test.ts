@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { answerKey, evaluate, exercisesFor, resolveProject, worksheet } from '../../../src/core/index.ts';
-import type { Edition, Handout, ProjectFile } from '../../../src/core/index.ts';
+import type { Edition, Handout, PickQuestion, ProjectFile } from '../../../src/core/index.ts';
 import { givenIn } from '../../../src/core/handout/worksheet.ts';
 import { lessonOnPaper } from '../../../src/site/lesson-on-paper.ts';
 import type { LessonEntry } from '../../../src/site/read-content.ts';
@@ -71,6 +71,41 @@ describe.each(cases)('the sheets of %s, %s edition', (name, edition, entry) => {
       }
     }
   });
+});
+
+it('questions without a sum stand on every sheet, mixed anew, and their answers in the key', () => {
+  const resolve = (values: Record<string, number>) =>
+    resolveProject(projectNamed('swatch-folio'), { edition: 'metric', values });
+  const pattern = resolve({});
+  const picks: PickQuestion[] = [
+    { kind: 'choice', id: 'a', words: ['How far is a step?'], right: ['It is [step].'], wrong: ['It is [2 * step].'] },
+    { kind: 'order', id: 'b', words: ['In which order?'], steps: ['fuse', 'mark', 'fold', 'press', 'baste'] },
+    { kind: 'edges', id: 'c', words: ['Which edges are sewn?'], piece: 'flap', edges: ['left', 'right'] },
+    { kind: 'edges', id: 'd', words: ['Of a piece that is left out?'], piece: 'none' },
+    { kind: 'pairs', id: 'e', words: ['What is what?'], pairs: { ease: 'room inside', nap: 'the pile' } },
+  ];
+  const lesson = { name: 'picks', title: 'Picks', picks };
+  const seeds = [1, 2].map((sheet) => ({ series: 'A', sheet }));
+  const made = [worksheet, answerKey].map((make) =>
+    words(make(lesson, exercisesFor([], resolve, 'A'), seeds, pattern, { paper: 'A4' })),
+  );
+  const [sheets = '', key = ''] = made;
+  // The step of the metric edition is 20 mm.
+  for (const text of [
+    '1. How far is a step?',
+    'It is 20\u202fmm.',
+    'It is 40\u202fmm.',
+    '4. What is what?',
+    'ease ____',
+  ])
+    expect(sheets.replace(/ +/g, ' ')).toContain(text);
+  expect(sheets).not.toContain('left out');
+  // Each sheet shows the steps in an order of its own.
+  const orders = sheets.split('Sheet A-2').map((sheet) => [...sheet.matchAll(/____\s+(\w+)/g)].map(([, step]) => step));
+  expect(orders[0]).not.toEqual(orders[1]);
+  for (const text of ['It is 20\u202fmm.', '1. fuse', '5. baste', 'left, right', 'nap: the pile'])
+    expect(key).toContain(text);
+  expect(key).not.toContain('40');
 });
 
 it('the key of the demo’s panel is the sum done by hand', () => {
