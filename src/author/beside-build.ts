@@ -27,14 +27,21 @@ export async function besideBuild(build: ChildProcess, root: string, colour: boo
   }
   build.stdout?.pipe(process.stdout);
   build.stderr?.pipe(process.stderr);
-  await say(build, 'all is well');
-  for (const drawn of drawnAhead(content)) await say(build, drawn);
+  for (const word of words(content)) {
+    if (!build.connected) return; // it has ended, and hears nothing more
+    await say(build, word);
+  }
   if (build.connected) build.disconnect();
 }
 
-/** Comes back once the word is under way: who hangs up before cuts it off. A build that has ended hears nothing more. */
+/** Comes back once the word is under way: who hangs up before cuts it off. */
 const say = (build: ChildProcess, word: Word): Promise<void> =>
-  new Promise((resolve) => (build.connected ? build.send(word, () => resolve()) : resolve()));
+  new Promise((resolve) => build.send(word, () => resolve()));
+
+function* words(content: Content): Generator<Word> {
+  yield 'all is well';
+  yield* drawnAhead(content);
+}
 
 /** Every step that a lesson can show, project by project. */
 function* drawnAhead({ projects, materials, site }: Content): Generator<DrawnAhead> {
