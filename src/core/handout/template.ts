@@ -1,7 +1,7 @@
 import { grainArrow } from '../drawing/marks.ts';
 import { folds, lies, near, notches, outlines } from '../drawing/piece.ts';
 import { frameOf } from '../drawing/frame.ts';
-import { letteringWidth } from '../drawing/lettering.ts';
+import { letteringBox, letteringWidth } from '../drawing/lettering.ts';
 import { writer } from '../drawing/lengths.ts';
 import { bounds } from '../geometry/readings.ts';
 import { rotate, rotatePoint, translate } from '../geometry/transform.ts';
@@ -124,6 +124,7 @@ export type Shown = {
 export function drawTemplate(lying: Lying, pattern: Pattern, shown: Shown, type: Type, prefix: string): Shape[] {
   const { piece } = lying;
   const { frame, seen, arrow, room } = roomOn(lying, shown);
+  const wide = roomOn(lying, shown, 2.2 * type.small).room;
   const cut = bounds(piece.cutOutline);
   const plain = near(cut, bounds(piece.outline));
   const lines: Shape[] = [
@@ -137,7 +138,7 @@ export function drawTemplate(lying: Lying, pattern: Pattern, shown: Shown, type:
     return path.length === 0 ? [] : [{ ...shape, path }];
   });
   const lettering = [
-    ...room.set(wordPlaces(words(lying, pattern), seen, type)),
+    ...placeWords(words(lying, pattern), seen, wide, room, type),
     ...foldWords(lying, pattern, seen, frame, type, room),
     ...notchWords(piece, frame, type, room),
   ];
@@ -149,11 +150,15 @@ export function hasRoomForWords(lying: Lying, pattern: Pattern, type: Type): boo
   const { width, height } = bounds(lying.piece.cutOutline);
   const whole = { x: 0, y: 0, width, height };
   const { seen, room } = roomOn(lying, { window: whole, at: { x: 0, y: 0 }, limit: whole, taken: [] });
-  return room.set(wordPlaces(words(lying, pattern), seen, type)).length > 0;
+  return placeWords(words(lying, pattern), seen, room, room, type).length > 0;
 }
 
-/** Where a piece lies on a sheet, and the room for lettering inside its stitch line, clear of all its other lines. */
-function roomOn({ piece }: Lying, { at, window, limit, taken }: Shown) {
+/**
+ * Where a piece lies on a sheet, and the room for lettering inside its stitch line, clear of all its other lines.
+ *
+ * @param besideFolds the blank on both sides of a fold, in mm
+ */
+function roomOn({ piece }: Lying, { at, window, limit, taken }: Shown, besideFolds = 0.4) {
   const cut = bounds(piece.cutOutline);
   const frame = frameOf(cut, 1, at.x, at.y);
   const seen = overlapOf(window, { x: frame.left, y: frame.top, width: cut.width, height: cut.height });
@@ -168,16 +173,30 @@ function roomOn({ piece }: Lying, { at, window, limit, taken }: Shown) {
         1,
       ),
     );
-  for (const { from, to } of piece.folds) room.take(boxOf([frame.onto(from), frame.onto(to)], 0.4));
+  for (const { from, to } of piece.folds) room.take(boxOf([frame.onto(from), frame.onto(to)], besideFolds));
   for (const { at } of piece.notches) room.take(boxOf([frame.onto(at)], 2.6));
   return { frame, seen, arrow, room };
 }
 
-/** All the words from the middle of a piece outward; where there is no such place, its names and how many to cut. */
-function* wordPlaces(all: readonly Words[], seen: Box, type: Type): Generator<TextShape[]> {
+/**
+ * All the words, as near the middle of a piece as there is room, and away from folds, which have words of their own;
+ * where there is no such place, its names and how many to cut.
+ */
+function placeWords(all: readonly Words[], seen: Box, wide: Room, room: Room, type: Type): TextShape[] {
   const names = all.filter(({ strong }) => strong).length;
-  for (const some of [all, all.slice(0, names + 1)])
-    for (const at of outward(seen, wordsSize(some, type))) yield setWords(some, at, type);
+  for (const some of [all, all.slice(0, names + 1)]) {
+    for (const one of [wide, room]) {
+      const lines = one.set(places(some, seen, type));
+      if (lines.length === 0) continue;
+      if (one !== room) lines.forEach((line) => room.take(letteringBox(line)));
+      return lines;
+    }
+  }
+  return [];
+}
+
+function* places(lines: readonly Words[], seen: Box, type: Type): Generator<TextShape[]> {
+  for (const at of outward(seen, wordsSize(lines, type))) yield setWords(lines, at, type);
 }
 
 function overlapOf(a: Box, b: Box): Box {
