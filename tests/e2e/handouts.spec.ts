@@ -45,7 +45,8 @@ test('a learner prints templates of their own size; nothing of the writer is loa
   // 127 + 2 × 3 + 2 × 6 mm: the panel of a learner whose cards are 127 mm wide.
   await page.goto(`${PROJECT}?edition=metric&card-width=127+mm`);
   const section = page.getByRole('region', { name: 'Templates and lists to print' });
-  await wake(section);
+  await section.scrollIntoViewIfNeeded();
+  await expect(section.locator('astro-island[ssr]')).toHaveCount(0);
   await expect(section).toContainText('At your own size, in the metric edition');
   const writer = () => scripts.filter((name) => /press|\.ttf$/.test(name));
   expect(writer()).toEqual([]);

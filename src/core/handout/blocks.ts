@@ -165,7 +165,7 @@ const letteringBottom = (shape: Shape): number => {
 
 /** Room to write in: a box for the sum, and a line for the answer with its unit. */
 export function answerRoom(unit: string, type: Type): Block[] {
-  const high = 22;
+  const high = 18;
   const sum: Block = {
     height: high + 2,
     keep: true,
