@@ -1,10 +1,11 @@
-/** What a reader of PDF is told of a document, beside its pages: read by pdf.js. */
+/** What a reader of PDF is told of a document beside its pages, read by pdf.js; and its lettering, shaped by HarfBuzz. */
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { Blob as FontFile, Buffer as Line, Face, Feature, Font, shape } from 'harfbuzzjs';
 import { templates } from '../../../src/core/index.ts';
-import { demoHandouts, demoPattern, printed } from './documents.ts';
+import { demoHandouts, demoPattern, fonts, printed } from './documents.ts';
 import { readPdf } from './read-pdf.ts';
 
 let folder = '';
@@ -28,4 +29,30 @@ it('templates have a bookmark for each sheet, with its letter and what is on it'
   expect(bookmarks).toHaveLength(handout.pages.length);
   expect(bookmarks[0]).toBe('Templates at true scale');
   expect(bookmarks).toContainEqual(expect.stringMatching(/^Sheet A1 of Pocket strip: cut 1 of /));
+});
+
+it('a line is as long as its words shaped one by one: nothing is kerned over a blank', () => {
+  const texts = new Set(
+    demoHandouts('A4', 'inch').flatMap(({ pages }) =>
+      pages.flatMap(({ scene }) => scene.shapes.flatMap((one) => (one.kind === 'text' ? [one.text] : []))),
+    ),
+  );
+  expect(texts.size).toBeGreaterThan(500);
+  for (const bytes of [fonts.regular, fonts.strong]) {
+    const font = new Font(new Face(new FontFile(new Uint8Array(bytes).buffer)));
+    const width = (text: string): number => {
+      const line = new Line();
+      line.addText(text);
+      line.guessSegmentProperties();
+      shape(font, line, [new Feature('tnum', 1), new Feature('calt', 0)]);
+      return line.getGlyphPositions().reduce((sum, { xAdvance }) => sum + xAdvance, 0);
+    };
+    for (const text of texts) {
+      const words = text.split(/(?<= )/u);
+      expect(
+        words.reduce((sum, word) => sum + width(word), 0),
+        text,
+      ).toBe(width(text));
+    }
+  }
 });
