@@ -76,6 +76,7 @@ export default defineConfig({
   },
   vite: {
     cacheDir: '.cache/vite',
+    resolve: { alias: { 'brotli/decompress.js': `${root}components/widgets/own-sheets/no-brotli.ts` } },
     environments: {
       client: {
         build: {

@@ -27,7 +27,7 @@ export default defineConfig({
     {
       name: 'phone',
       use: { ...devices['Pixel 5'], viewport: { width: 360, height: 740 } },
-      testIgnore: /authoring/, // what an instructor sees while writing does not depend on the screen
+      testIgnore: /authoring|printing/, // neither what an instructor sees while writing nor paper depends on the screen
     },
   ],
   webServer: {

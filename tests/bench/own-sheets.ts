@@ -1,33 +1,113 @@
 /**
- * How long a browser takes to make the templates at a learner's size, from the press of the button to the finished
- * file: the first time, with the writer to load, and again. The browser can slow down a page, but not the worker that
- * makes the document; a machine four times as slow takes four times as long.
+ * How long a learner waits for the templates at their own size, from the press of the button to the link that saves
+ * the file, on a machine four times as slow: pressed at once, with everything still to load; pressed two seconds after
+ * coming to the choices; and again on other paper.
+ *
+ * The browser's own slowdown reaches the page but not the worker that makes the document. So the page's whole process
+ * is halted three quarters of the time; how much slower it gets on a busy machine is told.
  *
  *     npm run build && node tests/bench/own-sheets.ts
  */
-import { chromium } from '@playwright/test';
+import { Worker, isMainThread, workerData } from 'node:worker_threads';
+import { chromium, type BrowserContext, type Locator, type Page } from '@playwright/test';
 import { browserArguments, findBrowser } from '../browser.ts';
 import { servePages } from './serve.ts';
 
-const server = await servePages();
-const browser = await chromium.launch({ executablePath: findBrowser(), args: browserArguments });
-try {
-  const page = await browser.newPage();
-  await page.goto(`${server.origin}/projects/swatch-folio/`);
+/** Of every four parts of so many milliseconds, a process runs in one. */
+const PART = 5;
+
+if (isMainThread) await measure();
+else halt(workerData as number[]);
+
+/** Halts processes and lets them go on, as long as this thread lives. */
+function halt(processes: number[]): void {
+  const clock = new Int32Array(new SharedArrayBuffer(4));
+  const send = (signal: NodeJS.Signals) => {
+    for (const id of processes) process.kill(id, signal);
+  };
+  for (;;) {
+    send('SIGSTOP');
+    Atomics.wait(clock, 0, 0, 3 * PART);
+    send('SIGCONT');
+    Atomics.wait(clock, 0, 0, PART);
+  }
+}
+
+async function measure(): Promise<void> {
+  const server = await servePages();
+  const browser = await chromium.launch({ executablePath: findBrowser(), args: browserArguments });
+  try {
+    const papers = ['Letter', 'A4', 'Letter', 'A4'];
+    for (const looks of [0, 2000]) {
+      const context = await browser.newContext();
+      const { page, section } = await opened(context, `${server.origin}/projects/swatch-folio/`);
+      const client = await browser.newBrowserCDPSession();
+      const { processInfo } = await client.send('SystemInfo.getProcessInfo');
+      const processes = processInfo.filter(({ type }) => type === 'renderer').map(({ id }) => id);
+      const quick = await page.evaluate(sum);
+      const brake = new Worker(new URL(import.meta.url), { workerData: processes });
+      try {
+        await page.waitForTimeout(300);
+        console.log(`the page runs ${((await page.evaluate(sum)) / quick).toFixed(1)} times as slow (4 are wanted)`);
+        const button = section.getByRole('button', { name: 'Templates at true scale' });
+        const save = section.getByRole('link', { name: /^Save/ });
+        await button.hover();
+        await page.waitForTimeout(looks);
+        for (const paper of papers.slice(0, looks === 0 ? 1 : papers.length)) {
+          if (looks > 0) await section.getByRole('radio', { name: paper }).check();
+          await button.click();
+          await save.waitFor();
+          const pages = /\d+(?=\s+pages)/.exec((await save.textContent()) ?? '')?.[0];
+          const wait = (await waits(page)).at(-1) ?? NaN;
+          const when = looks === 0 ? 'pressed at once' : 'after a look at the choices';
+          console.log(`${pages} pages, ${when}: ${wait.toFixed(0)} ms from click to file (at most 1000 ms)`);
+        }
+      } finally {
+        await brake.terminate();
+        for (const id of processes) process.kill(id, 'SIGCONT');
+        await context.close();
+      }
+    }
+  } finally {
+    await browser.close();
+    server.close();
+  }
+}
+
+/** Opens the page with its choices awake, and a watch on every wait from a button's click to the link. */
+async function opened(context: BrowserContext, address: string): Promise<{ page: Page; section: Locator }> {
+  const page = await context.newPage();
+  await page.addInitScript(() => {
+    const waits: number[] = [];
+    Object.assign(globalThis, { waits });
+    let pressed: number | undefined;
+    addEventListener('click', ({ target, timeStamp }) => {
+      if (target instanceof Element && target.closest('.own-sheets button')) pressed = timeStamp;
+    });
+    new MutationObserver(() => {
+      if (pressed === undefined || !document.querySelector('.own-sheets a[download]')) return;
+      waits.push(performance.now() - pressed);
+      pressed = undefined;
+    }).observe(document, { childList: true, subtree: true });
+  });
+  await page.goto(address);
   const section = page.getByRole('region', { name: 'Templates and lists to print' });
   await section.scrollIntoViewIfNeeded();
   await page.waitForFunction(
     () => !document.querySelector('[aria-labelledby="to-print"] astro-island')?.hasAttribute('ssr'),
   );
-  for (const time of ['first', 'again']) {
-    await section.getByRole('radio', { name: time === 'first' ? 'A4' : 'Letter' }).check();
-    const start = performance.now();
-    await section.getByRole('button', { name: 'Templates at true scale' }).click();
-    const save = section.getByRole('link', { name: /^Save/ });
-    await save.waitFor();
-    console.log(`${time}: ${(performance.now() - start).toFixed(0)} ms, ${await save.textContent()}`);
-  }
-} finally {
-  await browser.close();
-  server.close();
+  return { page, section };
+}
+
+/** The waits so far, in ms. */
+function waits(page: Page): Promise<number[]> {
+  return page.evaluate(() => (globalThis as unknown as { waits: number[] }).waits);
+}
+
+/** Some work for the page, and how many ms it takes. */
+function sum(): number {
+  const start = performance.now();
+  let total = 0;
+  for (let i = 0; i < 2e8; i++) total += Math.sqrt(i);
+  return total > 0 ? performance.now() - start : 0;
 }

@@ -37,15 +37,23 @@ test('a lesson offers its worksheet', async ({ page }) => {
   expect((await answer.body()).subarray(0, 5).toString()).toBe('%PDF-');
 });
 
-test('a learner prints templates of their own size; nothing of the writer is loaded before', async ({ page }) => {
+test('a learner prints templates of their own size; nothing of the writer is loaded before they come to it', async ({
+  page,
+}) => {
   const scripts: string[] = [];
   page.on('request', (request) => scripts.push(new URL(request.url()).pathname));
   // 127 + 2 × 3 + 2 × 6 mm: the panel of a learner whose cards are 127 mm wide.
   await page.goto(`${PROJECT}?edition=metric&card-width=127+mm`);
   const section = page.getByRole('region', { name: 'Templates and lists to print' });
-  await wake(section);
+  await section.scrollIntoViewIfNeeded();
+  await expect(section.locator('astro-island[ssr]')).toHaveCount(0);
   await expect(section).toContainText('At your own size, in the metric edition');
-  expect(scripts.filter((name) => /press|\.ttf$/.test(name))).toEqual([]);
+  const writer = () => scripts.filter((name) => /press|\.ttf$/.test(name));
+  expect(writer()).toEqual([]);
+
+  // Who comes to the choices finds the writer ready.
+  await section.getByRole('radio', { name: 'A4' }).hover();
+  await expect.poll(() => writer().length).toBe(3);
 
   await section.getByRole('radio', { name: 'Letter' }).check();
   await section.getByRole('button', { name: 'Templates at true scale' }).click();

@@ -9,30 +9,34 @@ type Coming =
   | { at: 'done'; address: string; name: string; pages: number; findings: string[] }
   | { at: 'failed'; message: string };
 
-/** The documents at the learner's size: one at a time, made by a worker of its own that the first one starts. */
+type Wanted = { name: string; title: string };
+
+const start = (): Worker => new Worker(new URL('./press.ts', import.meta.url), { type: 'module' });
+
+/** The documents at the learner's size: one at a time, made by a worker of its own that starts when it is needed. */
 export class OwnSheets {
   paper = $state<PaperName>('A4');
   largePrint = $state(false);
   coming = $state<Coming>({ at: 'rest' });
   #worker: Worker | undefined;
 
+  /**
+   * Fetches the writer and tries it on a few sheets, so that what is asked for next is there at once. Called when
+   * somebody comes to the choices: who only reads the page never loads any of it.
+   */
+  ready(document: Wanted, project: Project, pattern: Pattern, fonts: Order['fonts']): void {
+    if (this.#worker) return;
+    this.#worker = start();
+    this.#worker.onerror = () => (this.#worker = undefined); // off line, say: whoever asks tries anew
+    this.#worker.postMessage($state.snapshot({ ...this.#order(document, project, pattern, fonts), trial: true }));
+  }
+
   /** Asks for a document at the size of a pattern. A document that is still under way is given up. */
-  make(document: { name: string; title: string }, project: Project, pattern: Pattern, fonts: Order['fonts']): void {
+  make(document: Wanted, project: Project, pattern: Pattern, fonts: Order['fonts']): void {
     this.forget();
-    const sized = Object.values(pattern.measures).filter(({ adjustable }) => adjustable);
-    const order: Order = {
-      file: project.file,
-      materials: project.materials,
-      edition: pattern.edition,
-      values: Object.fromEntries(sized.map(({ name, value }) => [name, value])),
-      options: Object.fromEntries(Object.entries(pattern.options).map(([name, { on }]) => [name, on])),
-      document: document.name,
-      setting: { paper: this.paper, largePrint: this.largePrint, language: window.document.documentElement.lang },
-      fonts,
-    };
     let pages = 0;
     this.coming = { at: 'work', done: 0, all: 1 };
-    this.#worker ??= new Worker(new URL('./press.ts', import.meta.url), { type: 'module' });
+    this.#worker ??= start();
     this.#worker.onmessage = ({ data: news }: MessageEvent<News>) => {
       if (news.kind === 'progress') {
         pages = news.all;
@@ -50,7 +54,21 @@ export class OwnSheets {
         message: 'The document could not be made. Load the page again, and try once more.',
       };
     };
-    this.#worker.postMessage($state.snapshot(order));
+    this.#worker.postMessage($state.snapshot(this.#order(document, project, pattern, fonts)));
+  }
+
+  #order(document: Wanted, project: Project, pattern: Pattern, fonts: Order['fonts']): Order {
+    const sized = Object.values(pattern.measures).filter(({ adjustable }) => adjustable);
+    return {
+      file: project.file,
+      materials: project.materials,
+      edition: pattern.edition,
+      values: Object.fromEntries(sized.map(({ name, value }) => [name, value])),
+      options: Object.fromEntries(Object.entries(pattern.options).map(([name, { on }]) => [name, on])),
+      document: document.name,
+      setting: { paper: this.paper, largePrint: this.largePrint, language: window.document.documentElement.lang },
+      fonts,
+    };
   }
 
   /** Lets go of a document: a size that has changed since is another document. */

@@ -1,6 +1,6 @@
 /**
- * Makes a document at the learner's size, away from the page: a worker that is loaded when the first is asked for, and
- * the writer of PDF with it.
+ * Makes a document at the learner's size, away from the page: a worker that is loaded when somebody comes to the
+ * choices, and the writer of PDF with it.
  */
 import {
   projectDocuments,
@@ -9,6 +9,7 @@ import {
   writePdf,
   type Edition,
   type Fonts,
+  type Handout,
   type HandoutSetting,
   type Materials,
   type ProjectFile,
@@ -27,7 +28,12 @@ export type Order = {
   setting: HandoutSetting;
   /** Addresses of the fonts. */
   fonts: { regular: string; strong: string };
+  /** A few sheets are written and thrown away: what is asked for next finds the writer ready. */
+  trial?: boolean;
 };
+
+/** So many sheets are a trial. */
+const TRIAL = 3;
 
 export type News =
   | { kind: 'progress'; done: number; all: number }
@@ -50,21 +56,52 @@ async function load({ regular, strong }: Order['fonts']): Promise<Fonts> {
   return { regular: one!, strong: other! };
 }
 
+/** What was asked for last: a trial gives way to it. */
+let latest: Order | undefined;
+
+/** Lets messages in; false once something else has been asked for. */
+async function stillWanted(order: Order): Promise<boolean> {
+  await new Promise((resolve) => setTimeout(resolve));
+  return latest === order;
+}
+
 addEventListener('message', async ({ data: order }: MessageEvent<Order>) => {
+  latest = order;
   try {
-    const { file, materials, edition, values, options, document, setting } = order;
-    const pattern = resolveProject(file, { edition, values, options, materials });
-    const handout = projectDocuments(pattern, { cautions, defersTo })
-      .find(({ name }) => name === document)
-      ?.make(setting);
-    if (!handout) throw new Error('Your project leaves this document out, so there is nothing to print.');
-    const { bytes, unshown } = await writePdf(handout, await (fonts ??= load(order.fonts)), (done, all) =>
-      tell({ kind: 'progress', done, all }),
-    );
-    const findings = unshown.length > 0 ? [...handout.findings, sayUnshown(unshown)] : [...handout.findings];
-    tell({ kind: 'done', bytes: new Uint8Array(bytes), findings });
+    const letters = (fonts ??= load(order.fonts));
+    if (order.trial) await tryOut(order, letters);
+    else await print(order, letters);
   } catch (error) {
     fonts = undefined;
-    tell({ kind: 'failed', message: error instanceof Error ? error.message : String(error) });
+    // Nobody has asked for a trial: what is wrong is told when somebody asks.
+    if (!order.trial) tell({ kind: 'failed', message: error instanceof Error ? error.message : String(error) });
   }
 });
+
+function made({ file, materials, edition, values, options, document, setting }: Order): Handout {
+  const pattern = resolveProject(file, { edition, values, options, materials });
+  const handout = projectDocuments(pattern, { cautions, defersTo })
+    .find(({ name }) => name === document)
+    ?.make(setting);
+  if (!handout) throw new Error('Your project leaves this document out, so there is nothing to print.');
+  return handout;
+}
+
+async function print(order: Order, letters: Promise<Fonts>): Promise<void> {
+  const handout = made(order);
+  const { bytes, unshown } = await writePdf(handout, await letters, (done, all) =>
+    tell({ kind: 'progress', done, all }),
+  );
+  const findings = unshown.length > 0 ? [...handout.findings, sayUnshown(unshown)] : [...handout.findings];
+  tell({ kind: 'done', bytes: new Uint8Array(bytes), findings });
+}
+
+/** A sheet at a time, so that nobody waits for a trial to end. */
+async function tryOut(order: Order, letters: Promise<Fonts>): Promise<void> {
+  const handout = made(order);
+  const ready = await letters;
+  for (const page of handout.pages.slice(0, TRIAL)) {
+    if (!(await stillWanted(order))) return;
+    await writePdf({ ...handout, pages: [page] }, ready);
+  }
+}

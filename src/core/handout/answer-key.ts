@@ -82,9 +82,12 @@ function worked({ asked, all }: OnSheets, number: number, type: Type): Block[] {
     ...heading(`Question ${number}`, type),
     ...paragraph(askedOf(asked), type, { keep: true, after: 0.3 * type.text }),
     ...paragraph(sum.asked === undefined ? names : `${sum.asked} = ${names}`, type, { keep: true, strong: true }),
-    ...all.flatMap(({ seed, task }) => {
+    ...all.flatMap(({ seed, task }, i) => {
       const { numbers, result } = toText(task.sum.formula, task.sum.scope);
-      return paragraph(`${seedText(seed)}:  ${numbers} ${result}`, type, { indent: 4, after: 0.1 * type.text });
+      // Those of one group stand on one page.
+      const keep = (i + 1) % across(type) !== 0 && i < all.length - 1;
+      const looks = { indent: 4, after: 0.1 * type.text, keep };
+      return paragraph(`${seedText(seed)}:  ${numbers} ${result}`, type, looks);
     }),
     ...(slips.length === 0
       ? []

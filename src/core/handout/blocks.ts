@@ -75,12 +75,29 @@ const GUTTER = 3;
 /** Most lines of one row: longer cells go on in the next, so that no row is higher than a page. */
 const MOST_LINES = 18;
 
+/** Columns by their shares, but none so narrow that a word of it must be broken while others have room. */
+function columnWidths(columns: readonly Column[], rows: readonly Row[], room: number, size: number): number[] {
+  const needs = columns.map(({ title }, i) => {
+    const words = [title, ...rows.map(({ cells }) => cells[i] ?? '')].flatMap((text) => text.split(' '));
+    return Math.max(...words.map((word) => letteringWidth(word, size)));
+  });
+  const wide = needs.reduce((sum, need) => sum + need, 0) > room;
+  const narrow = new Set<number>();
+  for (;;) {
+    const left = room - [...narrow].reduce((sum, i) => sum + needs[i]!, 0);
+    const shares = columns.reduce((sum, { share }, i) => sum + (narrow.has(i) ? 0 : share), 0);
+    const widths = columns.map(({ share }, i) => (narrow.has(i) ? needs[i]! : (left * share) / shares));
+    const next = wide ? -1 : widths.findIndex((width, i) => width < needs[i]! - 1e-9);
+    if (next < 0) return widths;
+    narrow.add(next);
+  }
+}
+
 /** A table; its head stands again on every page. Headings and cells are broken into lines of their columns. */
 export function table(columns: readonly Column[], rows: readonly Row[], type: Type, size = type.text): Block[] {
   const ticks = rows.some(({ tick }) => tick) ? 1.9 * size : 0;
   const room = type.width - ticks - GUTTER * (columns.length - 1);
-  const shares = columns.reduce((sum, { share }) => sum + share, 0);
-  const widths = columns.map(({ share }) => (room * share) / shares);
+  const widths = columnWidths(columns, rows, room, size);
   const lefts = widths.map((_, i) => ticks + widths.slice(0, i).reduce((sum, width) => sum + width + GUTTER, 0));
 
   const rowBlock = (
@@ -148,7 +165,7 @@ const letteringBottom = (shape: Shape): number => {
 
 /** Room to write in: a box for the sum, and a line for the answer with its unit. */
 export function answerRoom(unit: string, type: Type): Block[] {
-  const high = 22;
+  const high = 18;
   const sum: Block = {
     height: high + 2,
     keep: true,

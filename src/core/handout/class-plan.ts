@@ -100,13 +100,14 @@ function sessionBlocks(
   const { title, lessons, minutes } = session;
   const name = `Session ${index + 1}: ${title}`;
   const blocks = [...heading(name, type)];
-  if (minutes !== undefined && minutes !== sum) {
+  if (lessons.length === 0) blocks.push(...paragraph(`${minutes ?? 0} minutes without a lesson, for sewing.`, type));
+  else if (minutes !== undefined && minutes !== sum) {
     const spare = minutes - sum;
     const told =
       spare > 0
         ? `leaves ${spare} minutes for questions and for tidying up`
         : `is ${-spare} minutes too short for its lessons`;
-    blocks.push(...paragraph(`${minutes} minutes: that ${told}.`, type));
+    blocks.push(...paragraph(`${minutes} minutes: that ${told}.`, type, { keep: true }));
   }
   for (const lesson of lessons) {
     blocks.push(

@@ -83,22 +83,39 @@ type Doc = InstanceType<typeof PDFDocument>;
 /** The document's root, which the library's types do not tell of. */
 const rootOf = (doc: Doc) => (doc as unknown as { _root: { data: Record<string, unknown> } })._root;
 
-type Shaping = (text: string, features: Features) => unknown;
+type Run = {
+  readonly glyphs: readonly unknown[];
+  readonly positions: readonly unknown[];
+  readonly advanceWidth: number;
+};
 
 /**
- * The library shapes a text anew whenever features are asked for. Head, legend and test marks are the same on every
- * sheet, so what a font has shaped is kept.
+ * The library shapes a text anew whenever features are asked for, and that is most of the work. Sheets say the same
+ * words again and again, so each word, with the blank after it, is shaped once; nothing is kerned over a blank.
  */
 function shapeOnce(doc: Doc): void {
-  const font = (doc as unknown as { _font: { layoutRun: Shaping } })._font;
+  const font = (doc as unknown as { _font: { layoutRun(text: string, features: Features): Run } })._font;
   const shape = font.layoutRun.bind(font);
-  const known = new Map<string, unknown>();
+  const words = new Map<string, Run>();
+  const texts = new Map<string, Run>();
+  const known = (from: Map<string, Run>, key: string, make: () => Run): Run => {
+    const run = from.get(key) ?? make();
+    from.set(key, run);
+    return run;
+  };
   font.layoutRun = (text, features) => {
-    const key = `${Object.keys(features).join()} ${text}`;
-    if (!known.has(key)) known.set(key, shape(text, features));
-    return known.get(key);
+    const like = `${Object.keys(features).join()}|`;
+    return known(texts, like + text, () =>
+      inARow(text.split(/(?<= )/u).map((word) => known(words, like + word, () => shape(word, features)))),
+    );
   };
 }
+
+const inARow = (runs: readonly Run[]): Run => ({
+  glyphs: runs.flatMap(({ glyphs }) => glyphs),
+  positions: runs.flatMap(({ positions }) => positions),
+  advanceWidth: runs.reduce((sum, { advanceWidth }) => sum + advanceWidth, 0),
+});
 
 function joined(parts: readonly Uint8Array[]): Uint8Array {
   const bytes = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));

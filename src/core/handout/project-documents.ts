@@ -12,9 +12,11 @@ import type { StepWords } from './step-sheet.ts';
 /** A document that can be made: its file's name, what it is called, and how to make it. */
 export type ProjectDocument = { readonly name: string; readonly title: string; make(setting: Setting): Handout };
 
-/** The documents of a project at the size of its pattern; the step sheet only where there are steps. */
+/**
+ * The documents of a project at the size of its pattern; the step sheet only where its file has steps. Nothing is
+ * worked out before a document is made: the steps are made up for the step sheet alone.
+ */
 export function projectDocuments(pattern: Pattern, words: StepWords): ProjectDocument[] {
-  const steps = makeUp(pattern);
   return [
     { name: 'templates', title: 'Templates at true scale', make: (setting) => templates(pattern, setting) },
     ...Object.values(pattern.pieces)
@@ -26,13 +28,13 @@ export function projectDocuments(pattern: Pattern, words: StepWords): ProjectDoc
       })),
     { name: 'cutting-list', title: 'Cutting list', make: (setting) => cuttingList(pattern, setting) },
     { name: 'materials-list', title: 'Materials list', make: (setting) => materialsSheet(pattern, setting) },
-    ...(steps.length === 0
+    ...(pattern.making === undefined
       ? []
       : [
           {
             name: 'step-sheet',
             title: 'Step by step',
-            make: (setting: Setting) => stepSheet(steps, pattern, words, setting),
+            make: (setting: Setting) => stepSheet(makeUp(pattern), pattern, words, setting),
           },
         ]),
   ];

@@ -1,24 +1,27 @@
 import { grainArrow } from '../drawing/marks.ts';
-import { cutOrder, folds, lies, near, notches, outlines } from '../drawing/piece.ts';
+import { folds, lies, near, notches, outlines } from '../drawing/piece.ts';
 import { frameOf } from '../drawing/frame.ts';
-import { letteringWidth } from '../drawing/lettering.ts';
+import { letteringBox, letteringWidth } from '../drawing/lettering.ts';
 import { writer } from '../drawing/lengths.ts';
 import { bounds } from '../geometry/readings.ts';
 import { rotate, rotatePoint, translate } from '../geometry/transform.ts';
+import { stiffens } from '../project/lists.ts';
+import { orderOf } from './alike.ts';
 import { cropped, line } from './place.ts';
 import { around, roomIn } from './room.ts';
 import { LEADING } from './type.ts';
 import type { Frame } from '../drawing/frame.ts';
-import type { Shape, TextShape } from '../drawing/scene.ts';
+import type { PathShape, Shape, TextShape } from '../drawing/scene.ts';
 import type { Outline } from '../geometry/outline.ts';
 import type { Box } from '../geometry/readings.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Grain, Pattern, Piece } from '../project/pattern.ts';
+import type { Alike } from './alike.ts';
 import type { Room } from './room.ts';
 import type { Type } from './type.ts';
 
-/** A piece as it lies on the paper, and which way its top points then. */
-export type Lying = { readonly piece: Piece; readonly turned: boolean };
+/** A piece as it lies on the paper, which way its top points then, and all the pieces that the template is for. */
+export type Lying = { readonly piece: Piece; readonly turned: boolean; readonly all: Alike };
 
 const turnedGrain: Readonly<Record<Grain, Grain>> = {
   lengthwise: 'crosswise',
@@ -47,41 +50,49 @@ export function quarterTurn(piece: Piece): Piece {
   };
 }
 
-/** The words on a template: its name, how many to cut of what, and its sizes. */
-export function words({ piece, turned }: Lying, pattern: Pattern): string[] {
+/** A line of the words on a template. */
+export type Words = { readonly text: string; readonly strong?: boolean };
+
+/** The words on a template: its names, how many to cut of what, and its sizes. */
+export function words({ piece, turned, all }: Lying, pattern: Pattern): Words[] {
   const { set } = writer(pattern);
   const size = (width: number, height: number) => (turned ? [height, width] : [width, height]).map(set).join(' × ');
   const [cut, sewn] = [bounds(piece.cutOutline), bounds(piece.outline)];
-  const lines = [piece.label, `${cutOrder(piece, pattern.materials)}.`, `Cut size ${size(cut.width, cut.height)}`];
-  if (!near(cut, sewn)) lines.push(`Stitch line ${size(sewn.width, sewn.height)}`);
-  const stiffened = piece.insetFrom === undefined ? undefined : pattern.pieces[piece.insetFrom];
-  const kind = pattern.materials[piece.material]?.material?.kind;
-  if (stiffened) lines.push(`For the wrong side of: ${stiffened.label}`);
-  else if (kind !== 'interfacing' && kind !== 'batting')
-    lines.push(`Right side up. Top of piece ${turned ? '←' : '↑'}`);
+  const lines: Words[] = [
+    ...all.map(({ label }) => ({ text: label, strong: true })),
+    { text: `${orderOf(all, pattern.materials)}.` },
+    { text: `Cut size ${size(cut.width, cut.height)}` },
+  ];
+  if (!near(cut, sewn)) lines.push({ text: `Stitch line ${size(sewn.width, sewn.height)}` });
+  if (!stiffens(piece, pattern.materials)) lines.push({ text: `Right side up. Top of piece ${turned ? '←' : '↑'}` });
+  const faces = all.flatMap(({ insetFrom }) => pattern.pieces[insetFrom ?? '']?.label ?? []);
+  if (stiffens(piece, pattern.materials) && faces.length > 0)
+    lines.push({ text: `For the wrong side of: ${faces.join(', ')}` });
   return lines;
 }
 
 /** How high the words stand, and how wide, in mm. */
-export function wordsSize(lines: readonly string[], type: Type): { width: number; height: number } {
-  const sizes = lines.map((_, i) => (i === 0 ? nameSize(type) : type.small));
+export function wordsSize(lines: readonly Words[], type: Type): { width: number; height: number } {
   return {
-    width: Math.max(...lines.map((text, i) => letteringWidth(text, sizes[i]!))),
-    height: sizes.reduce((sum, size) => sum + size * LEADING, 0),
+    width: Math.max(...lines.map((one) => letteringWidth(one.text, sizeOf(one, type)))),
+    height: lines.reduce((sum, one) => sum + sizeOf(one, type) * LEADING, 0),
   };
 }
 
-const nameSize = ({ small }: Type): number => 1.3 * small;
+const sizeOf = ({ strong }: Words, { small }: Type): number => (strong ? 1.3 : 1) * small;
 
 /** The words with their upper left corner at a place of the sheet. */
-export function setWords(lines: readonly string[], at: Point, type: Type): TextShape[] {
+export function setWords(lines: readonly Words[], at: Point, type: Type): TextShape[] {
   let y = at.y;
-  return lines.map((text, i) => {
-    const size = i === 0 ? nameSize(type) : type.small;
+  return lines.map((one, i) => {
+    const size = sizeOf(one, type);
     y += size * LEADING;
-    return line(`words ${i + 1}`, text, at.x, y - 0.3 * size, size, i === 0 ? { strong: true } : {});
+    return line(`words ${i + 1}`, one.text, at.x, y - 0.3 * size, size, one.strong ? { strong: true } : {});
   });
 }
+
+/** The words as one sentence. */
+export const spoken = (lines: readonly Words[]): string => `${lines.map(({ text }) => text).join(', ')}.`;
 
 /** Places for a block of a size, from the middle of a box outward. */
 function* outward(box: Box, size: { width: number; height: number }): Generator<Point> {
@@ -112,11 +123,10 @@ export type Shown = {
 /** The lines of a piece at true scale, as far as one sheet shows them, with lettering where it covers no line. */
 export function drawTemplate(lying: Lying, pattern: Pattern, shown: Shown, type: Type, prefix: string): Shape[] {
   const { piece } = lying;
+  const { frame, seen, arrow, room } = roomOn(lying, shown);
+  const wide = roomOn(lying, shown, 2.2 * type.small).room;
   const cut = bounds(piece.cutOutline);
   const plain = near(cut, bounds(piece.outline));
-  const frame = frameOf(cut, 1, shown.at.x, shown.at.y);
-  const seen = overlapOf(shown.window, { x: frame.left, y: frame.top, width: cut.width, height: cut.height });
-  const arrow = grainLine(piece, frame);
   const lines: Shape[] = [
     ...folds(piece, frame),
     ...arrow,
@@ -127,29 +137,8 @@ export function drawTemplate(lying: Lying, pattern: Pattern, shown: Shown, type:
     const path = cropped(shape.path, shown.window);
     return path.length === 0 ? [] : [{ ...shape, path }];
   });
-
-  // Inside the stitch line, on the sheet.
-  const onSheet = piece.outline.map((edge) => ({ ...edge, from: frame.onto(edge.from), bulge: -edge.bulge }));
-  const room = roomIn(shown.limit, onSheet);
-  shown.taken.forEach(room.take);
-  for (const shape of arrow)
-    if (shape.kind === 'path')
-      room.take(
-        boxOf(
-          shape.path.flatMap((c) => (c[0] === 'Z' ? [] : [{ x: c[1], y: c[2] }])),
-          1,
-        ),
-      );
-  for (const { from, to } of piece.folds) room.take(boxOf([frame.onto(from), frame.onto(to)], 0.4));
-  for (const { at } of piece.notches) room.take(boxOf([frame.onto(at)], 2.6));
-
-  const all = words(lying, pattern);
-  const texts = [all, all.slice(0, 2)].flatMap((some) => {
-    const size = wordsSize(some, type);
-    return [...outward(seen, size)].map((at) => setWords(some, at, type));
-  });
   const lettering = [
-    ...room.set(texts),
+    ...placeWords(words(lying, pattern), seen, wide, room, type),
     ...foldWords(lying, pattern, seen, frame, type, room),
     ...notchWords(piece, frame, type, room),
   ];
@@ -160,14 +149,54 @@ export function drawTemplate(lying: Lying, pattern: Pattern, shown: Shown, type:
 export function hasRoomForWords(lying: Lying, pattern: Pattern, type: Type): boolean {
   const { width, height } = bounds(lying.piece.cutOutline);
   const whole = { x: 0, y: 0, width, height };
-  const shapes = drawTemplate(
-    lying,
-    pattern,
-    { window: whole, at: { x: 0, y: 0 }, limit: whole, taken: [] },
-    type,
-    'trial',
-  );
-  return shapes.some(({ name }) => name === 'trial words 1');
+  const { seen, room } = roomOn(lying, { window: whole, at: { x: 0, y: 0 }, limit: whole, taken: [] });
+  return placeWords(words(lying, pattern), seen, room, room, type).length > 0;
+}
+
+/**
+ * Where a piece lies on a sheet, and the room for lettering inside its stitch line, clear of all its other lines.
+ *
+ * @param besideFolds the blank on both sides of a fold, in mm
+ */
+function roomOn({ piece }: Lying, { at, window, limit, taken }: Shown, besideFolds = 0.4) {
+  const cut = bounds(piece.cutOutline);
+  const frame = frameOf(cut, 1, at.x, at.y);
+  const seen = overlapOf(window, { x: frame.left, y: frame.top, width: cut.width, height: cut.height });
+  const arrow = grainLine(piece, frame);
+  const onSheet = piece.outline.map((edge) => ({ ...edge, from: frame.onto(edge.from), bulge: -edge.bulge }));
+  const room = roomIn(limit, onSheet);
+  taken.forEach(room.take);
+  for (const { path } of arrow)
+    room.take(
+      boxOf(
+        path.flatMap((c) => (c[0] === 'Z' ? [] : [{ x: c[1], y: c[2] }])),
+        1,
+      ),
+    );
+  for (const { from, to } of piece.folds) room.take(boxOf([frame.onto(from), frame.onto(to)], besideFolds));
+  for (const { at } of piece.notches) room.take(boxOf([frame.onto(at)], 2.6));
+  return { frame, seen, arrow, room };
+}
+
+/**
+ * All the words, as near the middle of a piece as there is room, and away from folds, which have words of their own;
+ * where there is no such place, its names and how many to cut.
+ */
+function placeWords(all: readonly Words[], seen: Box, wide: Room, room: Room, type: Type): TextShape[] {
+  const names = all.filter(({ strong }) => strong).length;
+  for (const some of [all, all.slice(0, names + 1)]) {
+    for (const one of [wide, room]) {
+      const lines = one.set(places(some, seen, type));
+      if (lines.length === 0) continue;
+      if (one !== room) lines.forEach((line) => room.take(letteringBox(line)));
+      return lines;
+    }
+  }
+  return [];
+}
+
+function* places(lines: readonly Words[], seen: Box, type: Type): Generator<TextShape[]> {
+  for (const at of outward(seen, wordsSize(lines, type))) yield setWords(lines, at, type);
 }
 
 function overlapOf(a: Box, b: Box): Box {
@@ -186,7 +215,7 @@ function boxOf(points: readonly Point[], blank: number): Box {
 }
 
 /** The grain's arrow, up to 80 mm long, a quarter in from the left or low down, where it leaves the middle free. */
-function grainLine(piece: Piece, frame: Frame): Shape[] {
+function grainLine(piece: Piece, frame: Frame): PathShape[] {
   if (piece.grain === 'any') return [];
   const box = bounds(piece.outline);
   const reach = Math.min(40, 0.36 * (piece.grain === 'lengthwise' ? box.height : box.width));

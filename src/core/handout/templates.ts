@@ -4,11 +4,12 @@ import { box, closed } from '../drawing/path.ts';
 import { bounds } from '../geometry/readings.ts';
 import { heading as headingBlock, paragraph, row, table } from './blocks.ts';
 import { flow } from './flow.ts';
+import { groupAlike, orderOf, takesTemplate } from './alike.ts';
 import { letteringBox, letteringWidth, wrap } from '../drawing/lettering.ts';
 import { drawJoints, jointsOf, linesOf } from './joints.ts';
 import { cropped, line, meet } from './place.ts';
 import { shareSheets } from './share.ts';
-import { drawTemplate, hasRoomForWords, quarterTurn, setWords, words, wordsSize } from './template.ts';
+import { drawTemplate, hasRoomForWords, quarterTurn, setWords, spoken, words, wordsSize } from './template.ts';
 import { OVERLAP, RIM, tile, tileName } from './tiles.ts';
 import { trueScale } from './true-scale.ts';
 import { LEADING, typeOf } from './type.ts';
@@ -16,6 +17,7 @@ import type { Shape, ShapeRole, TextShape } from '../drawing/scene.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Box } from '../geometry/readings.ts';
 import type { Pattern, Piece, Size } from '../project/pattern.ts';
+import type { Alike } from './alike.ts';
 import type { Block } from './flow.ts';
 import type { Handout, Page, Setting } from './handout.ts';
 import type { Joint } from './joints.ts';
@@ -40,6 +42,7 @@ export function templates(pattern: Pattern, setting: Setting): Handout {
   const type = typeOf(setting);
   const findings: string[] = [];
   const pieces = Object.values(pattern.pieces).filter((piece) => {
+    if (!takesTemplate(piece, pattern.materials)) return false;
     const refusal = refuse(piece, pattern);
     if (refusal !== undefined) findings.push(refusal);
     return refusal === undefined;
@@ -49,7 +52,7 @@ export function templates(pattern: Pattern, setting: Setting): Handout {
 
   const heading = { title: 'Templates at true scale', project: pattern.title, edition: pattern.edition };
   const ground = trueScale(heading, setting, type, rolesOf(pieces));
-  const { shared, tiled } = sorted(pieces, pattern, ground.room, type);
+  const { shared, tiled } = sorted(groupAlike(pieces, pattern.materials), pattern, ground.room, type);
   const sheets = [
     ...shared.map((lots, i) => sharedSheet(lots, i, pattern, ground, type)),
     ...tiled.flatMap((one) => one.tiling.tiles.map((sheet) => tileSheet(one, sheet, pattern, ground, type))),
@@ -100,13 +103,14 @@ type Lot = { lying: Lying; box: Box; outside: boolean };
 type Tiled = { lying: Lying; tiling: Tiling; joints: Joint[] };
 
 /** Which pieces share sheets, and which are joined from several, each the way round that takes the fewest. */
-function sorted(pieces: readonly Piece[], pattern: Pattern, room: Size, type: Type) {
-  const small: { piece: Piece; ways: Record<'size' | 'turnedSize', Size>; outside: boolean[] }[] = [];
+function sorted(groups: readonly Alike[], pattern: Pattern, room: Size, type: Type) {
+  const small: { all: Alike; ways: Record<'size' | 'turnedSize', Size>; outside: boolean[] }[] = [];
   const tiled: Tiled[] = [];
-  for (const piece of pieces) {
+  for (const all of groups) {
+    const [piece] = all;
     const ways = [
-      { piece, turned: false },
-      { piece: quarterTurn(piece), turned: true },
+      { piece, turned: false, all },
+      { piece: quarterTurn(piece), turned: true, all },
     ];
     const { width, height } = piece.size;
     const large = Math.min(width, height) > room.width || Math.max(width, height) > Math.max(room.width, room.height);
@@ -114,7 +118,7 @@ function sorted(pieces: readonly Piece[], pattern: Pattern, room: Size, type: Ty
     const [size, turnedSize] = ways.map((lying, i) => footprint(lying, outside[i]!, pattern, type));
     const fits = (size: Size) => size.width <= room.width && size.height <= room.height;
     if (fits(size!) || fits(turnedSize!)) {
-      small.push({ piece, ways: { size: size!, turnedSize: turnedSize! }, outside });
+      small.push({ all, ways: { size: size!, turnedSize: turnedSize! }, outside });
       continue;
     }
     const tilings = ways.map((lying) => {
@@ -125,12 +129,13 @@ function sorted(pieces: readonly Piece[], pattern: Pattern, room: Size, type: Ty
     tiled.push(turned.tiling.tiles.length < upright.tiling.tiles.length ? turned : upright);
   }
   const shared = shareSheets(
-    small.map(({ piece, ways, outside }) => ({ what: { piece, outside }, ...ways })),
+    small.map(({ all, ways, outside }) => ({ what: { all, outside }, ...ways })),
     room,
   ).map((lots) =>
     lots.map(({ what, turned, box }): Lot => {
-      const piece = turned ? quarterTurn(what.piece) : what.piece;
-      return { lying: { piece, turned }, box, outside: what.outside[turned ? 1 : 0]! };
+      const { all } = what;
+      const piece = turned ? quarterTurn(all[0]) : all[0];
+      return { lying: { piece, turned, all }, box, outside: what.outside[turned ? 1 : 0]! };
     }),
   );
   return { shared, tiled };
@@ -148,7 +153,7 @@ function footprint(lying: Lying, outside: boolean, pattern: Pattern, type: Type)
 
 function sharedSheet(lots: readonly Lot[], index: number, pattern: Pattern, ground: TrueScale, type: Type): Sheet {
   const { room } = ground;
-  const labels = lots.map(({ lying }) => lying.piece.label);
+  const labels = lots.map(({ lying }) => labelOf(lying));
   const shapes = lots.flatMap(({ lying, box, outside }) => {
     const at = { x: room.x + box.x + RIM, y: room.y + box.y + RIM };
     const { width, height } = bounds(lying.piece.cutOutline);
@@ -161,14 +166,17 @@ function sharedSheet(lots: readonly Lot[], index: number, pattern: Pattern, grou
       ...below.map((shape) => ({ ...shape, name: `${lying.piece.name} ${shape.name}` })),
     ];
   });
-  const text = lots.map(({ lying }) => `${words(lying, pattern).join(', ')}.`);
+  const text = lots.map(({ lying }) => spoken(words(lying, pattern)));
   return {
     title: `Sheet ${index + 1}: ${labels.join(', ')}`,
-    pieces: lots.map(({ lying }) => lying.piece.name),
+    pieces: lots.flatMap(({ lying }) => namesOf(lying)),
     shapes,
     text,
   };
 }
+
+const labelOf = ({ all }: Lying): string => all.map(({ label }) => label).join(', ');
+const namesOf = ({ all }: Lying): string[] => all.map(({ name }) => name);
 
 function tileSheet({ lying, joints }: Tiled, one: Tile, pattern: Pattern, ground: TrueScale, type: Type): Sheet {
   const { piece } = lying;
@@ -202,10 +210,10 @@ function tileSheet({ lying, joints }: Tiled, one: Tile, pattern: Pattern, ground
     return `Sheet ${tileName(other)} joins it ${side}.`;
   });
   return {
-    title: `${piece.label}, sheet ${name}: ${cutOrder(piece, pattern.materials).toLowerCase()}`,
-    pieces: [piece.name],
+    title: `Sheet ${name} of ${labelOf(lying)}: ${orderOf(lying.all, pattern.materials).replace(/^C/, 'c')}`,
+    pieces: namesOf(lying),
     shapes: [...drawn.shapes, ...drawTemplate(lying, pattern, shown, type, piece.name), corner],
-    text: [`${words(lying, pattern).join(', ')}.`, ...others],
+    text: [spoken(words(lying, pattern)), ...others],
   };
 }
 
@@ -260,6 +268,11 @@ function frontPage(
   }
   blocks.push(...findings.flatMap((finding) => paragraph(finding, type, { strong: true })));
   if (pieces.length > 0) {
+    const on = (piece: Piece): string => {
+      const pages = sheets.flatMap((sheet, i) => (sheet.pieces.includes(piece.name) ? [before + i + 1] : []));
+      return pages.length < 2 ? `${pages[0]}` : `${pages[0]} to ${pages.at(-1)}`;
+    };
+    const bought = Object.values(pattern.pieces).filter((piece) => !takesTemplate(piece, pattern.materials));
     blocks.push(
       ...headingBlock('What is on which sheet', type),
       ...table(
@@ -267,12 +280,11 @@ function frontPage(
           { title: 'Piece', share: 3 },
           { title: 'Cut', share: 3.4 },
           { title: 'Cut size', share: 2.6 },
-          { title: 'Sheets', share: 1.6 },
+          { title: 'Pages', share: 1.6 },
         ],
-        pieces.map((piece) => {
-          const on = sheets.flatMap((sheet, i) => (sheet.pieces.includes(piece.name) ? [before + i + 1] : []));
-          const pages = on.length < 2 ? `page ${on[0]}` : `pages ${on[0]} to ${on.at(-1)}`;
+        [...pieces, ...bought].map((piece) => {
           const size = `${set(piece.size.width)} × ${set(piece.size.height)}`;
+          const pages = bought.includes(piece) ? 'none: by its measure' : on(piece);
           return row([piece.label, cutOrder(piece, pattern.materials), size, pages]);
         }),
         type,
@@ -321,7 +333,7 @@ function mapOf({ lying, tiling: { tiles } }: Tiled, type: Type): Picture {
   const top = Math.max(...tiles.map(({ box }) => box.y + box.height));
   const least = (2.4 * type.small) / Math.min(...tiles.map(({ box }) => Math.min(box.width, box.height)));
   const scale = Math.min(100 / (top - low), type.width / (right - left), Math.max(0.07, least));
-  const title = wrap(`${lying.piece.label}: ${tiles.length} sheets`, type.small, Math.max(38, (right - left) * scale));
+  const title = wrap(`${labelOf(lying)}: ${tiles.length} sheets`, type.small, Math.max(38, (right - left) * scale));
   const caption = (title.length + 0.4) * LEADING * type.small;
   return {
     width: Math.max((right - left) * scale, ...title.map((text) => letteringWidth(text, type.small))),
@@ -333,19 +345,22 @@ function mapOf({ lying, tiling: { tiles } }: Tiled, type: Type): Picture {
         return box(corner.x, corner.y, width * scale, height * scale);
       });
       const prefix = `map of ${lying.piece.name}`;
+      const outline = closed(lying.piece.cutOutline, onto);
       return [
         ...title.map((text, i) =>
           line(`${prefix} title ${i + 1}`, text, x, y + type.small * (1 + i * LEADING), type.small, { strong: true }),
         ),
         { kind: 'path', name: `${prefix} sheets`, role: 'leader', path: frames },
-        { kind: 'path', name: `${prefix} piece`, role: 'stitch', path: closed(lying.piece.cutOutline, onto) },
+        { kind: 'path', name: `${prefix} piece`, role: 'stitch', path: outline },
         ...tiles.map((one) => {
           const { x, y, width, height } = one.box;
-          const middle = onto({ x: x + width / 2, y: y + height / 2 });
           const text = tileName(one);
-          return line(`${prefix} ${text}`, text, middle.x, middle.y + 0.36 * type.small, type.small, {
-            anchor: 'middle',
+          // In the middle, or above or below it, where the piece's own line does not strike it out.
+          const places = [0.5, 0.26, 0.74].map((share) => {
+            const at = onto({ x: x + width / 2, y: y + share * height });
+            return line(`${prefix} ${text}`, text, at.x, at.y + 0.36 * type.small, type.small, { anchor: 'middle' });
           });
+          return places.find((place) => cropped(outline, letteringBox(place)).length === 0) ?? places[0]!;
         }),
       ];
     },

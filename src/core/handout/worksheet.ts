@@ -124,7 +124,7 @@ export function wordsOf({ asked, pattern }: Task): string {
 export function givenIn({ pattern, sum }: Task): string {
   const given = [...new Set(sum.formula.names)].flatMap((name) => {
     const found = sum.scope.get(name);
-    return found?.ok ? [`${name} ${quantity(found.value, pattern)}`] : [];
+    return found?.ok ? [`${name} = ${quantity(found.value, pattern)}`] : [];
   });
   return `On this sheet: ${given.join(', ')}.`;
 }

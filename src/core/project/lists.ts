@@ -33,7 +33,13 @@ export function cutList(pattern: Pattern): CutRow[] {
   }));
 }
 
-function notesOf(piece: Piece, { edition, grid, pieces }: Pattern): string[] {
+/** Whether a piece goes onto the wrong side of another: it has no right side of its own. */
+export function stiffens(piece: Piece, materials: Pattern['materials']): boolean {
+  const kind = materials[piece.material]?.material?.kind;
+  return kind === 'interfacing' || kind === 'batting';
+}
+
+function notesOf(piece: Piece, { edition, grid, materials, pieces }: Pattern): string[] {
   const notes: string[] = [];
   if (piece.nap === 'up') notes.push('print or pile upright');
   if (piece.pleats) {
@@ -47,7 +53,8 @@ function notesOf(piece: Piece, { edition, grid, pieces }: Pattern): string[] {
       `${how} at the ${listed([...new Set(shaped.map((edge) => edge.name.replace(' corner', '')))])} corner${shaped.length > 1 ? 's' : ''}`,
     );
   }
-  if (piece.insetFrom !== undefined) notes.push(`for ${pieces[piece.insetFrom]?.label ?? piece.insetFrom}`);
+  if (piece.insetFrom !== undefined && stiffens(piece, materials))
+    notes.push(`for ${pieces[piece.insetFrom]?.label ?? piece.insetFrom}`);
   if (piece.note !== undefined) notes.push(piece.note);
   return notes;
 }

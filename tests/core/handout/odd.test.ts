@@ -77,7 +77,8 @@ describe('pieces of odd sizes', () => {
 
   it('words that have no place in a small piece stand below it', () => {
     const tab = outlined(rectangle(12, 12), { name: 'tab', label: 'Tab' });
-    const handout = templates(patternOf([tab, { ...tab, name: 'loop', label: 'Loop' }]), setting);
+    const loop = outlined(rectangle(12, 13), { name: 'loop', label: 'Loop' });
+    const handout = templates(patternOf([tab, loop]), setting);
     expect(handout.pages).toHaveLength(2);
     expect(texts(handout).filter(({ text }) => text === 'Cut 1 of print for the cover and the flap.')).toHaveLength(2);
     expectOnPaper(handout);

@@ -92,7 +92,7 @@ describe('the swatch-card folio', () => {
         label: 'Flap lining',
         count: 1,
         from: 'Lining',
-        notes: ['shaped at the bottom-left and bottom-right corners', 'for Flap'],
+        notes: ['shaped at the bottom-left and bottom-right corners'],
       },
       {
         label: 'Interfacing for the flap',
