@@ -1,6 +1,7 @@
 /** Lists worked out by hand, and what becomes of numbers that nobody should have given. */
 import { describe, expect, test } from 'vitest';
-import { csv, kitCsv, kitFor, prepare, shopLength, tellLine } from '../../../src/core/kit/index.ts';
+import { csv, demandOf, kitCsv, kitFor, piecesOf, prepare, shopLength, tellLine } from '../../../src/core/kit/index.ts';
+import { layOut } from '../../../src/core/layout/index.ts';
 import { faults } from '../layout/verify.ts';
 import { folio, lines, resolved, shelf } from '../project/files.ts';
 import { resolveProject } from '../../../src/core/project/index.ts';
@@ -262,6 +263,18 @@ describe('numbers that nobody should have given', () => {
       { piece: 'front', count: 1 },
       { piece: 'back', count: 1 },
     ]);
+  });
+
+  test('an empty stash: nothing is laid, and it says why', () => {
+    const pattern = patternOf(bag);
+    const demand = demandOf(piecesOf(pattern, 'outer'), 1, 1000);
+    const none = layOut(demand, []);
+    expect(lines(none.findings)).toEqual([
+      'error cloths: no cloth: There is no cloth to lay on. Add a bolt, a pre-cut or an offcut.',
+    ]);
+    const used = layOut(demand, [{ name: 'scrap', kind: 'offcut', width: 300, length: 300, count: 0 }]);
+    expect(used.left.map(({ count }) => count)).toEqual([1, 1]);
+    expect(used.findings.map(({ code }) => code)).toEqual(['not enough cloth']);
   });
 
   test('10,000 pieces, and more than one layout is for', () => {

@@ -165,10 +165,11 @@ describe('sessions', () => {
   });
 
   test('the folio’s steps are all planned, once and in order', () => {
+    // Of its eight pieces the teacher cuts two.
     const tasks = tasksOf(resolveProject(folio(), { materials: shelf() }));
     const plan = planSessions(tasks, { minutes: [90, 90, 150], room: { makers: 8, machines: 4, irons: 2 } });
     expect(plan.sessions.flatMap((one) => one.tasks)).toEqual(tasks);
-    expect(tasks[0]).toMatchObject({ id: 'cut', title: 'Cut the 8 pieces' });
+    expect(tasks[0]).toMatchObject({ id: 'cut', title: 'Cut the 6 pieces' });
     for (const { minutes, visits } of tasks)
       expect(visits.reduce((sum, visit) => sum + visit.minutes, 0)).toBeCloseTo(minutes, 6);
   });
