@@ -89,7 +89,7 @@ export default defineConfig({
                 groups: [
                   {
                     name: 'lesson',
-                    test: /^(?!.*\/(drawing|making|questions|handing-in)\/)/,
+                    test: /^(?!.*\/(drawing|making|questions|handing-in|layout|kit|cutting)\/)/,
                     minShareCount: 2,
                     priority: 2,
                   },

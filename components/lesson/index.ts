@@ -9,6 +9,7 @@ import Caution from './Caution.astro';
 import CutList from './CutList.astro';
 import DriftStudy from './DriftStudy.astro';
 import LayerStudy from './LayerStudy.astro';
+import LayoutStudy from './LayoutStudy.astro';
 import MakeUp from './MakeUp.astro';
 import MaterialsList from './MaterialsList.astro';
 import MyPiece from './MyPiece.astro';
@@ -17,6 +18,7 @@ import PleatStudy from './PleatStudy.astro';
 import Practice from './Practice.astro';
 import Predict from './Predict.astro';
 import SeamStudy from './SeamStudy.astro';
+import ShoppingList from './ShoppingList.astro';
 import Size from './Size.astro';
 import Step from './Step.astro';
 import Tip from './Tip.astro';
@@ -34,6 +36,7 @@ export const words = {
   CutList,
   DriftStudy,
   LayerStudy,
+  LayoutStudy,
   MakeUp,
   MaterialsList,
   MyPiece,
@@ -42,6 +45,7 @@ export const words = {
   Practice,
   Predict,
   SeamStudy,
+  ShoppingList,
   Size,
   Step,
   Tip,

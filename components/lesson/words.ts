@@ -4,11 +4,12 @@ import { readTolerance } from '../../src/core/questions/tolerance.ts';
 import { cautions } from './cautions.ts';
 
 /**
- * What an attribute of a lesson word names. `measure`, `piece`, `pleated piece`, `option`, `step`: one of the lesson's project.
+ * What an attribute of a lesson word names. `measure`, `piece`, `pleated piece`, `cloth`, `option`, `step`: one of the lesson's project.
  * `project`: the folder name of any project. `formula`: arithmetic over the project's measures; `length`: the same, and
  * it must give a length.
  */
-export type Reference = 'measure' | 'piece' | 'pleated piece' | 'option' | 'step' | 'project' | 'formula' | 'length';
+export type Reference =
+  'measure' | 'piece' | 'pleated piece' | 'cloth' | 'option' | 'step' | 'project' | 'formula' | 'length';
 
 export type LessonWord = {
   /** One sentence for the authoring reference. */
@@ -81,6 +82,20 @@ export const lessonWords: Readonly<Record<string, LessonWord>> = {
     about: 'What the project is made of.',
     example: '<MaterialsList />',
     attributes: z.strictObject({}),
+  },
+  ShoppingList: {
+    about: 'What one maker buys, worked out from the pieces and the stitches: cloth, thread, needles and the rest.',
+    example: '<ShoppingList />',
+    attributes: z.strictObject({}),
+  },
+  LayoutStudy: {
+    about:
+      'The pieces on the cloth they are cut from: pick the cloth, its width, a pre-cut and how you cut, and see how long a piece you buy.',
+    example: '<LayoutStudy of="outer" />',
+    attributes: z.strictObject({
+      of: z.string().optional().describe('The cloth to begin with: a role under materials. Left out, the first.'),
+    }),
+    names: { of: 'cloth' },
   },
   Piece: {
     about: 'A drawing of one piece, to scale, with its sizes.',

@@ -5,6 +5,7 @@ export * from './formula/index.ts';
 export * from './geometry/index.ts';
 export * from './project/index.ts';
 export * from './layout/index.ts';
+export * from './kit/index.ts';
 export * from './drawing/index.ts';
 export * from './questions/index.ts';
 export * from './handout/index.ts';

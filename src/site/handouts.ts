@@ -121,8 +121,9 @@ export function plannedHandouts(content: Content, course: string, choice: Handou
             }));
             if (unplanned.length > 0) sessions.push({ title: 'Lessons without a session', lessons: unplanned });
             const { title, summary, level } = entry;
+            const spares = content.site.value?.class.spares ?? 1;
             return classPlan(
-              { title, summary, level, makers: choice.makers, sessions, defersTo },
+              { title, summary, level, makers: choice.makers, spares, sessions, defersTo },
               main?.pattern,
               setting,
             );

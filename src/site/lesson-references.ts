@@ -51,7 +51,7 @@ export function referenceFault(
 }
 
 function namesOf(
-  reference: 'measure' | 'piece' | 'pleated piece' | 'option' | 'step',
+  reference: 'measure' | 'piece' | 'pleated piece' | 'cloth' | 'option' | 'step',
   { file, variants }: WorkedOut,
 ): string[] {
   switch (reference) {
@@ -63,6 +63,10 @@ function namesOf(
       return Object.keys(file.pieces);
     case 'pleated piece':
       return Object.entries(file.pieces).flatMap(([name, piece]) => (piece.pleats ? [name] : []));
+    case 'cloth':
+      return Object.keys(file.materials ?? {}).filter((role) =>
+        Object.values(file.pieces).some((piece) => piece.from === role),
+      );
     case 'option':
       return Object.keys(file.options ?? {});
     case 'step':

@@ -29,6 +29,20 @@ export const SiteFile = z
       .enum(['british', 'american'])
       .default('american')
       .describe('Spelling of the words that the kit itself adds: british or american. American if left out.'),
+    currency: z
+      .string()
+      .regex(/^[A-Z]{3}$/, { error: 'three capitals belong here, such as EUR or USD' })
+      .default('EUR')
+      .describe('The currency that prices are in: EUR, USD, GBP. EUR if left out.'),
+    class: z
+      .strictObject({
+        makers: z.int().min(1).max(500).default(8).describe('How many makers a class has. 8 if left out.'),
+        spares: z.int().min(0).max(500).default(1).describe('Whole sets of everything beside those. 1 if left out.'),
+        machines: z.int().min(1).max(500).default(4).describe('Sewing machines in the room. 4 if left out.'),
+        irons: z.int().min(1).max(500).default(2).describe('Irons in the room. 2 if left out.'),
+      })
+      .prefault({})
+      .describe('What a class usually has; the list for a class begins with it.'),
     address: z
       .url({ protocol: /^https?$/, error: 'a web address belongs here, such as https://example.org/sewing/' })
       .optional()

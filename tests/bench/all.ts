@@ -13,6 +13,7 @@ const benches: [file: string, args?: string[]][] = [
   ['cloth-readings.ts'],
   ['drawing-works.ts'],
   ['make-up.ts'],
+  ['kit.ts'],
   ['handouts.ts'],
   ['lesson-page.ts'],
   ['own-sheets.ts'],

@@ -15,13 +15,13 @@ async function freePort(): Promise<number> {
 }
 
 /** Runs the README's command and waits until it prints its address. */
-export async function start(folder: string): Promise<Started> {
+export async function start(folder: string, environment: NodeJS.ProcessEnv = {}): Promise<Started> {
   const port = await freePort();
   const child: ChildProcess = spawn('npm', ['start', '--', '--port', String(port), '--host', '127.0.0.1'], {
     cwd: folder,
     detached: process.platform !== 'win32', // npm's own child has to end with it
     shell: process.platform === 'win32',
-    env: { ...process.env, NO_COLOR: '1', FORCE_COLOR: undefined },
+    env: { ...process.env, ...environment, NO_COLOR: '1', FORCE_COLOR: undefined },
   });
   let printed = '';
   child.stdout?.on('data', (text) => (printed += text));

@@ -1,4 +1,5 @@
 import type { Pattern, PaperName } from '../../../src/core/index.ts';
+import { sized } from '../../cutting/sized.ts';
 import type { Project } from '../../learner.svelte.ts';
 import type { News, Order } from './press.ts';
 
@@ -58,13 +59,8 @@ export class OwnSheets {
   }
 
   #order(document: Wanted, project: Project, pattern: Pattern, fonts: Order['fonts']): Order {
-    const sized = Object.values(pattern.measures).filter(({ adjustable }) => adjustable);
     return {
-      file: project.file,
-      materials: project.materials,
-      edition: pattern.edition,
-      values: Object.fromEntries(sized.map(({ name, value }) => [name, value])),
-      options: Object.fromEntries(Object.entries(pattern.options).map(([name, { on }]) => [name, on])),
+      ...sized(project, pattern),
       document: document.name,
       setting: { paper: this.paper, largePrint: this.largePrint, language: window.document.documentElement.lang },
       fonts,

@@ -7,22 +7,15 @@ import {
   resolveProject,
   sayUnshown,
   writePdf,
-  type Edition,
   type Fonts,
   type Handout,
   type HandoutSetting,
-  type Materials,
-  type ProjectFile,
 } from '../../../src/core/index.ts';
+import type { Sized } from '../../cutting/sized.ts';
 import { cautions, defersTo } from '../../lesson/cautions.ts';
 
 /** What a page asks for. */
-export type Order = {
-  file: ProjectFile;
-  materials: Materials;
-  edition: Edition;
-  values: Record<string, number>;
-  options: Record<string, boolean>;
+export type Order = Sized & {
   /** The document's name, as `projectDocuments` has it. */
   document: string;
   setting: HandoutSetting;

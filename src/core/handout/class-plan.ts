@@ -1,4 +1,4 @@
-import { materialsList } from '../project/lists.ts';
+import { kitFor, prepare as prepared, tellLine } from '../kit/index.ts';
 import { heading, paragraph, row, table, toTick } from './blocks.ts';
 import { flow } from './flow.ts';
 import { typeOf } from './type.ts';
@@ -30,6 +30,8 @@ export type Plan = {
   readonly summary: string;
   readonly level: string;
   readonly makers: number;
+  /** Whole sets of everything beside those. */
+  readonly spares: number;
   readonly sessions: readonly PlannedSession[];
   /** Stands under the cautions. */
   readonly defersTo: string;
@@ -41,7 +43,7 @@ export function classPlan(plan: Plan, pattern: Pattern | undefined, setting: Set
   const sums = plan.sessions.map(({ lessons }) => lessons.reduce((sum, { minutes }) => sum + minutes, 0));
   const blocks: Block[] = [
     ...paragraph(plan.summary, type),
-    ...paragraph(`Level: ${plan.level}. Planned for ${plan.makers} makers.`, type),
+    ...paragraph(`Level: ${plan.level}. Planned for ${plan.makers} makers, with ${plan.spares} sets to spare.`, type),
     ...heading('Sessions', type),
     ...table(
       [
@@ -75,14 +77,14 @@ export function classPlan(plan: Plan, pattern: Pattern | undefined, setting: Set
   };
 }
 
-function prepare({ makers }: Plan, pattern: Pattern | undefined): string[] {
-  const wanted = pattern ? materialsList(pattern) : [];
+function prepare({ makers, spares }: Plan, pattern: Pattern | undefined): string[] {
+  const kit = pattern && kitFor(pattern, { makers, spares });
+  const told = kit ? kit.lines.flatMap((line) => tellLine(line, pattern.edition)) : [];
+  const { cut, done } = pattern ? prepared(pattern, { makers, spares }) : { cut: [], done: [] };
   return [
-    ...wanted.map(({ label, material, pieces, count }) =>
-      count === undefined
-        ? `${label} (${material}), for each of ${makers} makers: ${pieces.join(', ')}.`
-        : `${label} (${material}): ${count * makers}, and a few to spare.`,
-    ),
+    ...told.map(({ label, material, buy }) => `${label} (${material}): ${buy}.`),
+    ...cut.map(({ label, count }) => `Cut ${count} of: ${label}.`),
+    ...done.map(({ title, count }) => `${title}, ${count} times.`),
     'Print the templates at 100 % and measure the test square of one sheet.',
     `Print ${makers} worksheets for each lesson with questions: each maker gets another number than the neighbour.`,
     'Print the answer keys of the same numbers, for yourself.',

@@ -1,14 +1,17 @@
+import { drawLayout } from '../drawing/layout.ts';
 import { writer } from '../drawing/lengths.ts';
+import { surfaceOf } from '../drawing/surface.ts';
+import { clothNeed, isCloth, kitFor, ONE, tellLine } from '../kit/index.ts';
 import { THIN } from '../measure/index.ts';
 import { cutList, materialsList } from '../project/lists.ts';
-import { paragraph, row, table } from './blocks.ts';
+import { figure, heading, paragraph, row, table, together } from './blocks.ts';
 import { flow } from './flow.ts';
 import { typeOf } from './type.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { Block } from './flow.ts';
 import type { Handout, Setting } from './handout.ts';
 
-/** What to cut, with a box to tick for each piece. */
+/** What to cut, with a box to tick for each piece, and how the pieces lie on each cloth. */
 export function cuttingList(pattern: Pattern, setting: Setting): Handout {
   const { set } = writer(pattern);
   const type = typeOf(setting);
@@ -20,40 +23,86 @@ export function cuttingList(pattern: Pattern, setting: Setting): Handout {
         { title: 'Piece', share: 3 },
         { title: 'Cut', share: 0.9 },
         { title: 'From', share: 2.6 },
-        { title: 'Width', share: 1.6 },
-        { title: 'Height', share: 1.6 },
+        { title: 'Width', share: 1.8 },
+        { title: 'Height', share: 1.8 },
         { title: 'Grain', share: 1.9 },
-        { title: 'Notes', share: 3 },
+        { title: 'Notes', share: 2.6 },
       ],
       rows.map(({ label, count, from, size, grain, notes }) =>
         row([label, String(count), from, set(size.width), set(size.height), grain, held(notes.join('; '))], true),
       ),
       type,
     ),
+    ...layouts(pattern, setting),
   ];
   return list('cutting-list', 'Cutting list', pattern, setting, rows.length === 0 ? [] : blocks);
+}
+
+/** How tall a layout is drawn, in mm at the size of the small type. */
+const TALL = 105;
+
+/** Each cloth with its pieces, for one maker, and the length to buy. */
+function layouts(pattern: Pattern, setting: Setting): Block[] {
+  const type = typeOf(setting);
+  const { set } = writer(pattern);
+  const labels = Object.fromEntries(Object.values(pattern.pieces).map(({ name, label }) => [name, label]));
+  return Object.values(pattern.materials).flatMap((role): Block[] => {
+    const need = isCloth(role) ? clothNeed(pattern, role, 1) : undefined;
+    if (!need || !('layout' in need)) return [];
+    const { layout, width, findings } = need;
+    const [laid] = layout.cloths;
+    const troubles = findings.flatMap(({ message, severity }) =>
+      severity === 'note' ? [] : paragraph(held(message), type),
+    );
+    if (!laid) return troubles;
+    const shown = layout.proven ? 'No layout is shorter.' : `None can be shorter than ${set(layout.bound.length)}.`;
+    const words = `Laid out on cloth ${set(width)} wide, the pieces take ${set(layout.length)}. ${shown}`;
+    const surface = surfaceOf({ material: role.role }, pattern.materials);
+    const fit = { width: type.width / type.drawing, height: TALL };
+    const scene = drawLayout(laid, { ...pattern, labels, title: role.label, surface, fit });
+    return [
+      ...heading(`How to lay it: ${role.label}`, type),
+      ...troubles,
+      ...together(paragraph(words, type)),
+      figure(scene, 0, type, `layout ${role.role}`),
+    ];
+  });
 }
 
 /** A measure is never broken before its unit. */
 const held = (text: string): string => text.replace(/(\d) (?=(?:mm|cm|in)\b)/gu, `$1${THIN}`);
 
-/** What to have at hand, with a box to tick. */
+/** What one maker buys and has at hand, with a box to tick. */
 export function materialsSheet(pattern: Pattern, setting: Setting): Handout {
   const type = typeOf(setting);
-  const rows = materialsList(pattern);
-  const blocks = table(
-    [
-      { title: 'What', share: 3 },
-      { title: 'Material', share: 3 },
-      { title: 'For', share: 3 },
-      { title: 'Number', share: 1.8 },
-      { title: 'Notes', share: 4 },
-    ],
-    rows.map(({ label, material, pieces, count, note }) =>
-      row([label, material, pieces.join(', '), count === undefined ? '' : String(count), note ?? ''], true),
+  const { lines, findings } = kitFor(pattern, ONE);
+  const told = lines.flatMap((line) => tellLine(line, pattern.edition));
+  // What cannot be reckoned is needed all the same.
+  const others = materialsList(pattern).filter(({ role }) => !lines.some(({ key }) => key === role));
+  const rows = [
+    ...told.map(({ key, label, material, pieces, buy, how, note = '' }) => {
+      const parts = how.map(({ what, amount }) => `${amount} ${what}`).join('; ');
+      const by = [parts, note].filter((words) => words !== '').join('. ');
+      return row([label, material, key === 'needles' ? '' : pieces.join(', '), buy, by], true);
+    }),
+    ...others.map(({ label, material, pieces, note = '' }) =>
+      row([label, material, pieces.join(', '), '', note], true),
     ),
-    type,
-  );
+  ];
+  const blocks = [
+    ...table(
+      [
+        { title: 'What', share: 2.6 },
+        { title: 'Material', share: 2.6 },
+        { title: 'For', share: 2.6 },
+        { title: 'Buy', share: 2.6 },
+        { title: 'Notes', share: 4.4 },
+      ],
+      rows,
+      type,
+    ),
+    ...findings.flatMap(({ message }) => paragraph(held(message), type)),
+  ];
   return list('materials-list', 'Materials list', pattern, setting, blocks);
 }
 

@@ -56,6 +56,7 @@ export type Compiled = {
   roles: ReadonlyMap<string, CompiledRole>;
   options: ReadonlyMap<string, CompiledOption>;
   holds: readonly CompiledHold[];
+  cutting: { gap: Written | undefined; edge: Written | undefined };
   machine: { lifts: Written | undefined; source: string } | undefined;
   finished: { of: string; width: Written | undefined; height: Written | undefined } | undefined;
   /** The names that pieces give, each with its piece and part. */
@@ -108,6 +109,11 @@ function compile(file: ProjectFile): Compiled {
   const holds = (file.holds ?? [])
     .map((_, i) => readHold(i, file, pieces, reader))
     .filter((hold) => hold !== undefined);
+  const { gap, edge } = file.cutting ?? {};
+  const cutting = {
+    gap: gap === undefined ? undefined : readValue(gap, ['cutting', 'gap'], reader),
+    edge: edge === undefined ? undefined : readValue(edge, ['cutting', 'edge'], reader),
+  };
   const machine = file.machine && {
     lifts: readValue(file.machine.lifts, ['machine', 'lifts'], reader),
     source: file.machine.source ?? 'project file',
@@ -133,6 +139,7 @@ function compile(file: ProjectFile): Compiled {
     roles,
     options,
     holds,
+    cutting,
     machine,
     finished,
     parts,

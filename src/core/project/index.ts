@@ -19,12 +19,14 @@ export {
   type Run,
 } from './pleats.ts';
 export { suits, type Suits, type Weight } from './needle.ts';
+export { threadPer } from './thread.ts';
 export { publishedSize, publishedSizes, type PublishedSize } from './sizes.ts';
 export type { StepPlan } from './steps/plan.ts';
 export { verbs, type Verb } from './steps/verbs.ts';
 export type { CautionKey, IronLimit, Ledger, Minutes, SewnRow, Step, Thickest } from './step.ts';
 export type {
   Adjustable,
+  Cutting,
   Finding,
   FoldLine,
   Grain,
@@ -37,6 +39,7 @@ export type {
   Pattern,
   Piece,
   Place,
+  Price,
   Role,
   Size,
   Source,

@@ -1,5 +1,5 @@
 /** The shelf of materials, in mm and one edition. */
-import { defaultGrid, inEdition } from '../measure/index.ts';
+import { defaultGrid, inEdition, parseLength, quote } from '../measure/index.ts';
 import { plainName } from './names.ts';
 import { readEditions } from './written.ts';
 import type { Edition, Grid } from '../measure/index.ts';
@@ -23,9 +23,11 @@ export function readMaterial(
 ): Material {
   const reader = { home: edition, names: [], findings };
   const width = entry.width && readEditions({ in: entry.width.in, mm: entry.width.mm }, [name, 'width'], reader);
+  const price = entry.price && readPrice(name, entry.price, edition, findings);
+  const straightening = entry.straightening && readEditions(entry.straightening, [name, 'straightening'], reader);
   const each = entry.sold?.each;
   const length = typeof each === 'object' ? readEditions(each, [name, 'sold', 'each'], reader) : undefined;
-  const counted = typeof each === 'number' ? each : length && inEdition(length.stated, edition, grid);
+  const pack = typeof each === 'number' ? each : length && inEdition(length.stated, edition, grid);
   return {
     name,
     label: entry.label ?? name,
@@ -36,10 +38,36 @@ export function readMaterial(
     ...(entry.heat && { heat: entry.heat.celsius }),
     ...(entry.holes === 'stay' && { holes: entry.holes }),
     ...(entry.fuses && { fuses: entry.fuses.celsius }),
-    ...(entry.sold && { sold: { by: entry.sold.by, ...(counted !== undefined && { each: counted }) } }),
-    ...(entry.price && { price: entry.price }),
+    ...(entry.sold && { sold: { by: entry.sold.by, ...(pack !== undefined && { each: pack }) } }),
+    ...(entry.shrinks && { shrinks: entry.shrinks.percent }),
+    ...(straightening && { straightening: inEdition(straightening.stated, edition, grid) }),
+    ...(price && { price }),
     ...(entry.note !== undefined && { note: entry.note }),
   };
+}
+
+const counted = ['spool', 'pack', 'piece'] as const;
+
+/** A price; a fault in what it buys is added to `findings`, and then there is no price. */
+function readPrice(
+  name: string,
+  { amount, currency, per }: NonNullable<MaterialsFile[string]['price']>,
+  edition: Edition,
+  findings: Finding[],
+): Material['price'] {
+  const refuse = (message: string, mend: string): undefined => {
+    findings.push({ severity: 'error', place: [name, 'price', 'per'], code: 'price-per', message, mend });
+  };
+  const word = counted.find((one) => one === per.trim().toLowerCase());
+  const length = word ? undefined : parseLength(per, edition);
+  const mend = 'Write a length such as 1 m or 1/2 yd, or one of spool, pack, piece.';
+  // A bare 1 would be one inch or one millimetre, which is never meant.
+  const isBare = /^[\d\s.,/]+$/.test(per);
+  if (length && (!length.ok || isBare))
+    return refuse(`A price is for a length or a count, not for ${quote(per)}.`, mend);
+  if (length && length.value <= 0) return refuse('A price is for some length, not for none.', mend);
+  const shared = { amount, ...(currency !== undefined && { currency }), words: per.trim() };
+  return { ...shared, per: word ?? (length as { value: number }).value };
 }
 
 const shelves = new WeakMap<Materials, Map<string, Material>>();

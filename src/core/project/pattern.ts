@@ -94,6 +94,10 @@ export type Piece = {
   pleats?: PleatPlan;
   /** The piece it is cut like, as an interfacing is. */
   insetFrom?: string;
+  /** It lies ready cut when the class begins. */
+  preCut?: true;
+  /** A long strip that may be joined from several. */
+  joined?: true;
   note?: string;
 };
 
@@ -140,6 +144,9 @@ export type Role = {
   note?: string;
 };
 
+/** `per`: what the amount buys, a length in mm or one of what is counted; `words`: the same as the file says it. */
+export type Price = { amount: number; currency?: string; per: number | 'spool' | 'pack' | 'piece'; words: string };
+
 /** An entry of materials.yaml in mm and one edition. */
 export type Material = {
   name: string;
@@ -156,9 +163,13 @@ export type Material = {
   fuses?: number;
   /** Set where holes of pins and needles do not close again. */
   holes?: 'stay';
+  /** How much shorter it comes out of the wash, in per cent of its length. */
+  shrinks?: number;
+  /** Lost where the shop's end is cut straight, mm. */
+  straightening?: number;
   /** `each`: the length in mm the shop cuts in steps of or winds on a spool, or how many a pack holds. */
   sold?: { by: 'length' | 'spool' | 'pack' | 'piece'; each?: number };
-  price?: { amount: number; currency: string; per: string };
+  price?: Price;
   note?: string;
 };
 
@@ -171,6 +182,9 @@ export type Making = {
   /** The thickest stack in mm that goes under the presser foot, and who says so. */
   machine: { lifts: number; source: string };
 };
+
+/** How pieces are laid on cloth, in mm. */
+export type Cutting = { manner: 'free' | 'straight cuts'; gap: number; edge: number };
 
 export type Pattern = {
   title: string;
@@ -186,6 +200,7 @@ export type Pattern = {
   materials: Record<string, Role>;
   options: Record<string, OptionChoice>;
   holds: HoldCheck[];
+  cutting: Cutting;
   /** How it is made, where the file says so. */
   making?: Making;
   /** The size the file promises. */

@@ -8,7 +8,19 @@ import { formulaOf } from './worded.ts';
 import { keepReckoning, LARGEST, Reckoning, SMALLEST, type Choices } from './reckon.ts';
 import { namedParts, plainName } from './names.ts';
 import { materialOf, type Materials } from './materials.ts';
-import type { Adjustable, Finding, HoldCheck, Making, Measure, OptionChoice, Pattern, Piece, Role } from './pattern.ts';
+import type {
+  Adjustable,
+  Cutting,
+  Finding,
+  HoldCheck,
+  Making,
+  Measure,
+  OptionChoice,
+  Pattern,
+  Piece,
+  Role,
+} from './pattern.ts';
+import type { Written } from './written.ts';
 import type { CompiledPiece } from './shapes.ts';
 import type { Edition } from '../measure/index.ts';
 import type { ProjectFile } from './schema.ts';
@@ -67,6 +79,7 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
       ]),
     ),
     holds,
+    cutting: findCutting(reckoning),
     ...(making && { making }),
     ...(finished && { finished }),
     findings: [...project.findings, ...asked, ...reckoning.findings],
@@ -291,6 +304,8 @@ function makePiece(reckoning: Reckoning, piece: CompiledPiece): Piece | undefine
     notches: drawNotches(reckoning, piece, lines.cut),
     ...(pleats && { pleats }),
     ...(piece.shape?.kind === 'like' && { insetFrom: piece.shape.piece }),
+    ...(piece.preCut && { preCut: piece.preCut }),
+    ...(piece.joined && { joined: piece.joined }),
     ...(piece.note !== undefined && { note: piece.note }),
   };
 }
@@ -341,6 +356,16 @@ function findMaterials(
     ]);
   }
   return Object.fromEntries(roles);
+}
+
+function findCutting(reckoning: Reckoning): Cutting {
+  const { cutting, file } = reckoning.compiled;
+  const amount = (written: Written | undefined): number => (written && reckoning.length(written)) ?? 0;
+  return {
+    manner: file.cutting?.manner ?? 'straight cuts',
+    gap: amount(cutting.gap),
+    edge: amount(cutting.edge),
+  };
 }
 
 /** What a domestic machine takes under its presser foot, in mm. Common practice, no source. */

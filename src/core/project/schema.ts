@@ -197,6 +197,14 @@ const Piece = z
       .enum(['up', 'any'])
       .optional()
       .describe('up: the pile or print must run the same way on this piece. Any if left out.'),
+    'may be joined': z
+      .boolean()
+      .optional()
+      .describe('A strip that is longer than the cloth is wide, such as a binding, is cut as several and joined.'),
+    'cut by': z
+      .enum(['teacher', 'maker'])
+      .optional()
+      .describe('In a class: teacher, where the pieces lie ready cut; maker if left out.'),
     notches: z.array(Notch).optional().describe('Marks on the edge that are matched to another.'),
     folds: z.array(Fold).optional().describe('Fold lines that are no pleats, such as a hem’s.'),
     pleats: Pleats.optional(),
@@ -373,6 +381,14 @@ const Step = z
       .describe('What the work measures now; the kit checks it.'),
     minutes: z.number().positive().optional().describe('How long one maker takes. Left out, it is estimated.'),
     tools: z.array(Text).optional().describe('Tools beside the usual ones.'),
+    'done by': z
+      .enum(['teacher', 'maker'])
+      .optional()
+      .describe('In a class: teacher, where it is done before the class begins; maker if left out.'),
+    'keep with next': z
+      .boolean()
+      .optional()
+      .describe('The next step follows at once: no session of a class ends between them.'),
     when: Text.optional().describe('Only with this option.'),
     unless: Text.optional().describe('Only without this option.'),
     note: Text.optional().describe('Your words to the learner.'),
@@ -402,6 +418,20 @@ export const ProjectFile = z
     holds: z.array(Hold).optional().describe('What the finished work must hold.'),
     options: z.record(z.string(), Option).optional().describe('Features to choose, by name.'),
     steps: z.array(Step).optional().describe('How it is made, step by step.'),
+    cutting: z
+      .strictObject({
+        manner: z
+          .enum(['free', 'straight cuts'])
+          .optional()
+          .describe(
+            'free: with scissors round each piece. straight cuts: with a rotary cutter and a ruler, from edge to edge. ' +
+              'Straight cuts if left out: whoever has scissors can cut so too.',
+          ),
+        gap: Length.optional().describe('Between neighbouring pieces. None if left out.'),
+        edge: Length.optional().describe('Left free along every edge of the cloth. None if left out.'),
+      })
+      .optional()
+      .describe('How the pieces are laid on the cloth; the length to buy follows from it.'),
     machine: z
       .strictObject({
         lifts: Length.describe('The thickest stack that goes under its presser foot.'),
@@ -458,6 +488,16 @@ const MaterialEntry = z
       .describe(
         'Whether holes of pins and needles close again. stay: leather, vinyl, coated cloth. Close if left out.',
       ),
+    shrinks: z
+      .strictObject({
+        percent: z.number().min(0).max(50).describe('Of its length.'),
+        ...Sourced,
+      })
+      .optional()
+      .describe('How much shorter it comes out of the first wash. Left out, it does not shrink.'),
+    straightening: BothEditions.optional().describe(
+      'What is lost where the shop’s end is cut straight. Left out, 1 in or 25 mm (common practice, no source).',
+    ),
     sold: z
       .strictObject({
         by: z.enum(['length', 'spool', 'pack', 'piece']).describe('How the shop counts it.'),
@@ -470,12 +510,17 @@ const MaterialEntry = z
       .describe('How it is sold.'),
     price: z
       .strictObject({
-        amount: z.number().nonnegative(),
-        currency: Text.describe('EUR, USD, GBP.'),
-        per: Text.describe('What the amount buys: 1 m, 1 yd, spool, pack.'),
+        amount: z.number().min(0, { error: 'a price cannot be less than nothing.' }).describe('4.20'),
+        currency: z
+          .string()
+          .regex(/^[A-Z]{3}$/, { error: 'three capitals belong here, such as EUR or USD' })
+          .optional()
+          .describe('EUR, USD, GBP. Left out, the currency of site.yaml.'),
+        per: Text.describe('What the amount buys: 1 m, 1/2 yd, spool, pack, piece.'),
       })
-      .optional(),
-    note: Text.optional(),
+      .optional()
+      .describe('What it costs, for the shopping list of a class.'),
+    note: Text.optional().describe('A word for the shopping list.'),
   })
   .meta({ id: 'Material' });
 

@@ -54,6 +54,8 @@ export type CompiledPiece = {
     label: string | undefined;
   }[];
   pleats: CompiledPleats | undefined;
+  preCut: true | undefined;
+  joined: true | undefined;
   note: string | undefined;
 };
 
@@ -95,6 +97,8 @@ export function readPiece(name: string, file: ProjectFile, reader: Reader): Comp
       return written ? [{ edge: from, kind, at: written, label }] : [];
     }),
     pleats,
+    joined: raw['may be joined'] ? true : undefined,
+    preCut: raw['cut by'] === 'teacher' ? true : undefined,
     note: raw.note,
   };
 }

@@ -27,8 +27,11 @@ export type CautionKey = 'blade' | 'scissors' | 'pins' | 'needle' | 'iron' | 'co
 /** The least heat that something in the heap takes, in °C, and what takes no more. */
 export type IronLimit = { celsius: number; material: string };
 
-/** How long a step takes one maker. `given` by the author, or estimated from its stitches and folds. */
-export type Minutes = { value: number; given: boolean };
+/**
+ * How long a step takes one maker, for one of the works it makes. `given` by the author, or estimated from its stitches
+ * and folds. `machine` and `iron` are what of it is spent at the sewing machine and at the iron.
+ */
+export type Minutes = { value: number; given: boolean; machine: number; iron: number };
 
 /** The thickest place of a work: how thick and how many plies, and where, in the coordinates of the step's work. */
 export type Thickest = { mm: number; layers: number; at: { x: number; y: number } };
@@ -56,6 +59,12 @@ export type Step = {
   /** The rows of stitches that this step adds. */
   stitches: SewnRow[];
   minutes: Minutes;
+  /** How many works are made alike: 4 where a step hems each of 4 napkins. */
+  times: number;
+  /** It is done before the class begins. */
+  doneBefore?: true;
+  /** No session of a class ends between this step and the next. */
+  keepWithNext?: true;
   /** Plain names of the tools, for a list: sewing machine, iron, ruler. */
   tools: string[];
   cautions: CautionKey[];

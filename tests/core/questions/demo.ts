@@ -79,6 +79,7 @@ export function patternOf(
     materials: {},
     options: {},
     holds: [],
+    cutting: { manner: 'straight cuts', gap: 0, edge: 0 },
     findings: [],
   };
 }

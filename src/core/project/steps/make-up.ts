@@ -44,8 +44,8 @@ class Bench {
   readonly #pattern: Pattern;
   readonly #steps: Step[] = [];
   readonly #findings: Finding[] = [];
-  /** By plain name: its name and what lies there, one for each that was cut. */
-  readonly #works = new Map<string, { name: string; copies: Work[]; by?: StepPlan }>();
+  /** By plain name: its name and what lies there, one for each that was cut; a result stands for `times` alike. */
+  readonly #works = new Map<string, { name: string; copies: Work[]; by?: StepPlan; times: number }>();
   readonly #gone = new Map<string, Gone>();
   /** Results that are not made because their step could not be done, each with the steps that wait for it. */
   readonly #lost = new Map<string, { n: number; waiting: StepPlan[] }>();
@@ -80,7 +80,8 @@ class Bench {
   #cutPieces(): void {
     for (const { name, material, cutOutline, count } of Object.values(this.#pattern.pieces)) {
       const work = cut({ piece: name, material, outline: cutOutline });
-      if (work.ok) this.#works.set(plainName(name), { name, copies: Array.from({ length: count }, () => work.value) });
+      if (work.ok)
+        this.#works.set(plainName(name), { name, copies: Array.from({ length: count }, () => work.value), times: 1 });
     }
   }
 
@@ -98,10 +99,26 @@ class Bench {
       return;
     }
     this.#findings.push(...checkMet(plan, sewn.value, this.#pattern));
-    for (const { name } of taken) this.#remove(name, plan);
-    this.#works.set(plainName(plan.makes), { name: plan.makes, copies: [sewn.value], by: plan });
+    const times = this.#timesOf(plan, taken);
+    for (const { name } of taken) this.#remove(name, plan, times);
+    this.#works.set(plainName(plan.makes), { name: plan.makes, copies: [sewn.value], by: plan, times });
     this.#lost.delete(plainName(plan.makes));
-    this.#steps.push(this.#entry(plan, taken, sewn.value));
+    this.#steps.push(this.#entry(plan, taken, sewn.value, times));
+  }
+
+  /**
+   * How many works a step makes alike. Who hems “napkin” hems each one that was cut: a result that keeps the name of
+   * what went in stands for all of that name.
+   */
+  #timesOf(plan: StepPlan, taken: readonly { name: string }[]): number {
+    const names = taken.map(({ name }) => plainName(name));
+    const keeps = names.includes(plainName(plan.makes));
+    const each = names.map((key) => {
+      const { copies, times } = this.#works.get(key)!;
+      const needed = names.filter((one) => one === key).length;
+      return keeps ? Math.floor(copies.length / needed) * times : times;
+    });
+    return Math.min(...each);
   }
 
   /** Finds the works that a step takes, or says what is missing. */
@@ -124,11 +141,12 @@ class Bench {
     return found;
   }
 
-  #remove(name: string, plan: StepPlan): void {
+  #remove(name: string, plan: StepPlan, times: number): void {
     const key = plainName(name);
     const there = this.#works.get(key);
     if (!there) return;
-    if (there.copies.length > 1) there.copies = there.copies.slice(1);
+    const used = Math.max(1, times / there.times);
+    if (there.copies.length > used) there.copies = there.copies.slice(used);
     else {
       this.#works.delete(key);
       this.#gone.set(key, { into: plan.makes, n: plan.n });
@@ -259,7 +277,7 @@ class Bench {
     }
   }
 
-  #entry(plan: StepPlan, taken: { name: string; work: Work }[], after: Work): Step {
+  #entry(plan: StepPlan, taken: { name: string; work: Work }[], after: Work, times: number): Step {
     const pattern = this.#pattern;
     const works = taken.map((one) => one.work);
     const stitches = rowsAdded(works, after, pattern);
@@ -288,6 +306,9 @@ class Bench {
       }),
       stitches,
       minutes: minutesOf(plan, works, after, stitches),
+      times,
+      ...(words['done by'] === 'teacher' && { doneBefore: true }),
+      ...(words['keep with next'] && { keepWithNext: true }),
       tools,
       cautions: cautionsOf(plan, after, pattern),
       ...(iron && { iron }),

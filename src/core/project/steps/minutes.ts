@@ -41,22 +41,33 @@ const MACHINE = 300;
 const HAND = 60;
 /** Starting, securing and finishing a row. */
 const ROW = 1;
-/** A fold is marked, folded and pressed. */
+/** A fold is marked, folded and pressed; half of that is at the iron. */
 const FOLD = 1.5;
+const FOLD_PRESSED = 0.75;
 /** An iron presses 15 seconds on each 150 cm² to fuse; the sole is about that large. */
 const SOLE = 15_000;
 const PRESS = 15 / 60;
 
 /** The author's minutes, or an estimate from what is sewn, folded and pressed, in whole minutes. */
 export function minutesOf(plan: StepPlan, before: readonly Work[], after: Work, rows: readonly SewnRow[]): Minutes {
-  if (plan.words.minutes !== undefined) return { value: plan.words.minutes, given: true };
-  const sewing = rows.reduce((sum, row) => sum + ROW + row.length / (row.class.startsWith('2') ? HAND : MACHINE), 0);
+  const byHand = (row: SewnRow): boolean => row.class.startsWith('2');
+  const took = (some: readonly SewnRow[], pace: number): number =>
+    some.reduce((sum, row) => sum + ROW + row.length / pace, 0);
+  const machine = took(
+    rows.filter((row) => !byHand(row)),
+    MACHINE,
+  );
+  const hand = took(rows.filter(byHand), HAND);
   const folds = plan.verb === 'pleat' ? (after.plies.length - before[0]!.plies.length) / layersOf(before[0]!) : 0;
   const pressing = plan.verb === 'fuse' ? Math.ceil(areaOf(before[0]!) / SOLE) * PRESS : pressed(plan, after);
-  return {
-    value: Math.max(1, Math.round(READY + HANDLING[plan.verb] + sewing + folds * FOLD + pressing)),
-    given: false,
-  };
+  // Who fuses or presses handles the work at the iron.
+  const atIron = ['fuse', 'press'].includes(plan.verb) ? HANDLING[plan.verb] : 0;
+  const iron = atIron + folds * FOLD_PRESSED + pressing;
+  const all = READY + HANDLING[plan.verb] + machine + hand + folds * FOLD + pressing;
+  const given = plan.words.minutes;
+  const value = given ?? Math.max(1, Math.round(all));
+  const part = (minutes: number): number => (minutes * value) / all;
+  return { value, given: given !== undefined, machine: part(machine), iron: part(iron) };
 }
 
 /** Layers that fold as one: cloth and what is fused to it. */

@@ -1,4 +1,5 @@
 /** The rows of stitches that a step adds: how long, through how much, and the thread they take. */
+import { threadPer } from '../thread.ts';
 import { thicknessOf } from './thickness.ts';
 import type { Pattern } from '../pattern.ts';
 import type { Run, Stitch, StitchKind, Work } from '../../cloth/index.ts';
@@ -6,20 +7,6 @@ import type { SewnRow } from '../step.ts';
 
 /** Stitch length in mm: 2.5 for seams, 4 to 5 for basting, 3 to 4 for gathers (course notes on stitch lengths). */
 export const stitchLength = (kind: StitchKind): number => (kind === 'baste' || kind === 'gather' ? 4 : 2.5);
-
-/**
- * Thread for a row, in mm, both threads together and nothing added for waste.
- *
- * Lockstitch 301 takes 2 + 2 T S per length (T thickness, S stitches per length; textilecalculations.com on thread
- * consumption). The others by ratio: 304 5.5 (Coats, stitch type classification), 504 14 (Coats table, relayed),
- * by hand 3 (from memory).
- */
-export function threadFor(kind: StitchKind, type: string, length: number, thickness: number): number {
-  if (type === '304') return 5.5 * length;
-  if (type === '504') return 14 * length;
-  if (type.startsWith('2')) return 3 * length;
-  return (2 + (2 * thickness) / stitchLength(kind)) * length;
-}
 
 /** The rows that lie in a work after a step and did not in those it took. New rows come last. */
 export function rowsAdded(before: readonly Work[], after: Work, pattern: Pattern): SewnRow[] {
@@ -38,7 +25,7 @@ function rowOf({ id, kind, class: type, runs }: Stitch, work: Work, pattern: Pat
     layers = Math.max(layers, run.plies.length);
     if (mm >= thickness) at = middleOf(run);
     thickness = Math.max(thickness, mm);
-    thread += threadFor(kind, type, lengthOf(run), mm);
+    thread += lengthOf(run) * threadPer(type, { thickness: mm, stitch: stitchLength(kind) });
   }
   return { id, kind, class: type, length, layers, thickness, at, thread };
 }

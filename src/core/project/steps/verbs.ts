@@ -57,4 +57,18 @@ export type Verb = keyof typeof grammar;
 export const verbs = Object.keys(grammar) as Verb[];
 
 /** What every step may have. */
-export const always: readonly Field[] = ['id', 'makes', 'says', 'now', 'minutes', 'tools', 'when', 'unless', 'note'];
+export const always: readonly Field[] = [
+  ...([
+    'id',
+    'makes',
+    'says',
+    'now',
+    'minutes',
+    'tools',
+    'done by',
+    'keep with next',
+    'when',
+    'unless',
+    'note',
+  ] as const),
+];

@@ -1,0 +1,72 @@
+/** What a page tells of cloth to cut and to buy: plain values, worked out when the page is built or by the worker. */
+import type { Scene, SessionPlan, Preparation, ToldLine, Group } from '../../src/core/index.ts';
+
+/** How a cloth is laid in the study. Lengths in mm. */
+export type LayoutWish = {
+  /** The material's role. */
+  role: string;
+  /** The key of a pre-cut, or “bolt”. */
+  as: string;
+  width: number;
+  nap: boolean;
+  manner: 'free' | 'straight cuts';
+  sets: number;
+};
+
+export type ToldPiece = {
+  n: number;
+  label: string;
+  /** From the left edge and from the cut end, and its box; set as the page sets lengths. */
+  left: string;
+  up: string;
+  width: string;
+  height: string;
+  turned: string;
+};
+
+export type ToldSheet = { title: string; pieces: ToldPiece[]; cuts: string[] };
+
+export type ToldLayout = {
+  /** As many as can be looked at; the rest is only counted. */
+  sheets: ToldSheet[];
+  more: number;
+  /** The numbers, each with its words. */
+  rows: { what: string; amount: string }[];
+  proven: boolean;
+  /** What happened, in one sentence. */
+  sentence: string;
+  troubles: string[];
+};
+
+/** A layout in words, and a drawing of each sheet. */
+export type Laid = { told: ToldLayout; scenes: Scene[] };
+
+export type PricedLine = ToldLine & { cost?: number; price?: number };
+
+export type ToldList = {
+  group: Group;
+  sets: number;
+  lines: PricedLine[];
+  total: number;
+  perMaker: number;
+  unpriced: string[];
+  troubles: string[];
+};
+
+export type ClassWish = {
+  makers: number;
+  spares: number;
+  machines: number;
+  irons: number;
+  /** Minutes of each session. */
+  sessions: number[];
+  prices: Record<string, number>;
+};
+
+export type ToldClass = {
+  list: ToldList;
+  /** The list as a table for a spreadsheet. */
+  csv: string;
+  preparation: Preparation;
+  plan: SessionPlan;
+};

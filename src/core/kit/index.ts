@@ -1,0 +1,25 @@
+export { MOST_MAKERS, ONE, setsFor, type Group } from './group.ts';
+export { kitFor, kitSteps, type Kit, type KitLine, type KitOptions } from './kit.ts';
+export {
+  boltOf,
+  clothNeed,
+  demandOf,
+  inProject,
+  isCloth,
+  piecesOf,
+  sellingOf,
+  STRAIGHTENING,
+  type ClothNeed,
+} from './cloth.ts';
+export { threadIn, threadNeed, WASTE, type ThreadNeed } from './thread.ts';
+export { needlesNeed, type NeedleNeed } from './needles.ts';
+export { countedNeed, type CountedNeed } from './counted.ts';
+export { digitsOf, formatMoney, priced, type Per, type Priced } from './price.ts';
+export { tellLine, type ToldLine } from './tell.ts';
+export { csv, kitCsv } from './csv.ts';
+export { shopAmount, shopLength } from './shop.ts';
+export { alongSelvage, biasFromSquare, doubleFold, squareForBias, stripsFor } from './strips.ts';
+export { prepare, tasksOf, type Preparation, type Station, type Task as ClassTask, type Visit } from './tasks.ts';
+export { runRoom, type Run as RoomRun, type Stations, type Waiting } from './queue.ts';
+export { outlookOf, type Outlook, type Room } from './simulate.ts';
+export { planSessions, type PlannedSitting, type SessionPlan, type SessionWish } from './sessions.ts';

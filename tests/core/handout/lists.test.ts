@@ -1,0 +1,51 @@
+/** The lists on paper: how the pieces lie on each cloth, and what to ask for in the shop. */
+import { describe, expect, it } from 'vitest';
+import { cuttingList, materialsSheet, resolveProject } from '../../../src/core/index.ts';
+import { folio, shelf } from '../project/files.ts';
+import type { Handout } from '../../../src/core/index.ts';
+
+const pattern = resolveProject(folio(), { materials: shelf() });
+const setting = { paper: 'A4' } as const;
+const wordsOf = ({ pages }: Handout): string =>
+  pages
+    .flatMap(({ scene }) => scene.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : [])))
+    .join(' ')
+    .replace(/[\s\u202f\u2009]+/gu, ' ');
+
+describe('the cutting list', () => {
+  const list = cuttingList(pattern, setting);
+
+  it('shows each cloth with its pieces, and how much of it they take', () => {
+    for (const role of ['outer', 'pockets', 'lining', 'firm interfacing', 'light interfacing']) {
+      const shapes = list.pages.flatMap(({ scene }) => scene.shapes);
+      expect(
+        shapes.some(({ name }) => name.includes(`layout ${role} `)),
+        role,
+      ).toBe(true);
+    }
+    // Cover and flap side by side: as long as the cover is high, 6 7/8 in.
+    expect(wordsOf(list)).toContain('Laid out on cloth 42 in wide, the pieces take 6⅞ in. No layout is shorter.');
+    expect(list.findings).toEqual([]);
+  });
+
+  it('says what does not go on the cloth', () => {
+    const narrow = shelf();
+    narrow['quilting cotton']!.width = { in: 4, mm: 100, source: 'a ribbon' };
+    const told = wordsOf(cuttingList(resolveProject(folio(), { materials: narrow }), setting));
+    expect(told).toContain('Cover is 5 in wide; Print for the cover and the flap has room for 4 in.');
+  });
+});
+
+describe('the materials list', () => {
+  it('asks for lengths as the shop cuts them, with every part of them', () => {
+    const told = wordsOf(materialsSheet(pattern, setting));
+    expect(told).toContain('¼ yd, 42 in');
+    expect(told).toContain('to straighten the end');
+    expect(told).toContain('1 pack of 6');
+  });
+
+  it('keeps what cannot be reckoned', () => {
+    const bare = resolveProject(folio());
+    expect(wordsOf(materialsSheet(bare, setting))).toContain('Lining');
+  });
+});

@@ -1,0 +1,180 @@
+/**
+ * Cloth to cut and to buy. The table set by hand: a runner of 16 x 44 in and four napkins of 18 x 18 in. Side by side on
+ * 54 in they take 44 in. On 44 in only one napkin goes beside the runner, so that two more lie behind: 44 + 18 = 62 in.
+ */
+import { readFile } from 'node:fs/promises';
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test, type Page } from '@playwright/test';
+import { copyKit } from '../copy-kit.ts';
+import { wake } from './lesson.ts';
+import { start } from './npm-start.ts';
+
+const HEM = '/courses/mitred-corners/hem-and-mitre/';
+const TABLE_SET = '/projects/table-set/';
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+const study = (page: Page) => page.locator('[data-study="layout"]');
+const amount = (page: Page, what: string) =>
+  study(page).getByRole('row', { name: what }).getByRole('cell').filter({ visible: true });
+
+test.describe('the layout study', () => {
+  test('is there before any script runs, and a narrower cloth takes more of it', async ({ page }) => {
+    const workers: string[] = [];
+    page.on('worker', (worker) => workers.push(worker.url()));
+    await page.goto(HEM);
+    await wake(study(page));
+    await expect(amount(page, 'Length as laid out')).toHaveText(/^44\s*in$/);
+    await expect(study(page).locator('.happened')).toContainText('No layout takes less: proven.');
+    expect(workers).toEqual([]);
+
+    const width = study(page).getByRole('slider', { name: 'Width of the cloth' });
+    for (let press = 0; press < 10; press++) await width.press('ArrowLeft');
+    await expect(width).toHaveAttribute('aria-valuetext', '44 inches');
+    await expect(amount(page, 'Length as laid out')).toHaveText(/^62\s*in$/);
+    // 62 / 0.96 + 1 = 65.6 in; the shop cuts by the quarter yard: 2 yd.
+    await expect(amount(page, 'To buy')).toHaveText(/^2\s*yd$/);
+    await expect(study(page).locator('.happened')).toContainText('You buy 2 yd');
+    expect(workers).toHaveLength(1);
+
+    await study(page).getByRole('button', { name: 'Back to the project’s own cloth' }).click();
+    await expect(amount(page, 'Length as laid out')).toHaveText(/^44\s*in$/);
+  });
+
+  test('lists every piece and every cut, and says them with the drawing', async ({ page }) => {
+    await page.goto(HEM);
+    await wake(study(page));
+    const pieces = study(page)
+      .getByRole('table', { name: /^Where each piece lies/ })
+      .getByRole('row');
+    await expect(pieces).toHaveCount(1 + 5);
+    await expect(pieces.nth(1)).toContainText(/1\. Runner\s*0\s*in\s*0\s*in\s*16\s*in\s*44\s*in/);
+    const cuts = study(page).getByRole('listitem').filter({ hasText: 'measure' });
+    await expect(cuts.first()).toHaveText(
+      /^The cloth: measure 44\s*in and cut from selvage to selvage\. That is strip A\.$/,
+    );
+    await expect(study(page).getByRole('img', { name: 'Linen or cotton for the table' })).toBeVisible();
+    await study(page).getByText('What this drawing shows').click();
+    await expect(study(page)).toContainText('1. Runner: 0 inches from the left, 0 inches from the cut end');
+  });
+
+  test('says which piece is too large for a pre-cut, and what would help', async ({ page }) => {
+    await page.goto(HEM);
+    await wake(study(page));
+    await study(page).getByRole('combobox', { name: 'Bought as' }).selectOption('fat-quarter');
+    await expect(study(page).locator('.troubles')).toContainText(
+      /Runner is 44 in long; fat quarter, 18 × 21 in has room for 18 in/,
+    );
+    await expect(study(page).locator('.happened')).toContainText('Not everything goes on this cloth.');
+  });
+
+  test('looks on for a shorter layout, tells how far it is, and can be stopped', async ({ page, isMobile }) => {
+    test.skip(isMobile, 'the same on any screen, and slow');
+    await page.goto('/authoring/');
+    await wake(study(page));
+    const sets = study(page).getByRole('slider', { name: 'Sets to cut' });
+    for (let press = 0; press < 11; press++) await sets.press('ArrowRight');
+    await study(page).getByRole('radio', { name: 'freely, with scissors' }).check();
+    await expect(study(page).getByRole('progressbar', { name: 'Looking for a shorter layout' })).toBeVisible();
+    const stop = study(page).getByRole('button', { name: 'Stop looking' });
+    await stop.click();
+    await expect(stop).toBeHidden();
+    await expect(
+      study(page)
+        .getByRole('table', { name: /^Where each piece lies/ })
+        .getByRole('row'),
+    ).toHaveCount(1 + 24);
+  });
+
+  test('has no barrier that axe finds', async ({ page }) => {
+    await page.goto(HEM);
+    await wake(study(page));
+    const { violations } = await new AxeBuilder({ page }).include('[data-study="layout"]').withTags(RULES).analyze();
+    expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((node) => node.html.slice(0, 120)) }))).toEqual([]);
+  });
+});
+
+test('a learner’s own list follows the size', async ({ page }) => {
+  await page.goto(TABLE_SET);
+  const list = page.locator('[data-list="maker"]');
+  await wake(list);
+  const linen = list.getByRole('row', { name: /Linen or cotton/ });
+  // 44 / 0.96 + 1 = 46.8 in.
+  await expect(linen).toContainText(/1½\s*yd, 54\s*in wide/);
+  // A runner of 72 in is cut 74 in long: 74 / 0.96 + 1 = 78.1 in.
+  await page.goto(`${TABLE_SET}?length-of-the-runner=72+in`);
+  await wake(list);
+  await expect(linen).toContainText(/2¼\s*yd, 54\s*in wide/);
+  await expect(list.getByRole('row', { name: /Thread/ })).toContainText(/1 spool of 100\s*yd/);
+});
+
+test('the list for a class is not on the public site', async ({ page }) => {
+  const answer = await page.request.get('/courses/mitred-corners/shopping/');
+  expect(answer.status()).toBe(404);
+  await page.goto('/courses/mitred-corners/');
+  await expect(page.getByRole('heading', { name: 'For the teacher' })).toBeVisible();
+  await expect(page.getByRole('link', { name: /^For a class/ })).toHaveCount(0);
+});
+
+test.describe('for the teacher', () => {
+  test.describe.configure({ mode: 'default', timeout: 120_000 });
+  let kit: Awaited<ReturnType<typeof copyKit>>;
+  let site: Awaited<ReturnType<typeof start>>;
+  test.beforeAll(async () => {
+    test.setTimeout(120_000);
+    kit = await copyKit();
+    site = await start(kit.folder, { TEACHER_PAGES: 'yes' });
+  });
+  test.afterAll(async () => {
+    await site?.stop();
+    await kit?.remove();
+  });
+
+  test('a class buys, pays, gets ready and is planned; the table can be saved', async ({ page }) => {
+    await page.goto(`${site.address}/courses/mitred-corners/`);
+    await page.getByRole('link', { name: /^For a class/ }).click();
+    const list = page.locator('[data-list="class"]');
+    // The live preview loads a page once more when it has got its packages ready.
+    await page.waitForLoadState('networkidle');
+    await expect(() => wake(list)).toPass();
+    const linen = list.getByRole('row', { name: /Linen or cotton/ });
+    await expect(linen).toBeVisible();
+
+    // One maker: 1 1/2 yd at 16.80 a yard, and a spool at each of 4 machines at 2.90.
+    await list.getByRole('spinbutton', { name: 'Makers' }).fill('1');
+    await list.getByRole('spinbutton', { name: 'Spare sets' }).fill('0');
+    await expect(linen).toContainText(/1½\s*yd/);
+    await expect(list.getByRole('row', { name: 'Together' })).toContainText('€36.80');
+
+    // The price of another shop: 20 a yard. And one that is none.
+    const price = list.getByRole('textbox', { name: /Price of Linen or cotton/ });
+    await price.fill('20');
+    await price.press('Tab');
+    await expect(list.getByRole('row', { name: 'Together' })).toContainText('€41.60');
+    await price.fill('-3');
+    await price.press('Tab');
+    await expect(list.getByRole('status').first()).toHaveText('A price is a number of 0 or more.');
+    await expect(list.getByRole('row', { name: 'Together' })).toContainText('€41.60');
+    await list.getByRole('spinbutton', { name: 'Makers' }).fill('0');
+    await expect(list.getByRole('status').first()).toContainText('Makers: a whole number from 1 to 500.');
+
+    await list.getByRole('spinbutton', { name: 'Makers' }).fill('12');
+    await list.getByRole('spinbutton', { name: 'Irons' }).fill('1');
+    await expect(list).toContainText(/one more iron saves the class \d+ minutes/);
+    await expect(list.getByRole('table', { name: /^Session 1, / })).toBeVisible();
+
+    const coming = page.waitForEvent('download');
+    await list.getByRole('button', { name: 'Save as a table (CSV)' }).click();
+    const download = await coming;
+    expect(download.suggestedFilename()).toBe('table-set-class-of-12.csv');
+    const text = await readFile(await download.path(), 'utf8');
+    expect(text.startsWith('\ufeffWhat,Material,For,Buy,Amount,Unit,Price,Per,Cost,Currency,How\r\n')).toBe(true);
+    expect(text).toMatch(/\r\nLinen or cotton for the table,.*,yd,20,1 yd,\d+(\.\d+)?,EUR,/);
+
+    const { violations } = await new AxeBuilder({ page }).include('main').withTags(RULES).analyze();
+    expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((node) => node.html.slice(0, 120)) }))).toEqual([]);
+
+    await page.emulateMedia({ media: 'print' });
+    await expect(list.getByRole('spinbutton').filter({ visible: true })).toHaveCount(0);
+    await expect(linen).toBeVisible();
+  });
+});
