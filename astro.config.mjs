@@ -17,8 +17,13 @@ const root = fileURLToPath(new URL('.', import.meta.url));
 const address = published(root);
 const fonts = await cutFonts(`${root}.cache/fonts`, 'woff2');
 
+/** What several islands share and many lessons do without. */
+const lessRead =
+  /\/(drawing|making|questions|handing-in|zod|layout|kit|cutting|shopping-list|drift-study)\/|\/bindings\/(input|select)|\/project\/lists|\/shared\/clone/;
+
 /** The islands of nearly every lesson. */
-const onEveryLesson = /components\/(widgets\/(tape\/|your-size\/SizeSheet|Switches|Refill))/;
+const onEveryLesson =
+  /components\/widgets\/(tape\/|your-size\/SizeSheet|Switches|Refill)|astrojs\/svelte\/dist\/client/;
 
 /** `client:use`: an island that wakes when it is used. */
 const wakeOnUse = {
@@ -89,12 +94,13 @@ export default defineConfig({
                 groups: [
                   {
                     name: 'lesson',
-                    test: /^(?!.*\/(drawing|making|questions|handing-in|layout|kit|cutting)\/)/,
+                    test: (id) => !lessRead.test(id),
                     minShareCount: 2,
                     priority: 2,
                   },
                   { name: 'islands', test: onEveryLesson, priority: 1 },
                   { name: 'drawing', test: /\/drawing\//, minShareCount: 2 },
+                  { name: 'pieces', test: /widgets\/(CutList|MaterialsList)|\/project\/lists/ },
                   { name: 'making', test: /\/making\//, minShareCount: 2 },
                   { name: 'questions', test: /\/components\/questions\/|\/questions\/choices/, minShareCount: 2 },
                 ],

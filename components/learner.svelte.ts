@@ -266,8 +266,8 @@ export class Learner {
   /** Keeps the choices and writes them into the address. Both are slow, so both wait until the hand rests. */
   #store(): void {
     writeAddress(`size of ${this.project.id}`, (query) => {
-      const values = $state.snapshot(this.#values);
-      const options = $state.snapshot(this.#options);
+      const values = this.#values;
+      const options = this.#options;
       const { edition, grid } = this.pattern;
       const empty = Object.keys(values).length + Object.keys(options).length === 0;
       keep(`size:${this.project.id}`, empty ? undefined : { values, options });

@@ -1,8 +1,6 @@
 /** One question and its learner: what the answer is now, what came of checking it, and how often it was tried. */
+import { ANSWERED } from '../answered.ts';
 import { asRecord, keep, onKept, recall } from '../keep.ts';
-
-/** Told to the page when an answer was judged; the lesson's tape marks the step as done. */
-export const ANSWERED = 'course-kit:answered';
 
 /**
  * `open`: not checked yet. `unread`: it could not be judged, which costs nothing. `again`: the first try was wrong.

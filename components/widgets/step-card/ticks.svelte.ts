@@ -1,6 +1,6 @@
 /** Which steps of a project this learner has done. Kept in the browser, for all lessons of the project. */
+import { ANSWERED } from '../../answered.ts';
 import { asRecord, keep, recall } from '../../keep.ts';
-import { ANSWERED } from '../../questions/attempt.svelte.ts';
 
 export class Ticks {
   readonly #key: string;
@@ -20,7 +20,7 @@ export class Ticks {
   set(id: string, done: boolean): void {
     if (done) this.#done[id] = true;
     else delete this.#done[id];
-    keep(this.#key, Object.keys(this.#done).length === 0 ? undefined : $state.snapshot(this.#done));
+    keep(this.#key, Object.keys(this.#done).length === 0 ? undefined : this.#done);
     // The lesson's tape looks anew once the page shows the tick.
     requestAnimationFrame(() => document.dispatchEvent(new CustomEvent(ANSWERED)));
   }

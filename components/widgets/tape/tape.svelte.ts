@@ -1,4 +1,5 @@
 /** Where the reader is on the lesson's tape, and which of its steps are done. */
+import { ANSWERED } from '../../answered.ts';
 import { keep, recall } from '../../keep.ts';
 
 export type Step = { slug: string; text: string };
@@ -33,13 +34,13 @@ export class Tape {
     addEventListener('scroll', ask, { passive: true });
     addEventListener('resize', ask, { passive: true });
     // An answer changes what is done without any scrolling.
-    document.addEventListener('course-kit:answered', ask);
+    document.addEventListener(ANSWERED, ask);
     ask();
     return () => {
       cancelAnimationFrame(frame);
       removeEventListener('scroll', ask);
       removeEventListener('resize', ask);
-      document.removeEventListener('course-kit:answered', ask);
+      document.removeEventListener(ANSWERED, ask);
     };
   }
 

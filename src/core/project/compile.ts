@@ -2,8 +2,9 @@
  * Reads a project file once: every length parsed, every formula taken apart, every name looked up. What is found wrong
  * on the way does not depend on edition, values or options, and is kept with it.
  */
-import { closest, defaultGrid, formatLength, inEdition, isOnGrid, quote } from '../measure/index.ts';
+import { closest, defaultGrid, formatLength, inEdition, quote } from '../measure/index.ts';
 import { parseFormula } from '../formula/index.ts';
+import { noteOffGrid, reportBorrowedNames } from '#remarks';
 import { MOST_POCKETS } from './pleats.ts';
 import { listed, partName, partsOf, plainName, singleBlanks } from './names.ts';
 import { readHold, type CompiledHold } from './holds.ts';
@@ -188,36 +189,6 @@ function distinct(names: string[], where: string, what: string, findings: Findin
   return [...first.values()];
 }
 
-/** A name begins with a letter; a formula tells it from the signs around it. */
-const READABLE = /^\p{L}[\p{L}\p{M}\p{N}_'’ -]*$/u;
-
-/** A measure must not take a name that a piece gives, nor one that a formula cannot hold. */
-function reportBorrowedNames(
-  measures: readonly string[],
-  parts: ReadonlyMap<string, { piece: string }>,
-  findings: Finding[],
-): void {
-  const lower = new Map([...parts].map(([name, { piece }]) => [plainName(name), piece]));
-  for (const name of measures) {
-    const place: Place = ['measures', name];
-    const owner = lower.get(plainName(name));
-    if (owner !== undefined) {
-      const message = `${quote(name)} is what formulas call a number of the piece ${quote(owner)}. The measure hides it.`;
-      findings.push({
-        severity: 'error',
-        place,
-        code: 'name-twice',
-        message,
-        mend: 'Call the measure something else.',
-      });
-    }
-    if (!READABLE.test(singleBlanks(name))) {
-      const message = `A formula cannot read the name ${quote(name)}. Begin with a letter; use letters, digits and blanks.`;
-      findings.push({ severity: 'error', place, code: 'name-unreadable', message });
-    }
-  }
-}
-
 function readMeasure(name: string, raw: ProjectFile['measures'][string], grid: Grid, reader: Reader): CompiledMeasure {
   const place: Place = ['measures', name];
   if (typeof raw !== 'object') {
@@ -278,19 +249,6 @@ function readMeasure(name: string, raw: ProjectFile['measures'][string], grid: G
   noteOffGrid(written, grid, reader);
   const range = raw.between === undefined || !written ? undefined : readRange(raw, written, grid, place, reader);
   return { ...shared, kind: 'length', written, range };
-}
-
-/** A stated value between two marks is shown rounded everywhere; the author should know. */
-function noteOffGrid(written: Written | undefined, grid: Grid, { findings }: Reader): void {
-  if (written?.kind !== 'length') return;
-  for (const edition of ['inch', 'metric'] as const) {
-    const value = written.stated[edition];
-    if (value === undefined || isOnGrid(value, edition, grid)) continue;
-    const place = written.text === '' ? [...written.place, edition === 'inch' ? 'in' : 'mm'] : written.place;
-    const shown = formatLength(value, edition, { grid });
-    const message = `This lies between two marks of the ${edition} ruler. Pages show it as ${quote(shown)}.`;
-    findings.push({ severity: 'note', place, code: 'off-grid', message });
-  }
 }
 
 type RawMeasure = Extract<ProjectFile['measures'][string], object>;

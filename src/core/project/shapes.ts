@@ -1,4 +1,5 @@
 /** Reads the pieces of a project file: their shape, edges, corners, folds and pleats. */
+import { noteNapAcross } from '#remarks';
 import { closest, quote } from '../measure/index.ts';
 import { listed, partName, plainName } from './names.ts';
 import { readNumber, readValue } from './written.ts';
@@ -71,11 +72,7 @@ export function readPiece(name: string, file: ProjectFile, reader: Reader): Comp
   const pleats = raw.pleats && readPleats(raw.pleats, [...place, 'pleats'], reader);
   // With one of these lost, the rest would quietly give another piece than the one asked for.
   const whole = reader.findings.slice(sound).every((finding) => finding.severity !== 'error');
-  if (raw.nap === 'up' && raw.grain !== undefined && raw.grain !== 'lengthwise') {
-    const message = `Pile and print run along the selvage, so on ${quote(name)}, cut ${raw.grain}, they cannot stand upright.`;
-    const mend = 'Cut it lengthwise, or take a cloth without a direction and leave nap out.';
-    reader.findings.push({ severity: 'warning', place: [...place, 'nap'], code: 'nap-across', message, mend });
-  }
+  noteNapAcross(name, raw, place, reader);
   return {
     name,
     label: raw.label ?? name.trim(),

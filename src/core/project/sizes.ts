@@ -1,8 +1,8 @@
 /**
  * Sizes of things that sewn goods hold, as published.
  *
- * `checked` tells how far a value can be trusted: 'read' in the source named here, which is often a copy of the
- * standard rather than the standard itself, or 'from memory'. Width and height in mm, as the source prints them.
+ * `source` is the standard or the publisher. `checked` tells how far a value can be trusted: 'read', often in a copy
+ * that the comment beside the source names, or 'from memory'. Width and height in mm, as the source prints them.
  */
 import { closest } from '../measure/index.ts';
 
@@ -19,14 +19,22 @@ export type PublishedSize = {
 const inches = (value: number): number => value * 25.4;
 
 const ID = 'ISO/IEC 7810';
-const ID_1 = 'ISO/IEC 7810, as tabulated in an encyclopedia copy (hessslslslsls.azureedge.net/wiki/ID-1_(card_size))';
-const ID_2_3 = 'ISO/IEC 7810, M. Kuhn, University of Cambridge, on the USMA list (mail-archive.com, usma, msg12672)';
-const A_SERIES = 'ISO 216, as tabulated in an encyclopedia copy (wiki3.en-us.nina.az/ISO_216)';
-const EURO = 'ECB Decision ECB/2003/4, EUR-Lex summary l25088';
-const EURO_500 = 'table of first-series euro notes, encyclopedia copy (liquisearch.com/euro_banknotes/specification)';
-const EUROPA = 'announcement of the European Central Bank, reported in Coin World 2019';
-const US_NOTE = 'US Bureau of Engraving and Printing, relayed by a secondary page (eatsip365.com)';
-const LETTER = 'ANSI/ASME Y14.1, table at paper-size.com; convertworld.com';
+/** As tabulated in an encyclopedia copy (hessslslslsls.azureedge.net/wiki/ID-1_(card_size)). */
+const ID_1 = ID;
+/** M. Kuhn, University of Cambridge, on the USMA list (mail-archive.com, usma, msg12672). */
+const ID_2_3 = ID;
+/** As tabulated in an encyclopedia copy (wiki3.en-us.nina.az/ISO_216). */
+const A_SERIES = 'ISO 216';
+/** EUR-Lex summary l25088. */
+const EURO = 'ECB Decision ECB/2003/4';
+/** Table of first-series euro notes in an encyclopedia copy (liquisearch.com/euro_banknotes/specification). */
+const EURO_500 = 'table of first-series euro notes';
+/** Reported in Coin World 2019. */
+const EUROPA = 'announcement of the European Central Bank, 2019';
+/** Relayed by a secondary page (eatsip365.com). */
+const US_NOTE = 'US Bureau of Engraving and Printing';
+/** Table at paper-size.com; convertworld.com. */
+const LETTER = 'ANSI/ASME Y14.1';
 const LEGAL = 'table of US paper sizes at paper-size.com';
 const MEMORY = 'from memory';
 

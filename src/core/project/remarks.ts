@@ -1,0 +1,63 @@
+/** What is said of a project file as it is read, and changes nothing in what it comes to. */
+import { formatLength, isOnGrid, quote } from '../measure/index.ts';
+import { plainName, singleBlanks } from './names.ts';
+import type { Grid } from '../measure/index.ts';
+import type { Finding, Place } from './pattern.ts';
+import type { ProjectFile } from './schema.ts';
+import type { Reader, Written } from './written.ts';
+
+/** A name begins with a letter; a formula tells it from the signs around it. */
+const READABLE = /^\p{L}[\p{L}\p{M}\p{N}_'’ -]*$/u;
+
+/** A measure must not take a name that a piece gives, nor one that a formula cannot hold. */
+export function reportBorrowedNames(
+  measures: readonly string[],
+  parts: ReadonlyMap<string, { piece: string }>,
+  findings: Finding[],
+): void {
+  const lower = new Map([...parts].map(([name, { piece }]) => [plainName(name), piece]));
+  for (const name of measures) {
+    const place: Place = ['measures', name];
+    const owner = lower.get(plainName(name));
+    if (owner !== undefined) {
+      const message = `${quote(name)} is what formulas call a number of the piece ${quote(owner)}. The measure hides it.`;
+      findings.push({
+        severity: 'error',
+        place,
+        code: 'name-twice',
+        message,
+        mend: 'Call the measure something else.',
+      });
+    }
+    if (!READABLE.test(singleBlanks(name))) {
+      const message = `A formula cannot read the name ${quote(name)}. Begin with a letter; use letters, digits and blanks.`;
+      findings.push({ severity: 'error', place, code: 'name-unreadable', message });
+    }
+  }
+}
+
+/** A stated value between two marks is shown rounded everywhere; the author should know. */
+export function noteOffGrid(written: Written | undefined, grid: Grid, { findings }: Reader): void {
+  if (written?.kind !== 'length') return;
+  for (const edition of ['inch', 'metric'] as const) {
+    const value = written.stated[edition];
+    if (value === undefined || isOnGrid(value, edition, grid)) continue;
+    const place = written.text === '' ? [...written.place, edition === 'inch' ? 'in' : 'mm'] : written.place;
+    const shown = formatLength(value, edition, { grid });
+    const message = `This lies between two marks of the ${edition} ruler. Pages show it as ${quote(shown)}.`;
+    findings.push({ severity: 'note', place, code: 'off-grid', message });
+  }
+}
+
+/** Pile and print run lengthwise; a piece cut another way cannot have them upright. */
+export function noteNapAcross(
+  name: string,
+  { nap, grain }: ProjectFile['pieces'][string],
+  place: Place,
+  { findings }: Reader,
+): void {
+  if (nap !== 'up' || grain === undefined || grain === 'lengthwise') return;
+  const message = `Pile and print run along the selvage, so on ${quote(name)}, cut ${grain}, they cannot stand upright.`;
+  const mend = 'Cut it lengthwise, or take a cloth without a direction and leave nap out.';
+  findings.push({ severity: 'warning', place: [...place, 'nap'], code: 'nap-across', message, mend });
+}
