@@ -46,7 +46,7 @@ test.describe('the layout study', () => {
     const pieces = study(page)
       .getByRole('table', { name: /^Where each piece lies/ })
       .getByRole('row');
-    await expect(pieces).toHaveCount(1 + 5);
+    await expect(pieces).toHaveCount(1 + 6);
     await expect(pieces.nth(1)).toContainText(/1\. Runner\s*0\s*in\s*0\s*in\s*16\s*in\s*44\s*in/);
     const cuts = study(page).getByRole('listitem').filter({ hasText: 'measure' });
     await expect(cuts.first()).toHaveText(
