@@ -85,7 +85,7 @@ test('the choices for a document can be read and reached by everyone', async ({ 
   await wake(section);
   await section.getByRole('button', { name: 'Cutting list' }).focus();
   await page.keyboard.press('Enter');
-  await expect(section.getByRole('status')).toContainText('Save “Cutting list”, 1 page (PDF)');
+  await expect(section.getByRole('status')).toContainText('Save “Cutting list”, 3 pages (PDF)');
   const { violations } = await new AxeBuilder({ page }).include('[aria-labelledby="to-print"]').analyze();
   expect(violations).toEqual([]);
 });
