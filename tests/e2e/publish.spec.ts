@@ -11,6 +11,7 @@ import { expect, test } from '@playwright/test';
 import type { Page } from '@playwright/test';
 import { examineSite } from '../../src/author/publish/examine.ts';
 import { copyPortable } from '../../src/author/publish/portable.ts';
+import { wake, yourSize } from './lesson.ts';
 
 const kit = fileURLToPath(new URL('../..', import.meta.url));
 let folder: string;
@@ -36,6 +37,7 @@ async function toLesson(page: Page, start: string): Promise<void> {
 /** A slider of the lesson moves the number in its sentence. */
 async function works(page: Page): Promise<void> {
   await expect(page.getByRole('note').filter({ hasText: 'from a folder' })).toHaveCount(0);
+  await wake(yourSize(page));
   await page.getByRole('slider', { name: 'Width of your cards' }).first().press('ArrowRight');
   await expect(page.locator('[data-size="card width"]').first()).toContainText(/4⅜\sin/);
 }
