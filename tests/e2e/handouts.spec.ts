@@ -3,12 +3,27 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
-import { expect, test } from '@playwright/test';
+import { expect, test, type Locator, type Page } from '@playwright/test';
 import { poppler } from '../poppler.ts';
 import { PLEAT, wake } from './lesson.ts';
 
 const PROJECT = '/projects/swatch-folio/';
 const COURSE = '/courses/pocket-folio/';
+
+/** The choices for documents at one's own size, in sight and awake. */
+async function choices(page: Page): Promise<Locator> {
+  const section = page.getByRole('region', { name: 'Templates and lists to print' });
+  await section.scrollIntoViewIfNeeded();
+  await expect(section.locator('astro-island[ssr]')).toHaveCount(0);
+  return section;
+}
+
+/** What of the writer has been fetched so far: its code, and the fonts that it sets. */
+function writerOf(page: Page): () => string[] {
+  const fetched: string[] = [];
+  page.on('request', (request) => fetched.push(new URL(request.url()).pathname));
+  return () => fetched.filter((name) => /press|\.ttf$/.test(name));
+}
 
 /** Blanks of any width as one plain blank. */
 const spaced = (text: string): string => text.replace(/[\s\u202f\u2009]+/gu, ' ');
@@ -37,22 +52,27 @@ test('a lesson offers its worksheet', async ({ page }) => {
   expect((await answer.body()).subarray(0, 5).toString()).toBe('%PDF-');
 });
 
-test('a learner prints templates of their own size; nothing of the writer is loaded before they come to it', async ({
+test('nothing of the writer is loaded for who only reads the page; who comes to the choices finds it ready', async ({
   page,
 }) => {
-  const scripts: string[] = [];
-  page.on('request', (request) => scripts.push(new URL(request.url()).pathname));
-  // 127 + 2 × 3 + 2 × 6 mm: the panel of a learner whose cards are 127 mm wide.
-  await page.goto(`${PROJECT}?edition=metric&card-width=127+mm`);
-  const section = page.getByRole('region', { name: 'Templates and lists to print' });
-  await section.scrollIntoViewIfNeeded();
-  await expect(section.locator('astro-island[ssr]')).toHaveCount(0);
-  await expect(section).toContainText('At your own size, in the metric edition');
-  const writer = () => scripts.filter((name) => /press|\.ttf$/.test(name));
+  const writer = writerOf(page);
+  await page.goto(PROJECT);
+  const section = await choices(page);
+  await expect(section).toContainText('At the lesson’s size');
   expect(writer()).toEqual([]);
 
-  // Who comes to the choices finds the writer ready.
   await section.getByRole('radio', { name: 'A4' }).hover();
+  await expect.poll(() => writer().length).toBe(3);
+});
+
+test('a learner prints templates of their own size, for which the writer is ready once they see the choices', async ({
+  page,
+}) => {
+  const writer = writerOf(page);
+  // 127 + 2 × 3 + 2 × 6 mm: the panel of a learner whose cards are 127 mm wide.
+  await page.goto(`${PROJECT}?edition=metric&card-width=127+mm`);
+  const section = await choices(page);
+  await expect(section).toContainText('At your own size, in the metric edition');
   await expect.poll(() => writer().length).toBe(3);
 
   await section.getByRole('radio', { name: 'Letter' }).check();

@@ -41,11 +41,7 @@ export async function writePdf(
   fonts: Fonts,
   progress?: (done: number, all: number) => void | Promise<void>,
 ): Promise<Printed> {
-  const [{ default: Document }, fontkit] = await Promise.all([import('pdfkit'), import('fontkit')]);
-  const faces = [fonts.regular, fonts.strong].map((bytes) => fontkit.create(bytes));
-  const lacking = unshown(handout, (codePoint) => faces.every((face) => face.hasGlyphForCodePoint(codePoint)));
-  const missing = new Set(lacking.map(({ character }) => character));
-
+  const { default: Document } = await import('pdfkit');
   const doc = new Document({
     autoFirstPage: false,
     margin: 0,
@@ -65,7 +61,10 @@ export async function writePdf(
   });
   doc.registerFont('regular', fonts.regular as Buffer);
   doc.registerFont('strong', fonts.strong as Buffer);
-  for (const face of ['regular', 'strong']) shapeOnce(doc.font(face));
+  const faces = ['regular', 'strong'].map((name) => faceOf(doc.font(name)));
+  for (const face of faces) shapeOnce(face);
+  const lacking = unshown(handout, (codePoint) => faces.every(({ font }) => font.hasGlyphForCodePoint(codePoint)));
+  const missing = new Set(lacking.map(({ character }) => character));
 
   for (const [i, { scene, bookmark }] of handout.pages.entries()) {
     doc.addPage({ size: [scene.width * K, scene.height * K], margin: 0 });
@@ -83,6 +82,14 @@ type Doc = InstanceType<typeof PDFDocument>;
 /** The document's root, which the library's types do not tell of. */
 const rootOf = (doc: Doc) => (doc as unknown as { _root: { data: Record<string, unknown> } })._root;
 
+/** The font a document writes with now, which the library's types do not tell of. */
+type Face = {
+  readonly font: { hasGlyphForCodePoint(codePoint: number): boolean };
+  layoutRun(text: string, features: Features): Run;
+};
+
+const faceOf = (doc: Doc) => (doc as unknown as { _font: Face })._font;
+
 type Run = {
   readonly glyphs: readonly unknown[];
   readonly positions: readonly unknown[];
@@ -93,8 +100,7 @@ type Run = {
  * The library shapes a text anew whenever features are asked for, and that is most of the work. Sheets say the same
  * words again and again, so each word, with the blank after it, is shaped once; nothing is kerned over a blank.
  */
-function shapeOnce(doc: Doc): void {
-  const font = (doc as unknown as { _font: { layoutRun(text: string, features: Features): Run } })._font;
+function shapeOnce(font: Face): void {
   const shape = font.layoutRun.bind(font);
   const words = new Map<string, Run>();
   const texts = new Map<string, Run>();

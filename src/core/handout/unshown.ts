@@ -5,10 +5,13 @@ export type Unshown = { readonly character: string; readonly in: string };
 
 /** The characters of a document that its fonts cannot show, each once. */
 export function unshown({ title, pages }: Handout, hasGlyph: (codePoint: number) => boolean): Unshown[] {
-  const found = new Map<string, string>();
+  const met = new Set<string>();
+  const found: Unshown[] = [];
   const look = (text: string) => {
     for (const character of text) {
-      if (!found.has(character) && !hasGlyph(character.codePointAt(0)!)) found.set(character, text);
+      if (met.has(character)) continue;
+      met.add(character);
+      if (!hasGlyph(character.codePointAt(0)!)) found.push({ character, in: text });
     }
   };
   for (const { bookmark, scene } of pages) {
@@ -16,7 +19,7 @@ export function unshown({ title, pages }: Handout, hasGlyph: (codePoint: number)
     if (bookmark !== undefined) look(bookmark);
   }
   look(title);
-  return [...found].map(([character, text]) => ({ character, in: text }));
+  return found;
 }
 
 /**
