@@ -43,7 +43,10 @@ export function classPlan(plan: Plan, pattern: Pattern | undefined, setting: Set
   const sums = plan.sessions.map(({ lessons }) => lessons.reduce((sum, { minutes }) => sum + minutes, 0));
   const blocks: Block[] = [
     ...paragraph(plan.summary, type),
-    ...paragraph(`Level: ${plan.level}. Planned for ${plan.makers} makers, with ${plan.spares} sets to spare.`, type),
+    ...paragraph(
+      `Level: ${plan.level}. Planned for ${plan.makers} makers, with ${plan.spares} ${plan.spares === 1 ? 'set' : 'sets'} to spare.`,
+      type,
+    ),
     ...heading('Sessions', type),
     ...table(
       [
@@ -131,6 +134,7 @@ function sessionBlocks(
           ...paragraph(`${caution.title}. ${caution.sentences.join(' ')}`, type, {
             indent: 4,
             after: 0.25 * type.text,
+            keep: caution === lesson.cautions.at(-1), // with the sentence below
           }),
         );
       }

@@ -67,9 +67,11 @@ export function flow(blocks: readonly Block[], heading: Heading, setting: Settin
   open();
   let table: Block | undefined;
   for (const [i, block] of blocks.entries()) {
-    // What must stay with the next stands or falls with it, and with what that must stay with.
+    // What must stay with the next stands or falls with it, and with what that must stay with. What is longer than a
+    // page begins on one of its own, and goes on where it no longer fits.
+    const within = i > 0 && blocks[i - 1]!.keep;
     let needed = block.height;
-    for (let k = i; blocks[k]?.keep && k + 1 < blocks.length; k++) needed += blocks[k + 1]!.height;
+    for (let k = i; !within && blocks[k]?.keep && k + 1 < blocks.length; k++) needed += blocks[k + 1]!.height;
     const fresh = pages.at(-1)!.length === 0;
     if (y + Math.min(needed, foot - MARGIN) > foot + 1e-6 && !fresh) {
       if (block.blank) continue;

@@ -20,13 +20,13 @@ export function cuttingList(pattern: Pattern, setting: Setting): Handout {
     ...paragraph('Every size is the size to cut, with its seam allowances. Measure twice.', type),
     ...table(
       [
-        { title: 'Piece', share: 3 },
-        { title: 'Cut', share: 0.9 },
-        { title: 'From', share: 2.6 },
-        { title: 'Width', share: 1.8 },
-        { title: 'Height', share: 1.8 },
-        { title: 'Grain', share: 1.9 },
-        { title: 'Notes', share: 2.6 },
+        { title: 'Piece', share: 2.8 },
+        { title: 'Cut', share: 0.7 },
+        { title: 'From', share: 2.4 },
+        { title: 'Width', share: 1.4 },
+        { title: 'Height', share: 1.4 },
+        { title: 'Grain', share: 1.6 },
+        { title: 'Notes', share: 4 },
       ],
       rows.map(({ label, count, from, size, grain, notes }) =>
         row([label, String(count), from, set(size.width), set(size.height), grain, held(notes.join('; '))], true),

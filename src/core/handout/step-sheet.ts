@@ -42,7 +42,7 @@ export function stepSheet(steps: readonly Step[], pattern: Pattern, words: StepW
 
 /** What is drawn to scale in a step is not higher, in mm: two steps to a page. */
 const HIGHEST = 40;
-/** Pleats are folded in a long strip, whose fold lines must be told apart. */
+/** Pleats are folded in a long strip, whose fold lines must be told apart: so high on paper, in large print too. */
 const HIGHEST_PLEATS = 95;
 
 /** Read from 60 cm: 13 pt, or what large print has. */
@@ -53,7 +53,8 @@ function stepBlocks(step: Step, number: number, pattern: Pattern, words: StepWor
   const size = readFar(type);
   const indent = 1.9 * size;
   const { width, height } = step.size;
-  const fit = { width: (type.width - indent) / type.drawing, height: step.verb === 'pleat' ? HIGHEST_PLEATS : HIGHEST };
+  const highest = step.verb === 'pleat' ? HIGHEST_PLEATS / type.drawing : HIGHEST;
+  const fit = { width: (type.width - indent) / type.drawing, height: highest };
   const scene = drawStep(step, { edition: pattern.edition, grid: pattern.grid, materials: pattern.materials, fit });
   const facts = [`about ${Math.max(1, Math.round(step.minutes.value))} min`, ...step.tools];
   const parts: Block[] = [

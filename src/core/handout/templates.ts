@@ -323,6 +323,9 @@ function mapRows(tiled: readonly Tiled[], type: Type): Block[] {
   }));
 }
 
+/** With a hair's breadth around. */
+const grown = ({ x, y, width, height }: Box): Box => ({ x: x - 0.5, y: y - 0.5, width: width + 1, height: height + 1 });
+
 type Picture = { width: number; height: number; draw(x: number, y: number): Shape[] };
 
 /** A small picture of the sheets and the piece on them. */
@@ -355,12 +358,21 @@ function mapOf({ lying, tiling: { tiles } }: Tiled, type: Type): Picture {
         ...tiles.map((one) => {
           const { x, y, width, height } = one.box;
           const text = tileName(one);
-          // In the middle, or above or below it, where the piece's own line does not strike it out.
-          const places = [0.5, 0.26, 0.74].map((share) => {
-            const at = onto({ x: x + width / 2, y: y + share * height });
-            return line(`${prefix} ${text}`, text, at.x, at.y + 0.36 * type.small, type.small, { anchor: 'middle' });
+          // In the middle, or beside it within the sheet's own part, where the piece's line does not strike it out.
+          const shares = [0.5, 0.26, 0.74];
+          const places = shares.flatMap((across) =>
+            shares.map((up) => {
+              const at = onto({ x: x + across * width, y: y + up * height });
+              return line(`${prefix} ${text}`, text, at.x, at.y + 0.36 * type.small, type.small, { anchor: 'middle' });
+            }),
+          );
+          const edges = [x + OVERLAP / 2, x + width - OVERLAP / 2].map((edge) => onto({ x: edge, y }).x);
+          const free = places.find((place) => {
+            const lettering = grown(letteringBox(place));
+            const inside = lettering.x >= edges[0]! && lettering.x + lettering.width <= edges[1]!;
+            return inside && cropped(outline, lettering).length === 0;
           });
-          return places.find((place) => cropped(outline, letteringBox(place)).length === 0) ?? places[0]!;
+          return free ?? places[0]!;
         }),
       ];
     },

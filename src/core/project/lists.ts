@@ -44,7 +44,9 @@ function notesOf(piece: Piece, { edition, grid, materials, pieces }: Pattern): s
   if (piece.nap === 'up') notes.push('print or pile upright');
   if (piece.pleats) {
     const folds = piece.pleats.folds.length;
-    notes.push(`${folds} fold lines, pleated to ${formatLength(piece.pleats.panelHeight, edition, { grid })}`);
+    notes.push(
+      `${folds} fold lines, pleated to ${formatLength(piece.pleats.panelHeight, edition, { grid, style: 'set' })}`,
+    );
   }
   const shaped = piece.cutOutline.filter((edge) => edge.name.endsWith(' corner'));
   if (shaped.length > 0) {

@@ -4,6 +4,7 @@ import type { TextShape } from '../../../src/core/index.ts';
 import { cautions, defersTo } from '../../../components/lesson/cautions.ts';
 import { resolved } from '../project/files.ts';
 import { panels } from '../project/steps.ts';
+import { demoPattern } from './documents.ts';
 
 const pattern = resolved(
   panels(`
@@ -54,4 +55,16 @@ describe.each([
     const titles = onPage.flat().filter(({ text }) => /^\d\. /.test(text));
     for (const { size } of titles) expect(size).toBeGreaterThanOrEqual((13 * 25.4) / 72 - 1e-9);
   });
+});
+
+it.each(['A4', 'Letter'] as const)('no step is divided in large print on %s, tall drawings among them', (paper) => {
+  const folio = demoPattern('metric');
+  const all = makeUp(folio);
+  const { pages } = stepSheet(all, folio, { cautions, defersTo }, { paper, largePrint: true });
+  const words = pages.map(({ scene }) => scene.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : [])));
+  for (const texts of words) {
+    const steps = texts.filter((text) => /^\d+\. {1,2}\w/.test(text));
+    expect(steps.length).toBeGreaterThan(0);
+    expect(texts.filter((text) => text.startsWith('Now measures'))).toHaveLength(steps.length);
+  }
 });

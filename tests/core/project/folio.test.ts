@@ -76,7 +76,7 @@ describe('the swatch-card folio', () => {
         label: 'Pocket strip',
         count: 1,
         from: 'Plain or small print for the pockets',
-        notes: ['10 fold lines, pleated to 6 7/8 in', 'choose a print without a direction'],
+        notes: ['10 fold lines, pleated to 6⅞\u202fin', 'choose a print without a direction'],
       },
       { label: 'Interfacing for the pocket strip', count: 1, from: 'Light interfacing', notes: ['for Pocket strip'] },
       { label: 'Facing behind the pockets', count: 1, from: 'Lining', notes: [] },
