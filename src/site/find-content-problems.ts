@@ -4,6 +4,7 @@ import { stepsWithoutCaution, toolsWithoutCaution } from './caution-problems.ts'
 import { glossaryProblems } from './glossary-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
 import { linkProblems, pagesOf } from './link-problems.ts';
+import { ownPages } from './own-pages.ts';
 import { inReadingOrder, placeIn } from './problem.ts';
 import type { Problem } from './problem.ts';
 import { isWhole, materialProblems, projectProblems, workOut } from './project-problems.ts';
@@ -121,6 +122,16 @@ function courseProblems(course: Entry<CourseFile>, lessons: LessonEntry[], proje
         severity: 'warning',
         message: 'No page shows this lesson.',
         mend: `List it under “lessons” in ${file}.`,
+      });
+    }
+    if (Object.hasOwn(ownPages, lesson.slug)) {
+      problems.push({
+        file: lesson.file,
+        line: 1,
+        column: 1,
+        severity: 'error',
+        message: `At the address ${quote(lesson.slug)} each course has a page of its own: ${ownPages[lesson.slug]}.`,
+        mend: `Give the lesson another name, such as ${quote(`the-${lesson.slug}`)}.`,
       });
     }
     const twin = own.find((other) => other.slug === lesson.slug);

@@ -1,4 +1,5 @@
 import { quote } from '../core/measure/index.ts';
+import { ownPages } from './own-pages.ts';
 import type { Said } from './problem.ts';
 import type { Content, LessonEntry } from './read-content.ts';
 import { didYouMean } from './wording.ts';
@@ -12,9 +13,13 @@ export function pagesOf({ courses, lessons, projects }: Content): Pages {
     ['/', undefined],
     ['/authoring/', undefined],
     ['/authoring/first-lesson/', undefined],
+    ['/authoring/publishing/', undefined],
   ]);
   for (const { id } of projects) pages.set(`/projects/${id}/`, undefined);
-  for (const { id } of courses) pages.set(`/courses/${id}/`, undefined);
+  for (const { id } of courses) {
+    pages.set(`/courses/${id}/`, undefined);
+    for (const own of Object.keys(ownPages)) if (own !== 'index') pages.set(`/courses/${id}/${own}/`, undefined);
+  }
   for (const lesson of lessons) pages.set(addressOf(lesson), ['main', ...lesson.lesson.anchors]);
   return pages;
 }
