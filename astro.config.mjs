@@ -17,6 +17,9 @@ const root = fileURLToPath(new URL('.', import.meta.url));
 const address = published(root);
 const fonts = await cutFonts(`${root}.cache/fonts`, 'woff2');
 
+/** Looks at where a file lies in the kit; the folder that holds the kit may have any name. */
+const lies = (pattern) => (id) => pattern.test(id.startsWith(root) ? id.slice(root.length) : id);
+
 /** What several islands share and many lessons do without. */
 const lessRead =
   /\/(drawing|making|questions|handing-in|zod|layout|kit|cutting|shopping-list|drift-study)\/|\/bindings\/(input|select)|\/project\/lists|\/shared\/clone/;
@@ -94,15 +97,15 @@ export default defineConfig({
                 groups: [
                   {
                     name: 'lesson',
-                    test: (id) => !lessRead.test(id),
+                    test: (id) => !lies(lessRead)(id),
                     minShareCount: 2,
                     priority: 2,
                   },
-                  { name: 'islands', test: onEveryLesson, priority: 1 },
-                  { name: 'drawing', test: /\/drawing\//, minShareCount: 2 },
-                  { name: 'pieces', test: /widgets\/(CutList|MaterialsList)|\/project\/lists/ },
-                  { name: 'making', test: /\/making\//, minShareCount: 2 },
-                  { name: 'questions', test: /\/components\/questions\/|\/questions\/choices/, minShareCount: 2 },
+                  { name: 'islands', test: lies(onEveryLesson), priority: 1 },
+                  { name: 'drawing', test: lies(/\/drawing\//), minShareCount: 2 },
+                  { name: 'pieces', test: lies(/widgets\/(CutList|MaterialsList)|\/project\/lists/) },
+                  { name: 'making', test: lies(/\/making\//), minShareCount: 2 },
+                  { name: 'questions', test: lies(/components\/questions\/|\/questions\/choices/), minShareCount: 2 },
                 ],
               },
             },
