@@ -1,4 +1,4 @@
-import { encode } from 'uqr';
+import encodeQR from 'qr';
 
 /** A phone reads a picture of so many letters off a screen; the standard would allow 2 953. From memory. */
 const MOST = 1800;
@@ -9,7 +9,7 @@ const MOST = 1800;
  */
 export function qrPath(text: string): { path: string; size: number } | undefined {
   if (text.length > MOST) return undefined;
-  const { data, size } = encode(text, { ecc: 'L', border: 4 });
-  const path = data.flatMap((row, y) => row.flatMap((dark, x) => (dark ? [`M${x} ${y}h1v1h-1z`] : []))).join('');
-  return { path, size };
+  const rows = encodeQR(text, 'raw', { ecc: 'low', border: 4 });
+  const path = rows.flatMap((row, y) => row.flatMap((dark, x) => (dark ? [`M${x} ${y}h1v1h-1z`] : []))).join('');
+  return { path, size: rows.length };
 }
