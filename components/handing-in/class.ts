@@ -1,23 +1,40 @@
 /** What a class understood: who is where, which questions went wrong, and which slips were behind it. */
-import { slipKinds } from '../../src/core/index.ts';
-import type { Answered, CourseLesson, HandIn } from './hand-in.ts';
+import { slipKinds, type MistakeKind } from '../../src/core/index.ts';
+import type { Answered, CourseLesson, HandIn, HandedLesson, MeasuredPiece, Practised } from './hand-in.ts';
 
 /** One learner's standing in each lesson: questions right, and steps done. */
 export type Person = {
   name: string;
   day: string;
-  lessons: { right: number; of: number; steps: number; ofSteps: number }[];
+  lessons: (Standing & { steps: number; ofSteps: number })[];
 };
 
-/** One question over the whole class. `slips` are the commonest first. */
+/** Questions right, sets of practice ended, pieces measured: each of how many. */
+type Standing = Record<'right' | 'practised' | 'measured', number> & Record<'of' | 'ofPractices' | 'ofPieces', number>;
+
+/** One question, or one set of practice, over the whole class. `slips` are the commonest first. */
 export type Tally = {
   lesson: string;
   words: string;
-  /** Right at the first try, right later, and tried without being right yet. */
+  isPractice: boolean;
+  /** Right at the first try, right later, and tried without being right yet. Of practice: ended without a slip, with some, not yet. */
   atOnce: number;
   later: number;
   open: number;
-  slips: { words: string; times: number }[];
+  slips: Times[];
+};
+
+/** What was behind it, and how often. */
+export type Times = { words: string; times: number };
+
+/** One piece over the whole class: as it should be, explained by one mistake, or not to be told. */
+export type PieceTally = {
+  lesson: string;
+  words: string;
+  well: number;
+  explained: number;
+  open: number;
+  mistakes: Times[];
 };
 
 /** Where everybody is. What a hand-in says of questions that the course does not have is passed over. */
@@ -26,46 +43,104 @@ export function whoIsWhere(handIns: readonly HandIn[], lessons: readonly CourseL
     .map((handIn) => ({
       name: handIn.name,
       day: handIn.day,
-      lessons: lessons.map(({ id, questions, steps }) => ({
+      lessons: lessons.map(({ id, questions, practices, pieces, steps }) => ({
         right: questions.filter(({ name }) => answerOf(handIn, id, name)?.right).length,
         of: questions.length,
-        steps: Math.min(steps, handIn.lessons.find(({ lesson }) => lesson === id)?.steps ?? 0),
+        practised: practices.filter(({ name }) => practiceOf(handIn, id, name)?.done).length,
+        ofPractices: practices.length,
+        measured: pieces.filter(({ name }) => pieceOf(handIn, id, name)).length,
+        ofPieces: pieces.length,
+        steps: Math.min(steps, lessonOf(handIn, id)?.steps ?? 0),
         ofSteps: steps,
       })),
     }))
     .toSorted((a, b) => a.name.localeCompare(b.name));
 }
 
-/** Every question that somebody tried, in the order of the course. */
+/** Every question that somebody tried, and every set that somebody practised, in the order of the course. */
 export function whatWentWrong(handIns: readonly HandIn[], lessons: readonly CourseLesson[]): Tally[] {
-  return lessons.flatMap(({ id, title, questions }) =>
-    questions.flatMap(({ name, words }): Tally[] => {
+  return lessons.flatMap(({ id, title: lesson, questions, practices }) => [
+    ...questions.flatMap(({ name, words }): Tally[] => {
       const answers = handIns.flatMap((handIn) => answerOf(handIn, id, name) ?? []);
-      if (answers.length === 0) return [];
-      const atOnce = answers.filter((answer) => answer.right && answer.atOnce).length;
-      const right = answers.filter((answer) => answer.right).length;
-      const slips = Map.groupBy(
-        answers.flatMap(({ slips }) => slips),
-        (slip) => slip,
+      const all = answers.map(({ right, atOnce, slips }) => ({ ends: right, clean: atOnce, slips }));
+      return tallied({ lesson, words, isPractice: false }, all);
+    }),
+    ...practices.flatMap(({ name, words }): Tally[] => {
+      const sets = handIns.flatMap((handIn) => practiceOf(handIn, id, name) ?? []);
+      const all = sets.map(({ done, slips }) => ({ ends: done, clean: slips.length === 0, slips }));
+      return tallied({ lesson, words, isPractice: true }, all);
+    }),
+  ]);
+}
+
+function tallied(
+  about: Pick<Tally, 'lesson' | 'words' | 'isPractice'>,
+  all: readonly { ends: boolean; clean: boolean; slips: string[] }[],
+): Tally[] {
+  if (all.length === 0) return [];
+  const ended = all.filter(({ ends }) => ends);
+  const atOnce = ended.filter(({ clean }) => clean).length;
+  const slips = counted(
+    all.flatMap(({ slips }) => slips),
+    slipInWords,
+  );
+  return [{ ...about, atOnce, later: ended.length - atOnce, open: all.length - ended.length, slips }];
+}
+
+/** Every piece that somebody measured, in the order of the course. */
+export function whatWasMeasured(handIns: readonly HandIn[], lessons: readonly CourseLesson[]): PieceTally[] {
+  return lessons.flatMap(({ id, title: lesson, pieces }) =>
+    pieces.flatMap(({ name, words }): PieceTally[] => {
+      const all = handIns.flatMap((handIn) => pieceOf(handIn, id, name) ?? []);
+      if (all.length === 0) return [];
+      const of = (verdict: MeasuredPiece['verdict']) => all.filter((one) => one.verdict === verdict).length;
+      const [well, explained] = [of('well'), of('explained')];
+      const mistakes = counted(
+        all.flatMap(({ mistakes }) => mistakes),
+        mistakeInWords,
       );
-      return [
-        {
-          lesson: title,
-          words,
-          atOnce,
-          later: right - atOnce,
-          open: answers.length - right,
-          slips: [...slips]
-            .map(([key, all]) => ({ words: slipInWords(key), times: all.length }))
-            .toSorted((a, b) => b.times - a.times),
-        },
-      ];
+      return [{ lesson, words, well, explained, open: all.length - well - explained, mistakes }];
     }),
   );
 }
 
+function counted(keys: readonly string[], inWords: (key: string) => string): Times[] {
+  const groups = Map.groupBy(keys, inWords);
+  return [...groups].map(([words, all]) => ({ words, times: all.length })).toSorted((a, b) => b.times - a.times);
+}
+
+const lessonOf = (handIn: HandIn, lesson: string): HandedLesson | undefined =>
+  handIn.lessons.find((one) => one.lesson === lesson);
 const answerOf = (handIn: HandIn, lesson: string, name: string): Answered | undefined =>
-  handIn.lessons.find((one) => one.lesson === lesson)?.answers.find((answer) => answer.name === name);
+  lessonOf(handIn, lesson)?.answers.find((answer) => answer.name === name);
+const practiceOf = (handIn: HandIn, lesson: string, name: string): Practised | undefined =>
+  lessonOf(handIn, lesson)?.practised?.find((one) => one.name === name);
+const pieceOf = (handIn: HandIn, lesson: string, name: string): MeasuredPiece | undefined =>
+  lessonOf(handIn, lesson)?.measured?.find((one) => one.name === name);
+
+const mistakes: Record<MistakeKind, string> = {
+  'other-allowance': 'another seam allowance',
+  'seam-forgotten': 'a seam forgotten',
+  'seam-doubled': 'a seam allowance taken twice',
+  'cut-at-finished': 'cut at its finished size',
+  'cut-one-side': 'an allowance cut at one side only',
+  'cut-twice': 'the allowance cut twice',
+  'not-sewn': 'not sewn yet',
+  exchanged: 'width and height exchanged',
+  unit: 'inches and centimetres mixed',
+  'not-trimmed': 'not trimmed',
+  'trimmed-twice': 'trimmed too far',
+  'pocket-forgotten': 'a pocket forgotten',
+  'fold-off': 'a fold on the wrong line',
+  'measure-left-out': 'a measure left out',
+  'measure-halved': 'half of a measure',
+  'measure-doubled': 'twice a measure',
+  miscounted: 'miscounted',
+};
+
+/** The kind of a mistake as a teacher reads it; a hand-in may hold any text. */
+export const mistakeInWords = (kind: string): string =>
+  Object.hasOwn(mistakes, kind) ? mistakes[kind as MistakeKind] : kind;
 
 /**
  * The key of a slip as a teacher reads it.
@@ -82,21 +157,55 @@ export function slipInWords(key: string): string {
 }
 
 /**
- * A table for other programs: CSV as in RFC 4180, a line for each answer. A cell that a spreadsheet would take for a
- * formula gets an apostrophe before it (OWASP, "CSV Injection").
+ * A table for other programs: CSV as in RFC 4180, a line for each answer, each set of practice and each piece measured.
+ * A cell that a spreadsheet would take for a formula gets an apostrophe before it (OWASP, "CSV Injection").
  */
 export function toCsv(handIns: readonly HandIn[], lessons: readonly CourseLesson[]): string {
-  const head = ['name', 'day', 'lesson', 'question', 'tries', 'right', 'right at once', 'slips'];
+  const head = ['name', 'day', 'lesson', 'kind', 'question', 'tries', 'right', 'right at once', 'slips'];
   const rows = handIns.flatMap((handIn) =>
-    lessons.flatMap(({ id, title, questions }) =>
-      questions.flatMap(({ name, words }) => {
-        const answer = answerOf(handIn, id, name);
-        if (!answer) return [];
-        const { tries, right, atOnce, slips } = answer;
-        const told = slips.map(slipInWords).join('; ');
-        return [[handIn.name, handIn.day, title, words, String(tries), yes(right), yes(atOnce), told]];
-      }),
-    ),
+    lessons
+      .flatMap(({ id, title, questions, practices, pieces }) => [
+        ...questions.flatMap(({ name, words }) => {
+          const answer = answerOf(handIn, id, name);
+          if (!answer) return [];
+          const { tries, right, atOnce, slips } = answer;
+          return [
+            [title, 'question', words, String(tries), yes(right), yes(atOnce), slips.map(slipInWords).join('; ')],
+          ];
+        }),
+        ...practices.flatMap(({ name, words }) => {
+          const set = practiceOf(handIn, id, name);
+          if (!set) return [];
+          const told = set.slips.map(slipInWords).join('; ');
+          return [
+            [
+              title,
+              'practice',
+              words,
+              String(set.exercises),
+              yes(set.done),
+              yes(set.done && set.slips.length === 0),
+              told,
+            ],
+          ];
+        }),
+        ...pieces.flatMap(({ name, words }) => {
+          const piece = pieceOf(handIn, id, name);
+          if (!piece) return [];
+          return [
+            [
+              title,
+              'piece',
+              words,
+              '',
+              yes(piece.verdict === 'well'),
+              '',
+              piece.mistakes.map(mistakeInWords).join('; '),
+            ],
+          ];
+        }),
+      ])
+      .map((cells) => [handIn.name, handIn.day, ...cells]),
   );
   return [head, ...rows].map((cells) => `${cells.map(cell).join(',')}\r\n`).join('');
 }

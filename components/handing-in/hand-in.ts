@@ -3,8 +3,22 @@
 /** One question: how often it was tried, how it stands, whether the first try was right, and the slips behind it. */
 export type Answered = { name: string; tries: number; right: boolean; atOnce: boolean; slips: string[] };
 
-/** `steps`: how many steps of the lesson are done. */
-export type HandedLesson = { lesson: string; steps: number; answers: Answered[] };
+/** A question practised with new numbers: how many exercises, how many right at once, and whether the set was ended. */
+export type Practised = { name: string; exercises: number; atOnce: number; done: boolean; slips: string[] };
+
+/** What somebody's work measured: how that was explained, and the kinds of mistakes that explain it. */
+export type MeasuredPiece = { name: string; verdict: Verdict; mistakes: string[] };
+export const verdicts = ['well', 'explained', 'ambiguous', 'unexplained'] as const;
+export type Verdict = (typeof verdicts)[number];
+
+/** `steps`: how many steps of the lesson are done. What was neither practised nor measured is left out. */
+export type HandedLesson = {
+  lesson: string;
+  steps: number;
+  answers: Answered[];
+  practised?: Practised[];
+  measured?: MeasuredPiece[];
+};
 
 /** `name` is what the learner chose to be called; `day` is a date as 2030-12-31. */
 export type HandIn = { name: string; course: string; day: string; lessons: HandedLesson[] };
@@ -19,6 +33,9 @@ export type CourseLesson = {
   path: string;
   steps: number;
   questions: { name: string; words: string }[];
+  /** `rounds`: how many in a row end the set. */
+  practices: { name: string; words: string; rounds: number }[];
+  pieces: { name: string; words: string }[];
 };
 
 /** A course as these pages know it. */
@@ -33,28 +50,58 @@ export type Kept = ReadonlyMap<string, string>;
  * @example gather(new Map([['answer:/fold/#depth', '{"tries":1,"checked":{"right":true},"firstRight":true}']]), lessons)
  */
 export function gather(kept: Kept, lessons: readonly CourseLesson[]): HandedLesson[] {
-  return lessons.map(({ id, url, path, steps, questions }) => {
+  return lessons.map(({ id, url, path, steps, questions, practices, pieces }) => {
+    const read = (kind: string, name: string) => asRecord(parsed(kept.get(`${kind}:${path}#${name}`)));
     const done = parsed(kept.get(`done:${url}`));
+    const practised = practices.flatMap(({ name, rounds }) => practisedFrom(read('practice', name), name, rounds));
+    const measured = pieces.flatMap(({ name }) => measuredFrom(read('measured', name), name));
     return {
       lesson: id,
       steps: Array.isArray(done) ? Math.min(done.length, steps) : 0,
-      answers: questions.flatMap(({ name }) => {
-        const { tries, checked, firstRight, slips } = asRecord(parsed(kept.get(`answer:${path}#${name}`)));
-        if (typeof tries !== 'number' || !(tries > 0)) return [];
-        const known = Array.isArray(slips) ? slips.filter((slip) => typeof slip === 'string') : [];
-        return [
-          {
-            name,
-            tries: Math.min(999, Math.floor(tries)),
-            right: asRecord(checked).right === true,
-            atOnce: firstRight === true,
-            slips: known.slice(0, 12).map((slip) => slip.slice(0, 120)),
-          },
-        ];
-      }),
+      answers: questions.flatMap(({ name }) => answeredFrom(read('answer', name), name)),
+      ...(practised.length > 0 && { practised }),
+      ...(measured.length > 0 && { measured }),
     };
   });
 }
+
+function answeredFrom({ tries, checked, firstRight, slips }: Record<string, unknown>, name: string): Answered[] {
+  if (typeof tries !== 'number' || !(tries > 0)) return [];
+  return [
+    {
+      name,
+      tries: Math.min(999, Math.floor(tries)),
+      right: asRecord(checked).right === true,
+      atOnce: firstRight === true,
+      slips: texts(slips),
+    },
+  ];
+}
+
+function practisedFrom(
+  { firstTries, series, slips }: Record<string, unknown>,
+  name: string,
+  rounds: number,
+): Practised[] {
+  const all = Array.isArray(firstTries) ? firstTries.slice(-999) : [];
+  const before = typeof series === 'number' && series > 0;
+  if (all.length === 0 && !before) return [];
+  const isDone = before || (all.length >= rounds && all.slice(-rounds).every((right) => right === true));
+  const atOnce = all.filter((right) => right === true).length;
+  return [{ name, exercises: all.length, atOnce, done: isDone, slips: texts(slips) }];
+}
+
+function measuredFrom({ verdict, mistakes }: Record<string, unknown>, name: string): MeasuredPiece[] {
+  const known = verdicts.find((one) => one === verdict);
+  return known ? [{ name, verdict: known, mistakes: texts(mistakes) }] : [];
+}
+
+/** As many texts, and as long, as a hand-in may have. */
+const texts = (value: unknown): string[] =>
+  (Array.isArray(value) ? value : [])
+    .filter((one) => typeof one === 'string' && one !== '')
+    .slice(0, 12)
+    .map((one: string) => one.slice(0, 120));
 
 function parsed(text: string | undefined): unknown {
   try {

@@ -1,6 +1,6 @@
 /** The shapes of files that come from elsewhere. Whoever made them, nothing but these shapes gets in. */
 import * as z from 'zod/mini';
-import type { HandIn } from './hand-in.ts';
+import { verdicts, type HandIn } from './hand-in.ts';
 
 // The page's policy lets nobody make programs out of texts, not even to check a shape faster.
 z.config({ jitless: true });
@@ -9,21 +9,33 @@ z.config({ jitless: true });
 const line = (most: number) => z.string().check(z.minLength(1), z.maxLength(most), z.regex(/^[^\p{Cc}\p{Cf}]*$/u));
 const count = z.int().check(z.minimum(0), z.maximum(999));
 
+const slips = z.array(line(120)).check(z.maxLength(12));
+
 const Answered = z.strictObject({
   name: line(120),
   tries: count,
   right: z.boolean(),
   atOnce: z.boolean(),
-  slips: z.array(line(120)).check(z.maxLength(12)),
+  slips,
+});
+
+const Practised = z.strictObject({ name: line(120), exercises: count, atOnce: count, done: z.boolean(), slips });
+const Measured = z.strictObject({ name: line(120), verdict: z.enum(verdicts), mistakes: slips });
+
+const Lesson = z.strictObject({
+  lesson: line(80),
+  steps: count,
+  answers: z.array(Answered).check(z.maxLength(200)),
+  // Files from before these were handed in lack them.
+  practised: z.exactOptional(z.array(Practised).check(z.maxLength(60))),
+  measured: z.exactOptional(z.array(Measured).check(z.maxLength(60))),
 });
 
 export const HandInFile: z.ZodMiniType<HandIn> = z.strictObject({
   name: line(60),
   course: line(80),
   day: z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/)),
-  lessons: z
-    .array(z.strictObject({ lesson: line(80), steps: count, answers: z.array(Answered).check(z.maxLength(200)) }))
-    .check(z.maxLength(100)),
+  lessons: z.array(Lesson).check(z.maxLength(100)),
 });
 
 /** What a browser may keep for a course: choices, answers and steps, and nothing of anybody else's. */
@@ -32,7 +44,10 @@ export const ProgressFile = z.strictObject({
   kept: z.record(
     z
       .string()
-      .check(z.maxLength(400), z.regex(/^(?:(?:answer|practice|measured|done|size):[^\p{Cc}]+|edition|theme)$/u)),
+      .check(
+        z.maxLength(400),
+        z.regex(/^(?:(?:answer|practice|measured|done|steps|size|class):[^\p{Cc}]+|edition|theme)$/u),
+      ),
     z.string().check(z.maxLength(16_000)),
   ),
 });

@@ -72,7 +72,7 @@ export class Attempt<Given, Note = null> {
     this.#checked = { given: this.#given, right, note };
     if (!repeated) this.#tries += 1;
     this.#firstRight ??= right;
-    if (slip !== undefined && !this.#slips.includes(slip) && this.#slips.length < MOST_SLIPS) this.#slips.push(slip);
+    this.#slips = withSlip(this.#slips, slip);
     this.#keep();
     document.dispatchEvent(new CustomEvent(ANSWERED));
   }
@@ -126,6 +126,10 @@ export class Attempt<Given, Note = null> {
     this.#firstRight = typeof kept.firstRight === 'boolean' ? kept.firstRight : undefined;
   }
 }
+
+/** A list of slips with one more, each once. */
+export const withSlip = (slips: string[], slip: string | undefined): string[] =>
+  slip === undefined || slips.includes(slip) || slips.length >= MOST_SLIPS ? slips : [...slips, slip];
 
 const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 

@@ -114,7 +114,7 @@ function pickFrom(node: Element): PickQuestion | undefined {
 }
 
 /** What stands in braces, which is JSON. The content check tells of what is not. */
-function plainValue({ attributes }: Element, name: string): unknown {
+export function plainValue({ attributes }: Element, name: string): unknown {
   const found = attributes.find((one) => one.type === 'mdxJsxAttribute' && one.name === name);
   const value = found?.type === 'mdxJsxAttribute' ? found.value : undefined;
   if (typeof value !== 'object' || value === null) return value ?? undefined;

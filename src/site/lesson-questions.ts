@@ -1,6 +1,7 @@
 import { mdxToMdast } from 'satteri';
 import type { MdastNode } from 'satteri';
-import { attribute, wordsIn } from './lesson-on-paper.ts';
+import { ROUNDS } from '../core/questions/index.ts';
+import { attribute, plainValue, wordsIn } from './lesson-on-paper.ts';
 import { features } from './lesson-text.ts';
 
 /** A question as a list of them shows it: the name its answers are kept under, and its words. */
@@ -17,18 +18,47 @@ const unnamed: Record<string, (node: Element) => string | undefined> = {
 
 type Element = Extract<MdastNode, { type: 'mdxJsxFlowElement' | 'mdxJsxTextElement' }>;
 
-/** The questions of a lesson that are right or wrong, and how many steps it has. Sizes among their words are dots. */
-export function questionsOf(source: string): { questions: ListedQuestion[]; steps: number } {
-  const found = { questions: [] as ListedQuestion[], steps: 0 };
+export type Listed = {
+  /** Those that are right or wrong. */
+  questions: ListedQuestion[];
+  /** `rounds`: how many right in a row end the set. */
+  practices: (ListedQuestion & { rounds: number })[];
+  /** Pieces that learners measure. */
+  pieces: ListedQuestion[];
+  steps: number;
+};
+
+/** What a lesson asks its learners, and how many steps it has. Sizes among the words of a question are dots. */
+export function questionsOf(source: string): Listed {
+  const found: Listed = { questions: [], practices: [], pieces: [], steps: 0 };
   const walk = (node: MdastNode): void => {
     if (node.type === 'heading' && node.depth === 2) found.steps += 1;
-    if (node.type === 'mdxJsxFlowElement' && node.name && Object.hasOwn(unnamed, node.name)) {
-      const name = attribute(node, 'id') ?? unnamed[node.name]!(node);
-      const words = wordsIn(node).map((part) => (typeof part === 'string' ? part : '…'));
-      if (name !== undefined) found.questions.push({ name, words: words.join('').replace(/\s+/gu, ' ').trim() });
-    }
+    if (node.type === 'mdxJsxFlowElement' && node.name) list(node, node.name, found);
     if ('children' in node) for (const child of node.children) walk(child);
   };
   walk(mdxToMdast(source, { features }));
   return found;
+}
+
+function list(node: Element, word: string, { questions, practices, pieces }: Listed): void {
+  if (word === 'MyPiece') {
+    const piece = attribute(node, 'piece');
+    const stage = attribute(node, 'stage') ?? 'cut';
+    if (piece === undefined) pieces.push({ name: 'finished', words: 'the finished work' });
+    else pieces.push({ name: `${piece} ${stage}`, words: `${piece}, ${stage}` });
+    return;
+  }
+  const words = wordsIn(node)
+    .map((part) => (typeof part === 'string' ? part : '…'))
+    .join('')
+    .replace(/\s+/gu, ' ')
+    .trim();
+  if (word === 'Practice') {
+    const name = attribute(node, 'id') ?? attribute(node, 'of');
+    const rounds = plainValue(node, 'rounds');
+    if (name !== undefined) practices.push({ name, words, rounds: typeof rounds === 'number' ? rounds : ROUNDS });
+  } else if (Object.hasOwn(unnamed, word)) {
+    const name = attribute(node, 'id') ?? unnamed[word]!(node);
+    if (name !== undefined) questions.push({ name, words });
+  }
 }

@@ -1,7 +1,14 @@
 /** What is handed in, on its way and when it comes from somebody who means no good. */
 import { deflateRawSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
-import { slipInWords, toCsv, whatWentWrong, whoIsWhere } from '../../components/handing-in/class.ts';
+import {
+  mistakeInWords,
+  slipInWords,
+  toCsv,
+  whatWasMeasured,
+  whatWentWrong,
+  whoIsWhere,
+} from '../../components/handing-in/class.ts';
 import { gather, type CourseLesson, type HandIn } from '../../components/handing-in/hand-in.ts';
 import { readHandIn, toCode, toFile } from '../../components/handing-in/wire.ts';
 
@@ -15,6 +22,11 @@ const lessons: CourseLesson[] = [
     questions: [
       { name: 'strip', words: 'How long is the strip?' },
       { name: 'folds', words: 'How many folds?' },
+    ],
+    practices: [{ name: 'strip again', words: 'And how long is it now?', rounds: 2 }],
+    pieces: [
+      { name: 'strip cut', words: 'strip, cut' },
+      { name: 'strip sewn', words: 'strip, sewn' },
     ],
   },
 ];
@@ -48,6 +60,53 @@ test('what the browser kept is gathered, and rubbish is passed over', () => {
   ]);
 });
 
+test.each([
+  ['nothing yet', '{"firstTries":[],"series":0}', undefined],
+  [
+    'a slip, then one',
+    '{"firstTries":[false,true],"series":0,"slips":["half"]}',
+    { exercises: 2, atOnce: 1, done: false, slips: ['half'] },
+  ],
+  [
+    'two in a row',
+    '{"firstTries":[false,true,true],"slips":["half"]}',
+    { exercises: 3, atOnce: 2, done: true, slips: ['half'] },
+  ],
+  ['a second set just begun', '{"firstTries":[],"series":1}', { exercises: 0, atOnce: 0, done: true, slips: [] }],
+  ['rubbish', '{"firstTries":"many","series":"x"}', undefined],
+])('practice is gathered: %s', (_, kept, wanted) => {
+  const [lesson] = gather(new Map([['practice:/school/courses/pleats/fold/#strip again', kept]]), lessons);
+  expect(lesson?.practised).toEqual(wanted && [{ name: 'strip again', ...wanted }]);
+});
+
+test('what was measured is gathered once it was compared', () => {
+  const at = 'measured:/school/courses/pleats/fold/#';
+  const kept = new Map([
+    [`${at}strip cut`, '{"width":"5","height":"","verdict":"explained","mistakes":["cut-at-finished",3]}'],
+    [`${at}strip sewn`, '{"width":"5","height":""}'],
+    [`${at}flap cut`, '{"verdict":"well"}'],
+  ]);
+  expect(gather(kept, lessons)[0]?.measured).toEqual([
+    { name: 'strip cut', verdict: 'explained', mistakes: ['cut-at-finished'] },
+  ]);
+});
+
+const more = {
+  practised: [{ name: 'strip again', exercises: 4, atOnce: 3, done: true, slips: ['one-side seam'] }],
+  measured: [{ name: 'strip cut', verdict: 'explained' as const, mistakes: ['cut-at-finished'] }],
+};
+const withMore = (name: string): HandIn => {
+  const handIn = from(name);
+  return { ...handIn, lessons: handIn.lessons.map((lesson) => ({ ...lesson, ...more })) };
+};
+
+test('practice and measured pieces travel too, and files from before they did are still read', async () => {
+  for (const handIn of [withMore('Ada'), from('Ada')]) {
+    expect(await readHandIn(toFile(handIn))).toEqual({ ok: true, value: handIn });
+    expect(await readHandIn(await toCode(handIn))).toEqual({ ok: true, value: handIn });
+  }
+});
+
 test('a hand-in comes out of its file and its code as it went in', async () => {
   const handIn = from('Åsa Ñ. 🧵', answered(3, false, ['one-side seam']));
   expect(await readHandIn(toFile(handIn))).toEqual({ ok: true, value: handIn });
@@ -75,6 +134,10 @@ describe('refused', () => {
     ['something more than a hand-in has', JSON.stringify({ ...whole, script: 'alert(1)' })],
     ['a prototype', '{"hand-in":1,"__proto__":{"name":"Ada"},"course":"pleats","day":"2030-05-01","lessons":[]}'],
     ['tries below none', toFile(from('Ada', { ...answered(1, true), tries: -1 }))],
+    ['a verdict that there is not', toFile(withMore('Ada')).replace('"explained"', '"splendid"')],
+    ['mistakes of 5 000 letters', toFile(withMore('Ada')).replace('cut-at-finished', 'x'.repeat(5000))],
+    ['half an exercise', toFile(withMore('Ada')).replace('"exercises":4', '"exercises":0.5')],
+    ['practice with more to it', toFile(withMore('Ada')).replace('"exercises":4', '"exercises":4,"script":"x"')],
     ['a later version', JSON.stringify({ ...whole, 'hand-in': 2 })],
   ])('%s', async (_, text) => {
     const read = await readHandIn(text);
@@ -99,6 +162,7 @@ test('a class is told who is where and what went wrong, the commonest slip first
     {
       lesson: 'Fold',
       words: 'How long is the strip?',
+      isPractice: false,
       atOnce: 1,
       later: 1,
       open: 1,
@@ -108,6 +172,37 @@ test('a class is told who is where and what went wrong, the commonest slip first
       ],
     },
   ]);
+});
+
+test('a class is told what was practised and what pieces measured', () => {
+  const all = [withMore('Ada'), from('Ben'), withMore('Cleo')];
+  expect(whatWentWrong(all, lessons).find(({ isPractice }) => isPractice)).toEqual({
+    lesson: 'Fold',
+    words: 'And how long is it now?',
+    isPractice: true,
+    atOnce: 0,
+    later: 2,
+    open: 0,
+    slips: [{ words: 'one side: seam', times: 2 }],
+  });
+  expect(whatWasMeasured(all, lessons)).toEqual([
+    {
+      lesson: 'Fold',
+      words: 'strip, cut',
+      well: 0,
+      explained: 2,
+      open: 0,
+      mistakes: [{ words: 'cut at its finished size', times: 2 }],
+    },
+  ]);
+  const [ada, ben] = whoIsWhere(all, lessons);
+  expect(ada?.lessons[0]).toMatchObject({ practised: 1, ofPractices: 1, measured: 1, ofPieces: 2 });
+  expect(ben?.lessons[0]).toMatchObject({ practised: 0, measured: 0 });
+});
+
+test('a mistake that no kit knows is shown as the text that it is', () => {
+  expect(mistakeInWords('fold-off')).toBe('a fold on the wrong line');
+  expect(mistakeInWords('constructor')).toBe('constructor');
 });
 
 test('slips are said in words', () => {
@@ -123,10 +218,12 @@ test.each(['=1+1', '+1', '-1', '@SUM(A1)', '\t=1'])('CSV: %j is no formula any m
   expect(row.startsWith(`"'${name}",`)).toBe(true);
 });
 
-test('CSV: quotes and commas stay in their cell', () => {
-  const text = toCsv([from('Ada "Pins", jr')], lessons);
-  expect(text).toBe(
-    '"name","day","lesson","question","tries","right","right at once","slips"\r\n' +
-      '"Ada ""Pins"", jr","2030-05-01","Fold","How long is the strip?","1","yes","yes",""\r\n',
-  );
+test('CSV: quotes and commas stay in their cell, and each kind has its line', () => {
+  expect(toCsv([withMore('Ada "Pins", jr')], lessons).split('\r\n')).toEqual([
+    '"name","day","lesson","kind","question","tries","right","right at once","slips"',
+    '"Ada ""Pins"", jr","2030-05-01","Fold","question","How long is the strip?","1","yes","yes",""',
+    '"Ada ""Pins"", jr","2030-05-01","Fold","practice","And how long is it now?","4","yes","no","one side: seam"',
+    '"Ada ""Pins"", jr","2030-05-01","Fold","piece","strip, cut","","no","","cut at its finished size"',
+    '',
+  ]);
 });

@@ -2,7 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
-import { answer, question, SIZE, wake } from './lesson.ts';
+import { answer, MAKE, question, SIZE, wake } from './lesson.ts';
 
 const PROGRESS = '/courses/pocket-folio/progress/';
 const CLASS = '/courses/pocket-folio/class/';
@@ -17,6 +17,18 @@ async function learn(page: Page) {
   await expect(asked).toHaveAttribute('data-question', 'right');
 }
 
+/** One exercise with a slip, and a facing that was cut at its finished size: 1/2 in less than 5 in. */
+async function practiseAndMeasure(page: Page) {
+  const set = await wake(page.getByRole('region', { name: 'Practice' }));
+  await set.getByRole('button', { name: 'Give me numbers' }).click();
+  await answer(set, '1 in');
+  await expect(set.getByText('0 of 3 in a row')).toBeVisible();
+  const mine = await wake(page.locator('[data-measured]'));
+  await mine.getByRole('textbox', { name: 'Width' }).fill('4 1/2');
+  await mine.getByRole('textbox', { name: 'Width' }).press('Enter');
+  await expect(mine).not.toHaveAttribute('data-measured', 'open');
+}
+
 async function saved(page: Page, button: string): Promise<string> {
   const download = page.waitForEvent('download');
   await page.getByRole('button', { name: button }).click();
@@ -27,12 +39,16 @@ const row = (page: Page) => page.getByRole('row', { name: /Size the panel|panel/
 
 test('what was answered is saved, cleared and put back', async ({ page }) => {
   await learn(page);
+  // A step of the making is kept for the whole project, and comes along.
+  await page.goto(MAKE);
+  await page.getByRole('checkbox', { name: 'I have done this step' }).first().check();
   await page.goto(PROGRESS);
   await expect(row(page)).toContainText(/1 of \d+/);
   const file = await saved(page, 'Save my progress');
   await page.getByRole('button', { name: 'Clear my progress' }).click();
   await page.getByRole('button', { name: 'Clear everything' }).click();
   await expect(row(page)).toContainText(/0 of \d+/);
+  expect(file).toContain('steps:swatch-folio');
   const put = page.getByLabel('Put a saved file back');
   await put.setInputFiles({ name: 'x.json', mimeType: 'application/json', buffer: Buffer.from('{"progress":1}') });
   await expect(page.getByText('That is not a file of your progress')).toBeVisible();
@@ -45,6 +61,7 @@ test('what was answered is saved, cleared and put back', async ({ page }) => {
 
 test('files and codes of a class become a table and a chart, and hostile ones are refused', async ({ page }) => {
   await learn(page);
+  await practiseAndMeasure(page);
   await page.goto(PROGRESS);
   await page.getByRole('button', { name: 'Save a file to hand in' }).click();
   await expect(page.getByText('Write the name that your teacher knows you by.')).toBeVisible();
@@ -70,11 +87,50 @@ test('files and codes of a class become a table and a chart, and hostile ones ar
   const tally = page.getByRole('row', { name: /How wide must a pocket be/ });
   await expect(tally).toContainText('0, 2, 0');
   await expect(tally).toContainText(/left out: .+ \(2\)/);
+  await expect(page.getByRole('row', { name: /practice How wide is the panel cut/ })).toContainText('0, 0, 2');
+  await expect(
+    page
+      .getByRole('table')
+      .nth(2)
+      .getByRole('row', { name: /facing, cut/ }),
+  ).toContainText(/\(2\)/);
   const csv = await saved(page, 'Save the table as CSV');
   expect(csv).toContain(`"'=Ben",`);
   const { violations } = await new AxeBuilder({ page }).analyze();
   expect(violations.map(({ id }) => id)).toEqual([]);
   expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+});
+
+test('a screenshot of a code is opened as a file is, and other pictures are refused', async ({ page }) => {
+  await learn(page);
+  await page.goto(PROGRESS);
+  await page.getByLabel('Your name in class').fill('Cleo');
+  await page.getByRole('button', { name: 'Show a code' }).click();
+  const code = page.getByRole('img', { name: 'The code as a picture to scan' });
+  await code.scrollIntoViewIfNeeded();
+  // As a learner takes it: all that the screen shows.
+  const screenshot = await page.screenshot();
+  // As a photo of the screen: askew, and not quite sharp.
+  await code.evaluate((drawing) =>
+    Object.assign((drawing as SVGElement).style, { rotate: '9deg', filter: 'blur(0.4px)' }),
+  );
+  const photo = await page.screenshot({ type: 'jpeg', quality: 70 });
+  await page.goto(CLASS);
+  const nothing = await page.screenshot();
+  const png = (name: string, buffer: Buffer, mimeType = 'image/png') => ({ name, mimeType, buffer });
+  const files = page.getByLabel('Files');
+  await files.setInputFiles([
+    png('cleo.png', screenshot),
+    png('nothing.png', nothing),
+    png('no picture.png', Buffer.from('SEW1.abc')),
+  ]);
+  await expect(page.getByText('1 taken, 2 not.')).toBeVisible();
+  await expect(page.getByText('nothing.png: No code could be read in this picture.')).toBeVisible();
+  await expect(page.getByText('no picture.png: No code could be read in this picture.')).toBeVisible();
+  await expect(page.getByRole('rowheader', { name: 'Cleo' })).toBeVisible();
+  await files.setInputFiles([png('photo.jpg', photo, 'image/jpeg')]);
+  // The same code once more: it was read, and is known.
+  await expect(page.getByText('photo.jpg: It is here already.')).toBeVisible();
 });
 
 test('the pages are found from the course, and the learner’s has no barrier that axe finds', async ({ page }) => {

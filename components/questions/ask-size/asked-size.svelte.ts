@@ -1,5 +1,5 @@
 /** A question that asks for a size: what was typed, what came of it, and how it stands at the learner's size now. */
-import { SAME, type Edition, type Quantity } from '../../../src/core/index.ts';
+import { SAME, type Edition, type Judgement, type Quantity } from '../../../src/core/index.ts';
 import { asRecord } from '../../keep.ts';
 import { valueOf, type Learner } from '../../learner.svelte.ts';
 import { Attempt, type Standing } from '../attempt.svelte.ts';
@@ -137,15 +137,7 @@ export class AskedSize {
       edition: this.#learner.edition,
       sentence: judged.sentence,
     };
-    const slip =
-      judged.verdict === 'slip'
-        ? judged.slip.key
-        : judged.verdict === 'right'
-          ? undefined
-          : judged.verdict === 'near'
-            ? 'near'
-            : 'other';
-    this.attempt.settle(judged.verdict === 'right', note, slip);
+    this.attempt.settle(judged.verdict === 'right', note, slipOf(judged));
   }
 
   #judged(text: string) {
@@ -172,6 +164,13 @@ export function questionOf(
     ...(reword && { reword }),
     ...(forbid && { forbid }),
   };
+}
+
+/** What was behind a wrong answer: the key of its slip, `near` for one beside a mark, `other` for what cannot be told. */
+export function slipOf(judged: Judgement): string | undefined {
+  if (judged.verdict === 'right') return undefined;
+  if (judged.verdict === 'slip') return judged.slip.key;
+  return judged.verdict === 'near' ? 'near' : 'other';
 }
 
 /** A value as a text that says its unit, so that it is read alike in both editions. */

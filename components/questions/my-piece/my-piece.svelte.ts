@@ -57,22 +57,29 @@ export class MyPiece {
       this.trouble = { way: 'width', sentence: 'Write what you measured: the width, the height, or both.' };
       return;
     }
-    try {
-      this.#judging ??= await import('../judging.ts');
-    } catch {
+    if (!(await this.#prepare())) {
       this.trouble = { sentence: 'The comparison could not be fetched. Try again when you are connected.' };
       return;
     }
     this.#measured = measured;
     if (!this.reading) this.trouble = { sentence: 'A feature of your project leaves this out.' };
+    this.#keep();
   }
 
   type(way: Way, text: string): void {
     this.typed[way] = text;
     this.#measured = undefined;
     this.trouble = undefined;
+    this.#keep();
+  }
+
+  /** With what came of it: a teacher learns from it what went wrong on the tables. */
+  #keep(): void {
     const { width, height } = this.typed;
-    keep(this.#key, width === '' && height === '' ? undefined : { width, height });
+    const { reading } = this;
+    const mistakes = [...new Set(reading?.explanations.map(({ kind }) => kind))];
+    const told = reading && { measured: this.#measured, verdict: reading.verdict, mistakes };
+    keep(this.#key, width === '' && height === '' ? undefined : { width, height, ...told });
   }
 
   carryOn(remedy: Extract<Remedy, { kind: 'carry-on' }>): void {
@@ -117,9 +124,30 @@ export class MyPiece {
     return `measured:${location.pathname}#${this.#name}`;
   }
 
+  /** What was compared before is compared again, by what it measured: a bare number says less in another edition. */
   #recall(): void {
-    const { width, height } = recall(this.#key, asRecord) ?? {};
+    const { width, height, measured } = recall(this.#key, asRecord) ?? {};
     this.typed = { width: typeof width === 'string' ? width : '', height: typeof height === 'string' ? height : '' };
     this.#measured = undefined;
+    const before = asRecord(measured);
+    const sizes = ways.flatMap((way) => {
+      const mm = before?.[way];
+      return typeof mm === 'number' && mm > SAME ? [[way, mm] as const] : [];
+    });
+    if (sizes.length > 0) void this.#compareAgain(Object.fromEntries(sizes));
+  }
+
+  async #compareAgain(measured: Partial<Record<Way, number>>): Promise<void> {
+    const typed = this.typed;
+    if ((await this.#prepare()) && this.typed === typed) this.#measured = measured;
+  }
+
+  async #prepare(): Promise<boolean> {
+    try {
+      this.#judging ??= await import('../judging.ts');
+      return true;
+    } catch {
+      return false;
+    }
   }
 }

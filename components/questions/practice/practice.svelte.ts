@@ -2,8 +2,8 @@
 import { resolveProject, type Pattern, type Quantity } from '../../../src/core/index.ts';
 import { asRecord, keep, onKept, recall } from '../../keep.ts';
 import { valueOf, type Learner } from '../../learner.svelte.ts';
-import { questionOf, type Written } from '../ask-size/asked-size.svelte.ts';
-import type { Standing } from '../attempt.svelte.ts';
+import { questionOf, slipOf, type Written } from '../ask-size/asked-size.svelte.ts';
+import { asTexts, withSlip, type Standing } from '../attempt.svelte.ts';
 
 type Judging = typeof import('../judging.ts');
 export type Level = 1 | 2 | 3;
@@ -28,6 +28,8 @@ export class Practice {
   #tries = $state(0);
   #judged: number | undefined;
   trouble = $state('');
+  /** The keys of slips so far, each once, for whoever hands them in. */
+  #slips: string[] = [];
 
   constructor(learner: Learner, written: Written, wanted: number) {
     this.#learner = learner;
@@ -119,6 +121,7 @@ export class Practice {
     if (this.#tries === 0) this.firstTries = [...this.firstTries, right].slice(-50);
     if (!repeated) this.#tries += 1;
     this.#judged = judged.value;
+    this.#slips = withSlip(this.#slips, slipOf(judged));
     const standing = right ? 'right' : this.#tries > 1 ? 'wrong' : 'again';
     const more = right ? '' : standing === 'again' ? ' Try once more.' : ' The worked solution shows the way.';
     this.#said = { standing, sentence: `${judged.sentence}${more}` };
@@ -167,13 +170,14 @@ export class Practice {
   }
 
   #keep(): void {
-    keep(this.#key, { firstTries: this.firstTries, level: this.level, series: this.#series });
+    keep(this.#key, { firstTries: this.firstTries, level: this.level, series: this.#series, slips: this.#slips });
   }
 
   #recall(): void {
-    const { firstTries, level, series } = recall(this.#key, asRecord) ?? {};
+    const { firstTries, level, series, slips } = recall(this.#key, asRecord) ?? {};
     if (Array.isArray(firstTries) && firstTries.every((one) => typeof one === 'boolean')) this.firstTries = firstTries;
     if (level === 1 || level === 2 || level === 3) this.level = level;
     if (typeof series === 'number' && Number.isInteger(series)) this.#series = series;
+    this.#slips = asTexts(slips) ?? [];
   }
 }

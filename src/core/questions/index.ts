@@ -5,7 +5,7 @@ export { readAnswer } from './answer.ts';
 export { readTolerance } from './tolerance.ts';
 export { isClear, judge, limitsOf, slipsOf, type Judgement, type Limits, type Question } from './judge.ts';
 export { hintsFor, solutionOf, type Hint, type Solution } from './hints.ts';
-export { isDone, practise, randomFrom, shuffled, stepsIn, type Difficulty, type Exercise } from './practice.ts';
+export { isDone, practise, ROUNDS, randomFrom, shuffled, stepsIn, type Difficulty, type Exercise } from './practice.ts';
 export { judgeOrder, judgePairs, judgePicks, sewnEdges, type Picked } from './choices.ts';
 export { explainMeasured, workTolerance, type Explanation, type Measured, type Reading } from './measured.ts';
 export type { ProjectAtHand, Subject } from './bench.ts';

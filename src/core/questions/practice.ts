@@ -76,12 +76,15 @@ function placesOf({ adjustable }: Measure, { edition, grid }: Pattern, difficult
 const troubles = ({ findings, holds }: Pattern) =>
   findings.filter(({ severity }) => severity !== 'note').length + holds.filter(({ fits }) => !fits).length;
 
+/** So many right in a row end a set, unless its author says otherwise. */
+export const ROUNDS = 3;
+
 /**
  * Whether a practice set is done: the last `wanted` answers were right at the first try.
  *
  * @example isDone([false, true, true, true]) // => true
  */
-export const isDone = (firstTries: readonly boolean[], wanted = 3): boolean =>
+export const isDone = (firstTries: readonly boolean[], wanted = ROUNDS): boolean =>
   firstTries.length >= wanted && firstTries.slice(-wanted).every(Boolean);
 
 /** How many sums a formula takes: its signs, comparisons and roundings. Questions can be sorted by it. */
