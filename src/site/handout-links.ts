@@ -16,11 +16,32 @@ export type HandoutLinks = {
  * @param named only those whose file is called so: `worksheet-pleat-the-strip`
  */
 export function handoutLinks(course: string, named: (name: string) => boolean = () => true): HandoutLinks[] {
-  if (!withHandouts()) return [];
+  return [...linksFor(course)].flatMap(([name, entry]) => (named(name) ? [entry] : []));
+}
+
+/**
+ * Where the documents of a project lie at the lesson's size: who wants that size need not wait for one to be made.
+ * Empty where the site carries none.
+ *
+ * @param names of the documents, as `projectDocuments` has them
+ * @example readyMade('swatch-folio', ['templates'])['templates A4 inch'] // => '/handouts/pocket-folio/a4-inch/templates.pdf'
+ */
+export function readyMade(project: string, names: readonly string[]): Record<string, string> {
+  const course = content().courses.find(({ value }) => value?.project === project);
+  const links = course && linksFor(course.id);
+  return Object.fromEntries(
+    names.flatMap((name) =>
+      (links?.get(name)?.files ?? []).map(({ words, url }) => [`${name} ${words.replace(',', '')}`, url]),
+    ),
+  );
+}
+
+function linksFor(course: string): Map<string, HandoutLinks> {
+  if (!withHandouts()) return new Map();
   const known = linksByCourse();
   const links = known.get(course) ?? linksOf(course);
   known.set(course, links);
-  return [...links].flatMap(([name, entry]) => (named(name) ? [entry] : []));
+  return links;
 }
 
 const content = standing(() => readContent(process.cwd()));

@@ -65,6 +65,23 @@ test('nothing of the writer is loaded for who only reads the page; who comes to 
   await expect.poll(() => writer().length).toBe(3);
 });
 
+test('a document at the lesson’s size lies with the site already; large print of it is made', async ({ page }) => {
+  await page.goto(`${PROJECT}?edition=metric`);
+  const section = await choices(page);
+  await section.getByRole('button', { name: 'Cutting list' }).click();
+  const save = section.getByRole('link', { name: /^Save “Cutting list”/ });
+  await expect(save).toHaveText('Save “Cutting list” (PDF)');
+  await expect(save).toHaveAttribute('href', '/handouts/pocket-folio/a4-metric/cutting-list.pdf');
+  const answer = await page.request.get('/handouts/pocket-folio/a4-metric/cutting-list.pdf');
+  expect((await answer.body()).subarray(0, 5).toString()).toBe('%PDF-');
+
+  await section.getByRole('checkbox', { name: 'Large print' }).check();
+  await expect(save).toBeHidden();
+  await section.getByRole('button', { name: 'Cutting list' }).click();
+  await expect(save).toHaveText(/^Save “Cutting list”, \d+\s+pages \(PDF\)$/);
+  await expect(save).toHaveAttribute('href', /^blob:/);
+});
+
 test('a learner prints templates of their own size, for which the writer is ready once they see the choices', async ({
   page,
 }) => {
@@ -105,7 +122,7 @@ test('the choices for a document can be read and reached by everyone', async ({ 
   await wake(section);
   await section.getByRole('button', { name: 'Cutting list' }).focus();
   await page.keyboard.press('Enter');
-  await expect(section.getByRole('status')).toContainText('Save “Cutting list”, 3 pages (PDF)');
+  await expect(section.getByRole('status')).toContainText('Save “Cutting list” (PDF)');
   const { violations } = await new AxeBuilder({ page }).include('[aria-labelledby="to-print"]').analyze();
   expect(violations).toEqual([]);
 });

@@ -7,7 +7,7 @@ import type { News, Order } from './press.ts';
 type Coming =
   | { at: 'rest' }
   | { at: 'work'; done: number; all: number }
-  | { at: 'done'; address: string; name: string; pages: number; findings: string[] }
+  | { at: 'done'; address: string; name: string; pages?: number; findings: string[] }
   | { at: 'failed'; message: string };
 
 type Wanted = { name: string; title: string };
@@ -32,6 +32,12 @@ export class OwnSheets {
     this.#worker.postMessage($state.snapshot({ ...this.#order(document, project, pattern, fonts), trial: true }));
   }
 
+  /** Offers a document of that size which lies with the site already. */
+  take(address: string, document: Wanted, project: Project, pattern: Pattern): void {
+    this.forget();
+    this.coming = { at: 'done', address, name: this.#fileName(document, project, pattern), findings: [] };
+  }
+
   /** Asks for a document at the size of a pattern. A document that is still under way is given up. */
   make(document: Wanted, project: Project, pattern: Pattern, fonts: Order['fonts']): void {
     this.forget();
@@ -45,7 +51,7 @@ export class OwnSheets {
       } else if (news.kind === 'failed') this.coming = { at: 'failed', message: news.message };
       else {
         const address = URL.createObjectURL(new Blob([news.bytes], { type: 'application/pdf' }));
-        const name = `${project.id}-${document.name}-${this.paper.toLowerCase()}-${pattern.edition}.pdf`;
+        const name = this.#fileName(document, project, pattern);
         this.coming = { at: 'done', address, name, pages, findings: news.findings };
       }
     };
@@ -57,6 +63,9 @@ export class OwnSheets {
     };
     this.#worker.postMessage($state.snapshot(this.#order(document, project, pattern, fonts)));
   }
+
+  #fileName = (document: Wanted, project: Project, { edition }: Pattern): string =>
+    `${project.id}-${document.name}-${this.paper.toLowerCase()}-${edition}.pdf`;
 
   #order(document: Wanted, project: Project, pattern: Pattern, fonts: Order['fonts']): Order {
     return {
