@@ -7,7 +7,7 @@
 import { getCollection, getEntry } from 'astro:content';
 import type { CollectionEntry } from 'astro:content';
 import type { MaterialsFile, ProjectFile } from '../core/project/schema.ts';
-import { SiteFile } from './schemas.ts';
+import { levels, SiteFile } from './schemas.ts';
 import type { CourseFile, GlossaryFile, LessonFront } from './schemas.ts';
 import { standing } from './standing.ts';
 
@@ -48,7 +48,7 @@ export async function getSite(): Promise<SiteFile> {
   return (await getEntry('site', 'site'))?.data ?? SiteFile.parse({ name: 'Sewing course' });
 }
 
-/** All courses by title, each with its lessons. */
+/** All courses, the easiest first, each with its lessons. */
 export async function getCourses(): Promise<CoursePage[]> {
   const [courses, lessons, projects] = await Promise.all([
     getCollection('courses'),
@@ -66,7 +66,7 @@ export async function getCourses(): Promise<CoursePage[]> {
         .filter((entry) => entry !== undefined)
         .map((entry) => lessonPage(entry, entry.data.project ?? course.project, projects)),
     }))
-    .toSorted((a, b) => a.title.localeCompare(b.title));
+    .toSorted((a, b) => levels.indexOf(a.level) - levels.indexOf(b.level) || a.title.localeCompare(b.title));
 }
 
 /** All projects by title. While a site is built all pages get the same, so that each is worked out once. */

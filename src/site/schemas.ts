@@ -59,14 +59,15 @@ export const GlossaryFile = z
   .describe('Terms of the trade.');
 export type GlossaryFile = z.output<typeof GlossaryFile>;
 
+/** From the easiest. */
+export const levels = ['first steps', 'some experience', 'experienced'] as const;
+
 /** content/courses/<id>/course.yaml */
 export const CourseFile = z
   .strictObject({
     title: Text.describe('Name of the course.'),
     summary: Text.describe('Two or three sentences: what a maker can do afterwards.'),
-    level: z
-      .enum(['first steps', 'some experience', 'experienced'])
-      .describe('Who can follow it: first steps, some experience or experienced.'),
+    level: z.enum(levels).describe('Who can follow it: first steps, some experience or experienced.'),
     project: Text.optional().describe('Folder name of the project that the lessons make. A lesson may name another.'),
     lessons: z
       .array(z.string().regex(/\.mdx$/, { error: 'the file name of a lesson belongs here, such as 01-sizing.mdx' }))

@@ -72,3 +72,23 @@ test('what a drawing shows can be read as text, with the same numbers', async ({
   const spoken = `${parseInt(label ?? '')} millimetres from the bottom edge`;
   await expect(figure.getByRole('listitem').filter({ hasText: spoken })).toHaveCount(1);
 });
+
+test('home shows each course with what it makes, the easiest first; so does the course', async ({ page }) => {
+  await page.goto('/');
+  const courses = page.getByRole('region', { name: 'Courses' }).getByRole('listitem');
+  await expect(courses.getByRole('link')).toHaveText([
+    'Corners that lie flat',
+    'A pouch that stands',
+    'Pockets from one strip',
+  ]);
+  for (const [i, name] of ['Mitred table set, made', 'Notions pouch, made', 'Swatch-card folio, made'].entries()) {
+    const picture = courses.nth(i).getByRole('img', { name });
+    await expect(picture).toBeVisible();
+    const { width, height } = (await picture.boundingBox())!;
+    expect(Math.min(width, height)).toBeGreaterThan(40);
+  }
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+
+  await courses.getByRole('link', { name: 'Pockets from one strip' }).click();
+  await expect(page.locator('header.opening').getByRole('img', { name: 'Swatch-card folio, made' })).toBeVisible();
+});

@@ -23,6 +23,7 @@ export { isPleated } from './folding.ts';
 export type { Pleated } from './folding.ts';
 export { drawWork } from './work.ts';
 export type { WorkSetting } from './work-words.ts';
+export { drawMade } from './picture.ts';
 export { drawStep } from './step.ts';
 export type { StepDrawn, StepSetting } from './step.ts';
 export { drawExploded } from './exploded.ts';
