@@ -1,6 +1,7 @@
 /** The places of the layer study, and what to do about them. */
 import { describe, expect, it } from 'vitest';
 import { drawLayers, placesOf } from '../../components/making/layers.ts';
+import { pack, unpack } from '../../components/making/packed-places.ts';
 import { adviceOn } from '../../components/widgets/layer-study/advice.ts';
 import { makeUp, resolveProject } from '../../src/core/index.ts';
 import { folio, shelf } from '../core/project/files.ts';
@@ -61,6 +62,15 @@ describe('the places of a work', () => {
       expect(round(n).path.length).toBeGreaterThan(3);
       expect(inside(round(n).path)).toBe(true);
     }
+  });
+});
+
+describe('places on their way to a page', () => {
+  it('name each layer once and lose nothing', () => {
+    const packed = pack(places);
+    expect(unpack(packed)).toEqual(places);
+    expect(new Set(packed.layers.map((layer) => JSON.stringify(layer))).size).toBe(packed.layers.length);
+    expect(packed.layers.length).toBeLessThan(places.flatMap(({ stack }) => stack).length / 10);
   });
 });
 

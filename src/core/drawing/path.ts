@@ -79,13 +79,21 @@ export function pathPoints(path: Path): Point[] {
 }
 
 /**
- * The path in the notation of SVG's `d`, to a hundredth of a millimetre.
+ * The path in the notation of SVG's `d`, to a hundredth of a millimetre, level and upright lines in their short form.
  *
  * @example
- * pathText([['M', 0, 0], ['L', 10.004, 5], ['Z']]) // => 'M0 0L10 5Z'
+ * pathText([['M', 0, 0], ['L', 10.004, 5], ['L', 3, 5], ['Z']]) // => 'M0 0L10 5H3Z'
  */
 export function pathText(path: Path): string {
-  return path
-    .map(([letter, ...numbers]) => letter + numbers.map((n) => Math.round(n * 100) / 100 + 0).join(' '))
-    .join('');
+  let text = '';
+  let [x, y]: (number | undefined)[] = [];
+  for (const [letter, ...numbers] of path) {
+    const rounded = numbers.map((n) => Math.round(n * 100) / 100 + 0);
+    const [toX, toY] = rounded.slice(-2);
+    if (letter === 'L' && toY === y) text += `H${toX}`;
+    else if (letter === 'L' && toX === x) text += `V${toY}`;
+    else text += letter + rounded.join(' ');
+    [x, y] = [toX, toY];
+  }
+  return text;
 }

@@ -8,7 +8,20 @@ import { segments } from './read.ts';
 describe('paths', () => {
   it('follow straight edges exactly', () => {
     const path = closed(rectangle(20, 10), (point) => point);
-    expect(pathText(path)).toBe('M0 0L20 0L20 10L0 10L0 0Z');
+    expect(pathText(path)).toBe('M0 0H20V10H0V0Z');
+  });
+
+  it('have a short form for level and upright lines, also where they are so only once rounded', () => {
+    expect(
+      pathText([
+        ['M', 1, 1],
+        ['L', 5, 1.004],
+        ['L', 4.996, 3],
+        ['L', 7, 4],
+      ]),
+    ).toBe('M1 1H5V3L7 4');
+    // A closed path goes on from where it began, and says so by a move.
+    expect(pathText([['M', 1, 1], ['L', 5, 2], ['Z'], ['M', 5, 2], ['L', 5, 4]])).toBe('M1 1L5 2ZM5 2V4');
   });
 
   it('are written to a hundredth of a millimetre, with no minus before nothing', () => {

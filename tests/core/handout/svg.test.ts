@@ -4,12 +4,21 @@ import { demoPattern } from './documents.ts';
 
 const group = (svg: string, id: string) => new RegExp(`<g id="${id}"[^>]*>\\s*<path d="([^"]+)"`).exec(svg)?.[1];
 
-/** All numbers of a path of straight lines and curves, as points. */
-const points = (path: string) =>
-  [...path.matchAll(/[MLC]([^MLCZ]+)/g)].flatMap(([, numbers = '']) => {
+/** All numbers of a path of straight lines and curves, as points; H and V keep the pen's other number. */
+const points = (path: string) => {
+  let pen = { x: 0, y: 0 };
+  return [...path.matchAll(/([MLCHV])([^MLCHVZ]+)/g)].flatMap(([, letter, numbers = '']) => {
     const all = numbers.trim().split(' ').map(Number);
-    return all.flatMap((x, i) => (i % 2 === 0 ? [{ x, y: all[i + 1]! }] : []));
+    const named =
+      letter === 'H'
+        ? [{ ...pen, x: all[0]! }]
+        : letter === 'V'
+          ? [{ ...pen, y: all[0]! }]
+          : all.flatMap((x, i) => (i % 2 === 0 ? [{ x, y: all[i + 1]! }] : []));
+    pen = named.at(-1) ?? pen;
+    return named;
   });
+};
 
 describe.each(['inch', 'metric'] as const)('outlines for a cutting machine, %s edition', (edition) => {
   const pieces = Object.values(demoPattern(edition).pieces);
