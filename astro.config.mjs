@@ -10,6 +10,7 @@ import { handoutsInSite } from './src/site/handouts-integration.ts';
 import { contentCheck } from './src/site/integration.ts';
 import { katexPlugin } from './src/site/katex-plugin.ts';
 import { features } from './src/site/lesson-text.ts';
+import { pagesByTwo } from './src/site/pages-by-two.ts';
 import { published } from './src/site/published.ts';
 import { sitemap } from './src/site/sitemap.ts';
 
@@ -44,7 +45,7 @@ export default defineConfig({
   publicDir: './src/site/public',
   outDir: './dist',
   cacheDir: './.cache/astro',
-  build: { concurrency: 4 }, // a page waits for its checksums and its file while others are made
+  build: { concurrency: 32 }, // a page waits for its checksums, its file and the other process while others are made
   fonts: [
     {
       provider: fontProviders.local(),
@@ -56,6 +57,7 @@ export default defineConfig({
   ],
   integrations: [
     contentCheck(),
+    pagesByTwo(),
     wakeOnUse,
     mdx({ optimize: true }),
     svelte({ configFile: false }),

@@ -19,6 +19,7 @@ const home = path.dirname(createRequire(import.meta.url).resolve('astro/package.
 const room = isBuild ? ['--max-semi-space-size=64'] : [];
 const child = spawn(process.execPath, [...room, path.join(home, 'bin/astro.mjs'), ...args], {
   cwd: root,
+  serialization: 'advanced', // pages come as bytes
   stdio: isBuild ? ['inherit', 'pipe', 'pipe', 'ipc'] : 'inherit',
   env: { ...process.env, ...(isBuild && { [CHECKED_BESIDE]: 'yes', ...(colour && { FORCE_COLOR: '1' }) }) },
 });

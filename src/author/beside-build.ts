@@ -1,6 +1,6 @@
 import type { ChildProcess } from 'node:child_process';
 import { draw } from '../../components/making/draw-step.ts';
-import type { DrawnAhead } from '../../components/making/drawn-ahead.ts';
+import { keepAhead, type DrawnAhead } from '../../components/making/drawn-ahead.ts';
 import { makeUp, resolveProject } from '../core/index.ts';
 import { examine } from '../site/find-content-problems.ts';
 import type { Word } from '../site/integration.ts';
@@ -8,10 +8,12 @@ import { isError } from '../site/problem.ts';
 import { readContent } from '../site/read-content.ts';
 import type { Content } from '../site/read-content.ts';
 import { report } from '../site/report.ts';
+import { makePages } from './make-pages.ts';
 
 /**
  * What is done beside a build while Astro gets ready. The content is checked: with mistakes the build is ended before it
- * has written or said anything. Without, it may go on, and as the core is at hand, the steps are drawn for it.
+ * has written or said anything. Without, it may go on, and as the core is at hand, the steps are drawn for it. Then
+ * this process makes a share of the pages, until the build hangs up.
  *
  * @param build Astro's own process, with a channel to it and its output held back
  * @param root the folder that holds content/
@@ -25,13 +27,14 @@ export async function besideBuild(build: ChildProcess, root: string, colour: boo
     console.log('The site is not built. Mend the mistakes above first.');
     process.exit(1);
   }
+  makePages(build);
   build.stdout?.pipe(process.stdout);
   build.stderr?.pipe(process.stderr);
   for (const word of words(content)) {
     if (!build.connected) return; // it has ended, and hears nothing more
     await say(build, word);
+    if (word !== 'all is well') keepAhead(word);
   }
-  if (build.connected) build.disconnect();
 }
 
 /** Comes back once the word is under way: who hangs up before cuts it off. */

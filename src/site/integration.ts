@@ -48,7 +48,7 @@ const listen = (): Promise<void> =>
   new Promise((resolve) => {
     process.on('message', (word: Word) => {
       if (word === 'all is well') resolve();
-      else keepAhead(word);
+      else if ('steps' in word) keepAhead(word);
     });
   });
 
