@@ -23,7 +23,7 @@ const lies = (pattern) => (id) => pattern.test(id.startsWith(root) ? id.slice(ro
 
 /** What several islands share and many lessons do without. */
 const lessRead =
-  /\/(drawing|making|questions|handing-in|zod|layout|kit|cutting|shopping-list|drift-study)\/|\/bindings\/(input|select)|\/project\/lists|\/shared\/clone/;
+  /\/(drawing|making|questions|handing-in|zod|qr|layout|kit|cutting|shopping-list|drift-study)\/|\/bindings\/(input|select)|\/project\/lists|\/shared\/clone/;
 
 /** The islands of nearly every lesson. */
 const onEveryLesson =
