@@ -2,8 +2,10 @@
 import AllowanceStudy from './AllowanceStudy.astro';
 import AskChoice from './AskChoice.astro';
 import AskEdge from './AskEdge.astro';
+import AskFold from './AskFold.astro';
 import AskOrder from './AskOrder.astro';
 import AskPairs from './AskPairs.astro';
+import AskSide from './AskSide.astro';
 import AskSize from './AskSize.astro';
 import Caution from './Caution.astro';
 import CutList from './CutList.astro';
@@ -29,8 +31,10 @@ export const words = {
   AllowanceStudy,
   AskChoice,
   AskEdge,
+  AskFold,
   AskOrder,
   AskPairs,
+  AskSide,
   AskSize,
   Caution,
   CutList,

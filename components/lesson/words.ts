@@ -179,6 +179,37 @@ export const lessonWords: Readonly<Record<string, LessonWord>> = {
     names: { piece: 'piece' },
     text: 'needed',
   },
+  AskFold: {
+    about:
+      'A question for a fold of a pleated piece, answered by pointing at its flat strip or from a list. Wrong places are those where people put it.',
+    example: '<AskFold piece="pocket strip" fold={3}>\n\nWhere will the third fold lie?\n\n</AskFold>',
+    attributes: z.strictObject({
+      piece: z.string().describe('A piece with pleats.'),
+      fold: z.int().min(1).max(48).optional().describe('Which fold, counted in the order they are made: {3}.'),
+      kind: z
+        .enum(['mountain', 'valley'])
+        .optional()
+        .describe('Instead of one fold, all of a kind: each fold is a line to choose. Left out with fold, mountain.'),
+      hint: questionHint,
+      id: questionName.optional(),
+    }),
+    names: { piece: 'pleated piece' },
+    text: 'needed',
+  },
+  AskSide: {
+    about:
+      'A question for what shows of the work after a step, answered by pointing at its drawing or from a list. The drawing does not tell the sides.',
+    example: '<AskSide step="turn" shows="right side">\n\nWhere does the right side of the cloth show?\n\n</AskSide>',
+    attributes: z.strictObject({
+      step: z.string().describe('The id of a step in the project file.'),
+      shows: z.string().min(1).describe('What to point at: right side, wrong side, or a piece by its name.'),
+      from: z.enum(['front', 'back']).optional().describe('From where the work is seen. Left out, front.'),
+      hint: questionHint,
+      id: questionName.optional(),
+    }),
+    names: { step: 'step' },
+    text: 'needed',
+  },
   AskPairs: {
     about: 'Terms to match with what they mean.',
     example: '<AskPairs id="terms" terms={["ease", "facing"]}>\n\nWhat does each word mean?\n\n</AskPairs>',

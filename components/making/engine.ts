@@ -8,9 +8,11 @@ import {
   drawStep,
   makeUp,
   oncePer,
+  pointAtShowing,
   type Drift,
   type Finding,
   type Pattern,
+  type Pointing,
   type Scene,
   type Step,
 } from '../../src/core/index.ts';
@@ -63,6 +65,17 @@ export const layersMost = (pattern: Pattern, id: string): number => stepOf(patte
 export function tellPlaces(pattern: Pattern, id: string): ToldPlace[] {
   const step = stepOf(pattern, id);
   return step ? placesOf(step).map(({ n, at, stack, share, sewn }) => ({ n, at, stack, share, sewn })) : [];
+}
+
+/** What shows of the work after a step, to be pointed at. */
+export function tellShowing(
+  pattern: Pattern,
+  id: string,
+  side: 'front' | 'back',
+  shows: string,
+): Pointing | undefined {
+  const step = stepOf(pattern, id);
+  return step && pointAtShowing(step.after, side, shows, pattern);
 }
 
 /** A step on its way: from 0, before, to 1, after. */

@@ -1,6 +1,7 @@
 import { quote } from '../core/measure/index.ts';
 import type { Pattern } from '../core/project/index.ts';
-import { sumFor } from '../core/questions/index.ts';
+import { makeUp } from '../core/project/index.ts';
+import { pointAtShowing, sumFor } from '../core/questions/index.ts';
 import type { WrittenAttribute, WrittenWord } from './lesson-text.ts';
 import type { Said } from './problem.ts';
 import type { WorkedOut } from './project-problems.ts';
@@ -11,13 +12,15 @@ const withSizes = ['AskChoice', 'AskOrder', 'AskPairs', 'Predict'];
 
 /**
  * What is wrong in a question that is answered by choosing: sizes in its texts that cannot be worked out, answers that
- * stand there twice, edges that the piece has not. Undefined for every other word.
+ * stand there twice, edges and folds that the piece has not, and what does not show. Undefined for every other word.
  */
 export function choiceProblems(
   { name, attributes }: Pick<WrittenWord, 'name' | 'attributes'>,
   { variants }: WorkedOut,
 ): Said[] | undefined {
   if (name === 'AskEdge') return edgeProblems(attributes, variants);
+  if (name === 'AskFold') return foldProblems(attributes, variants);
+  if (name === 'AskSide') return sideProblems(attributes, variants);
   if (!withSizes.includes(name)) return undefined;
   return [
     ...attributes.flatMap((attribute) =>
@@ -89,3 +92,49 @@ function edgeProblems(attributes: readonly WrittenAttribute[], variants: WorkedO
         ],
   );
 }
+
+function foldProblems(attributes: readonly WrittenAttribute[], variants: WorkedOut['variants']): Said[] {
+  const given = (name: string) => attributes.find((attribute) => attribute.name === name);
+  const [piece, fold, kind] = [given('piece'), given('fold'), given('kind')];
+  if (fold && kind)
+    return [
+      error(kind.at, '<AskFold>: it asks for one fold or for a kind, and not for both.', 'Take one of them out.'),
+    ];
+  if (!fold && !kind) {
+    const at = piece?.at ?? attributes[0]?.at;
+    return at === undefined ? [] : [error(at, '<AskFold>: which fold?', 'Write fold={3}, or kind="valley".')];
+  }
+  if (!fold || typeof piece?.value !== 'string' || typeof fold.value !== 'number') return [];
+  const name = piece.value;
+  const counts = variants.flatMap(({ inch }) => inch.pieces[name]?.pleats?.folds.length ?? []);
+  const most = Math.max(0, ...counts);
+  if (most === 0 || fold.value <= most) return [];
+  return [error(fold.at, `fold: ${quote(name)} has ${most} folds at the lesson’s size.`, `Ask for one of them.`)];
+}
+
+function sideProblems(attributes: readonly WrittenAttribute[], variants: WorkedOut['variants']): Said[] {
+  const given = (name: string) => attributes.find((attribute) => attribute.name === name);
+  const [step, shows, from] = [given('step'), given('shows'), given('from')];
+  if (typeof step?.value !== 'string' || typeof shows?.value !== 'string') return [];
+  const [id, wanted] = [step.value, shows.value];
+  const side = from?.value === 'back' ? 'back' : 'front';
+  const pieces = [...new Set(variants.flatMap(({ inch }) => Object.keys(inch.pieces)))];
+  const known = ['right side', 'wrong side', ...pieces];
+  if (!known.includes(wanted)) {
+    const mend = didYouMean(wanted, known) ?? 'Write right side, wrong side, or the name of a piece.';
+    return [error(shows.at, `shows: there is no side or piece ${quote(wanted)}.`, mend)];
+  }
+  const works = variants.flatMap(({ inch }) =>
+    makeUp(inch)
+      .filter((one) => one.id === id)
+      .map(({ after }) => pointAtShowing(after, side, wanted, inch)),
+  );
+  if (works.length === 0) return [];
+  const found = works.find((one) => one !== undefined);
+  if (!found) return [error(shows.at, `shows: seen from the ${side}, nothing of it shows after that step.`, OTHER)];
+  if (found.spots.every(({ right }) => right))
+    return [error(shows.at, `shows: seen from the ${side}, all that shows after that step is right.`, OTHER)];
+  return [];
+}
+
+const OTHER = 'Ask for another step, or look from the other side.';

@@ -9,6 +9,7 @@ import {
   projectDocuments,
   resolveProject,
   slug,
+  usualSizes,
   worksheet,
 } from '../core/index.ts';
 import type {
@@ -23,6 +24,8 @@ import type {
   PickQuestion,
   PlannedLesson,
   Seed,
+  Subject,
+  UsualSizes,
 } from '../core/index.ts';
 import { lessonOnPaper } from './lesson-on-paper.ts';
 import type { Content, LessonEntry } from './read-content.ts';
@@ -134,14 +137,19 @@ export function plannedHandouts(content: Content, course: string, choice: Handou
   });
 }
 
-type Resolved = { pattern: Pattern; resolve(values: Record<string, number>): Pattern };
+type Resolved = {
+  pattern: Pattern;
+  resolve(values: Record<string, number>): Pattern;
+  measured(subject: Subject): UsualSizes | undefined;
+};
 
 function resolved(content: Content, id: string, edition: Edition): Resolved | undefined {
   const file = content.projects.find((project) => project.id === id)?.value;
   if (!file) return undefined;
   const materials = content.materials.value ?? {};
   const resolve = (values: Record<string, number>) => resolveProject(file, { edition, values, materials });
-  return { pattern: resolve({}), resolve };
+  const measured = (subject: Subject) => usualSizes(subject, { file, settings: { edition, materials } });
+  return { pattern: resolve({}), resolve, measured };
 }
 
 const seedsOf = ({ series, sheets }: HandoutChoice): Seed[] =>
@@ -180,7 +188,7 @@ function onPaper(
     lesson: {
       name: entry.slug,
       title: front?.title ?? entry.slug,
-      picks: picks.map((pick) => withMeanings(pick, glossary)),
+      picks: picks.map((pick) => withSizes(withMeanings(pick, glossary), project)),
     },
     session: front?.session ?? 0,
     planned: {
@@ -194,6 +202,13 @@ function onPaper(
     asks: project !== undefined && (picks.length > 0 || questions.some((asked) => isWorkedOut(asked, project.pattern))),
     exercises: project && (() => (exercises ??= exercisesFor(questions, project.resolve, series))),
   };
+}
+
+/** What a piece should measure, and what comes of the usual mistakes. */
+function withSizes(pick: PickQuestion, project: Resolved | undefined): PickQuestion {
+  if (pick.kind !== 'piece') return pick;
+  const sizes = project?.measured(pick.subject);
+  return sizes ? { ...pick, sizes } : pick;
 }
 
 /** Terms of the glossary with what it says of them. */

@@ -1,6 +1,8 @@
 import { mdxToMdast } from 'satteri';
 import type { MdastNode } from 'satteri';
+import { edgesCalled, foldsCalled, sideCalled } from '../../components/lesson/called.ts';
 import type { Asked, PickQuestion } from '../core/handout/index.ts';
+import type { AskedFold } from '../core/questions/index.ts';
 import { features } from './lesson-text.ts';
 
 /** What of a lesson goes on paper: its questions, what it shows, and where it can hurt. */
@@ -41,17 +43,8 @@ function walk(node: MdastNode, lesson: PaperLesson): void {
     return;
   }
   if (node.type === 'mdxJsxFlowElement' || node.type === 'mdxJsxTextElement') {
-    if (node.name === 'AskSize') {
-      const of = attribute(node, 'of');
-      const hint = attribute(node, 'hint');
-      if (of !== undefined) {
-        lesson.questions.push({
-          id: attribute(node, 'id') ?? of,
-          of,
-          ...(hint !== undefined && { hints: [hint] }),
-          words: wordsIn(node),
-        });
-      }
+    if (node.name === 'AskSize' || node.name === 'Practice') {
+      lesson.questions.push(...askedFrom(node));
       return;
     }
     const pick = pickFrom(node);
@@ -75,6 +68,24 @@ function walk(node: MdastNode, lesson: PaperLesson): void {
   if ('children' in node) for (const child of node.children) walk(child, lesson);
 }
 
+/** A set of practice gets so many exercises on paper, each harder than the one before. */
+const EXERCISES = [1, 2, 3] as const;
+
+/** A question that is worked out; practice gives it several times, with numbers of its own each time. */
+function askedFrom(node: Element): Asked[] {
+  const of = attribute(node, 'of');
+  if (of === undefined) return [];
+  const hint = attribute(node, 'hint');
+  const asked = { of, ...(hint !== undefined && { hints: [hint] }), words: wordsIn(node) };
+  const id = attribute(node, 'id') ?? of;
+  if (node.name === 'AskSize') return [{ ...asked, id }];
+  const { length } = EXERCISES;
+  return EXERCISES.map((difficulty, i): Asked => {
+    const words = [`Practice, ${i + 1} of ${length}. `, ...asked.words];
+    return { ...asked, words, id: `practice ${id} ${i + 1}`, difficulty, isRepeated: i > 0 };
+  });
+}
+
 type Element = Extract<MdastNode, { type: 'mdxJsxFlowElement' | 'mdxJsxTextElement' }>;
 
 /** The text of an attribute. */
@@ -88,7 +99,7 @@ export function attribute({ attributes }: Element, name: string): string | undef
 function pickFrom(node: Element): PickQuestion | undefined {
   const value = (name: string) => plainValue(node, name);
   const words = wordsIn(node);
-  const id = attribute(node, 'id') ?? `edges of ${attribute(node, 'piece')}`;
+  const id = attribute(node, 'id') ?? edgesCalled(attribute(node, 'piece') ?? '');
   switch (node.name) {
     case 'AskChoice':
       return { kind: 'choice', id, words, right: textsIn(value('right')), wrong: textsIn(value('wrong')) };
@@ -104,6 +115,24 @@ function pickFrom(node: Element): PickQuestion | undefined {
         ...(edges !== undefined && { edges: textsIn(edges) }),
       };
     }
+    case 'AskFold':
+      return {
+        ...{ kind: 'folds', words, piece: attribute(node, 'piece') ?? '', asked: foldIn(node) },
+        id: attribute(node, 'id') ?? foldsCalled(attribute(node, 'piece') ?? '', foldIn(node)),
+      };
+    case 'AskSide': {
+      const [step, shows] = [attribute(node, 'step') ?? '', attribute(node, 'shows') ?? ''];
+      const side = attribute(node, 'from') === 'back' ? 'back' : 'front';
+      return { kind: 'side', id: attribute(node, 'id') ?? sideCalled(step, shows), words, step, side, shows };
+    }
+    case 'Predict':
+      return { kind: 'guess', id, words, guesses: textsIn(value('guesses')), shows: attribute(node, 'shows') ?? '' };
+    case 'MyPiece': {
+      const piece = attribute(node, 'piece');
+      const stage = attribute(node, 'stage') === 'sewn' ? 'sewn' : 'cut';
+      const subject = piece === undefined ? ({ finished: true } as const) : { piece, stage: stage as 'cut' | 'sewn' };
+      return { kind: 'piece', id: piece === undefined ? 'finished' : `${piece} ${stage}`, words, subject };
+    }
     case 'AskPairs': {
       const terms = textsIn(value('terms')).map((term) => [term, '']);
       return { kind: 'pairs', id, words, pairs: { ...Object.fromEntries(terms), ...Object(value('pairs')) } };
@@ -111,6 +140,13 @@ function pickFrom(node: Element): PickQuestion | undefined {
     default:
       return undefined;
   }
+}
+
+/** Which fold, or which kind of folds, an AskFold asks for. */
+export function foldIn(node: Element): AskedFold {
+  const fold = plainValue(node, 'fold');
+  if (typeof fold === 'number') return { fold };
+  return { kind: plainValue(node, 'kind') === 'valley' ? 'valley' : 'mountain' };
 }
 
 /** What stands in braces, which is JSON. The content check tells of what is not. */

@@ -1,7 +1,8 @@
 import { mdxToMdast } from 'satteri';
 import type { MdastNode } from 'satteri';
 import { ROUNDS } from '../core/questions/index.ts';
-import { attribute, plainValue, wordsIn } from './lesson-on-paper.ts';
+import { edgesCalled, foldsCalled, sideCalled } from '../../components/lesson/called.ts';
+import { attribute, foldIn, plainValue, wordsIn } from './lesson-on-paper.ts';
 import { features } from './lesson-text.ts';
 
 /** A question as a list of them shows it: the name its answers are kept under, and its words. */
@@ -10,7 +11,9 @@ export type ListedQuestion = { name: string; words: string };
 /** What a question is called where its author gives it no name. */
 const unnamed: Record<string, (node: Element) => string | undefined> = {
   AskSize: (node) => attribute(node, 'of'),
-  AskEdge: (node) => `edges of ${attribute(node, 'piece')}`,
+  AskEdge: (node) => edgesCalled(attribute(node, 'piece') ?? ''),
+  AskFold: (node) => foldsCalled(attribute(node, 'piece') ?? '', foldIn(node)),
+  AskSide: (node) => sideCalled(attribute(node, 'step') ?? '', attribute(node, 'shows') ?? ''),
   AskChoice: () => undefined,
   AskOrder: () => undefined,
   AskPairs: () => undefined,

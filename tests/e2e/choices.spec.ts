@@ -3,7 +3,7 @@
  * towards the reader; a pair that is turned is sewn round all edges but the one it is turned through; the glossary.
  */
 import { expect, test, type Locator, type Page } from '@playwright/test';
-import { PLEAT, question, SIZE, wake } from './lesson.ts';
+import { LINEN, PLEAT, question, SIZE, wake } from './lesson.ts';
 
 const check = (asked: Locator) => asked.getByRole('button', { name: 'Check', exact: true }).click();
 
@@ -72,7 +72,7 @@ test('a step is dragged to another place', async ({ page }) => {
 async function pointAt(page: Page, asked: Locator, edge: string) {
   await asked.locator('svg').scrollIntoViewIfNeeded();
   const { x, y, width, height } = await asked
-    .locator(`[data-edge="${edge}"]`)
+    .locator(`[data-spot="${edge}"]`)
     .evaluate((path) => path.getBoundingClientRect().toJSON() as DOMRect);
   await page.mouse.click(x + width / 2, y + height / 2);
 }
@@ -90,6 +90,63 @@ test('edges are pointed at in the drawing or chosen from the list', async ({ pag
   await asked.getByRole('checkbox', { name: 'Bottom' }).check();
   await check(asked);
   await expect(asked).toHaveAttribute('data-question', 'right');
+});
+
+test('a fold is pointed at on the flat strip, and a wrong line is told for what it is', async ({ page }) => {
+  await page.goto(PLEAT);
+  const asked = await wake(question(page, 'Where will the fourth fold lie?'));
+  await check(asked);
+  await expect(asked.getByRole('status')).toContainText('Point at the drawing, or choose from the list.');
+  // 1/2 in up to the first pocket, and four times the depth of 2 1/4 in: 9 1/2 in, without the step.
+  await pointAt(page, asked, 'without the step');
+  await expect(asked.getByRole('radio', { name: /9½\sin/ })).toBeChecked();
+  await check(asked);
+  await expect(asked.getByRole('status')).toContainText('Up to the next pocket the strip climbs a depth and a step.');
+  // 2 3/4 + 2 1/4 + 3 + 2 1/4 in.
+  await pointAt(page, asked, 'right');
+  await expect(asked.getByRole('radio', { name: /10¼\sin/ })).toBeChecked();
+  await check(asked);
+  await expect(asked).toHaveAttribute('data-question', 'right');
+  // At another size the same line is still the fourth fold; the list has its new sizes.
+  await page.goto(`${PLEAT}?edition=metric`);
+  await expect(await wake(asked)).toHaveAttribute('data-question', 'right');
+  // 6 + 6 + 55 = 67 mm, and 55 + 75 + 55 mm more.
+  await expect(asked.getByRole('radio', { name: /252\smm/ })).toBeChecked();
+});
+
+test('all folds of a kind are chosen by keyboard alone', async ({ page }) => {
+  await page.goto(PLEAT);
+  const asked = await wake(question(page, 'Which of the lines become the bottoms of pockets'));
+  const lines = asked.getByRole('checkbox');
+  await expect(lines).toHaveCount(10);
+  await lines.first().focus();
+  await page.keyboard.press('Space');
+  await asked.getByRole('button', { name: 'Check' }).press('Enter');
+  await expect(asked.getByRole('status')).toContainText('Fold 1 is a mountain fold. Some are missing.');
+  await lines.first().press('Space');
+  for (const i of [1, 3, 5, 7, 9]) await lines.nth(i).press('Space');
+  await asked.getByRole('button', { name: 'Check' }).press('Enter');
+  await expect(asked).toHaveAttribute('data-question', 'right');
+});
+
+test('what shows is pointed at on the work, and asked anew at another size', async ({ page }) => {
+  await page.goto(LINEN);
+  const asked = await wake(question(page, 'Where do you see the right side of the cloth?'));
+  await asked.getByRole('checkbox', { name: '1, over the middle' }).press('Space');
+  await check(asked);
+  await expect(asked.getByRole('status')).toContainText('There you see the wrong side of this piece: Napkin.');
+  await asked.getByRole('checkbox', { name: '1, over the middle' }).press('Space');
+  // The hem, a hair inside the napkin's left edge.
+  const hem = asked.locator('[data-spot="Napkin, right side"]');
+  await hem.scrollIntoViewIfNeeded();
+  const { x, y, height } = await hem.evaluate((path) => path.getBoundingClientRect().toJSON() as DOMRect);
+  await page.mouse.click(x + 3, y + height / 2);
+  await expect(asked.getByRole('checkbox', { name: '2, round the middle' })).toBeChecked();
+  await check(asked);
+  await expect(asked).toHaveAttribute('data-question', 'right');
+  await page.goto(`${LINEN}?edition=metric`);
+  await expect(await wake(asked)).toHaveAttribute('data-question', 'right');
+  await expect(asked.getByRole('checkbox', { name: '2, round the middle' })).toBeChecked();
 });
 
 test('terms are matched with what the glossary says of them', async ({ page }) => {

@@ -77,7 +77,7 @@ const inGroups = <T>(all: readonly T[], size: number): T[][] =>
 function worked({ asked, all }: OnSheets, number: number, type: Type): Block[] {
   const { sum } = all[0]!.task;
   const { names } = toText(sum.formula, sum.scope);
-  const slips = commonSlips(all.map(({ task }) => task));
+  const slips = asked.isRepeated ? [] : commonSlips(all.map(({ task }) => task));
   return [
     ...heading(`Question ${number}`, type),
     ...paragraph(askedOf(asked), type, { keep: true, after: 0.3 * type.text }),

@@ -1,4 +1,4 @@
-import { practise } from '../questions/practice.ts';
+import { practise, type Difficulty } from '../questions/practice.ts';
 import { sumFor } from '../questions/sum.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { Question } from '../questions/judge.ts';
@@ -9,6 +9,10 @@ export type Asked = Question & {
   /** A name of its own in the lesson. */
   readonly id: string;
   readonly words: readonly (string | { readonly size: string })[];
+  /** How fine its numbers are, and how many of them change; 2 if left out. */
+  readonly difficulty?: Difficulty;
+  /** The same question stands before it: what is to be said of it is said there. */
+  readonly isRepeated?: boolean;
 };
 
 /** A question with the numbers of one sheet. */
@@ -37,11 +41,14 @@ export function exercisesFor(
 ): Exercises {
   const known = remembered(resolve);
   const lesson = known({});
-  const all = questions.flatMap((asked) => {
+  const all: { sets: Task[] }[] = [];
+  for (const asked of questions) {
     const sum = sumFor(asked.of, lesson);
-    if (!sum.ok || !isWorkedOut(asked, lesson)) return [];
-    return [{ asked, sets: setsOf(asked, { asked, pattern: lesson, sum: sum.value }, known, series) }];
-  });
+    if (!sum.ok || !isWorkedOut(asked, lesson)) continue;
+    // Asked again, it has other answers than the time before, whichever sets meet on a sheet.
+    const before = asked.isRepeated ? all.at(-1)?.sets : undefined;
+    all.push({ sets: setsOf({ asked, pattern: lesson, sum: sum.value }, known, series, before) });
+  }
   return {
     varied: all.every(({ sets }) => sets.length > 1),
     tasks: (sheet) => all.map(({ sets }) => sets[(sheet - 1) % sets.length]!),
@@ -73,15 +80,22 @@ export type Exercises = {
 };
 
 /** Sets of numbers with answers that all differ, so that neighbours cannot copy; the lesson's own where none changes. */
-function setsOf(asked: Asked, own: Task, resolve: (values: Record<string, number>) => Pattern, series: string): Task[] {
+function setsOf(
+  own: Task,
+  resolve: (values: Record<string, number>) => Pattern,
+  series: string,
+  before: readonly Task[] = [],
+): Task[] {
+  const { asked } = own;
   const sets: Task[] = [];
   for (let draw = 0; draw < DRAWS && sets.length < SETS; draw++) {
-    const exercise = practise(asked, resolve, `${series} ${asked.id} ${draw}`, 2);
+    const exercise = practise(asked, resolve, `${series} ${asked.id} ${draw}`, asked.difficulty ?? 2);
     if (!exercise) break;
     const sum = sumFor(asked.of, exercise.pattern);
     if (!sum.ok) continue;
     const { wanted } = sum.value;
-    if (sets.some((set) => set.sum.wanted.value === wanted.value)) continue;
+    const others = [...sets, ...before];
+    if (others.some(({ sum }) => sum.wanted.value === wanted.value)) continue;
     sets.push({ asked, pattern: exercise.pattern, sum: sum.value });
   }
   return sets.length > 0 ? sets : [own];

@@ -7,7 +7,17 @@ export { isClear, judge, limitsOf, slipsOf, type Judgement, type Limits, type Qu
 export { hintsFor, solutionOf, type Hint, type Solution } from './hints.ts';
 export { isDone, practise, ROUNDS, randomFrom, shuffled, stepsIn, type Difficulty, type Exercise } from './practice.ts';
 export { judgeOrder, judgePairs, judgePicks, sewnEdges, type Picked } from './choices.ts';
-export { explainMeasured, workTolerance, type Explanation, type Measured, type Reading } from './measured.ts';
+export { clearMarks, pointAtEdges, pointAtFolds, type AskedFold, type Pointing, type Spot } from './pointing.ts';
+export { pointAtShowing } from './showing.ts';
+export {
+  explainMeasured,
+  usualSizes,
+  workTolerance,
+  type Explanation,
+  type Measured,
+  type Reading,
+  type UsualSizes,
+} from './measured.ts';
 export type { ProjectAtHand, Subject } from './bench.ts';
 export type { Mistake, MistakeKind } from './mistakes.ts';
 export type { Change, Remedy } from './remedies.ts';

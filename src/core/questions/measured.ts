@@ -103,3 +103,32 @@ function difference(way: Way, off: number, { edition, grid }: Pattern): string {
   const by = formatLength(Math.abs(off), edition, { grid, style: 'set' });
   return `${by} too ${off > 0 ? 'large' : 'small'} in ${way}`;
 }
+
+/** What a piece should measure, and what the usual single mistakes would make of it. In mm. */
+export type UsualSizes = { expected: Size; usual: { sentence: string; size: Size }[] };
+
+/** As many of one kind, and as many in all. */
+const [OF_A_KIND, IN_ALL] = [2, 8];
+
+/**
+ * The commonest mistakes with what they come to, each size once: for whoever looks at many pieces. Undefined where the
+ * project, with its options, has no such thing.
+ */
+export function usualSizes(subject: Subject, project: ProjectAtHand): UsualSizes | undefined {
+  const bench = benchOf(subject, project);
+  if (!bench) return undefined;
+  const { expected, pattern } = bench;
+  const text = ({ width, height }: Size) =>
+    [width, height].map((mm) => formatLength(mm, pattern.edition, { grid: pattern.grid })).join(' x ');
+  const known = [text(expected)];
+  const kinds: string[] = [];
+  const usual = mistakesFor(bench, {}).filter(({ kind, size, loose }) => {
+    const isKnown = known.includes(text(size)) || size.width <= 0 || size.height <= 0;
+    const isMany = kinds.filter((one) => one === kind).length >= OF_A_KIND || kinds.length >= IN_ALL;
+    if (loose || isKnown || isMany) return false;
+    known.push(text(size));
+    kinds.push(kind);
+    return true;
+  });
+  return { expected, usual: usual.map(({ sentence, size }) => ({ sentence, size })) };
+}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { answerKey, evaluate, exercisesFor, resolveProject, worksheet } from '../../../src/core/index.ts';
+import { answerKey, evaluate, exercisesFor, resolveProject, usualSizes, worksheet } from '../../../src/core/index.ts';
 import type { Edition, Handout, PickQuestion, ProjectFile } from '../../../src/core/index.ts';
 import { givenIn } from '../../../src/core/handout/worksheet.ts';
 import { lessonOnPaper } from '../../../src/site/lesson-on-paper.ts';
@@ -77,12 +77,22 @@ it('questions without a sum stand on every sheet, mixed anew, and their answers 
   const resolve = (values: Record<string, number>) =>
     resolveProject(projectNamed('swatch-folio'), { edition: 'metric', values });
   const pattern = resolve({});
+  const sizes = usualSizes(
+    { piece: 'facing', stage: 'cut' },
+    { file: projectNamed('swatch-folio'), settings: { edition: 'metric' } },
+  );
+  const facing = sizes ? { sizes } : {};
   const picks: PickQuestion[] = [
     { kind: 'choice', id: 'a', words: ['How far is a step?'], right: ['It is [step].'], wrong: ['It is [2 * step].'] },
     { kind: 'order', id: 'b', words: ['In which order?'], steps: ['fuse', 'mark', 'fold', 'press', 'baste'] },
     { kind: 'edges', id: 'c', words: ['Which edges are sewn?'], piece: 'flap', edges: ['left', 'right'] },
     { kind: 'edges', id: 'd', words: ['Of a piece that is left out?'], piece: 'none' },
     { kind: 'pairs', id: 'e', words: ['What is what?'], pairs: { ease: 'room inside', nap: 'the pile' } },
+    { kind: 'folds', id: 'f', words: ['Where is fold 2?'], piece: 'pocket strip', asked: { fold: 2 } },
+    { kind: 'side', id: 'g', words: ['Where is lining?'], step: 'turn-folio', side: 'front', shows: 'flap lining' },
+    { kind: 'guess', id: 'h', words: ['How much?'], guesses: ['By [seam]', 'By [2 * seam]'], shows: 'By [2 * seam].' },
+    { kind: 'piece', id: 'i', words: ['Measure it.'], subject: { piece: 'facing', stage: 'cut' }, ...facing },
+    { kind: 'piece', id: 'j', words: ['Of a piece that is left out.'], subject: { piece: 'none', stage: 'cut' } },
   ];
   const lesson = { name: 'picks', title: 'Picks', picks };
   const seeds = [1, 2].map((sheet) => ({ series: 'A', sheet }));
@@ -97,15 +107,44 @@ it('questions without a sum stand on every sheet, mixed anew, and their answers 
     'It is 40\u202fmm.',
     '4. What is what?',
     'ease ____',
+    '5. Where is fold 2?',
+    'Tick one line. Sizes are from the bottom raw edge.',
+    '6. Where is lining?',
+    'By 6\u202fmm',
+    '8. My piece measures: Facing behind the pockets, cut. Measure it.',
+    'It should measure It measures',
   ])
     expect(sheets.replace(/ +/g, ' ')).toContain(text);
   expect(sheets).not.toContain('left out');
   // Each sheet shows the steps in an order of its own.
   const orders = sheets.split('Sheet A-2').map((sheet) => [...sheet.matchAll(/____\s+(\w+)/g)].map(([, step]) => step));
   expect(orders[0]).not.toEqual(orders[1]);
-  for (const text of ['It is 20\u202fmm.', '1. fuse', '5. baste', 'left, right', 'nap: the pile'])
+  for (const text of ['It is 20\u202fmm.', '1. fuse', '5. baste', 'Right Left', 'nap: the pile'])
     expect(key).toContain(text);
+  // Fold 2 lies at 6 + 6 + 55 + 55 = 122 mm. The facing is 123 mm wide; cut at its finished size, 2 × 6 mm less.
+  for (const text of ['B, 122\u202fmm', '1, across the top', 'By 12\u202fmm.', 'Width: 123\u202fmm', '111\u202fmm'])
+    expect(key).toContain(text);
+  expect(sheets).not.toContain('123\u202fmm');
   expect(key).not.toContain('40');
+});
+
+it.each(editions)('a set of practice stands there three times, with other numbers each time, %s edition', (edition) => {
+  const entry = content.lessons.find(({ slug }) => slug === 'size-the-panel')!;
+  const resolve = (values: Record<string, number>) => resolveProject(projectOf(entry), { edition, values });
+  const exercises = exercisesFor(lessonOnPaper(entry.text).questions, resolve, 'A');
+  for (let sheet = 1; sheet <= 6; sheet++) {
+    const rounds = exercises.tasks(sheet).filter(({ asked }) => asked.id.startsWith('practice '));
+    expect(rounds).toHaveLength(3);
+    for (const { asked, sum, pattern } of rounds) {
+      // By hand: card width + 2 × ease + 2 × seam.
+      const mm = (name: string) => pattern.measures[name]!.value;
+      expect(asked.of).toBe('panel width');
+      expect(sum.wanted.value).toBeCloseTo(mm('card width') + 2 * mm('ease') + 2 * mm('seam'), 9);
+    }
+    const [first, second, third] = rounds.map(({ sum }) => sum.wanted.value);
+    expect(first).not.toBe(second);
+    expect(second).not.toBe(third);
+  }
 });
 
 it('the key of the demo’s panel is the sum done by hand', () => {
