@@ -239,10 +239,20 @@ export const lessonWords: Readonly<Record<string, LessonWord>> = {
   },
   Practice: {
     about:
-      'The same question with new numbers again and again, until enough in a row were right at once. Its text names no sizes: each exercise lists what is given.',
+      'Questions for sizes, with new numbers again and again, until enough in a row were right at once. Its text names no sizes: each exercise lists what is given. It begins easy; with each right answer come questions that take more sums, and finer numbers.',
     example: '<Practice of="panel width">\n\nHow wide do you cut the panel?\n\n</Practice>',
     attributes: z.strictObject({
-      of: z.string().describe('The answer: a formula over measures, or a measure that follows from others.'),
+      of: z.string().optional().describe('The answer: a formula over measures, or a measure that follows from others.'),
+      asks: z
+        .record(z.string().min(1), z.string().min(1))
+        .optional()
+        .describe(
+          'Instead of one, several answers, each with its question: {{"depth + step": "How far to the next fold?"}}. The page sorts them by how many sums they take. The text between the tags then says what is practised.',
+        ),
+      numbers: z
+        .enum(['rising', 'easy', 'finer', 'every mark'])
+        .optional()
+        .describe('How fine the numbers are; learners may choose otherwise. Left out, rising.'),
       rounds: z.int().min(1).max(10).optional().describe('How many in a row end it. Left out, {3}.'),
       tolerance,
       hint: questionHint,

@@ -68,12 +68,7 @@ export function tellPlaces(pattern: Pattern, id: string): ToldPlace[] {
 }
 
 /** What shows of the work after a step, to be pointed at. */
-export function tellShowing(
-  pattern: Pattern,
-  id: string,
-  side: 'front' | 'back',
-  shows: string,
-): Pointing | undefined {
+export function tellShowing(pattern: Pattern, id: string, side: 'front' | 'back', shows: string): Pointing | undefined {
   const step = stepOf(pattern, id);
   return step && pointAtShowing(step.after, side, shows, pattern);
 }

@@ -2,7 +2,7 @@ import { mdxToMdast } from 'satteri';
 import type { MdastNode } from 'satteri';
 import { edgesCalled, foldsCalled, sideCalled } from '../../components/lesson/called.ts';
 import type { Asked, PickQuestion } from '../core/handout/index.ts';
-import type { AskedFold } from '../core/questions/index.ts';
+import { rungAt, type AskedFold, type Difficulty } from '../core/questions/index.ts';
 import { features } from './lesson-text.ts';
 
 /** What of a lesson goes on paper: its questions, what it shows, and where it can hurt. */
@@ -69,21 +69,27 @@ function walk(node: MdastNode, lesson: PaperLesson): void {
 }
 
 /** A set of practice gets so many exercises on paper, each harder than the one before. */
-const EXERCISES = [1, 2, 3] as const;
+const EXERCISES = 3;
 
-/** A question that is worked out; practice gives it several times, with numbers of its own each time. */
+/** A question that is worked out; practice gives several, with numbers of their own each time. */
 function askedFrom(node: Element): Asked[] {
   const of = attribute(node, 'of');
-  if (of === undefined) return [];
   const hint = attribute(node, 'hint');
-  const asked = { of, ...(hint !== undefined && { hints: [hint] }), words: wordsIn(node) };
+  const help = hint !== undefined && { hints: [hint] };
   const id = attribute(node, 'id') ?? of;
-  if (node.name === 'AskSize') return [{ ...asked, id }];
-  const { length } = EXERCISES;
-  return EXERCISES.map((difficulty, i): Asked => {
-    const words = [`Practice, ${i + 1} of ${length}. `, ...asked.words];
-    return { ...asked, words, id: `practice ${id} ${i + 1}`, difficulty, isRepeated: i > 0 };
-  });
+  if (id === undefined) return [];
+  if (node.name === 'AskSize') return of === undefined ? [] : [{ of, ...help, words: wordsIn(node), id }];
+  const several = Object.entries(Object(plainValue(node, 'asks')) as Record<string, string>);
+  const asks =
+    of !== undefined
+      ? Array.from({ length: EXERCISES }, () => ({ of, words: wordsIn(node) }))
+      : several.map(([of, words]) => ({ of, words: [words] }));
+  return asks.map(({ of: asked, words }, i): Asked => ({
+    ...{ of: asked, ...help, id: `practice ${id} ${i + 1}` },
+    words: [`Practice, ${i + 1} of ${asks.length}. `, ...words],
+    difficulty: (1 + rungAt(i, asks.length, 3)) as Difficulty,
+    isRepeated: of !== undefined && i > 0,
+  }));
 }
 
 type Element = Extract<MdastNode, { type: 'mdxJsxFlowElement' | 'mdxJsxTextElement' }>;

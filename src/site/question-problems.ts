@@ -3,7 +3,7 @@ import { isClear, limitsOf, readTolerance, slipsOf, sumFor } from '../core/quest
 import type { Pattern } from '../core/project/index.ts';
 import { oncePer } from '../core/once.ts';
 import { choiceProblems } from './choice-problems.ts';
-import type { Part } from './lesson-text.ts';
+import type { Part, WrittenAttribute } from './lesson-text.ts';
 import type { Said } from './problem.ts';
 import type { WorkedOut } from './project-problems.ts';
 import type { LessonEntry } from './read-content.ts';
@@ -15,6 +15,10 @@ export function questionProblems(entry: LessonEntry, worked: WorkedOut): Said[] 
     if (name === 'Practice') {
       const size = entry.lesson.words.find((word) => word.name === 'Size' && isWithin(word.part, part));
       if (size) return [{ at: size.part.start, severity: 'error', ...SIZE_IN_PRACTICE }];
+    }
+    if (name === 'Practice') {
+      const problems = practiceProblems(attributes, part, editionsOf(worked));
+      if (problems.length > 0) return problems;
     }
     const chosen = choiceProblems({ name, attributes }, worked);
     if (chosen) return chosen;
@@ -30,6 +34,20 @@ export function questionProblems(entry: LessonEntry, worked: WorkedOut): Said[] 
     if (passes === undefined) return [];
     const message = `So wide a tolerance does not tell the right answer from this slip: ${passes}`;
     return [{ at: tolerance.textAt, severity: 'warning', message, mend: 'Make it smaller.' }];
+  });
+}
+
+/** A set asks for one answer or for several, and each can be worked out. */
+function practiceProblems(attributes: readonly WrittenAttribute[], part: Part, patterns: readonly Pattern[]): Said[] {
+  const [of, asks, id] = ['of', 'asks', 'id'].map((name) => attributes.find((attribute) => attribute.name === name));
+  const error = (at: number, message: string, mend?: string): Said => ({ at, severity: 'error', message, mend });
+  if (!of && !asks) return [error(part.start, '<Practice>: what is asked for?', 'Write of="…", or asks={{"…": "…"}}.')];
+  if (!asks) return [];
+  if (of) return [error(of.at, '<Practice>: it takes of or asks, and not both.', 'Take one of them out.')];
+  if (!id) return [error(asks.at, '<Practice>: several questions need a name.', 'Write id="…".')];
+  return Object.keys(Object(asks.value)).flatMap((sum): Said[] => {
+    const fault = patterns.map((pattern) => sumFor(sum, pattern)).find(({ ok }) => !ok);
+    return fault && !fault.ok ? [error(asks.at, `asks: ${fault.fault.message}`, fault.fault.mend)] : [];
   });
 }
 

@@ -84,7 +84,7 @@ test('edges are pointed at in the drawing or chosen from the list', async ({ pag
   await expect(asked.getByRole('checkbox', { name: 'Left' })).toBeChecked();
   await asked.getByRole('checkbox', { name: 'Top' }).press('Space');
   await check(asked);
-  await expect(asked.getByRole('status')).toContainText('Not the top edge. Some edges are missing.');
+  await expect(asked.getByRole('status')).toContainText('Not the top edge. Some are missing.');
   await pointAt(page, asked, 'top');
   await asked.getByRole('checkbox', { name: 'Right' }).check();
   await asked.getByRole('checkbox', { name: 'Bottom' }).check();

@@ -3,7 +3,7 @@
  * width = card width + 2 ease + 2 seam = 105 + 2 * 3 + 2 * 6 = 123 mm; cut at its finished size it is 12 mm less.
  */
 import { expect, test, type Locator, type Page } from '@playwright/test';
-import { answer, inProse, SIZE, wake } from './lesson.ts';
+import { answer, inProse, PLEAT, SIZE, wake } from './lesson.ts';
 
 const METRIC = `${SIZE}?edition=metric`;
 const practice = (page: Page) => page.getByRole('region', { name: 'Practice' });
@@ -64,6 +64,48 @@ test('another edition draws other numbers, on its own marks', async ({ page }) =
   await page.getByText('inch', { exact: true }).click();
   await expect(set.locator('dd').first()).toContainText('in');
   await expect(set.locator('dl')).not.toContainText('≈');
+});
+
+/** What an exercise of the strip's folds comes to, by hand, from what it lists. */
+async function foldFrom(set: Locator): Promise<number> {
+  const given = new Map<string, number>();
+  for (const row of await set.locator('dl > div').all())
+    given.set(await row.locator('dt').innerText(), Number.parseFloat(await row.locator('dd').innerText()));
+  const mm = (label: RegExp) => [...given].find(([name]) => label.test(name))?.[1] ?? 0;
+  const [depth, step] = [mm(/^Depth/), mm(/^Step/)];
+  const edge = mm(/^Seam/) + mm(/^Lift/);
+  const asked = await set.locator('[id$="-text"]').innerText();
+  if (asked.includes('up to the next top')) return depth + step;
+  return asked.includes('first fold') ? edge + depth : edge + 3 * depth + step;
+}
+
+test('a set rises with each right answer, and a slip leads back to the first question', async ({ page }) => {
+  await page.goto(`${PLEAT}?edition=metric`);
+  const set = await wake(practice(page));
+  await set.getByRole('button', { name: 'Give me numbers' }).press('Enter');
+  await expect(set.getByRole('combobox', { name: 'How fine the numbers are' })).toHaveValue('rising');
+  const [EASY, MIDDLE, HARD] = ['up to the next top', 'is the first fold', 'is the third fold'];
+  const right = async (asks: string) => {
+    await expect(set.locator('[id$="-text"]')).toContainText(asks);
+    await answer(set, String(await foldFrom(set)));
+    await expect(set.locator('.feedback')).toContainText(/Right/);
+  };
+  const next = () => set.getByRole('button', { name: 'Next numbers' }).click();
+  await right(EASY!);
+  await next();
+  await expect(set.locator('[id$="-text"]')).toContainText(MIDDLE!);
+  await answer(set, '1 mm');
+  await expect(set.getByText('0 of 3 in a row')).toBeVisible();
+  await set.getByRole('button', { name: 'Other numbers' }).click();
+  for (const [i, asks] of [EASY!, MIDDLE!, HARD!].entries()) {
+    if (i > 0) await next();
+    await right(asks);
+  }
+  await expect(set.getByText('Done: 3 in a row.')).toBeVisible();
+  // The solution is that of the question at hand.
+  await set.getByRole('button', { name: 'Show the worked solution' }).click();
+  await expect(set.locator('.tex:visible')).toHaveCount(1);
+  await expect(set.locator('.tex:visible')).toContainText('3');
 });
 
 const mine = (page: Page) => page.locator('[data-measured]');

@@ -6,19 +6,28 @@ import { questionOf, slipOf, type Written } from '../ask-size/asked-size.svelte.
 import { asTexts, withSlip, type Standing } from '../attempt.svelte.ts';
 
 type Judging = typeof import('../judging.ts');
-export type Level = 1 | 2 | 3;
+/** How fine the numbers are, from easy ones to every mark; `rising`: finer with each that was right. */
+export type Level = 'rising' | 1 | 2 | 3;
+const levels: readonly Level[] = ['rising', 1, 2, 3];
+
+/** A question of the set; without words, those between the tags are asked. */
+export type Ask = { of: string; words?: string };
 
 /** How often numbers are drawn anew before the same come twice in a row after all. */
 const DRAWS = 8;
 
 export class Practice {
   readonly #learner: Learner;
-  readonly #written: Written;
+  readonly #written: Omit<Written, 'of'>;
+  /** From the fewest sums to the most. */
+  readonly #asks: readonly Ask[];
   readonly wanted: number;
   #judging = $state.raw<Judging>();
   /** Whether each exercise so far was right at the first try, in order. */
   firstTries = $state.raw<readonly boolean[]>([]);
-  level = $state<Level>(1);
+  level = $state<Level>('rising');
+  /** The question of the exercise at hand. */
+  ask = $state.raw<Ask>({ of: '' });
   /** Which series of numbers: every start of a set has its own. */
   #series = $state(0);
   #drawn = $state(0);
@@ -31,10 +40,12 @@ export class Practice {
   /** The keys of slips so far, each once, for whoever hands them in. */
   #slips: string[] = [];
 
-  constructor(learner: Learner, written: Written, wanted: number) {
+  constructor(learner: Learner, written: Omit<Written, 'of'>, asks: readonly Ask[], wanted: number, level: Level) {
     this.#learner = learner;
     this.#written = written;
+    this.#asks = asks;
     this.wanted = wanted;
+    this.level = level;
     if (typeof document !== 'undefined') this.#recall();
   }
 
@@ -59,11 +70,11 @@ export class Practice {
     return this.#tries;
   }
 
-  readonly asked: Quantity | undefined = $derived.by(() => this.pattern && valueOf(this.#written.of, this.pattern));
+  readonly asked: Quantity | undefined = $derived.by(() => this.pattern && valueOf(this.ask.of, this.pattern));
 
   /** The names the sum is made of, for the list of what is given. */
   readonly given: string[] = $derived.by(() => {
-    const sum = this.pattern && this.#judging?.sumFor(this.#written.of, this.pattern);
+    const sum = this.pattern && this.#judging?.sumFor(this.ask.of, this.pattern);
     return sum?.ok ? sum.value.formula.names : [];
   });
 
@@ -138,11 +149,14 @@ export class Practice {
     this.#tries = 0;
     this.#judged = undefined;
     const before = this.asked?.value;
+    const rung = (rungs: number) => judging.rungAt(this.inARow, this.wanted, rungs);
+    this.ask = this.#asks[rung(this.#asks.length)]!;
+    const level = this.level === 'rising' ? ((1 + rung(3)) as 1 | 2 | 3) : this.level;
     const resolve = (values: Record<string, number>) =>
       resolveProject(project.file, { edition, values, materials: project.materials });
     for (let draw = 0; draw < DRAWS; draw++) {
       const seed = `${this.#key} ${this.#series} ${this.#drawn} ${this.firstTries.length}`;
-      this.pattern = judging.practise(this.#question(judging), resolve, seed, this.level)?.pattern;
+      this.pattern = judging.practise(this.#question(judging), resolve, seed, level)?.pattern;
       if (!this.pattern) {
         this.trouble = 'Nothing in this question can be changed, so there is nothing to practise.';
         return;
@@ -153,7 +167,9 @@ export class Practice {
   }
 
   #question({ readTolerance }: Judging) {
-    return questionOf(this.#written, (text) => readTolerance(text, this.#learner.project.edition));
+    return questionOf({ ...this.#written, of: this.ask.of }, (text) =>
+      readTolerance(text, this.#learner.project.edition),
+    );
   }
 
   /** Follows other tabs, and the edition: the numbers must be on its marks. Call in an effect. */
@@ -166,7 +182,7 @@ export class Practice {
   }
 
   get #key(): string {
-    return `practice:${location.pathname}#${this.#written.id ?? this.#written.of}`;
+    return `practice:${location.pathname}#${this.#written.id ?? this.#asks[0]?.of}`;
   }
 
   #keep(): void {
@@ -176,7 +192,7 @@ export class Practice {
   #recall(): void {
     const { firstTries, level, series, slips } = recall(this.#key, asRecord) ?? {};
     if (Array.isArray(firstTries) && firstTries.every((one) => typeof one === 'boolean')) this.firstTries = firstTries;
-    if (level === 1 || level === 2 || level === 3) this.level = level;
+    this.level = levels.find((one) => one === level) ?? this.level;
     if (typeof series === 'number' && Number.isInteger(series)) this.#series = series;
     this.#slips = asTexts(slips) ?? [];
   }

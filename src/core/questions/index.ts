@@ -5,7 +5,18 @@ export { readAnswer } from './answer.ts';
 export { readTolerance } from './tolerance.ts';
 export { isClear, judge, limitsOf, slipsOf, type Judgement, type Limits, type Question } from './judge.ts';
 export { hintsFor, solutionOf, type Hint, type Solution } from './hints.ts';
-export { isDone, practise, ROUNDS, randomFrom, shuffled, stepsIn, type Difficulty, type Exercise } from './practice.ts';
+export {
+  fromEasyToHard,
+  isDone,
+  practise,
+  ROUNDS,
+  randomFrom,
+  rungAt,
+  shuffled,
+  stepsIn,
+  type Difficulty,
+  type Exercise,
+} from './practice.ts';
 export { judgeOrder, judgePairs, judgePicks, sewnEdges, type Picked } from './choices.ts';
 export { clearMarks, pointAtEdges, pointAtFolds, type AskedFold, type Pointing, type Spot } from './pointing.ts';
 export { pointAtShowing } from './showing.ts';

@@ -87,7 +87,29 @@ export const ROUNDS = 3;
 export const isDone = (firstTries: readonly boolean[], wanted = ROUNDS): boolean =>
   firstTries.length >= wanted && firstTries.slice(-wanted).every(Boolean);
 
-/** How many sums a formula takes: its signs, comparisons and roundings. Questions can be sorted by it. */
+/**
+ * The questions of a set, those that take the fewest sums first. What the pattern leaves out comes last.
+ *
+ * @example fromEasyToHard([{ of: 'panel width' }, { of: 'depth + step' }], pattern).map(({ of }) => of) // => ['depth + step', 'panel width']
+ */
+export function fromEasyToHard<T extends { of: string }>(questions: readonly T[], pattern: Pattern): T[] {
+  const steps = ({ of }: T) => {
+    const sum = sumFor(of, pattern);
+    return sum.ok ? stepsIn(sum.value.formula) : Infinity;
+  };
+  return questions.toSorted((a, b) => steps(a) - steps(b) || 0);
+}
+
+/**
+ * Where a set that rises stands after so many right in a row: on the first of `rungs` with none, on the last where one
+ * more ends the set. A slip leads back to the first.
+ *
+ * @example [0, 1, 2].map((inARow) => rungAt(inARow, 3, 5)) // => [0, 2, 4]
+ */
+export const rungAt = (inARow: number, wanted: number, rungs: number): number =>
+  wanted <= 1 ? rungs - 1 : Math.round((Math.min(inARow, wanted - 1) * (rungs - 1)) / (wanted - 1));
+
+/** How many sums a formula takes: its signs, comparisons and roundings. Sets rise by it. */
 export function stepsIn({ tree }: Formula): number {
   const count = (node: Node): number => {
     switch (node.kind) {

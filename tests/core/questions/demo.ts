@@ -33,24 +33,28 @@ export function demoQuestions(): DemoQuestion[] {
     const patternIn = (edition: Edition) => resolveProject(project, { edition, materials: materials.value ?? {} });
     return lesson.words
       .filter(({ name }) => name === 'AskSize' || name === 'Practice')
-      .map(({ name, attributes }): DemoQuestion => {
+      .flatMap(({ name, attributes }): DemoQuestion[] => {
         const given = Object.fromEntries(attributes.map(({ name, value }) => [name, value]));
         const { of, tolerance, hint, slips, reword, forbid } = given as Record<string, string | undefined> & {
           slips?: Record<string, string>;
           reword?: Record<string, string>;
           forbid?: string[];
         };
-        if (of === undefined) throw new Error(`A question of ${slug} asks for nothing.`);
+        const { asks = {} } = given as { asks?: Record<string, string> };
+        const all = of === undefined ? Object.keys(asks) : [of];
+        if (all.length === 0) throw new Error(`A question of ${slug} asks for nothing.`);
         const allowed = tolerance === undefined ? undefined : readTolerance(tolerance, 'inch');
-        const question: Question = {
-          of,
+        const more = {
           ...(allowed && { tolerance: allowed }),
           ...(hint !== undefined && { hints: [hint] }),
           ...(slips && { slips: Object.entries(slips).map(([is, say]) => ({ is, say })) }),
           ...(reword && { reword }),
           ...(forbid && { forbid }),
         };
-        return { project: id, asked: `${slug}: ${name} ${of}`, question, patternIn };
+        return all.map((of) => {
+          const question: Question = { of, ...more };
+          return { project: id, asked: `${slug}: ${name} ${of}`, question, patternIn };
+        });
       });
   });
 }

@@ -3,10 +3,12 @@ import { describe, expect, test } from 'vitest';
 import { isOnGrid } from '../../../src/core/measure/index.ts';
 import { parseFormula } from '../../../src/core/formula/index.ts';
 import {
+  fromEasyToHard,
   isDone,
   judge,
   practise,
   randomFrom,
+  rungAt,
   shuffled,
   stepsIn,
   sumFor,
@@ -108,4 +110,35 @@ test('chance spreads evenly enough', () => {
   for (const count of counts) expect(Math.abs(count - 1000)).toBeLessThan(120);
   const mixed = shuffled([1, 2, 3, 4, 5], random);
   expect(mixed.toSorted()).toEqual([1, 2, 3, 4, 5]);
+});
+
+describe('from easy to hard', () => {
+  // By hand: one sum, two, and four.
+  const asks = [{ of: 'seam + lift + 3 * depth + step' }, { of: 'depth + step' }, { of: 'seam + lift + depth' }];
+
+  test.each(editions)('questions are sorted by how many sums they take, %s', (edition) => {
+    const pattern = folioIn(edition);
+    expect(fromEasyToHard(asks, pattern).map(({ of }) => of)).toEqual([
+      'depth + step',
+      'seam + lift + depth',
+      'seam + lift + 3 * depth + step',
+    ]);
+    // A measure is as hard as the sum behind it: card width + 2 × ease + 2 × seam are four.
+    const [first, second] = fromEasyToHard([{ of: 'panel width' }, { of: 'card width + 2 * ease' }], pattern);
+    expect([first?.of, second?.of]).toEqual(['card width + 2 * ease', 'panel width']);
+    expect(fromEasyToHard([{ of: 'nothing of the kind' }, ...asks], pattern).at(-1)?.of).toBe('nothing of the kind');
+  });
+
+  test('a set begins on the first rung, never falls while answers are right, and ends on the last', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 2, max: 10 }), fc.integer({ min: 1, max: 10 }), (wanted, rungs) => {
+        const way = Array.from({ length: wanted }, (_, inARow) => rungAt(inARow, wanted, rungs));
+        expect(way[0]).toBe(0);
+        expect(way.at(-1)).toBe(rungs - 1);
+        expect(way).toEqual(way.toSorted((a, b) => a - b));
+        expect(rungAt(wanted + 3, wanted, rungs)).toBe(rungs - 1);
+      }),
+    );
+    expect(rungAt(0, 1, 4)).toBe(3);
+  });
 });
