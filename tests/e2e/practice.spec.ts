@@ -137,6 +137,98 @@ test('what a piece measures is explained by one mistake, and what can be done is
   await expect(part.getByRole('heading', { name: 'What you can do' })).toBeVisible();
 });
 
+/**
+ * Metric edition. The facing is cut 123 by 175 mm, its seams take 6 mm; the strip, folded and between its seams, measures
+ * 111 by 163 mm. Each case by hand: 2 × (8 − 6) mm less each way, one seam of 6 mm more, and so on.
+ */
+const cases: { lesson: string; what: string; size: [string, string]; verdict: string; says: RegExp; todo: RegExp[] }[] =
+  [
+    { lesson: SIZE, what: 'is well', size: ['123', '175'], verdict: 'well', says: /All is well/, todo: [] },
+    {
+      lesson: SIZE,
+      what: 'is well within the tolerance',
+      size: ['124', '174'],
+      verdict: 'well',
+      says: /well/,
+      todo: [],
+    },
+    {
+      lesson: SIZE,
+      what: 'is too wide, and can be trimmed',
+      size: ['130', '175'],
+      verdict: 'unexplained',
+      says: /7\smm too large in width/,
+      todo: [/Trim 7\smm off the width/, /card width were 112\smm/, /Cut it again, 123\smm by 175\smm/],
+    },
+    {
+      lesson: SIZE,
+      what: 'may have one of several mistakes',
+      size: ['117', ''],
+      verdict: 'ambiguous',
+      says: /More than one mistake would give this size/,
+      todo: [/card width were 99\smm.*A7 card would no longer go in/, /Cut it again/],
+    },
+    {
+      lesson: PLEAT,
+      what: 'was sewn with other seams, which can be unpicked',
+      size: ['107', '159'],
+      verdict: 'explained',
+      says: /seams of 8\smm\. The pattern has 6\smm/,
+      todo: [/unpick it/, /card width were 101\smm/, /Cut it again/],
+    },
+    {
+      lesson: PLEAT,
+      what: 'lacks a seam, which can be sewn',
+      size: ['117', '163'],
+      verdict: 'explained',
+      says: /seam at one side seems to be missing/,
+      todo: [/Sew again inside the first seam/, /card width were 111\smm/, /Cut it again/],
+    },
+    {
+      lesson: PLEAT,
+      what: 'has a fold off its line, which can be folded again',
+      size: ['111', '171'],
+      verdict: 'explained',
+      says: /One fold seems to lie 4\smm off its line/,
+      todo: [/Press the folds out/, /card height were 82\smm/, /Cut it again/],
+    },
+    {
+      lesson: SIZE,
+      what: 'was read off the wrong side of the tape',
+      size: ['12.3 in', '17.5 in'],
+      verdict: 'explained',
+      says: /inch|centimetre/,
+      todo: [/Measure once more before you change anything/],
+    },
+  ];
+
+for (const { lesson, what, size, verdict, says, todo } of cases) {
+  test(`a piece of ${size.filter(Boolean).join(' by ')} ${what}`, async ({ page }) => {
+    await page.goto(`${lesson}?edition=metric`);
+    const part = await wake(mine(page));
+    await compare(part, ...size);
+    await expect(part).toHaveAttribute('data-measured', verdict);
+    await expect(part.getByRole('status').first()).toContainText(says);
+    const remedies = part.locator('.remedies > li');
+    await expect(remedies).toHaveCount(todo.length);
+    for (const [i, remedy] of todo.entries()) await expect(remedies.nth(i)).toContainText(remedy);
+    const several = part.getByRole('heading', { name: 'It may be one of these' });
+    await expect(several).toHaveCount(verdict === 'ambiguous' ? 1 : 0);
+  });
+}
+
+test('carrying on lists what is to be cut otherwise from now on', async ({ page }) => {
+  await page.goto(`${PLEAT}?edition=metric`);
+  const part = await wake(mine(page));
+  // 6 mm wider between its seams, so that the pieces that go with it are cut 129 mm wide, and not 123 mm.
+  await compare(part, '117', '163');
+  const changes = part.locator('.remedies ul').getByRole('listitem');
+  await expect(changes.filter({ hasText: 'Cover:' })).toContainText(/cut 129\smm × 175\smm/);
+  await expect(changes.filter({ hasText: 'Facing' })).toContainText(/cut 129\smm × 175\smm/);
+  // The strip itself is cut already.
+  await expect(changes.filter({ hasText: /^Pocket strip/ })).toHaveCount(0);
+});
+
 test('carrying on shows the whole page for the work as it is', async ({ page }) => {
   await page.goto(METRIC);
   const part = await wake(mine(page));
