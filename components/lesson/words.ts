@@ -239,7 +239,7 @@ export const lessonWords: Readonly<Record<string, LessonWord>> = {
   },
   Practice: {
     about:
-      'Questions for sizes, with new numbers again and again, until enough in a row were right at once. Its text names no sizes: each exercise lists what is given. It begins easy; with each right answer come questions that take more sums, and finer numbers.',
+      'Questions for sizes, or for how many, with new numbers again and again, until enough in a row were right at once. Its text names no sizes: each exercise lists what is given. It begins easy; with each right answer come questions that take more sums, and finer numbers. Questions that are chosen, ordered, matched or pointed at are no part of a set: new numbers would not change their answers. Worksheets mix those anew.',
     example: '<Practice of="panel width">\n\nHow wide do you cut the panel?\n\n</Practice>',
     attributes: z.strictObject({
       of: z.string().optional().describe('The answer: a formula over measures, or a measure that follows from others.'),
