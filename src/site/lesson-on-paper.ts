@@ -1,8 +1,14 @@
 import { mdxToMdast } from 'satteri';
 import type { MdastNode } from 'satteri';
-import { edgesCalled, foldsCalled, sideCalled } from '../../components/lesson/called.ts';
 import type { Asked, PickQuestion } from '../core/handout/index.ts';
-import { rungAt, type AskedFold, type Difficulty } from '../core/questions/index.ts';
+import {
+  edgesCalled,
+  foldsCalled,
+  rungAt,
+  sideCalled,
+  type AskedFold,
+  type Difficulty,
+} from '../core/questions/index.ts';
 import { features } from './lesson-text.ts';
 
 /** What of a lesson goes on paper: its questions, what it shows, and where it can hurt. */

@@ -1,7 +1,6 @@
 import { mdxToMdast } from 'satteri';
 import type { MdastNode } from 'satteri';
-import { ROUNDS } from '../core/questions/index.ts';
-import { edgesCalled, foldsCalled, sideCalled } from '../../components/lesson/called.ts';
+import { edgesCalled, foldsCalled, ROUNDS, sideCalled } from '../core/questions/index.ts';
 import { attribute, foldIn, plainValue, wordsIn } from './lesson-on-paper.ts';
 import { features } from './lesson-text.ts';
 

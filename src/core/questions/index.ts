@@ -20,6 +20,7 @@ export {
 export { judgeOrder, judgePairs, judgePicks, sewnEdges, type Picked } from './choices.ts';
 export { clearMarks, pointAtEdges, pointAtFolds, type AskedFold, type Pointing, type Spot } from './pointing.ts';
 export { pointAtShowing } from './showing.ts';
+export { edgesCalled, foldsCalled, sideCalled } from './called.ts';
 export {
   explainMeasured,
   usualSizes,
