@@ -223,10 +223,10 @@ test('carrying on lists what is to be cut otherwise from now on', async ({ page 
   // 6 mm wider between its seams, so that the pieces that go with it are cut 129 mm wide, and not 123 mm.
   await compare(part, '117', '163');
   const changes = part.locator('.remedies ul').getByRole('listitem');
-  await expect(changes.filter({ hasText: 'Cover:' })).toContainText(/cut 129\smm × 175\smm/);
-  await expect(changes.filter({ hasText: 'Facing' })).toContainText(/cut 129\smm × 175\smm/);
+  await expect(changes.filter({ hasText: /^\s*Cover:/ })).toContainText(/cut 129\smm × 175\smm/);
+  await expect(changes.filter({ hasText: /^\s*Facing/ })).toContainText(/cut 129\smm × 175\smm/);
   // The strip itself is cut already.
-  await expect(changes.filter({ hasText: /^Pocket strip/ })).toHaveCount(0);
+  await expect(changes.filter({ hasText: /^\s*Pocket strip/ })).toHaveCount(0);
 });
 
 test('carrying on shows the whole page for the work as it is', async ({ page }) => {
