@@ -51,36 +51,74 @@ export function* layOutSteps(
     onCloth,
     leads: leadsOf(onCloth.flat().filter(isReady)),
   };
-  const began = Date.now();
-  const deadline = options.seconds === undefined ? Infinity : began + 1000 * Math.max(0, options.seconds);
+  const deadline = options.seconds === undefined ? Infinity : Date.now() + 1000 * Math.max(0, options.seconds);
   const stop = (): boolean => options.cancelled?.() === true || Date.now() >= deadline;
   const total = checked.demand.reduce((sum, piece) => sum + piece.count, 0);
-  const tries = options.tries ?? (options.seconds === undefined ? fewTries(total) : Infinity);
+  const few = fewTries(total);
+  const tries = options.tries ?? (options.seconds === undefined ? few : Infinity);
   const limits = limitsOf(work);
+  const line = (manner: LayOptions['manner']): Line => ({
+    news: search(work, manner, limits, tries, { deadline, stop }),
+    tries: 0,
+    ended: false,
+  });
+  const own = line(options.manner);
+  // Pieces that straight cuts part can be cut out with scissors, too. Folded cloth is cut through as it lies.
+  const isFree = options.manner !== 'straight cuts' && checked.cloths.every(({ folded }) => !folded);
+  const straight = isFree ? line('straight cuts') : undefined;
 
   let best: Layout | undefined;
+  while (!own.ended || straight?.ended === false) {
+    // Straight cuts have their turn when the free search has had a moment, and then one try in twenty.
+    const theirs = own.ended || (own.tries >= few && straight && straight.tries < Math.max(few, own.tries / 19));
+    const now = theirs && straight?.ended === false ? straight : own;
+    const { value, done } = now.news.next();
+    if (done) {
+      now.ended = true;
+      if (stop()) return;
+    } else {
+      now.tries = Math.max(now.tries, value.tries);
+      const news = { tries: own.tries + (straight?.tries ?? 0) };
+      if (value.layout && isBetter(value.layout, best)) {
+        best = value.layout;
+        yield { ...news, better: best };
+        if (best.proven) return;
+      } else yield news;
+    }
+  }
+}
+
+/** A search under way: how many layouts it has tried, and whether it has come to its end. */
+type Line = { news: ReturnType<typeof search>; tries: number; ended: boolean };
+
+/** Lays everything on one cloth after the other, at once without a search, and again with one. */
+function* search(
+  work: Work,
+  manner: LayOptions['manner'],
+  limits: Limits,
+  tries: number,
+  { deadline, stop }: { deadline: number; stop: () => boolean },
+): Generator<{ tries: number; layout?: Layout }, void, void> {
   let tried = 0;
-  // A first round without search, so that there is an answer at once.
   for (const round of [0, tries]) {
     const sheets: Sheet[] = [];
-    const left = checked.demand.map((piece) => piece.count);
+    const left = work.demand.map((piece) => piece.count);
     let over = false;
-    for (const [c, cloth] of checked.cloths.entries()) {
+    for (const [c, cloth] of work.cloths.entries()) {
       const most = cloth.count ?? (cloth.kind === 'pre-cut' ? Infinity : 1);
       for (let number = 1; number <= most && left.some((count) => count > 0); number++) {
-        const task = taskFor(work, c, left, round, { deadline, stop, first: round === 0 });
+        const straight = manner === 'straight cuts';
+        const task = taskFor(work, c, left, { tries: round, straight, deadline, stop, first: round === 0 });
         if (!task) break;
         let last: Laying | undefined;
         for (const laying of layPieces(task)) {
           if (typeof laying === 'number') yield { tries: tried + laying };
           else {
             last = laying;
-            const layout = assemble(work, [...sheets, { cloth, number, laying }], limits);
-            if (isBetter(layout, best)) {
-              best = layout;
-              yield { tries: tried + laying.tries, better: layout };
-              if (layout.proven) return;
-            }
+            yield {
+              tries: tried + laying.tries,
+              layout: assemble(work, [...sheets, { cloth, number, laying }], limits),
+            };
           }
         }
         if (!last || last.spots.length === 0) break;
@@ -90,11 +128,8 @@ export function* layOutSteps(
         over = stop();
       }
     }
-    if (!best) {
-      best = assemble(work, sheets, limits);
-      yield { tries: tried, better: best };
-    }
-    if (over || best.proven) return;
+    if (sheets.length === 0) yield { tries: tried, layout: assemble(work, sheets, limits) };
+    if (over) return;
   }
 }
 
@@ -175,8 +210,7 @@ function taskFor(
   { demand, cloths, options, onCloth, leads }: Work,
   c: number,
   left: number[],
-  tries: number,
-  time: { deadline: number; stop: () => boolean; first: boolean },
+  how: { tries: number; straight: boolean; first: boolean; deadline: number; stop: () => boolean },
 ): Task | undefined {
   const cloth = cloths[c]!;
   const room = roomOn(openUnlessFree(cloth, options), options);
@@ -188,7 +222,7 @@ function taskFor(
   const waiting = demand.reduce((sum, piece, i) => sum + area(piece.outline) * left[i]!, 0);
   const share = Math.min(1, (0.8 * room.width * room.height) / waiting);
   const now = Date.now();
-  const until = time.deadline === Infinity ? Infinity : now + (time.deadline - now) * share;
+  const until = how.deadline === Infinity ? Infinity : now + (how.deadline - now) * share;
   return {
     pieces,
     width: room.width,
@@ -196,11 +230,11 @@ function taskFor(
     gap: options.gap ?? 0,
     repeat: cloth.repeat,
     leads,
-    straight: options.manner === 'straight cuts',
+    straight: how.straight,
     seed: options.seed ?? 1,
-    tries: time.first ? 8 : tries,
-    first: time.first,
-    stop: () => time.stop() || Date.now() >= until,
+    tries: how.first ? 8 : how.tries,
+    first: how.first,
+    stop: () => how.stop() || Date.now() >= until,
   };
 }
 

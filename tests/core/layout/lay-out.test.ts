@@ -287,6 +287,43 @@ describe('grain, nap, fold and repeat', () => {
   });
 });
 
+describe('what straight cuts part can be cut out with scissors, too', () => {
+  test('outlines whose boxes lie best in strips', () => {
+    // Twelve stiffened covers with a flap each, its lower corners cut off: in strips, two covers high and one flap.
+    const flap = polygon([
+      { x: 0, y: 25 },
+      { x: 25, y: 0 },
+      { x: 83, y: 0 },
+      { x: 108, y: 25 },
+      { x: 108, y: 143 },
+      { x: 0, y: 143 },
+    ]);
+    const demand = [piece('cover', 114, 162, 12), { name: 'flap', outline: flap, count: 12 }];
+    const [free, straight] = (['free', 'straight cuts'] as const).map((manner) =>
+      layOut(demand, [bolt(1118)], { manner }),
+    );
+    expect(free!.length).toBeLessThanOrEqual(straight!.length);
+    expect(free).toMatchObject({ manner: 'free', left: [], cloths: [{ cuts: [] }] });
+    expect(faults(free!, demand, [bolt(1118)])).toEqual([]);
+  });
+
+  test('a free layout is never longer, for the same seed and tries', () => {
+    fc.assert(
+      fc.property(anyTask, ({ demand, cloths, options }) => {
+        const on = made(cloths).map((cloth) => ({ ...cloth, folded: false }));
+        const [free, straight] = (['free', 'straight cuts'] as const).map((manner) =>
+          layOut(demand, on, { ...options, manner }),
+        );
+        const left = (layout: typeof free): number => layout!.left.reduce((sum, { count }) => sum + count, 0);
+        const more =
+          left(free) - left(straight) || free!.preCuts - straight!.preCuts || free!.length - straight!.length;
+        expect(more).toBeLessThanOrEqual(1e-6);
+      }),
+      { numRuns: 150 },
+    );
+  });
+});
+
 describe('several cloths', () => {
   test('offcuts are used first, and the bolt takes the rest', () => {
     const demand = [piece('square', 100, 100, 10)];
