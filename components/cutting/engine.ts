@@ -3,6 +3,7 @@
  * started when something is asked that the page was not built with. Nothing on a page may import it but by the worker.
  */
 import {
+  cutSentences,
   demandOf,
   drawLayout,
   formatLength,
@@ -11,9 +12,11 @@ import {
   kitSteps,
   layOutSteps,
   listed,
+  matchWords,
   piecesOf,
   planSessions,
   prepare,
+  printOf,
   boltOf,
   sellingOf,
   setsFor,
@@ -21,6 +24,7 @@ import {
   surfaceOf,
   tasksOf,
   tellLine,
+  toBuy,
   turnedWords,
   type Cloth,
   type Fit,
@@ -28,11 +32,12 @@ import {
   type Kit,
   type LaidCloth,
   type Layout,
-  type Listed,
   type Pattern,
   type Role,
   type Scene,
+  type Selling,
 } from '../../src/core/index.ts';
+import { readOwnCloth, type Read } from './own-cloth.ts';
 import { preCuts } from './pre-cuts.ts';
 import type { ClassWish, Laid, LayoutWish, ToldClass, ToldLayout, ToldList, ToldSheet } from './told.ts';
 
@@ -58,6 +63,7 @@ export function startOf(pattern: Pattern, role?: string): LayoutWish | undefined
     width: found.material?.width ?? 0,
     nap: found.material?.nap === 'one way',
     manner: pattern.cutting.manner,
+    folded: false,
     sets: 1,
   };
 }
@@ -68,22 +74,82 @@ export function* lay(pattern: Pattern, wish: LayoutWish, fit?: Fit, seconds?: nu
   const { material } = role ?? {};
   if (!role || !material) return;
   const { edition, cutting } = pattern;
-  const preCut = preCuts[edition].find(({ key }) => key === wish.as);
-  const nap = wish.nap ? ('one way' as const) : ('none' as const);
-  const cloth: Cloth = preCut
-    ? { name: preCut.label, kind: 'pre-cut', width: preCut.width, length: preCut.length, nap }
-    : { ...boltOf(role, wish.width), nap };
-  const demand = demandOf(piecesOf(pattern, role.role), wish.sets, cloth.width);
+  const selling = sellingOf(material, edition);
+  const own = ownCloths(pattern, role, wish, selling);
   const options = {
     ...cutting,
     manner: wish.manner,
     edition,
-    selling: sellingOf(material, edition),
+    selling,
     ...(seconds !== undefined && { seconds }),
   };
-  for (const { better } of layOutSteps(demand, [cloth], options))
-    yield better && tell(pattern, role, wish, better, fit);
+  const demand = demandOf(pattern, role.role, wish.sets, own.cloths.at(-1)!.width);
+  for (const { better } of layOutSteps(demand, own.cloths, options))
+    yield better && tell(pattern, { role, wish, selling, ...own }, better, fit);
 }
+
+/** The cloths to lay on; of bolts that end, by name, how much there is in mm; what was read of a learner's own. */
+type Own = { cloths: Cloth[]; rests: ReadonlyMap<string, number>; told: ToldLayout['own'] };
+
+/** The cloths to lay on, in their order: what a learner has, then what the shop has. */
+function ownCloths(
+  pattern: Pattern,
+  role: Role,
+  { as, width, nap: hasNap, folded, own }: LayoutWish,
+  selling: Selling,
+): Own {
+  const { edition, grid } = pattern;
+  const set = (mm: number): string => formatLength(mm, edition, { grid, style: 'set' });
+  const nap = hasNap ? ('one way' as const) : ('none' as const);
+  const bolt: Cloth = { ...boltOf(pattern, role, width), nap, folded };
+  const preCut = preCuts[edition].find(({ key }) => key === as);
+  const bought: Cloth = preCut
+    ? { ...bolt, name: preCut.label, kind: 'pre-cut', width: preCut.width, length: preCut.length }
+    : bolt;
+  if (!own) return { cloths: [bought], rests: new Map(), told: undefined };
+  const how = { edition: own.edition, grid };
+  const offcuts = readOwnCloth(own.offcuts, { ...how, goesOn: false });
+  const bolts = preCut ? undefined : readOwnCloth(own.bolts, { ...how, goesOn: true });
+  const written = (bolts?.cloths ?? []).map(({ length, ...one }, i): Cloth => ({
+    ...bolt,
+    ...one,
+    name: `bolt ${i + 1}, ${set(one.width)} wide`,
+    ...(length !== undefined && { length: laidFrom(length, selling) }),
+  }));
+  const mine = offcuts.cloths.map((one): Cloth => ({
+    ...bolt,
+    ...one,
+    name: `offcut of ${set(one.width)} × ${set(one.length!)}`,
+    kind: 'offcut',
+    folded: false,
+  }));
+  const rest = preCut ? 'pre-cuts' : 'the bolt';
+  return {
+    cloths: [...mine, ...(written.length > 0 ? written : [bought])],
+    rests: new Map(written.map(({ name }, i) => [name, bolts!.cloths[i]!.length ?? Infinity])),
+    told: {
+      offcuts: read(
+        offcuts,
+        `No offcut is written here, so everything comes from ${written.length > 0 ? 'the bolts' : rest}.`,
+      ),
+      bolts: read(
+        bolts ?? { words: [], faults: [] },
+        bolts
+          ? `No bolt is written here: one ${set(width)} wide is taken.`
+          : `You buy ${preCut!.label}, so no bolt is looked at.`,
+      ),
+    },
+  };
+}
+
+/** What can be laid on the rest of a bolt, once its end is straight and it has shrunk. */
+const laidFrom = (length: number, { straightening = 0, shrinkage = 0 }: Selling): number =>
+  Math.max(0.1, (length - straightening) * (1 - shrinkage / 100));
+
+const read = ({ words, faults }: Pick<Read, 'words' | 'faults'>, none: string) => ({
+  words: words.length > 0 ? `Read as: ${words.join('; ')}.` : none,
+  faults,
+});
 
 /** The layout that a page is built with: the best that a moment finds. */
 export function layAtOnce(pattern: Pattern, wish: LayoutWish, fit?: Fit): Laid | undefined {
@@ -92,80 +158,113 @@ export function layAtOnce(pattern: Pattern, wish: LayoutWish, fit?: Fit): Laid |
   return best;
 }
 
-function tell(pattern: Pattern, role: Role, wish: LayoutWish, layout: Layout, fit?: Fit): Laid {
+type Told = { role: Role; wish: LayoutWish; selling: Selling } & Pick<Own, 'rests' | 'told'>;
+
+function tell(pattern: Pattern, { role, wish, selling, rests, told: own }: Told, layout: Layout, fit?: Fit): Laid {
   const { edition } = pattern;
   const set = (mm: number): string => formatLength(mm, edition, { grid: pattern.grid, style: 'set' });
-  const { buy, bound, proven, preCuts: sheets, length } = layout;
+  const shop = (mm: number): string => shopLength(mm, edition, 'set');
+  const { bound, proven, preCuts: sheets, length, cloths } = layout;
   const fromBolt = wish.as === 'bolt';
   const percent = (share: number): string => `${Math.round(100 * share)}\u202f%`;
-  const rows = fromBolt
-    ? [
-        { what: 'Length as laid out', amount: set(length) },
-        { what: 'No layout can be shorter than', amount: set(bound.length) },
-        { what: 'Cloth that the pieces take', amount: percent(layout.share) },
-        ...(buy.shrinkage > 0.05 ? [{ what: 'More, because it shrinks', amount: set(buy.shrinkage) }] : []),
-        { what: 'More, to straighten the end', amount: set(buy.straightening) },
-        { what: 'More, to the next length sold', amount: set(buy.rounding) },
-        { what: 'To buy', amount: shopLength(buy.total, edition, 'set') },
-      ]
-    : [
-        { what: 'To buy', amount: String(sheets) },
-        { what: 'No layout can do with fewer than', amount: String(bound.preCuts) },
-        { what: 'Cloth that the pieces take', amount: percent(layout.share) },
-      ];
-  const troubles = layout.findings
-    .filter(({ severity }) => severity !== 'note')
-    .map(({ message, mend }) => (mend === undefined ? message : `${message} ${mend}`));
-  const taken = fromBolt ? `${set(length)} of cloth ${set(wish.width)} wide` : sheets === 1 ? 'one' : String(sheets);
-  const words = proven ? 'No layout takes less: proven.' : 'No shorter one was found so far.';
-  const sentence =
-    layout.left.length > 0
-      ? 'Not everything goes on this cloth.'
-      : fromBolt
-        ? `The pieces take ${taken}. You buy ${shopLength(buy.total, edition, 'set')}. ${words}`
-        : `The pieces take ${taken} of these. ${proven ? 'No layout does with fewer: proven.' : 'Fewer were not found so far.'}`;
-  const shown = layout.cloths.slice(0, MOST_SHEETS).map((laid) => sheetOf(pattern, role, laid, fit));
+  // Each bolt is cut by itself in the shop, and its end straightened. Of a rest the shop gives no more than there is.
+  const cut = cloths.filter(({ kind, length: used }) => kind === 'bolt' && used > 0);
+  const buys = cut.map((laid) => {
+    const buy = toBuy(laid.length, selling);
+    const over = Math.max(0, buy.total - (rests.get(laid.cloth) ?? Infinity));
+    return {
+      name: laid.cloth + again(laid),
+      ...buy,
+      rounding: Math.max(0, buy.rounding - over),
+      total: buy.total - over,
+    };
+  });
+  const sum = (part: 'shrinkage' | 'straightening' | 'rounding'): number =>
+    buys.reduce((all, buy) => all + buy[part], 0);
+  const offcuts = cloths.filter(({ kind }) => kind === 'offcut').length;
+  const rows = [
+    ...(offcuts > 0 ? [{ what: 'Of your offcuts', amount: String(offcuts) }] : []),
+    ...(fromBolt
+      ? [
+          { what: 'Length as laid out', amount: set(length) },
+          { what: 'No layout can be shorter than', amount: set(bound.length) },
+          { what: 'Cloth that the pieces take', amount: percent(layout.share) },
+          ...(sum('shrinkage') > 0.05 ? [{ what: 'More, because it shrinks', amount: set(sum('shrinkage')) }] : []),
+          { what: 'More, to straighten the end', amount: set(sum('straightening')) },
+          { what: 'More, to the next length sold', amount: set(sum('rounding')) },
+          ...(buys.length > 1
+            ? buys.map(({ name, total }) => ({ what: `To buy of ${name}`, amount: shop(total) }))
+            : [{ what: 'To buy', amount: length > 0 ? shop(buys[0]!.total) : 'nothing' }]),
+        ]
+      : [
+          { what: 'To buy', amount: String(sheets) },
+          { what: 'No layout can do with fewer than', amount: String(bound.preCuts) },
+          { what: 'Cloth that the pieces take', amount: percent(layout.share) },
+        ]),
+  ];
+  const match = matchWords(pattern, role.role);
+  const shown = cloths.slice(0, MOST_SHEETS).map((laid) => sheetOf(pattern, role, laid, buys.length, fit));
   const told: ToldLayout = {
     sheets: shown.map(({ sheet }) => sheet),
-    more: Math.max(0, layout.cloths.length - MOST_SHEETS),
+    more: Math.max(0, cloths.length - MOST_SHEETS),
     rows,
     proven,
-    sentence,
-    troubles,
+    sentence: [sentenceOf(), match].filter((words) => words !== undefined).join(' '),
+    troubles: layout.findings
+      .filter(({ severity }) => severity !== 'note')
+      .map(({ message, mend }) => (mend === undefined ? message : `${message} ${mend}`)),
+    ...(own && { own }),
   };
   return { told, scenes: shown.map(({ scene }) => scene) };
+
+  function sentenceOf(): string {
+    if (layout.left.length > 0) return 'Not everything goes on this cloth.';
+    if (offcuts > 0 && length === 0 && sheets === 0) return 'Everything goes on your offcuts: you buy nothing.';
+    const before = offcuts > 0 ? `With ${offcuts === 1 ? 'an offcut' : `${offcuts} offcuts`} of yours, the` : 'The';
+    if (!fromBolt) {
+      const words = proven ? 'No layout does with fewer: proven.' : 'Fewer were not found so far.';
+      return `${before} pieces take ${sheets === 1 ? 'one' : sheets} of these. ${words}`;
+    }
+    const words = proven ? 'No layout takes less: proven.' : 'No shorter one was found so far.';
+    const taken = buys.length > 1 ? `${buys.length} bolts` : `cloth ${set(cut[0]!.to - cut[0]!.from)} wide`;
+    const bought = buys.map(({ total }) => shop(total)).join(' and ');
+    return `${before} pieces take ${set(length)} of ${taken}. You buy ${bought}. ${words}`;
+  }
 }
 
-function sheetOf(pattern: Pattern, role: Role, laid: LaidCloth, fit?: Fit): { sheet: ToldSheet; scene: Scene } {
+/** Of cloths that are alike, which one. */
+const again = ({ number }: LaidCloth): string => (number > 1 ? ` (${number})` : '');
+
+function sheetOf(
+  pattern: Pattern,
+  role: Role,
+  laid: LaidCloth,
+  bolts: number,
+  fit?: Fit,
+): { sheet: ToldSheet; scene: Scene } {
   const set = (mm: number): string => formatLength(mm, pattern.edition, { grid: pattern.grid, style: 'set' });
   const labels = Object.fromEntries(Object.values(pattern.pieces).map(({ name, label }) => [name, label]));
-  const labelOf = (piece: string): string => labels[piece] ?? piece;
-  const title = laid.kind === 'bolt' ? role.label : `${role.label}: ${laid.cloth} ${laid.number}`;
+  const isOnlyBolt = laid.kind === 'bolt' && bolts < 2;
+  const number = laid.kind === 'pre-cut' ? ` (${laid.number})` : again(laid);
+  const title = isOnlyBolt ? role.label : `${role.label}: ${laid.cloth}${number}`;
   const surface = surfaceOf({ material: role.role }, pattern.materials);
-  const scene = drawLayout(laid, { ...pattern, labels, title, surface, ...(fit && { fit }) });
+  const print = printOf(pattern, role.role);
+  const scene = drawLayout(laid, {
+    ...pattern,
+    ...{ labels, title, surface },
+    ...(print && { print }),
+    // Offcuts and pre-cuts are small, and there are more of them to look at.
+    ...(fit && { fit: laid.kind === 'bolt' || !fit.height ? fit : { ...fit, height: 0.6 * fit.height } }),
+  });
   const inOrder = listed(laid.placements);
-  const pieces = inOrder.slice(0, MOST_PIECES).map(({ n, piece, at, size, angle, mirrored }) => {
-    const turned = `${turnedWords(angle)}${mirrored ? ', mirrored' : ''}`.replace(/^, /, '');
+  const pieces = inOrder.slice(0, MOST_PIECES).map(({ n, piece, at, size, angle, mirrored, layers }) => {
+    const turned = [turnedWords(angle), mirrored ? ', mirrored' : '', layers === 2 ? ', cut double' : ''].join('');
     const [left, up, width, height] = [at.x, at.y, size.width, size.height].map(set);
-    return { n, label: labelOf(piece), left: left!, up: up!, width: width!, height: height!, turned };
+    const label = labels[piece] ?? piece;
+    return { n, label, left: left!, up: up!, width: width!, height: height!, turned: turned.replace(/^, /, '') };
   });
-  const cuts = laid.cuts.map(({ of, way, measure, makes, leaves }) => {
-    const called = (part: string): string => partWords(part, laid.cloth, inOrder, labelOf);
-    const where = way === 'across' ? 'from selvage to selvage' : 'along the selvage';
-    const rest = leaves === of ? '' : ` ${upper(called(leaves))} is left.`;
-    return `${upper(called(of))}: measure ${set(measure)} and cut ${where}. That is ${called(makes)}.${rest}`;
-  });
-  return { sheet: { title, pieces, cuts }, scene };
+  return { sheet: { title, pieces, cuts: cutSentences(laid, { labels, set }) }, scene };
 }
-
-/** A part of the list of cuts: the cloth, a strip, waste, or a piece by its label and its number in the list. */
-function partWords(part: string, cloth: string, pieces: readonly Listed[], labelOf: (piece: string) => string): string {
-  if (part === cloth) return 'the cloth';
-  const found = pieces.find(({ piece, number }) => part === `${piece} ${number}`);
-  return found ? `${labelOf(found.piece)} (${found.n})` : part;
-}
-
-const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** The list for a group, cloth by cloth. */
 export function* buy(

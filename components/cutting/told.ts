@@ -1,5 +1,5 @@
 /** What a page tells of cloth to cut and to buy: plain values, worked out when the page is built or by the worker. */
-import type { Scene, SessionPlan, Preparation, ToldLine, Group } from '../../src/core/index.ts';
+import type { Edition, Scene, SessionPlan, Preparation, ToldLine, Group } from '../../src/core/index.ts';
 
 /** How a cloth is laid in the study. Lengths in mm. */
 export type LayoutWish = {
@@ -10,8 +10,14 @@ export type LayoutWish = {
   width: number;
   nap: boolean;
   manner: 'free' | 'straight cuts';
+  /** Selvage on selvage, so that scissors cut double. */
+  folded: boolean;
   sets: number;
+  own?: OwnWish;
 };
+
+/** Cloth as a learner wrote it, a line for each. A number without a unit is in the edition it was written in. */
+export type OwnWish = { offcuts: string; bolts: string; edition: Edition };
 
 export type ToldPiece = {
   n: number;
@@ -36,6 +42,8 @@ export type ToldLayout = {
   /** What happened, in one sentence. */
   sentence: string;
   troubles: string[];
+  /** What was read of a learner's own cloth, and what could not be. */
+  own?: Record<'offcuts' | 'bolts', { words: string; faults: string[] }>;
 };
 
 /** A layout in words, and a drawing of each sheet. */

@@ -90,7 +90,7 @@ export const lessonWords: Readonly<Record<string, LessonWord>> = {
   },
   LayoutStudy: {
     about:
-      'The pieces on the cloth they are cut from: pick the cloth, its width, a pre-cut and how you cut, and see how long a piece you buy.',
+      'The pieces on the cloth they are cut from: pick the cloth, its width, a pre-cut, offcuts of your own or several bolts, and how you cut; see how long a piece you buy.',
     example: '<LayoutStudy of="outer" />',
     attributes: z.strictObject({
       of: z.string().optional().describe('The cloth to begin with: a role under materials. Left out, the first.'),

@@ -2,7 +2,8 @@
  * Cloth to cut and to buy. The table set by hand: a runner of 16 x 44 in and four napkins of 18 x 18 in. Side by side on
  * 54 in they take 44 in. On 44 in only one napkin goes beside the runner, so that two more lie behind: 44 + 18 = 62 in.
  */
-import { readFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
+import path from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { copyKit } from '../copy-kit.ts';
@@ -14,7 +15,7 @@ const TABLE_SET = '/projects/table-set/';
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
 const study = (page: Page) => page.locator('[data-study="layout"]');
-const amount = (page: Page, what: string) =>
+const amount = (page: Page, what: string | RegExp) =>
   study(page).getByRole('row', { name: what }).getByRole('cell').filter({ visible: true });
 
 test.describe('the layout study', () => {
@@ -65,6 +66,73 @@ test.describe('the layout study', () => {
       /Runner is 44 in long; fat quarter, 18 × 21 in has room for 18 in/,
     );
     await expect(study(page).locator('.happened')).toContainText('Not everything goes on this cloth.');
+  });
+
+  test('lays the pieces on a learner’s own offcuts first, and loses nothing that was typed', async ({ page }) => {
+    await page.goto(HEM);
+    await wake(study(page));
+    const own = study(page).getByText('Offcuts of your own, and several bolts');
+    await own.focus();
+    await own.press('Enter');
+    const offcuts = study(page).getByRole('textbox', { name: 'Offcuts you have' });
+    // The runner is 16 x 44 in. Of the napkins three go beside each other on 54 in, so that four take two rows: 36 in.
+    await offcuts.fill('16 x 44 in');
+    await expect(study(page)).toContainText(/Read as: 16\s*in wide and 44\s*in long\./);
+    await expect(amount(page, 'Of your offcuts')).toHaveText('1');
+    await expect(amount(page, 'Length as laid out')).toHaveText(/^36\s*in$/);
+    await expect(study(page).locator('.happened')).toContainText('With an offcut of yours, the pieces take');
+    await expect(study(page).getByRole('img', { name: /offcut of 16\s*in × 44\s*in/ })).toBeVisible();
+    await expect(
+      study(page)
+        .getByRole('table', { name: /^Where each piece lies on .*offcut/ })
+        .getByRole('row'),
+    ).toHaveCount(1 + 1);
+
+    // In the other unit, beside a line that nobody can read.
+    await offcuts.fill('406.4 x 1117.6 mm\nmy old shirt');
+    await expect(study(page)).toContainText('Line 2, “my old shirt”: Write a width and a length, such as 18 x 22 in.');
+    await expect(offcuts).toHaveAttribute('aria-invalid', 'true');
+    await expect(offcuts).toHaveValue('406.4 x 1117.6 mm\nmy old shirt');
+    await expect(amount(page, 'Length as laid out')).toHaveText(/^36\s*in$/);
+
+    // The project's own cloth, and what was typed is still there.
+    await study(page).getByRole('button', { name: 'Back to the project’s own cloth' }).click();
+    await expect(amount(page, 'Length as laid out')).toHaveText(/^44\s*in$/);
+    await expect(offcuts).toHaveValue('406.4 x 1117.6 mm\nmy old shirt');
+    await study(page).getByRole('checkbox', { name: 'lay the pieces on these first' }).check();
+    await expect(amount(page, 'Length as laid out')).toHaveText(/^36\s*in$/);
+
+    // An empty stash.
+    await offcuts.fill('');
+    await expect(study(page)).toContainText('No offcut is written here, so everything comes from the bolt.');
+    await expect(amount(page, 'Length as laid out')).toHaveText(/^44\s*in$/);
+  });
+
+  test('lays the pieces on the bolts that a shop has, and on cloth that is folded', async ({ page }) => {
+    await page.goto(HEM);
+    await wake(study(page));
+    await study(page).getByText('Offcuts of your own, and several bolts').click();
+    const bolts = study(page).getByRole('textbox', { name: 'Bolts in the shop' });
+    await bolts.fill('44');
+    await expect(amount(page, 'Length as laid out')).toHaveText(/^62\s*in$/);
+    await expect(study(page).getByRole('slider', { name: 'Width of the cloth' })).toHaveCount(0);
+    // Only the runner goes on a bolt 16 in wide, perhaps with the practice square: 44 to 49 in. Two rows on the other.
+    await bolts.fill('16 in x 1 1/2 yd\n44 in');
+    await expect(amount(page, /^To buy of bolt 1, 16/)).toHaveText(/^1½\s*yd$/);
+    // 49 / 0.96 + 1 = 52 in; 36 / 0.96 + 1 = 38.5 in.
+    await expect(amount(page, /^To buy of bolt 2, 44/)).toHaveText(/^1¼\s*yd$/);
+
+    await study(page).getByRole('checkbox', { name: 'lay the pieces on these first' }).uncheck();
+    await study(page).getByText('freely, with scissors').click();
+    await study(page)
+      .getByRole('checkbox', { name: /^folded selvage to selvage/ })
+      .check();
+    // Folded, 27 in: the runner, and a napkin above the other, each cut double: 44 + 2 x 18 in.
+    await expect(amount(page, 'Length as laid out')).toHaveText(/^80\s*in$/);
+    await expect(study(page).getByRole('row', { name: /Napkin, cut double/ })).toHaveCount(2);
+
+    const { violations } = await new AxeBuilder({ page }).include('[data-study="layout"]').withTags(RULES).analyze();
+    expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((node) => node.html.slice(0, 120)) }))).toEqual([]);
   });
 
   test('looks on for a shorter layout, tells how far it is, and can be stopped', async ({ page }) => {
@@ -121,11 +189,24 @@ test.describe('for the teacher', () => {
   test.beforeAll(async () => {
     test.setTimeout(120_000);
     kit = await copyKit();
+    // A print for the pouch, that goes on from its front to its back.
+    const file = path.join(kit.folder, 'content/projects/notions-pouch/project.yaml');
+    const text = (await readFile(file, 'utf8'))
+      .replace('label: Print for the outside }', 'label: Print for the outside, repeat: { in: 4, mm: 100 } }')
+      .replace('cutting: { ', 'cutting: { match: [{ pieces: [front, back] }], ');
+    await writeFile(file, text);
     site = await start(kit.folder, { TEACHER_PAGES: 'yes' });
   });
   test.afterAll(async () => {
     await site?.stop();
     await kit?.remove();
+  });
+
+  test('a print that is matched is told to whoever buys it', async ({ page }) => {
+    await page.goto(`${site.address}/projects/notions-pouch/`);
+    await expect(page.locator('[data-list="maker"]').getByRole('row', { name: /Print for the outside/ })).toContainText(
+      /The print begins again every 4\s*in\. Match it on Front and Back\./,
+    );
   });
 
   test('a class buys, pays, gets ready and is planned; the table can be saved', async ({ page }) => {

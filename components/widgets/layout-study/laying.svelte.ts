@@ -3,7 +3,7 @@ import type { Fit } from '../../../src/core/index.ts';
 import { Errand } from '../../cutting/errand.svelte.ts';
 import { preCuts } from '../../cutting/pre-cuts.ts';
 import { sized } from '../../cutting/sized.ts';
-import type { LayoutWish, ToldLayout } from '../../cutting/told.ts';
+import type { LayoutWish, OwnWish } from '../../cutting/told.ts';
 import type { Learner } from '../../learner.svelte.ts';
 import type { Range } from '../ruler-slider/ruler.ts';
 
@@ -22,7 +22,10 @@ export class Laying {
   readonly #start: LayoutWish;
   readonly errand = new Errand<'layout'>();
   /** What was changed; the rest is the project's own. */
-  #tried = $state<Partial<LayoutWish>>({});
+  #tried = $state<Partial<Omit<LayoutWish, 'own'>>>({});
+  /** What was written stays written, whether it is laid on or not. */
+  #written = $state<OwnWish>();
+  usesOwn = $state(false);
 
   constructor(learner: Learner, start: LayoutWish) {
     this.#learner = learner;
@@ -45,12 +48,25 @@ export class Laying {
     const cloth = this.cloths.find((one) => one.role === role) ?? this.cloths[0];
     if (!cloth) return undefined;
     const { cutting } = this.#learner.pattern;
-    const own = { role: cloth.role, as: 'bolt', width: cloth.width, nap: cloth.nap, manner: cutting.manner, sets: 1 };
-    return { ...own, ...this.#tried, role: cloth.role };
+    const own = { role: cloth.role, as: 'bolt', width: cloth.width, nap: cloth.nap, folded: false, sets: 1 };
+    const wish = { ...own, manner: cutting.manner, ...this.#tried, role: cloth.role };
+    return this.usesOwn ? { ...wish, own: this.own } : wish;
   });
 
   get isTouched(): boolean {
-    return Object.keys(this.#tried).length > 0;
+    return this.usesOwn || Object.keys(this.#tried).length > 0;
+  }
+
+  /** A learner's own cloth as it is written. What is written in one edition means the same in the other. */
+  get own(): OwnWish {
+    const written = this.#written;
+    const isEmpty = !written || (written.offcuts + written.bolts).trim() === '';
+    return isEmpty ? { offcuts: '', bolts: '', edition: this.#learner.edition } : written;
+  }
+
+  /** Whether the bolts that are written take the place of the project's own cloth. */
+  get hasBolts(): boolean {
+    return this.usesOwn && this.own.bolts.trim() !== '';
   }
 
   get preCuts() {
@@ -71,12 +87,23 @@ export class Laying {
     this.#tried = { ...rest, role };
   }
 
+  write(which: 'offcuts' | 'bolts', text: string): void {
+    this.#written = { ...this.own, [which]: text };
+    this.usesOwn = true;
+  }
+
+  useOwn(uses: boolean): void {
+    this.usesOwn = uses;
+  }
+
   try(wish: Partial<LayoutWish>): void {
     this.#tried = { ...this.#tried, ...wish };
   }
 
+  /** Back to the project's own; what is written stays to be used again. */
   back(): void {
     this.#tried = {};
+    this.usesOwn = false;
   }
 
   /** The edition's own widths do not carry over. */
@@ -93,8 +120,8 @@ export class Laying {
   }
 
   /** Whether the page was built with what is wished now. */
-  isAsBuilt(built: ToldLayout | undefined): boolean {
+  get isAsBuilt(): boolean {
     const { edition, changed, project } = this.#learner;
-    return built !== undefined && !this.isTouched && !changed && edition === project.edition;
+    return !this.isTouched && !changed && edition === project.edition;
   }
 }

@@ -12,6 +12,8 @@ export { surfaceOf } from './surface.ts';
 export type { PieceSetting } from './surface.ts';
 export { drawLayout, listed, turnedWords } from './layout.ts';
 export type { LayoutSetting, Listed } from './layout.ts';
+export { cutSentences } from './cut-words.ts';
+export type { CutWords } from './cut-words.ts';
 export { drawDrift } from './drift.ts';
 export type { Drift } from './drift.ts';
 export { drawStrip } from './strip.ts';

@@ -18,6 +18,8 @@ export type LayoutSetting = Setting & {
   title?: string;
   /** What shows of the pieces: right side if left out. */
   surface?: ShapeRole;
+  /** Of a print that is matched how far it is until it begins again, and at what height on which piece; all in mm. */
+  print?: { repeat: number; at: Readonly<Record<string, number>> };
 };
 
 /** A piece where it lies, with its number in the list: from the cut end up, and in a row from the left. */
@@ -84,6 +86,7 @@ export function drawLayout(laid: LaidCloth, setting: LayoutSetting): Scene {
           role: 'cut',
           path: pieces.flatMap(({ outline }) => closed(outline, frame.onto)),
         },
+        ...prints(pieces, shown, setting.print, frame),
         ...(many ? [] : pieces.flatMap((piece) => names(piece, nameOf(piece), frame))),
         ...(goesOn ? [endLine(frame, length)] : []),
       ],
@@ -92,6 +95,7 @@ export function drawLayout(laid: LaidCloth, setting: LayoutSetting): Scene {
         [surface]: 'pieces',
         'wrong side': 'mirrored pieces',
         allowance: 'selvage, left off',
+        hidden: 'the same place of the print',
       },
       ...(goesOn && { now: { role: 'raw edge' as const, words: 'as far as you need' } }),
       text: [
@@ -133,6 +137,27 @@ const endLine = ({ left, right, y }: Frame, length: number): Shape => ({
   path: polyline({ x: left, y: y(length) }, { x: right, y: y(length) }),
   now: true,
 });
+
+/** Lines across the cloth at the heights where the print is as it is on the pieces that match. */
+function prints(pieces: readonly Listed[], shown: number, print: LayoutSetting['print'], frame: Frame): Shape[] {
+  if (!print) return [];
+  const { repeat, at } = print;
+  const starts = new Set<number>();
+  for (const piece of pieces) {
+    const height = at[piece.piece];
+    if (height === undefined) continue;
+    const start = (piece.at.y + height) % repeat;
+    const isNew = [...starts].every((one) => Math.min(Math.abs(one - start), repeat - Math.abs(one - start)) > ROW);
+    if (isNew) starts.add(start);
+  }
+  const path = [...starts].flatMap((start) => {
+    const many = Math.max(0, Math.ceil((shown - start) / repeat));
+    return Array.from({ length: many }, (_, k) => frame.y(start + k * repeat)).flatMap((y) =>
+      polyline({ x: frame.left, y }, { x: frame.right, y }),
+    );
+  });
+  return path.length > 0 ? [{ kind: 'path', name: 'print', role: 'hidden', path }] : [];
+}
 
 /** The grain runs along the selvage: its arrow stands beside the cloth, where no piece is in its way. */
 const grain: Column = {

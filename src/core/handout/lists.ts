@@ -1,10 +1,12 @@
+import { cutSentences } from '../drawing/cut-words.ts';
 import { drawLayout } from '../drawing/layout.ts';
 import { writer } from '../drawing/lengths.ts';
 import { surfaceOf } from '../drawing/surface.ts';
 import { clothNeed, isCloth, kitFor, ONE, tellLine } from '../kit/index.ts';
 import { THIN } from '../measure/index.ts';
 import { cutList, materialsList } from '../project/lists.ts';
-import { figure, heading, paragraph, row, table, together } from './blocks.ts';
+import { matchWords, printOf } from '../project/matching.ts';
+import { figure, heading, paragraph, row, table, together, toTick } from './blocks.ts';
 import { flow } from './flow.ts';
 import { typeOf } from './type.ts';
 import type { Pattern } from '../project/pattern.ts';
@@ -59,12 +61,20 @@ function layouts(pattern: Pattern, setting: Setting): Block[] {
     const words = `Laid out on cloth ${set(width)} wide, the pieces take ${set(layout.length)}. ${shown}`;
     const surface = surfaceOf({ material: role.role }, pattern.materials);
     const fit = { width: type.width / type.drawing, height: TALL };
-    const scene = drawLayout(laid, { ...pattern, labels, title: role.label, surface, fit });
+    const [match, print] = [matchWords(pattern, role.role), printOf(pattern, role.role)];
+    const scene = drawLayout(laid, {
+      ...pattern,
+      ...{ labels, title: role.label, surface, fit },
+      ...(print && { print }),
+    });
+    const cuts = cutSentences(laid, { labels, set });
     return [
       ...heading(`How to lay it: ${role.label}`, type),
       ...troubles,
-      ...together(paragraph(words, type)),
+      ...together(paragraph(match === undefined ? words : `${words} ${held(match)}`, type)),
       figure(scene, 0, type, `layout ${role.role}`),
+      ...(cuts.length > 0 ? together(paragraph('The cuts, in order:', type, { strong: true, after: 0.6 })) : []),
+      ...cuts.flatMap((cut) => toTick(cut, type)),
     ];
   });
 }

@@ -2,6 +2,7 @@
 import { bounds, rectangle } from '../geometry/index.ts';
 import { layOut, soldIn, toBuy, wanted } from '../layout/index.ts';
 import { quote } from '../measure/index.ts';
+import { matchingOf } from '../project/matching.ts';
 import { JOIN, stripsFor } from './strips.ts';
 import type { Cloth, Demand, LayOptions, Layout, Purchase, Selling, Wanted } from '../layout/index.ts';
 import type { Edition } from '../measure/index.ts';
@@ -42,8 +43,13 @@ export const sellingOf = (material: Material, edition: Edition): Required<Sellin
  * The pieces of a role as something to lay, for so many sets. A piece that may be joined from strips comes as strips
  * where it is longer than the cloth is wide.
  */
-export function demandOf(pieces: readonly Piece[], sets: number, width: number): Demand {
-  return pieces.map((piece) => times(piece.joined ? inStrips(wanted(piece), width) : wanted(piece), sets));
+export function demandOf(pattern: Pattern, role: string, sets: number, width: number): Demand {
+  const { matches, repeats } = matchingOf(pattern);
+  return piecesOf(pattern, role).map((piece) => {
+    const match = repeats.has(role) ? matches.get(piece.name) : undefined;
+    const one = { ...wanted(piece), ...(match && { match }) };
+    return times(piece.joined ? inStrips(one, width) : one, sets);
+  });
 }
 
 const times = (one: Wanted, sets: number): Wanted => ({ ...one, count: one.count * sets });
@@ -53,16 +59,17 @@ function inStrips(one: Wanted, width: number): Wanted {
   const [length, narrow] = [Math.max(across, up), Math.min(across, up)];
   const strips = stripsFor(length, width, JOIN);
   if (strips <= 1 || !Number.isFinite(strips)) return one;
-  return { ...one, outline: rectangle(narrow, width), grain: 'crosswise', count: one.count * strips };
+  // Strips lie across the print: nothing of it goes on from one to the next.
+  const { match: _, ...rest } = one;
+  return { ...rest, outline: rectangle(narrow, width), grain: 'crosswise', count: one.count * strips };
 }
 
 /** The bolt that a role is cut from. */
-export const boltOf = (role: Role, width: number): Cloth => ({
-  name: role.label,
-  kind: 'bolt',
-  width,
-  nap: role.material?.nap ?? 'none',
-});
+export function boltOf(pattern: Pattern, role: Role, width: number): Cloth {
+  const repeat = matchingOf(pattern).repeats.get(role.role);
+  const nap = role.material?.nap ?? 'none';
+  return { name: role.label, kind: 'bolt', width, nap, ...(repeat !== undefined && { repeat }) };
+}
 
 /** Lays the pieces of a role out for so many sets; undefined where nothing is cut from it, or its width is not known. */
 export function clothNeed(
@@ -86,9 +93,9 @@ export function clothNeed(
   const { edition, cutting } = pattern;
   const selling = sellingOf(material, edition);
   const laying = { ...cutting, edition, ...options, selling };
-  const bolt = boltOf(role, width);
-  const layout = layOut(demandOf(pieces, sets, width), [bolt], laying);
-  const single = sets === 1 ? layout : layOut(demandOf(pieces, 1, width), [bolt], laying);
+  const bolt = boltOf(pattern, role, width);
+  const layout = layOut(demandOf(pattern, role.role, sets, width), [bolt], laying);
+  const single = sets === 1 ? layout : layOut(demandOf(pattern, role.role, 1, width), [bolt], laying);
   const findings = layout.findings.map((finding) => inProject(finding, role));
   return { layout, buy: layout.buy, single: toBuy(single.length, selling), width, findings };
 }

@@ -5,6 +5,7 @@ import { setsFor, soundGroup } from './group.ts';
 import { needlesNeed } from './needles.ts';
 import { perOf, priced } from './price.ts';
 import { threadNeed } from './thread.ts';
+import { matchWords } from '../project/matching.ts';
 import type { LayOptions } from '../layout/index.ts';
 import type { Finding, Pattern, Role } from '../project/pattern.ts';
 import type { ClothNeed } from './cloth.ts';
@@ -112,13 +113,14 @@ function lineOf(
 ): KitLine | undefined {
   const pieces = piecesOf(pattern, role.role).map(({ label }) => label);
   if (pieces.length === 0 && role.count === undefined) return undefined;
-  const note = role.note ?? role.material?.note;
+  const notes = [role.note ?? role.material?.note, matchWords(pattern, role.role)];
+  const note = notes.filter((one) => one !== undefined).join(' ');
   const shared = {
     key: role.role,
     label: role.label,
     material: role.material?.label ?? role.use,
     pieces,
-    ...(note !== undefined && { note }),
+    ...(note !== '' && { note }),
   };
   if (role.material?.kind === 'thread') return { ...shared, kind: 'thread', ...threadNeed(pattern, role, group) };
   if (!isCloth(role)) return { ...shared, kind: 'counted', ...countedNeed(pattern, role, group) };

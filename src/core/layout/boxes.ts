@@ -147,23 +147,24 @@ function* layAll(
     tries: task.tries,
     stop: task.stop,
   };
-  const laying = (laid: Laid[], height: number, tries: number): Laying => ({
-    spots: [
-      ...before,
-      ...laid.map(({ kind, x, y, turned }): Spot => {
-        const { ready } = pieces[kind]!;
-        const rise = straight ? (rises[kind] ?? 0) : 0;
-        return {
-          ready,
-          x: steps.mm(x),
-          y: from + steps.mm(y) + rise,
-          angle: turned ? (ready.angles[0]! + 90) % 360 : ready.angles[0]!,
-        };
-      }),
-    ],
-    length: from + steps.mm(height) - gap,
-    tries,
-  });
+  const laying = (laid: Laid[], height: number, tries: number): Laying => {
+    const spots = laid.map(({ kind, x, y, turned }): Spot => {
+      const { ready } = pieces[kind]!;
+      const rise = straight ? (rises[kind] ?? 0) : 0;
+      return {
+        ready,
+        x: steps.mm(x),
+        y: from + steps.mm(y) + rise,
+        angle: turned ? (ready.angles[0]! + 90) % 360 : ready.angles[0]!,
+      };
+    });
+    // A strip that is whole repeats high reaches beyond its pieces; of the last one that much is not needed.
+    const length =
+      straight && toMatch
+        ? Math.max(from, ...spots.map(({ ready, y }) => y + ready.height))
+        : from + steps.mm(height) - gap;
+    return { spots: [...before, ...spots], length, tries };
+  };
 
   if (cap < Infinity) {
     let last: Found | undefined;

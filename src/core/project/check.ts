@@ -1,4 +1,5 @@
 /** What an instructor should know before the first cut. */
+import { matchingOf } from './matching.ts';
 import { checkHeat } from './steps/check-heat.ts';
 import { checkNap } from './steps/check-nap.ts';
 import { checkPockets } from './steps/check-pockets.ts';
@@ -18,7 +19,12 @@ export function check(pattern: Pattern): Finding[] {
     pattern.holds.filter((hold) => !hold.fits),
     (hold) => hold.place,
   );
-  return [...pattern.findings, ...[...misfits.values()].map(misfit), ...checkMaking(pattern)];
+  return [
+    ...pattern.findings,
+    ...matchingOf(pattern).findings,
+    ...[...misfits.values()].map(misfit),
+    ...checkMaking(pattern),
+  ];
 }
 
 /** What the steps run into. */

@@ -82,6 +82,10 @@ const MaterialUse = z
       use: Text.describe('An entry of content/materials.yaml.'),
       label: Text.optional().describe('What learners read: Print for the cover. Left out, the name of the role.'),
       count: Amount.optional().describe('How many, for what is counted: snaps, zips, buttons.'),
+      repeat: Length.optional().describe(
+        'Of a print: how far along the selvage until it begins again. The pieces named by match under cutting take the ' +
+          'same place on it. Left out, no place on the cloth differs from another.',
+      ),
       note: Text.optional().describe('Advice for the shopping list.'),
     }),
   ])
@@ -429,6 +433,29 @@ export const ProjectFile = z
           ),
         gap: Length.optional().describe('Between neighbouring pieces. None if left out.'),
         edge: Length.optional().describe('Left free along every edge of the cloth. None if left out.'),
+        match: z
+          .array(
+            z
+              .strictObject({
+                pieces: z
+                  .array(Text)
+                  .min(1)
+                  .describe('Pieces cut from one cloth, by name. Of a piece that is cut twice, both are matched.'),
+                at: z
+                  .array(Length)
+                  .optional()
+                  .describe(
+                    'For each of the pieces how far above its lower cut edge the print is the same. ' +
+                      'Left out, at the lower cut edges.',
+                  ),
+              })
+              .describe('Pieces on which the print goes on from one to the next.'),
+          )
+          .optional()
+          .describe(
+            'Where the print is matched: [{ pieces: [front, back], at: [2, 2 1/2] }]. The cloth’s repeat stands under ' +
+              'materials. Such pieces are never turned by a half, and more cloth may be needed.',
+          ),
       })
       .optional()
       .describe('How the pieces are laid on the cloth; the length to buy follows from it.'),

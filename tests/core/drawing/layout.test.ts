@@ -1,7 +1,7 @@
 /** The drawing of a layout, measured with a ruler: to scale, numbered as its text is, and legible in any room. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { drawLayout, layOut, listed, rectangle } from '../../../src/core/index.ts';
+import { cutSentences, drawLayout, layOut, listed, polygon, rectangle } from '../../../src/core/index.ts';
 import { runs } from '../../random.ts';
 import { anyEdition, anyGrid, anyWidth } from './pieces.ts';
 import { areaOf, faults, pathNamed, paths, stops, textNamed, texts } from './read.ts';
@@ -82,6 +82,39 @@ describe('a layout', () => {
         if (laid) expect(faults(drawLayout(laid, { edition, grid, fit: { width } }))).toEqual([]);
       }),
       runs(150),
+    );
+  });
+});
+
+describe('the cuts in words', () => {
+  const cuts = (pieces: Demand, width: number) =>
+    cutSentences(layOut(pieces, [{ name: 'linen', kind: 'bolt', width }], { manner: 'straight cuts' }).cloths[0]!, {
+      labels: { ...labels, flap: 'Flap' },
+      set: (mm) => `${mm} mm`,
+    });
+
+  it('follow each other as a person cuts, alike ones in a row as one', () => {
+    // By hand: a strip of 450 mm, three napkins off it, and what is left of 1400 mm is waste.
+    expect(cuts([{ name: 'napkin', outline: rectangle(450, 450), count: 3 }], 1400)).toEqual([
+      'The cloth: measure 450 mm and cut from selvage to selvage. That is strip A.',
+      'Strip A: measure 450 mm and cut along the selvage, 3 times. These are Napkin (1), Napkin (2) and Napkin (3). Waste is left.',
+    ]);
+    // And where nothing is left the last one needs no cut.
+    expect(cuts([{ name: 'napkin', outline: rectangle(450, 450), count: 3 }], 1350).at(-1)).toBe(
+      'Strip A: measure 450 mm and cut along the selvage, 2 times. These are Napkin (1) and Napkin (2). Napkin (3) is left.',
+    );
+  });
+
+  it('end with the pieces that are no rectangles', () => {
+    const flap = polygon([
+      { x: 0, y: 20 },
+      { x: 20, y: 0 },
+      { x: 100, y: 0 },
+      { x: 100, y: 80 },
+      { x: 0, y: 80 },
+    ]);
+    expect(cuts([{ name: 'flap', outline: flap, count: 1 }], 300).at(-1)).toBe(
+      'Now cut Flap (1) to shape, by the template.',
     );
   });
 });

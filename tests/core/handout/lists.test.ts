@@ -28,6 +28,20 @@ describe('the cutting list', () => {
     expect(list.findings).toEqual([]);
   });
 
+  it('has the cuts of each cloth in order, and where a print is matched', () => {
+    const told = wordsOf(list);
+    expect(told).toContain(
+      'The cuts, in order: The cloth: measure 6⅞ in and cut from selvage to selvage. That is strip A.',
+    );
+    expect(told).toContain('Now cut Flap (2) to shape, by the template.');
+    const file = folio();
+    file.materials = { ...file.materials, outer: { use: 'quilting cotton', label: 'Print', repeat: 4 } };
+    file.cutting = { ...file.cutting, match: [{ pieces: ['cover', 'flap'] }] };
+    const printed = cuttingList(resolveProject(file, { materials: shelf() }), setting);
+    expect(wordsOf(printed)).toContain('The print begins again every 4 in. Match it on Cover and Flap.');
+    expect(printed.pages.some(({ scene }) => scene.shapes.some(({ name }) => name.endsWith(' print')))).toBe(true);
+  });
+
   it('says what does not go on the cloth', () => {
     const narrow = shelf();
     narrow['quilting cotton']!.width = { in: 4, mm: 100, source: 'a ribbon' };

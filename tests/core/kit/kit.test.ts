@@ -1,6 +1,6 @@
 /** Lists worked out by hand, and what becomes of numbers that nobody should have given. */
 import { describe, expect, test } from 'vitest';
-import { csv, demandOf, kitCsv, kitFor, piecesOf, prepare, shopLength, tellLine } from '../../../src/core/kit/index.ts';
+import { csv, demandOf, kitCsv, kitFor, prepare, shopLength, tellLine } from '../../../src/core/kit/index.ts';
 import { layOut } from '../../../src/core/layout/index.ts';
 import { faults } from '../layout/verify.ts';
 import { folio, lines, resolved, shelf } from '../project/files.ts';
@@ -267,7 +267,7 @@ describe('numbers that nobody should have given', () => {
 
   test('an empty stash: nothing is laid, and it says why', () => {
     const pattern = patternOf(bag);
-    const demand = demandOf(piecesOf(pattern, 'outer'), 1, 1000);
+    const demand = demandOf(pattern, 'outer', 1, 1000);
     const none = layOut(demand, []);
     expect(lines(none.findings)).toEqual([
       'error cloths: no cloth: There is no cloth to lay on. Add a bolt, a pre-cut or an offcut.',
