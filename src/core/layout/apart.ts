@@ -11,6 +11,25 @@ export type Forbidden = {
   readonly right: number;
   readonly low: number;
   readonly high: number;
+  /** Where there are many edges. */
+  readonly grid: Grid | undefined;
+  /** The place of every edge, for where there is no grid. */
+  readonly all: Uint16Array;
+};
+
+/** What each cell of a grid over the moves knows of the edges. It finds out when it is first asked. */
+type Grid = {
+  /** How many cells make a mm. */
+  readonly across: number;
+  readonly up: number;
+  /** Half the diagonal of a cell, in mm. */
+  readonly reach: number;
+  /** For each cell the edges, one of which is the nearest to any move in it; none where all its moves are allowed. */
+  readonly near: (Uint16Array | undefined)[];
+  /** For each cell whether all its moves are forbidden, so that no edge needs to be crossed to tell. */
+  readonly full: Uint8Array;
+  /** For each row of cells the edges that reach into it. */
+  readonly rows: (Uint16Array | undefined)[];
 };
 
 /** How many numbers an edge is. */
@@ -39,16 +58,38 @@ export function forbiddenMoves(a: readonly Point[], b: readonly Point[]): Forbid
       return wx === 0 && wy === 0 ? [] : [from.x, from.y, to.y, wx, wy, 1 / (wx * wx + wy * wy)];
     }),
   );
-  const xs = kept.flatMap((ring) => ring.map(({ x }) => x));
-  const ys = kept.flatMap((ring) => ring.map(({ y }) => y));
-  return {
-    edges: Float64Array.from(flat),
-    left: Math.min(...xs),
-    right: Math.max(...xs),
-    low: Math.min(...ys),
-    high: Math.max(...ys),
-  };
+  return ringed(Float64Array.from(flat));
 }
+
+/** So many cells a grid is wide and high. */
+const CELLS = 32;
+/** With fewer edges than this it is quicker to ask each of them. */
+const MANY = 30;
+const NONE = new Uint16Array(0);
+
+function ringed(edges: Float64Array): Forbidden {
+  let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (let i = 0; i < edges.length; i += EDGE) {
+    left = Math.min(left, edges[i]!);
+    right = Math.max(right, edges[i]!);
+    low = Math.min(low, edges[i + 1]!);
+    high = Math.max(high, edges[i + 1]!);
+  }
+  const all = Uint16Array.from({ length: edges.length / EDGE }, (_, k) => k * EDGE);
+  const [width, height] = [right - left, high - low];
+  const grid = all.length < MANY ? undefined : gridOver(width, height);
+  return { edges, left, right, low, high, grid, all };
+}
+
+const gridOver = (width: number, height: number): Grid => ({
+  across: CELLS / width,
+  up: CELLS / height,
+  // A little more, for what rounding does at the edge of a cell.
+  reach: (1 + 1e-9) * (Math.hypot(width, height) / CELLS / 2),
+  near: new Array<Uint16Array | undefined>(CELLS * CELLS).fill(undefined),
+  full: new Uint8Array(CELLS * CELLS),
+  rows: new Array<Uint16Array | undefined>(CELLS).fill(undefined),
+});
 
 /** Slits narrower than twice this, in mm, are no room: rounding leaves them where one ring borders on another. */
 const SLIT = 0.0005;
@@ -64,28 +105,29 @@ const whole = (ring: readonly Point[], sign: number): Point[] =>
   ring.map(({ x, y }) => ({ x: Math.round(sign * x * PER_MM), y: Math.round(sign * y * PER_MM) }));
 
 /** The same seen from the other outline: the moves of `a` that make it overlap `b`. */
-export function seenFromOther({ edges, left, right, low, high }: Forbidden): Forbidden {
-  const negated = edges.map((value, i) => (i % EDGE === EDGE - 1 ? value : -value));
-  return { edges: negated, left: -right, right: -left, low: -high, high: -low };
-}
+export const seenFromOther = ({ edges }: Forbidden): Forbidden =>
+  ringed(edges.map((value, i) => (i % EDGE === EDGE - 1 ? value : -value)));
 
 /**
  * How far, in mm, the shortest way out of the forbidden moves is; 0 where the move is allowed. Leaves in `out`, if it
  * is given, the way itself, across and up.
  */
-export function wayOut({ edges, left, right, low, high }: Forbidden, x: number, y: number, out?: Float64Array): number {
+export function wayOut(forbidden: Forbidden, x: number, y: number, out?: Float64Array): number {
+  const { edges, left, right, low, high, grid } = forbidden;
   if (x <= left || x >= right || y <= low || y >= high) return 0;
-  let inside = false;
-  for (let i = 0; i < edges.length; i += EDGE) {
-    // Heights themselves are compared, not differences: two edges must agree about the corner they share.
-    const ay = edges[i + 1]!;
-    if (ay > y !== edges[i + 2]! > y && x - edges[i]! < (edges[i + 3]! * (y - ay)) / edges[i + 4]!) inside = !inside;
-  }
-  if (!inside) return 0;
+  let near = forbidden.all;
+  if (grid) {
+    const row = Math.min(CELLS - 1, Math.floor((y - low) * grid.up));
+    const cell = row * CELLS + Math.min(CELLS - 1, Math.floor((x - left) * grid.across));
+    near = grid.near[cell] ?? lookRound(forbidden, grid, cell);
+    if (near.length === 0) return 0;
+    if (grid.full[cell] === 0 && !isInside(edges, grid.rows[row] ?? edgesOfRow(forbidden, grid, row), x, y)) return 0;
+  } else if (!isInside(edges, near, x, y)) return 0;
   let nearest = Infinity;
   let outX = 0;
   let outY = 0;
-  for (let i = 0; i < edges.length; i += EDGE) {
+  for (let k = 0; k < near.length; k++) {
+    const i = near[k]!;
     const wx = edges[i + 3]!;
     const wy = edges[i + 4]!;
     const px = x - edges[i]!;
@@ -106,4 +148,52 @@ export function wayOut({ edges, left, right, low, high }: Forbidden, x: number, 
     out[1] = outY;
   }
   return Math.sqrt(nearest);
+}
+
+/** Whether a move lies inside the rings, of which `crossing` holds every edge that its height can meet. */
+function isInside(edges: Float64Array, crossing: Uint16Array, x: number, y: number): boolean {
+  let inside = false;
+  for (let k = 0; k < crossing.length; k++) {
+    const i = crossing[k]!;
+    // Heights themselves are compared, not differences: two edges must agree about the corner they share.
+    const ay = edges[i + 1]!;
+    if (ay > y !== edges[i + 2]! > y && x - edges[i]! < (edges[i + 3]! * (y - ay)) / edges[i + 4]!) inside = !inside;
+  }
+  return inside;
+}
+
+function edgesOfRow({ edges, low }: Forbidden, grid: Grid, row: number): Uint16Array {
+  const ease = 1e-6 / grid.up;
+  const [from, to] = [low + row / grid.up - ease, low + (row + 1) / grid.up + ease];
+  const found: number[] = [];
+  for (let i = 0; i < edges.length; i += EDGE) {
+    const [a, b] = [edges[i + 1]!, edges[i + 2]!];
+    if (Math.max(a, b) >= from && Math.min(a, b) <= to) found.push(i);
+  }
+  return (grid.rows[row] = Uint16Array.from(found));
+}
+
+/** What a cell needs to know: the edge nearest to a move in it is at most two reaches farther from its middle than any. */
+function lookRound(forbidden: Forbidden, grid: Grid, cell: number): Uint16Array {
+  const { edges, left, low } = forbidden;
+  const row = Math.floor(cell / CELLS);
+  const x = left + ((cell % CELLS) + 0.5) / grid.across;
+  const y = low + (row + 0.5) / grid.up;
+  const far = new Float64Array(edges.length / EDGE);
+  let nearest = Infinity;
+  for (let k = 0; k < far.length; k++) {
+    const i = k * EDGE;
+    const [wx, wy, px, py] = [edges[i + 3]!, edges[i + 4]!, x - edges[i]!, y - edges[i + 1]!];
+    const c = Math.min(1, Math.max(0, (px * wx + py * wy) * edges[i + 5]!));
+    far[k] = Math.hypot(c * wx - px, c * wy - py);
+    nearest = Math.min(nearest, far[k]!);
+  }
+  // No edge comes into the cell: it lies inside or outside as a whole.
+  if (nearest > grid.reach) {
+    if (!isInside(edges, grid.rows[row] ?? edgesOfRow(forbidden, grid, row), x, y)) return (grid.near[cell] = NONE);
+    grid.full[cell] = 1;
+  }
+  const found: number[] = [];
+  for (const [k, distance] of far.entries()) if (distance <= nearest + 2 * grid.reach) found.push(k * EDGE);
+  return (grid.near[cell] = Uint16Array.from(found));
 }

@@ -5,8 +5,8 @@ import type { Laying, Task } from './boxes.ts';
 /**
  * Lays outlines of any shape. A first layout takes one after the other, each to the lowest place where it fits. Then
  * the cloth is made a little shorter again and again: pieces that now overlap are moved one by one to where they
- * overlap least, and overlaps that stay come to weigh more, until all lie apart. Where they never do, two pieces change
- * places and it is tried again, or the cloth is made shorter by less.
+ * overlap least, and overlaps that stay come to weigh more, until all lie apart. Where they never do, two pieces of one
+ * of the attempts that came nearest change places and it is tried again, or the cloth is made shorter by less.
  *
  * Overlap minimisation with growing weights: Egeblad, Nielsen & Odgaard 2007, EJOR 183(3):1249-1266; moving by samples
  * and shrinking steps: Gardeyn, Vanden Berghe & Wauters 2025, arXiv:2509.13329.
@@ -45,12 +45,15 @@ export function* layOutlines(task: Task, known: Laying | undefined): Generator<L
   let shrink = FIRST_SHRINK;
   let failures = 0;
   let target = 0;
-  const aim = (): void => {
+  /** Of the attempts at the present length those that overlap least, the best first. */
+  let nearly: { places: Places; overlap: number }[] = [];
+  const aim = (share: number): void => {
+    nearly = [];
     nest.restore(best!);
-    target = Math.max(nest.shortest, length * (1 - shrink));
+    target = Math.max(nest.shortest, length * (1 - share));
     nest.squeeze(target, source);
   };
-  aim();
+  aim(shrink);
   while (tries < task.tries && !task.stop()) {
     let apart = false;
     for (const done of separate(nest, target, source)) {
@@ -61,7 +64,6 @@ export function* layOutlines(task: Task, known: Laying | undefined): Generator<L
     }
     if (apart) {
       failures = 0;
-      shrink = Math.min(FIRST_SHRINK, shrink * 1.5);
       length = nest.reach();
       best = nest.kept();
       if (length < least) {
@@ -69,27 +71,39 @@ export function* layOutlines(task: Task, known: Laying | undefined): Generator<L
         yield { spots: nest.spots(), length, tries };
       }
       if (length <= nest.shortest + 1e-6) return;
-      aim();
-    } else if (++failures % ATTEMPTS !== 0) nest.exchange(source);
+      aim(shrink);
+    } else if (shrink > SHRINK) aim((shrink = Math.max(SHRINK, shrink / 2)));
     else {
-      shrink = shrink > LEAST_SHRINK ? shrink * 0.5 : FIRST_SHRINK / 2;
-      aim();
+      const turn = ++failures % (ATTEMPTS + LITTLE.length);
+      if (turn >= ATTEMPTS) aim(LITTLE[turn - ATTEMPTS]!);
+      else if (turn === 0) aim(SHRINK * (1 + source.share()));
+      else {
+        nearly.push({ places: nest.kept(), overlap: nest.look() });
+        nearly.sort((p, q) => p.overlap - q.overlap);
+        nearly.splice(KEPT);
+        nest.restore(nearly[source.below(source.below(nearly.length) + 1)]!.places);
+        nest.exchange(source);
+      }
     }
   }
 }
 
-/** The share by which the cloth is made shorter at first, and below which that is not worth a round. */
+/** The share by which the cloth is made shorter at first, and, halved again and again, from then on. */
 const FIRST_SHRINK = 0.02;
-const LEAST_SHRINK = 0.001;
+const SHRINK = 0.005;
+
+/** So often it is tried to lay all in a length, and so many of these attempts are kept to begin from. */
+const ATTEMPTS = 12;
+const KEPT = 8;
+
+/** Then it is tried to gain a little by what is left between the pieces, until the next attempts. */
+const LITTLE = [0.004, 0.002, 0.001, 0.0005];
 
 /** With more pieces than this, laying them in several orders takes long. */
 const MANY = 100;
 
 /** With more pieces than this the boxes round them are laid instead. */
 export const MOST_OUTLINES = 400;
-
-/** So often it is tried to lay all in a length before another is aimed at. */
-const ATTEMPTS = 2;
 
 /** Rounds without a better one before an attempt is given up. */
 const PATIENCE = 60;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { areaPathsD, FillRule, intersectD } from 'clipper2-ts';
 import { describe, expect, test } from 'vitest';
-import { forbiddenMoves, wayOut } from '../../../src/core/layout/apart.ts';
+import { EDGE, forbiddenMoves, wayOut } from '../../../src/core/layout/apart.ts';
 import { lowestHeight } from '../../../src/core/layout/bounds.ts';
 import { inOrder } from '../../../src/core/layout/in-order.ts';
 import { change, FAR, firstOrders, TURNED, UP, undo } from '../../../src/core/layout/orders.ts';
@@ -166,4 +166,32 @@ test('moves are forbidden just where the clipping library finds a common part', 
     { numRuns: 300 },
   );
   expect(Math.min(apart, common)).toBeGreaterThan(20);
+});
+
+test('the way out of an overlap is the shortest, whichever edges the grid remembers', () => {
+  let inside = 0;
+  fc.assert(
+    fc.property(simplePolygon(), simplePolygon(), share, share, (one, other, across, up) => {
+      const moves = forbiddenMoves(sample(one, 0.01), sample(other, 0.01));
+      const { edges } = moves;
+      const [x, y] = [moves.left + across * (moves.right - moves.left), moves.low + up * (moves.high - moves.low)];
+      // Every edge is asked.
+      let nearest = Infinity;
+      for (let i = 0; i < edges.length; i += EDGE) {
+        const [ax, ay, wx, wy] = [edges[i]!, edges[i + 1]!, edges[i + 3]!, edges[i + 4]!];
+        const along = Math.min(1, Math.max(0, ((x - ax) * wx + (y - ay) * wy) / (wx * wx + wy * wy)));
+        nearest = Math.min(nearest, Math.hypot(ax + along * wx - x, ay + along * wy - y));
+      }
+      const out = new Float64Array(2);
+      const deep = wayOut(moves, x, y, out);
+      if (deep === 0) return;
+      inside++;
+      expect(deep).toBeCloseTo(nearest, 9);
+      expect(Math.hypot(out[0]!, out[1]!)).toBeCloseTo(deep, 9);
+      // A little farther the same way, and it is out.
+      expect(wayOut(moves, x + out[0]! * (1 + 1e-6), y + out[1]! * (1 + 1e-6))).toBeLessThan(1e-3);
+    }),
+    { numRuns: 500 },
+  );
+  expect(inside).toBeGreaterThan(40);
 });
