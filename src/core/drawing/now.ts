@@ -94,8 +94,13 @@ export function arrows({ verb }: StepDrawn, doing: Doing, views: readonly View[]
       const best = longest.get(fold.name);
       if (!best || long(fold) > long(best)) longest.set(fold.name, fold);
     }
-    const some = [...longest.values()].sort((a, b) => long(b) - long(a)).slice(0, MOST);
-    for (const fold of some) path.push(...foldArrow(fold, views[fold.work]!, frame));
+    // Cloth that is folded along several lines at once, as at a mitre, is still one piece of cloth: one arrow for it.
+    const moving = new Map<string, FoldTrace>();
+    for (const fold of [...longest.values()].sort((a, b) => long(b) - long(a))) {
+      const cloth = `${fold.work} ${fold.moves.x} ${fold.moves.y}`;
+      if (!moving.has(cloth)) moving.set(cloth, fold);
+    }
+    for (const fold of [...moving.values()].slice(0, MOST)) path.push(...foldArrow(fold, views[fold.work]!, frame));
   }
   return path.length === 0 ? [] : [{ kind: 'path', name: 'arrow', role: 'arrow', path, now: true }];
 }

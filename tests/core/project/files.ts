@@ -12,7 +12,8 @@ export const resolved = (yaml: string, settings: Settings = {}): Pattern => reso
 const content = (path: string): unknown =>
   parse(readFileSync(new URL(`../../../content/${path}`, import.meta.url), 'utf8'));
 
-export const folio = (): ProjectFile => ProjectFile.parse(content('projects/swatch-folio/project.yaml'));
+const demo = (id: string) => (): ProjectFile => ProjectFile.parse(content(`projects/${id}/project.yaml`));
+export const [folio, notionsPouch, tableSet] = [demo('swatch-folio'), demo('notions-pouch'), demo('table-set')];
 export const shelf = (): MaterialsFile => MaterialsFile.parse(content('materials.yaml'));
 
 /** The errors alone, each as place, code and message in one line, which is how they read best when a test fails. */
