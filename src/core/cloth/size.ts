@@ -21,22 +21,22 @@ export function boxOf(plies: readonly Ply[]): Box {
 }
 
 /**
- * How large the work is now. Each boxed corner takes its square off the width and off the height, and gives twice the
- * square as depth.
+ * How large the work is now. A boxed corner gives twice its square as depth, and the work then stands on the corner of
+ * its seams: it is measured from there, not from allowances that stand out beside it until it is turned.
  *
  * @example
  * size(cut({ piece: 'flap', material: 'linen', outline: rectangle(80, 60) }).value) // => { width: 80, height: 60, depth: 0 }
  */
 export function size(work: Work): Size {
   const box = boxOf(work.plies);
-  let [left, right, low, high, depth] = [0, 0, 0, 0, 0];
+  let [left, right, low, high, depth] = [box.x, box.x + box.width, box.y, box.y + box.height, 0];
   for (const { kind, square = 0, at } of work.marks) {
     if (kind !== 'box') continue;
-    if (at.x < box.x + box.width / 2) left = Math.max(left, square);
-    else right = Math.max(right, square);
-    if (at.y < box.y + box.height / 2) low = Math.max(low, square);
-    else high = Math.max(high, square);
+    if (at.x < box.x + box.width / 2) left = Math.max(left, at.x);
+    else right = Math.min(right, at.x);
+    if (at.y < box.y + box.height / 2) low = Math.max(low, at.y);
+    else high = Math.min(high, at.y);
     depth = Math.max(depth, 2 * square);
   }
-  return { width: box.width - left - right, height: box.height - low - high, depth };
+  return { width: right - left, height: high - low, depth };
 }

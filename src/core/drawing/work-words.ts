@@ -28,14 +28,19 @@ export function sizeWords(work: Work, setting: PieceSetting): string[] {
   const [flat, now] = [boxOf(work.plies), size(work)];
   const lying = `It lies ${say(flat.width)} wide and ${say(flat.height)} high.`;
   if (now.depth === 0) return [lying];
-  return [lying, `Standing, it is ${say(now.width)} wide, ${say(now.height)} high and ${say(now.depth)} deep.`];
+  return [
+    lying,
+    `Standing, it is ${say(now.width)} wide, ${say(now.height)} high and ${say(now.depth)} deep, from seam to seam.`,
+  ];
 }
 
 /** What the drawing of flat work cannot show: how large it stands when its corners are boxed. */
 export function standingNotes(work: Work, setting: PieceSetting): string[] {
   const { set } = writer(setting);
   const { width, height, depth } = size(work);
-  return depth === 0 ? [] : [`Standing: ${set(width)} wide, ${set(height)} high, ${set(depth)} deep.`];
+  return depth === 0
+    ? []
+    : [`Standing: ${set(width)} wide, ${set(height)} high, ${set(depth)} deep, from seam to seam.`];
 }
 
 /** A ply named with the face that is up: cover, right side; interfacing is named alone. */

@@ -50,7 +50,7 @@ export type Step = {
   /** What it took, by name, as it was before. */
   before: Record<string, Work>;
   after: Work;
-  /** The box round the work, in mm, as it lies after the step. */
+  /** How large the work is after the step, in mm: the box round it as it lies, or as it stands from seam to seam. */
   size: Size;
   /** The depth that boxed corners give, in mm; 0 for what lies flat. */
   depth: number;

@@ -259,9 +259,12 @@ describe('a step', () => {
     const after = corner(corner(bag, 'bottom left'), 'bottom right');
     const scene = drawStep(named('Box the corners', 'box corner', { bag }, after), metric);
     expect(faults(scene)).toEqual([]);
-    // A square of 20 from the seam lines gives a depth of twice that and takes it from the width.
     expect(scene.text).toContain('Cloth is cut away along the marked lines.');
-    expect(scene.text.at(-1)).toMatch(/^Standing, it is 80 millimetres wide, .* and 40 millimetres deep\.$/);
+    // A square of 20 gives a depth of twice that. Between the seam lines 120 - 2 * (6 + 20) are left of the width and, the
+    // top being open, 100 - (6 + 20) of the height: the allowances stand out beside it, and are no part of its size.
+    expect(scene.text.at(-1)).toBe(
+      'Standing, it is 68 millimetres wide, 74 millimetres high and 40 millimetres deep, from seam to seam.',
+    );
     // Two corners, each sewn and cut along two sides on both layers, which lie on each other.
     expect(segments(pathNamed(scene, 'doing cut now'))).toHaveLength(4);
     expect(segments(pathNamed(scene, 'doing stitch now'))).toHaveLength(4);
