@@ -26,6 +26,7 @@ import { flushSync } from 'svelte';
 import { writeAddress } from './address.ts';
 import { editionChoice } from './edition.svelte.ts';
 import { asRecord, keep, recall } from './keep.ts';
+import { goOn, hold } from './turns.ts';
 
 /** A project as a page carries it: the file's own numbers, and what its materials are. */
 export type Project = { id: string; file: ProjectFile; materials: Materials; edition: Edition };
@@ -62,8 +63,8 @@ export class Learner {
   readonly project: Project;
   #values = $state<Record<string, Chosen>>({});
   #options = $state<Record<string, boolean>>({});
-  /** Work as it really came out, and the plan that it came from. */
-  #asMade = $state.raw<{ pattern: Pattern; plan: Pattern }>();
+  /** Work as it really came out, until the plan changes. */
+  #asMade = $state.raw<Pattern>();
   /** What could not be taken from the address or from what was kept; a sentence each. */
   refused = $state<string[]>([]);
 
@@ -73,9 +74,12 @@ export class Learner {
     this.pattern = $state.raw(this.moving);
     if (!inBrowser) return;
     editionChoice.onChange(() => {
+      this.#asMade = undefined;
       this.#follow();
       this.#store();
     });
+    // A page goes to the printer as it is now.
+    addEventListener('beforeprint', () => this.#follow());
   }
 
   get edition(): Edition {
@@ -84,17 +88,20 @@ export class Learner {
 
   /** At the sizes that the learner chose. A server works a derived value out at each reading, and nobody chooses there. */
   readonly #planned: Pattern = $derived.by(() =>
-    inBrowser ? this.#resolve(this.edition, this.#valuesFor(this.edition), this.#options) : this.lesson,
+    this.changed ? this.#resolve(this.edition, this.#valuesFor(this.edition), this.#options) : this.lesson,
   );
 
   /** The pattern under the hand: what moves a size shows it at once. */
-  readonly moving: Pattern = $derived.by(() => (this.#asMade && this.isAsMade ? this.#asMade.pattern : this.#planned));
+  readonly moving: Pattern = $derived.by(() => this.#asMade ?? this.#planned);
 
   /**
    * The pattern as the page shows it, a moment behind the hand on a slow machine. A state of its own, so that a move
    * touches nothing else on the page before it is painted.
    */
   pattern: Pattern;
+
+  /** Whether the page shows what it was built with: what it carries ready-made will do. */
+  readonly isAsBuilt: boolean = $derived.by(() => this.pattern === this.#lessonIn(this.project.edition));
   #soon: ReturnType<typeof setTimeout> | undefined;
   /** How long the page took to follow the last time, in ms. */
   #took = 0;
@@ -112,12 +119,12 @@ export class Learner {
 
   /** True while the page shows sizes for work that came out otherwise than planned. */
   get isAsMade(): boolean {
-    return this.#asMade?.plan === this.#planned;
+    return this.#asMade !== undefined;
   }
 
   /** Shows the whole page at sizes that fit work as it really is, until the plan changes; undefined: as planned again. */
   carryOn(asMade: Pattern | undefined): void {
-    this.#asMade = asMade && { pattern: asMade, plan: this.#planned };
+    this.#asMade = asMade;
     this.#follow();
   }
 
@@ -159,6 +166,7 @@ export class Learner {
   set(name: string, value: number): string | undefined {
     const trouble = this.refusal(name, value);
     if (trouble) return trouble;
+    this.#asMade = undefined;
     const lesson = this.lesson.measures[name]?.adjustable?.lesson;
     if (lesson !== undefined && Math.abs(lesson - value) < 1e-6) delete this.#values[name];
     else this.#values[name] = { value, edition: this.edition };
@@ -170,6 +178,7 @@ export class Learner {
   /** The page follows once what is under the hand has been painted. */
   #followSoon(): void {
     clearTimeout(this.#soon);
+    hold();
     const wait = this.#took > QUICK ? REST : 0;
     requestAnimationFrame(() => {
       clearTimeout(this.#soon);
@@ -183,9 +192,11 @@ export class Learner {
     this.pattern = this.moving;
     flushSync();
     this.#took = performance.now() - began;
+    goOn();
   }
 
   choose(option: string, on: boolean): void {
+    this.#asMade = undefined;
     if (on === this.lesson.options[option]?.default) delete this.#options[option];
     else this.#options[option] = on;
     this.#follow();
@@ -194,6 +205,7 @@ export class Learner {
 
   /** Back to the lesson's size. */
   reset(): void {
+    this.#asMade = undefined;
     this.#values = {};
     this.#options = {};
     this.refused = [];

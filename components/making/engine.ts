@@ -7,6 +7,7 @@ import {
   drawDrift,
   drawStep,
   makeUp,
+  makeUpSteps,
   oncePer,
   pointAtShowing,
   type Drift,
@@ -28,8 +29,8 @@ export { draw, stepOf } from './draw-step.ts';
 export { drawCut, drawLayers } from './layers.ts';
 export { drawSeam } from './seam.ts';
 
-/** Makes the steps up, so that what follows finds them made. */
-export const make = (pattern: Pattern): void => void makeUp(pattern);
+/** Makes the steps up one by one, so that what follows finds them made. */
+export const make: (pattern: Pattern) => Iterator<void, unknown> = makeUpSteps;
 
 /** All that a page tells of a step. */
 export const tellStep = oncePer((pattern: Pattern, id): ToldStep | undefined => {

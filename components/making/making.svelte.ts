@@ -5,11 +5,9 @@
  */
 import type { Pattern } from '../../src/core/index.ts';
 import { learnerOf, type Learner } from '../learner.svelte.ts';
+import { inTurn } from '../turns.ts';
 
 type Engine = typeof import('./engine.ts');
-
-/** In ms: whoever moves a slider pauses for longer when they look up. */
-const REST = 150;
 
 export class Making {
   readonly learner: Learner;
@@ -18,15 +16,14 @@ export class Making {
   /** The engine could not be fetched: no way to the site, and no copy kept. */
   failed = $state(false);
   #isAsked = false;
-  #soon: ReturnType<typeof setTimeout> | undefined;
 
   constructor(learner: Learner) {
     this.learner = learner;
   }
 
-  /** Whether the learner's size is the one that the page was built with. */
+  /** Whether the page's size is the one that it was built with. */
   get isAsBuilt(): boolean {
-    return !this.learner.changed && this.learner.edition === this.learner.project.edition;
+    return this.learner.isAsBuilt;
   }
 
   /** The engine and the pattern it has made up, which may be a moment behind the learner's. */
@@ -42,7 +39,7 @@ export class Making {
     return !this.isAsBuilt && !this.isCurrent;
   }
 
-  /** Fetches the engine, once. From then on the steps follow the learner. */
+  /** Fetches the engine, once. From then on the steps follow the page, one by one and each in a turn of its own. */
   ask(): void {
     if (this.#isAsked || typeof document === 'undefined') return;
     this.#isAsked = true;
@@ -56,23 +53,28 @@ export class Making {
     );
   }
 
-  /** The first time at once; while a slider moves, once the hand rests: making up takes longer than a frame. */
   #follow(engine: Engine): void {
     this.#engine = engine;
-    this.#make(engine);
     $effect.root(() => {
       $effect(() => {
-        if (this.learner.pattern === this.#made) return;
-        clearTimeout(this.#soon);
-        this.#soon = setTimeout(() => this.#make(engine), REST);
+        const { pattern } = this.learner;
+        if (pattern === this.#made) return;
+        const steps = engine.make(pattern);
+        const next = () => {
+          if (steps.next().done) this.#made = pattern;
+          else giveUp = inTurn(next);
+        };
+        let giveUp = inTurn(next);
+        return () => giveUp();
       });
     });
-  }
-
-  #make(engine: Engine): void {
-    const { pattern } = this.learner;
-    engine.make(pattern);
-    this.#made = pattern;
+    // A page goes to the printer as it is now.
+    addEventListener('beforeprint', () => {
+      const { pattern } = this.learner;
+      const steps = engine.make(pattern);
+      while (!steps.next().done);
+      this.#made = pattern;
+    });
   }
 }
 

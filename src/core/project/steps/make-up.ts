@@ -29,11 +29,18 @@ const ledgers = new WeakMap<Pattern, Ledger>();
  */
 export const makeUp = (pattern: Pattern): Step[] => ledgerOf(pattern).steps;
 
+/** The same with a pause after each step, for a page that must not keep the hand waiting. */
+export function* makeUpSteps(pattern: Pattern): Generator<void, Step[]> {
+  let ledger = ledgers.get(pattern);
+  if (!ledger) ledgers.set(pattern, (ledger = yield* new Bench(pattern).ledger()));
+  return ledger.steps;
+}
+
 /** The steps, what stands in the way of the others, and every result by name. */
 export function ledgerOf(pattern: Pattern): Ledger {
-  let ledger = ledgers.get(pattern);
-  if (!ledger) ledgers.set(pattern, (ledger = new Bench(pattern).ledger()));
-  return ledger;
+  const steps = makeUpSteps(pattern);
+  while (!steps.next().done);
+  return ledgers.get(pattern)!;
 }
 
 /** Where a work went that is no longer on the table. */
@@ -55,14 +62,19 @@ class Bench {
     this.#pattern = pattern;
   }
 
-  ledger(): Ledger {
+  /** Makes everything up, with a pause after each step. */
+  *ledger(): Generator<void, Ledger> {
     const { making, finished } = this.#pattern;
     if (making) {
       this.#cutPieces();
       const { steps, unread, findings } = plansOf(this.#pattern);
       this.#findings.push(...findings);
       for (const { n, makes } of unread) this.#lost.set(plainName(makes), { n, waiting: [] });
-      for (const plan of steps) if (plan.off === undefined) this.#do(plan);
+      for (const plan of steps) {
+        if (plan.off !== undefined) continue;
+        this.#do(plan);
+        yield;
+      }
       this.#reportWaiting();
       this.#reportLeft();
     }
