@@ -294,7 +294,8 @@ export const lessonWords: Readonly<Record<string, LessonWord>> = {
     attributes: z.strictObject({}),
   },
   LayerStudy: {
-    about: 'The layers of the work after a step: how many lie where, how thick they are, and what goes through them.',
+    about:
+      'The layers of the work after a step, from above, cut through or taken apart: how many lie where, how thick they are, and what goes through them.',
     example: '<LayerStudy step="sew-round" />',
     attributes: z.strictObject({ step: z.string().describe('The id of a step in the project file.') }),
     names: { step: 'step' },

@@ -26,7 +26,7 @@ import type { ToldLine, ToldPlace, ToldStep } from './told.ts';
 
 export { default as Drawing } from '../drawing/Drawing.svelte';
 export { draw, stepOf } from './draw-step.ts';
-export { drawCut, drawLayers } from './layers.ts';
+export { drawApart, drawCut, drawLayers } from './layers.ts';
 export { drawSeam } from './seam.ts';
 
 /** Makes the steps up one by one, so that what follows finds them made. */

@@ -1,5 +1,6 @@
 /** How many layers of what lie where. Part of the engine: see engine.ts. */
 import {
+  drawExploded,
   drawLayerMap,
   drawWorkSection,
   type Command,
@@ -175,3 +176,7 @@ export function drawCut(step: Step, pattern: Pattern, n: number, thickness: (mat
   const line = { at: { x: corner.x + x, y: corner.y + y }, angle: 90 };
   return drawWorkSection(step.after, line, { ...pattern, materials, fit: low(80), name: step.makes });
 }
+
+/** The layers of the work after a step, lifted off each other. */
+export const drawApart = ({ after, makes }: Step, pattern: Pattern): Scene =>
+  drawExploded(after, { ...pattern, fit: low(110), name: makes });

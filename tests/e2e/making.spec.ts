@@ -5,7 +5,7 @@
  */
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
-import { answer, MAKE, question, wake, wakeAll, yourSize } from './lesson.ts';
+import { answer, MAKE, POUCH, question, wake, wakeAll, yourSize } from './lesson.ts';
 
 const ENGINE = /\/engine\.[\w-]+\.js$/;
 const step = (page: Page, id: string) => page.locator(`[data-step="${id}"]`);
@@ -204,6 +204,27 @@ test.describe('the study of layers', () => {
     await expect(svg.locator('[data-shape="chosen place"]')).toHaveCount(1);
   });
 
+  test('takes the layers apart, and names each from the bottom up', async ({ page }) => {
+    await page.goto(MAKE);
+    const layers = await wake(study(page, 'layers'));
+    const svg = layers.locator('svg[role="img"]');
+    await layers.getByRole('radio', { name: 'Layers apart' }).check({ force: true });
+    await expect(svg).toHaveAccessibleName('Folio, taken apart');
+    await layers.getByText('What this drawing shows').click();
+    const told = layers.locator('figure li');
+    // The pockets lie on their facing with the right side up, and the cover lies on them face down.
+    await expect(told.nth(1)).toHaveText('Layer 1: facing, right side up.');
+    await expect(told.last()).toHaveText(/^Layer \d+: cover, wrong side/);
+    await expect(told.first()).toHaveText(/taken apart: \d+ layers, from the bottom to the top\.$/);
+    const count = Number((await told.first().textContent())!.match(/(\d+) layers/)![1]);
+    // A line for each layer: there are never fewer than lie on each other anywhere.
+    expect(count).toBeGreaterThanOrEqual(9);
+    await expect(told.filter({ hasText: /^Layer \d+: / })).toHaveCount(count);
+
+    await layers.getByRole('button', { name: /^Back to the first place/ }).click();
+    await expect(svg).toHaveAccessibleName('Folio, layers');
+  });
+
   test('tells what thicker cloth needs, and goes back', async ({ page }) => {
     await page.goto(MAKE);
     const layers = await wake(study(page, 'layers'));
@@ -294,6 +315,16 @@ test.describe('the making lesson is for everyone', () => {
     await answer(asked, '3 1/2 in');
     await expect(asked).toHaveAttribute('data-question', 'right');
   });
+});
+
+test('a step that boxes corners tells how large the bag stands, without its allowances', async ({ page }) => {
+  await page.goto(POUCH);
+  await wake(step(page, 'box'));
+  // The base is 7 in long and the pouch 4 in high, as the project file has it; two squares of 1 1/4 in make the depth.
+  await expect(measures(page, 'box')).toHaveText(
+    /^7\s*in wide, 4\s*in high, 2½\s*in deep, standing, from seam to seam$/,
+  );
+  await expect(step(page, 'box').locator('svg').first()).toContainText('from seam to seam');
 });
 
 test('a size chosen here reaches every step of the page', async ({ page }) => {

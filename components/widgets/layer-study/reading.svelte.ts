@@ -12,10 +12,11 @@ const COTTON = 0.3;
 export type Row = { role: string; label: string; layers: number; each: number; together: number };
 
 /** How the work is looked at. */
-export type View = 'above' | 'cut';
+export type View = 'above' | 'cut' | 'apart';
 export const views: readonly { value: View; label: string }[] = [
   { value: 'above', label: 'From above' },
   { value: 'cut', label: 'Cut through' },
+  { value: 'apart', label: 'Layers apart' },
 ];
 
 export class Reading {
