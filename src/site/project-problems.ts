@@ -1,4 +1,4 @@
-import { check, checkMaterials, resolveProject } from '../core/project/index.ts';
+import { checkAll, checkMaterials, metIn, resolveProject } from '../core/project/index.ts';
 import type { Finding, Pattern } from '../core/project/index.ts';
 import type { MaterialsFile, ProjectFile } from '../core/project/schema.ts';
 import { quote } from '../core/measure/index.ts';
@@ -13,7 +13,11 @@ export type Variant = Record<Edition, Pattern> & {
 };
 
 /** A project in every way that differs from the lesson in one option; the lesson's own first. */
-export type WorkedOut = { file: ProjectFile; variants: [Variant, ...Variant[]] };
+export type WorkedOut = {
+  file: ProjectFile;
+  materials: MaterialsFile | undefined;
+  variants: [Variant, ...Variant[]];
+};
 
 export function workOut(file: ProjectFile, materials: MaterialsFile | undefined): WorkedOut {
   const variant = (options: Record<string, boolean>, name?: string): Variant => ({
@@ -25,43 +29,22 @@ export function workOut(file: ProjectFile, materials: MaterialsFile | undefined)
     const on = !option.default;
     return variant({ [name]: on }, `${on ? 'with' : 'without'} ${quote(name)}`);
   });
-  return { file, variants: [variant({}), ...others] };
+  return { file, materials, variants: [variant({}), ...others] };
 }
 
 /** Whether every number of the lesson's own variant could be worked out. A card that does not fit is no hindrance. */
 export const isWhole = ({ variants: [{ inch, metric }] }: WorkedOut): boolean =>
   ![...inch.findings, ...metric.findings].some(({ severity }) => severity === 'error');
 
-/** What is wrong with the numbers of a project, each finding at its place in the file and said once. */
-export function projectProblems(entry: Entry<ProjectFile>, { variants }: WorkedOut): Problem[] {
-  const problems: Problem[] = [];
-  const said = new Set<string>();
-  for (const { inch, metric, name } of variants) {
-    const ofInch = check(inch);
-    const ofMetric = check(metric);
-    const inBoth = new Set(ofInch.map(key).filter((one) => ofMetric.some((finding) => key(finding) === one)));
-    for (const [edition, findings] of [
-      ['inch', ofInch],
-      ['metric', ofMetric],
-    ] as const) {
-      for (const finding of findings) {
-        if (said.has(key(finding))) continue;
-        said.add(key(finding));
-        const where = [...(inBoth.has(key(finding)) ? [] : [`${edition} edition`]), ...(name ? [name] : [])].join(', ');
-        problems.push(placed(entry, finding, where));
-      }
-    }
-  }
-  return problems;
+/** What is wrong with a project in any edition and with any of its options, each finding at its place in the file. */
+export function projectProblems(entry: Entry<ProjectFile>, { file, materials }: WorkedOut): Problem[] {
+  return checkAll(file, materials).map((finding) => placed(entry, finding, metIn(finding)));
 }
 
 /** What the checks of materials.yaml by itself find. */
 export function materialProblems(entry: Entry<MaterialsFile>): Problem[] {
   return entry.value ? checkMaterials(entry.value).map((finding) => placed(entry, finding, '')) : [];
 }
-
-/** The same fault of both editions is one fault, though its sentence tells the sizes of each. */
-const key = ({ place, code, start }: Finding): string => JSON.stringify([place, code, start]);
 
 function placed({ file, locate }: Entry<unknown>, finding: Finding, where: string): Problem {
   const { severity, message, mend } = finding;

@@ -61,3 +61,15 @@ test('all mistakes of all files come at once, in reading order', () => {
     'content/site.yaml:1:1 “nam” is not known here. Did you mean “name”?',
   ]);
 });
+
+test('a fault that only two options together bring about is found, and told with both', () => {
+  const changes = exchanged(
+    PROJECT,
+    '  flap: { drops: [facing] }',
+    '  flap: { drops: [facing] }\n  loop: {}\nsteps:\n  - { press: facing, when: loop }\n  - { lay: facing, on: strip, unless: flap }',
+  );
+  const errors = findContentProblems(contentFolder(changes)).filter(({ severity }) => severity === 'error');
+  expect(errors.map(asLine)).toEqual([
+    `${PROJECT}:24:14 With “flap” and “loop”: With “flap” there is no “facing” for this step. Add “unless: flap” to this step.`,
+  ]);
+});
