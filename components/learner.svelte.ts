@@ -26,7 +26,6 @@ import { flushSync } from 'svelte';
 import { writeAddress } from './address.ts';
 import { editionChoice } from './edition.svelte.ts';
 import { asRecord, keep, recall } from './keep.ts';
-import { goOn, hold } from './turns.ts';
 
 /** A project as a page carries it: the file's own numbers, and what its materials are. */
 export type Project = { id: string; file: ProjectFile; materials: Materials; edition: Edition };
@@ -54,6 +53,9 @@ function fetchProject(id: string): Project {
 
 /** In ms. A page that takes longer than `QUICK` to follow would stand in the hand's way; it waits until the hand rests. */
 const [QUICK, REST] = [4, 150];
+
+/** Whether a hand is moving a size: what follows it waits (making/turns.ts). */
+export const hand = { moves: false };
 
 /** How a measure or option is named in the address: `packet width` as `packet-width`. */
 const inAddress = (name: string): string => name.trim().toLowerCase().replace(/\s+/g, '-');
@@ -178,7 +180,7 @@ export class Learner {
   /** The page follows once what is under the hand has been painted. */
   #followSoon(): void {
     clearTimeout(this.#soon);
-    hold();
+    hand.moves = true;
     const wait = this.#took > QUICK ? REST : 0;
     requestAnimationFrame(() => {
       clearTimeout(this.#soon);
@@ -192,7 +194,7 @@ export class Learner {
     this.pattern = this.moving;
     flushSync();
     this.#took = performance.now() - began;
-    goOn();
+    hand.moves = false;
   }
 
   choose(option: string, on: boolean): void {

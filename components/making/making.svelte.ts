@@ -5,7 +5,8 @@
  */
 import type { Pattern } from '../../src/core/index.ts';
 import { learnerOf, type Learner } from '../learner.svelte.ts';
-import { inTurn } from '../turns.ts';
+import { skipOutOfSight } from './out-of-sight.ts';
+import { inTurn } from './turns.ts';
 
 type Engine = typeof import('./engine.ts');
 
@@ -19,6 +20,7 @@ export class Making {
 
   constructor(learner: Learner) {
     this.learner = learner;
+    if (typeof document !== 'undefined') skipOutOfSight();
   }
 
   /** Whether the page's size is the one that it was built with. */

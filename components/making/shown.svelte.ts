@@ -3,7 +3,7 @@
  * sight first, and its drawing in another turn once it is in sight.
  */
 import type { Pattern, Scene } from '../../src/core/index.ts';
-import { inTurn } from '../turns.ts';
+import { inTurn } from './turns.ts';
 import type { InView } from './in-view.svelte.ts';
 import type { Making } from './making.svelte.ts';
 import type { ToldStep } from './told.ts';

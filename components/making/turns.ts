@@ -3,14 +3,16 @@
  * in none while it moves.
  */
 import { flushSync } from 'svelte';
+import { hand } from '../learner.svelte.ts';
 
 /** In ms: turns that are over sooner are taken together. */
 const SHORT = 4;
+/** In ms: how often to look whether the hand rests. */
+const LOOK = 50;
 
 /** What is in sight goes before what is not. */
 const queues = [new Set<() => void>(), new Set<() => void>()] as const;
 let soon: ReturnType<typeof setTimeout> | undefined;
-let isHeld = false;
 
 /** Does something once it is its turn. Returns the way to give it up. */
 export function inTurn(work: () => void, isInSight = true): () => void {
@@ -20,30 +22,20 @@ export function inTurn(work: () => void, isInSight = true): () => void {
   return () => queue.delete(work);
 }
 
-/** The hand moves: nobody gets a turn before `goOn`. */
-export function hold(): void {
-  isHeld = true;
-}
-
-export function goOn(): void {
-  isHeld = false;
-  begin();
-}
-
 function begin(): void {
-  soon ??= setTimeout(take);
+  soon ??= setTimeout(take, hand.moves ? LOOK : 0);
 }
 
 function take(): void {
   soon = undefined;
   const end = performance.now() + SHORT;
-  while (!isHeld) {
+  while (!hand.moves && performance.now() < end) {
     const queue = queues.find(({ size }) => size > 0);
     const [work] = queue ?? [];
     if (!work) return;
     queue!.delete(work);
     work();
     flushSync();
-    if (performance.now() > end) return begin();
   }
+  begin();
 }

@@ -1,5 +1,5 @@
 /**
- * Lets the browser leave out of account what is out of sight (`lesson.css`). It may do so once it has laid everything out
+ * Lets the browser leave out of account the steps and studies that are out of sight (`lesson.css`). It may do so once it has laid everything out
  * and knows how high each part is: with guessed heights the page would jump where somebody scrolls.
  */
 
