@@ -1,6 +1,7 @@
 /**
  * `client:use={key}`: an island that stays plain HTML until somebody uses it, so that a page full of questions costs
  * little. One for which something is kept under `key` wakes by itself, as does one that is answered in another tab.
+ * One that shows sizes, `client:use="sizes"`, wakes when they are no longer those that the page was built with.
  *
  * Nothing done before it is awake is lost: what was typed or chosen is handed over, and what was pressed is pressed again.
  */
@@ -9,7 +10,7 @@ import { isKept, onKept } from './keep.ts';
 
 declare module 'astro' {
   interface AstroClientDirectives {
-    /** What is kept for the island on this page: `answer#name`, `practice#name`, `measured#name`. */
+    /** What is kept for the island on this page: `answer#name`, `practice#name`, `measured#name`; or `sizes`. */
     'client:use'?: string;
   }
 }
@@ -42,6 +43,7 @@ const wakeOnUse: ClientDirective = (load, { value }, island) => {
   for (const type of uses) island.addEventListener(type, use);
   const stopHearing = onKept(key, () => void wake());
   if (isKept(key)) requestIdle(() => void wake());
+  if (kind === 'sizes') onOwnSize(() => void wake());
 
   async function wake(): Promise<void> {
     if (isWaking) return;
@@ -64,6 +66,17 @@ const wakeOnUse: ClientDirective = (load, { value }, island) => {
   }
 };
 export default wakeOnUse;
+
+/** As Refill.svelte marks the page. */
+const OWN_SIZE = 'data-own-size';
+
+/** Calls once the page shows other sizes than it was built with, or the other edition. */
+function onOwnSize(then: () => void): void {
+  const page = document.documentElement;
+  const look = () => page.hasAttribute(OWN_SIZE) && then();
+  new MutationObserver(look).observe(page, { attributeFilter: [OWN_SIZE] });
+  look();
+}
 
 /** What differs from the page as it came, each with the way to do it once more. */
 function touchedIn(island: HTMLElement): (() => void)[] {

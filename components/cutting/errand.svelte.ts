@@ -26,7 +26,7 @@ export class Errand<K extends Order['kind']> {
     this.share = 0;
     this.failed = '';
     this.#timer = setTimeout(() => {
-      this.#table().postMessage({ n: ++this.#n, order });
+      this.#table().postMessage({ n: ++this.#n, order: $state.snapshot(order) });
     }, REST);
   }
 

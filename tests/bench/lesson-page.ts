@@ -12,12 +12,13 @@ import { servePages } from './serve.ts';
 const [SIZE, PLEAT, MAKE] = ['size-the-panel', 'pleat-the-strip', 'make-it-up'].map(
   (lesson) => `/courses/pocket-folio/${lesson}/`,
 ) as [string, string, string];
+const OTHERS = ['/courses/mitred-corners/hem-and-mitre/', '/courses/standing-pouch/size-and-box/'];
 const MOVES = 120;
 
 const server = await servePages();
 const browser = await chromium.launch({ executablePath: findBrowser(), args: browserArguments });
 try {
-  for (const lesson of [SIZE, PLEAT, MAKE]) await weigh(lesson);
+  for (const lesson of [SIZE, PLEAT, MAKE, ...OTHERS]) await weigh(lesson);
   // The strip's length in the study's table, and the sizes in that of the steps, stand for the page.
   await slide(PLEAT, {
     study: '[data-study="pleats"]',

@@ -3,7 +3,7 @@
  * while, is not lost.
  */
 import { expect, test, type Page } from '@playwright/test';
-import { PLEAT, question, SIZE } from './lesson.ts';
+import { LINEN, PLEAT, question, SIZE } from './lesson.ts';
 
 /** Holds the scripts of all questions back until the returned function is called. */
 async function holdBack(page: Page): Promise<() => void> {
@@ -25,6 +25,24 @@ test('a lesson that is only read fetches no script for its questions', async ({ 
   expect(
     fetched.filter((path) => /\/(?:questions|Ask\w+|Practice|Predict|MyPiece|judging)\.[^/]*\.js$/.test(path)),
   ).toEqual([]);
+});
+
+test('studies and lists sleep at the lesson’s size; in the other edition they wake and follow by themselves', async ({
+  page,
+}) => {
+  await page.goto(LINEN);
+  const study = page.locator('[data-study="layout"]');
+  await study.scrollIntoViewIfNeeded();
+  await page.waitForLoadState('networkidle');
+  const asleep = page.locator('astro-island[ssr]', { has: study });
+  await expect(asleep).toHaveCount(1);
+  await expect(study).toContainText(/44\sin/);
+
+  await page.getByText('metric', { exact: true }).first().click();
+  await expect(asleep).toHaveCount(0);
+  await study.scrollIntoViewIfNeeded();
+  await expect(study).toContainText(/1104\smm/);
+  await expect(study).not.toContainText(/44\sin/);
 });
 
 test('an answer that was typed and checked before the question is awake is judged', async ({ page }) => {
@@ -63,7 +81,7 @@ test('an edge pointed at before the question is awake is taken up', async ({ pag
   const letGo = await holdBack(page);
   await page.goto(SIZE);
   const asked = question(page, 'Which edges do you sew before you turn?');
-  await asked.locator('[data-edge="left"]').dispatchEvent('click');
+  await asked.locator('[data-spot="left"]').dispatchEvent('click');
   letGo();
   await expect(asked.getByRole('checkbox', { name: 'Left' })).toBeChecked();
 });

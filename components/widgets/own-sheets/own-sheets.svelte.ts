@@ -29,7 +29,7 @@ export class OwnSheets {
     if (this.#worker) return;
     this.#worker = start();
     this.#worker.onerror = () => (this.#worker = undefined); // off line, say: whoever asks tries anew
-    this.#worker.postMessage({ ...this.#order(document, project, pattern, fonts), trial: true });
+    this.#worker.postMessage($state.snapshot({ ...this.#order(document, project, pattern, fonts), trial: true }));
   }
 
   /** Offers a document of that size which lies with the site already. */
@@ -61,7 +61,7 @@ export class OwnSheets {
         message: 'The document could not be made. Load the page again, and try once more.',
       };
     };
-    this.#worker.postMessage(this.#order(document, project, pattern, fonts));
+    this.#worker.postMessage($state.snapshot(this.#order(document, project, pattern, fonts)));
   }
 
   #fileName = (document: Wanted, project: Project, { edition }: Pattern): string =>
