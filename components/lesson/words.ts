@@ -239,7 +239,7 @@ export const lessonWords: Readonly<Record<string, LessonWord>> = {
   },
   Practice: {
     about:
-      'Questions for sizes, or for how many, with new numbers again and again, until enough in a row were right at once. Its text names no sizes: each exercise lists what is given. It begins easy; with each right answer come questions that take more sums, and finer numbers. Questions that are chosen, ordered, matched or pointed at are no part of a set: new numbers would not change their answers. Worksheets mix those anew.',
+      'Questions for sizes, or for how many, with new numbers again and again, until enough in a row were right at once. Its text names no sizes: each exercise lists what is given. It begins easy; with each right answer come questions that take more sums, and finer numbers. Other questions of the lesson can come up between the sums, mixed anew. On a worksheet those stand once, as questions of their own.',
     example: '<Practice of="panel width">\n\nHow wide do you cut the panel?\n\n</Practice>',
     attributes: z.strictObject({
       of: z.string().optional().describe('The answer: a formula over measures, or a measure that follows from others.'),
@@ -248,6 +248,13 @@ export const lessonWords: Readonly<Record<string, LessonWord>> = {
         .optional()
         .describe(
           'Instead of one, several answers, each with its question: {{"depth + step": "How far to the next fold?"}}. The page sorts them by how many sums they take. The text between the tags then says what is practised.',
+        ),
+      also: z
+        .array(z.string().min(1))
+        .min(1)
+        .optional()
+        .describe(
+          'Names of other questions of this lesson, chosen, ordered, matched or pointed at: {["first-fold", "terms"]}. One comes up after each sum that was right; edges and folds with new numbers. Its answers there do not touch those in the text.',
         ),
       numbers: z
         .enum(['rising', 'easy', 'finer', 'every mark'])

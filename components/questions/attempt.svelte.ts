@@ -11,6 +11,9 @@ export type Standing = 'open' | 'unread' | 'right' | 'again' | 'wrong' | 'moved'
 /** The last answer that was judged. `note` is what this kind of question must know of it later. */
 export type Checked<Given, Note> = { given: Given; right: boolean; note: Note };
 
+/** Hears of each answer that is judged, and what slip was behind it. */
+export type Judged = (right: boolean, slip?: string) => void;
+
 export type AttemptSettings<Given, Note> = {
   /** Names the question on its page. */
   name: string;
@@ -18,6 +21,8 @@ export type AttemptSettings<Given, Note> = {
   /** Read what was kept; anything may lie in storage. Undefined: not of this shape. */
   readGiven(kept: unknown): Given | undefined;
   readNote(kept: unknown): Note | undefined;
+  /** In a set of practice: the set hears of each answer, and keeps what it needs. Nothing is kept here. */
+  judged?: Judged | undefined;
 };
 
 /** Enough slips to see what somebody struggles with; more is only a longer list. */
@@ -35,7 +40,7 @@ export class Attempt<Given, Note = null> {
   constructor(settings: AttemptSettings<Given, Note>) {
     this.#settings = settings;
     this.#given = settings.blank;
-    if (typeof document !== 'undefined') this.#recall();
+    if (typeof document !== 'undefined' && !settings.judged) this.#recall();
   }
 
   get given(): Given {
@@ -72,6 +77,11 @@ export class Attempt<Given, Note = null> {
     this.#checked = { given: this.#given, right, note };
     if (!repeated) this.#tries += 1;
     this.#firstRight ??= right;
+    const { judged } = this.#settings;
+    if (judged) {
+      if (!repeated) judged(right, slip);
+      return;
+    }
     this.#slips = withSlip(this.#slips, slip);
     this.#keep();
     document.dispatchEvent(new CustomEvent(ANSWERED));
@@ -83,7 +93,8 @@ export class Attempt<Given, Note = null> {
   }
 
   /** Tells the page how it stands, and follows what other tabs of the same lesson do. Call in an effect; returns the way to stop. */
-  follow(): () => void {
+  follow(): (() => void) | undefined {
+    if (this.#settings.judged) return undefined;
     document.dispatchEvent(new CustomEvent(ANSWERED));
     return onKept(this.#key, () => {
       this.#recall();
@@ -96,6 +107,7 @@ export class Attempt<Given, Note = null> {
   }
 
   #keep(): void {
+    if (this.#settings.judged) return;
     const untouched = this.#tries === 0 && this.#checked === undefined && same(this.#given, this.#settings.blank);
     const { given, right, note } = this.#checked ?? {};
     keep(

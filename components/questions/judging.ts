@@ -12,3 +12,4 @@ export {
   rungAt,
   sumFor,
 } from '../../src/core/index.ts';
+export { mixAnew, otherAt } from './practice/other.ts';

@@ -129,8 +129,8 @@ function pickFrom(node: Element): PickQuestion | undefined {
     }
     case 'AskFold':
       return {
-        ...{ kind: 'folds', words, piece: attribute(node, 'piece') ?? '', asked: foldIn(node) },
-        id: attribute(node, 'id') ?? foldsCalled(attribute(node, 'piece') ?? '', foldIn(node)),
+        ...{ kind: 'folds', words, piece: attribute(node, 'piece') ?? '', asked: foldIn(givenIn(node)) },
+        id: attribute(node, 'id') ?? foldsCalled(attribute(node, 'piece') ?? '', foldIn(givenIn(node))),
       };
     case 'AskSide': {
       const [step, shows] = [attribute(node, 'step') ?? '', attribute(node, 'shows') ?? ''];
@@ -155,11 +155,17 @@ function pickFrom(node: Element): PickQuestion | undefined {
 }
 
 /** Which fold, or which kind of folds, an AskFold asks for. */
-export function foldIn(node: Element): AskedFold {
-  const fold = plainValue(node, 'fold');
-  if (typeof fold === 'number') return { fold };
-  return { kind: plainValue(node, 'kind') === 'valley' ? 'valley' : 'mountain' };
+export function foldIn({ fold, kind }: { fold?: unknown; kind?: unknown }): AskedFold {
+  return typeof fold === 'number' ? { fold } : { kind: kind === 'valley' ? 'valley' : 'mountain' };
 }
+
+/** All that an author gave to a word, by the names of its attributes. */
+export const givenIn = (node: Element): Record<string, unknown> =>
+  Object.fromEntries(
+    node.attributes.flatMap((one) =>
+      one.type === 'mdxJsxAttribute' ? [[one.name, plainValue(node, one.name)] as const] : [],
+    ),
+  );
 
 /** What stands in braces, which is JSON. The content check tells of what is not. */
 export function plainValue({ attributes }: Element, name: string): unknown {

@@ -1,22 +1,31 @@
 import { mdxToMdast } from 'satteri';
 import type { MdastNode } from 'satteri';
 import { edgesCalled, foldsCalled, ROUNDS, sideCalled } from '../core/questions/index.ts';
-import { attribute, foldIn, plainValue, wordsIn } from './lesson-on-paper.ts';
+import { attribute, foldIn, givenIn, plainValue, wordsIn } from './lesson-on-paper.ts';
 import { features } from './lesson-text.ts';
 
 /** A question as a list of them shows it: the name its answers are kept under, and its words. */
 export type ListedQuestion = { name: string; words: string };
 
+/** What an author gave to a word: texts, numbers and lists, by the names of its attributes. */
+type Given = Readonly<Record<string, unknown>>;
+
 /** What a question is called where its author gives it no name. */
-const unnamed: Record<string, (node: Element) => string | undefined> = {
-  AskSize: (node) => attribute(node, 'of'),
-  AskEdge: (node) => edgesCalled(attribute(node, 'piece') ?? ''),
-  AskFold: (node) => foldsCalled(attribute(node, 'piece') ?? '', foldIn(node)),
-  AskSide: (node) => sideCalled(attribute(node, 'step') ?? '', attribute(node, 'shows') ?? ''),
+const unnamed: Record<string, (given: Given) => string | undefined> = {
+  AskSize: ({ of }) => text(of),
+  AskEdge: ({ piece }) => edgesCalled(text(piece) ?? ''),
+  AskFold: ({ piece, ...asked }) => foldsCalled(text(piece) ?? '', foldIn(asked)),
+  AskSide: ({ step, shows }) => sideCalled(text(step) ?? '', text(shows) ?? ''),
   AskChoice: () => undefined,
   AskOrder: () => undefined,
   AskPairs: () => undefined,
 };
+
+const text = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined);
+
+/** The name that answers to a question are kept under; undefined for every word that is no question. */
+export const calledBy = (word: string, given: Given): string | undefined =>
+  Object.hasOwn(unnamed, word) ? (text(given.id) ?? unnamed[word]!(given)) : undefined;
 
 type Element = Extract<MdastNode, { type: 'mdxJsxFlowElement' | 'mdxJsxTextElement' }>;
 
@@ -59,8 +68,23 @@ function list(node: Element, word: string, { questions, practices, pieces }: Lis
     const name = attribute(node, 'id') ?? attribute(node, 'of');
     const rounds = plainValue(node, 'rounds');
     if (name !== undefined) practices.push({ name, words, rounds: typeof rounds === 'number' ? rounds : ROUNDS });
-  } else if (Object.hasOwn(unnamed, word)) {
-    const name = attribute(node, 'id') ?? unnamed[word]!(node);
+  } else {
+    const name = calledBy(word, givenIn(node));
     if (name !== undefined) questions.push({ name, words });
   }
+}
+
+/** The questions of a lesson as its author wrote them. */
+export function questionsIn(source: string): App.WrittenQuestion[] {
+  const found: App.WrittenQuestion[] = [];
+  const walk = (node: MdastNode): void => {
+    if (node.type === 'mdxJsxFlowElement' && node.name) {
+      const given = givenIn(node);
+      const name = calledBy(node.name, given);
+      if (name !== undefined) found.push({ word: node.name, name, words: wordsIn(node), given });
+    }
+    if ('children' in node) for (const child of node.children) walk(child);
+  };
+  walk(mdxToMdast(source, { features }));
+  return found;
 }

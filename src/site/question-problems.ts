@@ -2,6 +2,7 @@ import { quote } from '../core/measure/index.ts';
 import { isClear, limitsOf, readTolerance, slipsOf, sumFor } from '../core/questions/index.ts';
 import type { Pattern } from '../core/project/index.ts';
 import { oncePer } from '../core/once.ts';
+import { alsoProblems } from './also-problems.ts';
 import { choiceProblems } from './choice-problems.ts';
 import type { Part, WrittenAttribute } from './lesson-text.ts';
 import type { Said } from './problem.ts';
@@ -17,7 +18,10 @@ export function questionProblems(entry: LessonEntry, worked: WorkedOut): Said[] 
       if (size) return [{ at: size.part.start, severity: 'error', ...SIZE_IN_PRACTICE }];
     }
     if (name === 'Practice') {
-      const problems = practiceProblems(attributes, part, editionsOf(worked));
+      const problems = [
+        ...practiceProblems(attributes, part, editionsOf(worked)),
+        ...alsoProblems(attributes, entry.lesson.words),
+      ];
       if (problems.length > 0) return problems;
     }
     const chosen = choiceProblems({ name, attributes }, worked);

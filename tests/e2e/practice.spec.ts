@@ -3,7 +3,7 @@
  * width = card width + 2 ease + 2 seam = 105 + 2 * 3 + 2 * 6 = 123 mm; cut at its finished size it is 12 mm less.
  */
 import { expect, test, type Locator, type Page } from '@playwright/test';
-import { answer, inProse, PLEAT, SIZE, wake } from './lesson.ts';
+import { answer, inProse, PLEAT, question, SIZE, wake } from './lesson.ts';
 
 const METRIC = `${SIZE}?edition=metric`;
 const practice = (page: Page) => page.getByRole('region', { name: 'Practice' });
@@ -79,33 +79,87 @@ async function foldFrom(set: Locator): Promise<number> {
   return asked.includes('first fold') ? edge + depth : edge + 3 * depth + step;
 }
 
-test('a set rises with each right answer, and a slip leads back to the first question', async ({ page }) => {
+const NEXT = 'Next question';
+/** Lines are lettered from the raw edge. The first is a mountain fold, and then they go in turns. */
+const VALLEYS = /^[BDFHJLN],/;
+
+/** Answers what stands there, by keys alone: a sum, the first fold, or the valley folds. Returns which it was. */
+async function byKeys(set: Locator, isRight: boolean): Promise<'sum' | 'choice' | 'folds'> {
+  const asked = set.locator('[id$="-text"]');
+  await expect(asked).toBeVisible();
+  const text = await asked.innerText();
+  if (text.includes('the first fold you make')) {
+    const wanted = isRight ? /^A mountain fold, the top/ : /^A valley fold/;
+    await set.getByRole('radio', { name: wanted }).press('Space');
+    await set.getByRole('button', { name: 'Check' }).press('Enter');
+    return 'choice';
+  }
+  if (text.includes('become the bottoms of pockets')) {
+    for (const line of isRight
+      ? await set.getByRole('checkbox', { name: VALLEYS }).all()
+      : [set.getByRole('checkbox').first()])
+      await line.press('Space');
+    await set.getByRole('button', { name: 'Check' }).press('Enter');
+    return 'folds';
+  }
+  await set.getByRole('textbox').fill(isRight ? String(await foldFrom(set)) : '1 mm');
+  await set.getByRole('textbox').press('Enter');
+  return 'sum';
+}
+
+test('a set rises with each right answer, asks other kinds between, and a slip leads back to the first', async ({
+  page,
+}) => {
   await page.goto(`${PLEAT}?edition=metric`);
   const set = await wake(practice(page));
+  const [EASY, MIDDLE, HARD] = ['up to the next top', 'is the first fold', 'is the third fold'];
+  const next = (called: string) => set.getByRole('button', { name: called }).press('Enter');
+  const asks = (text: string | undefined) => expect(set.locator('[id$="-text"]')).toContainText(text!);
+  const inARow = (count: number) => expect(set.getByText(`${count} of 5 in a row`)).toBeVisible();
   await set.getByRole('button', { name: 'Give me numbers' }).press('Enter');
   await expect(set.getByRole('combobox', { name: 'How fine the numbers are' })).toHaveValue('rising');
-  const [EASY, MIDDLE, HARD] = ['up to the next top', 'is the first fold', 'is the third fold'];
-  const right = async (asks: string) => {
-    await expect(set.locator('[id$="-text"]')).toContainText(asks);
-    await answer(set, String(await foldFrom(set)));
-    await expect(set.locator('.feedback')).toContainText(/Right/);
-  };
-  const next = () => set.getByRole('button', { name: 'Next numbers' }).click();
-  await right(EASY!);
-  await next();
-  await expect(set.locator('[id$="-text"]')).toContainText(MIDDLE!);
-  await answer(set, '1 mm');
-  await expect(set.getByText('0 of 3 in a row')).toBeVisible();
-  await set.getByRole('button', { name: 'Other numbers' }).click();
-  for (const [i, asks] of [EASY!, MIDDLE!, HARD!].entries()) {
-    if (i > 0) await next();
-    await right(asks);
-  }
-  await expect(set.getByText('Done: 3 in a row.')).toBeVisible();
+
+  await asks(EASY);
+  await byKeys(set, true);
+  await inARow(1);
+  await next(NEXT);
+  // A question of another kind, got wrong at first: it says what was wrong, and the row begins anew.
+  const missed = await byKeys(set, false);
+  expect(missed).not.toBe('sum');
+  await expect(set.locator('.feedback')).toContainText('Try once more.');
+  await inARow(0);
+  await next('Another question');
+
+  await asks(EASY);
+  await byKeys(set, true);
+  await next(NEXT);
+  const first = await byKeys(set, true);
+  expect(first).not.toBe(missed);
+  await expect(set.locator('.feedback')).toContainText('Right');
+  await inARow(2);
+  // In the middle the page is loaded again, and goes on where it was.
+  await page.reload();
+  await wake(set);
+  await inARow(2);
+  await set.getByRole('button', { name: 'Go on' }).press('Enter');
+
+  await asks(MIDDLE);
+  await byKeys(set, true);
+  await inARow(3);
+  await next(NEXT);
+  expect(await byKeys(set, true)).toBe(missed);
+  await inARow(4);
+  await next(NEXT);
+  await asks(HARD);
+  await byKeys(set, true);
+  await expect(set.getByText('Done: 5 in a row.')).toBeVisible();
   // The solution is that of the question at hand.
-  await set.getByRole('button', { name: 'Show the worked solution' }).click();
+  await set.getByRole('button', { name: 'Show the worked solution' }).press('Enter');
   await expect(set.locator('.tex:visible')).toHaveCount(1);
   await expect(set.locator('.tex:visible')).toContainText('3');
+  // The same questions in the text know nothing of it.
+  for (const text of ['What is the first fold you make?', 'become the bottoms of pockets'])
+    await expect(question(page, text)).toHaveAttribute('data-question', 'open');
 });
 
 const mine = (page: Page) => page.locator('[data-measured]');

@@ -3,7 +3,8 @@ import { resolveProject, type Pattern, type Quantity } from '../../../src/core/i
 import { asRecord, keep, onKept, recall } from '../../keep.ts';
 import { valueOf, type Learner } from '../../learner.svelte.ts';
 import { questionOf, slipOf, type Written } from '../ask-size/asked-size.svelte.ts';
-import { asTexts, withSlip, type Standing } from '../attempt.svelte.ts';
+import { asTexts, withSlip, type Judged, type Standing } from '../attempt.svelte.ts';
+import type { Other } from './other.ts';
 
 type Judging = typeof import('../judging.ts');
 /** How fine the numbers are, from easy ones to every mark; `rising`: finer with each that was right. */
@@ -21,6 +22,8 @@ export class Practice {
   readonly #written: Omit<Written, 'of'>;
   /** From the fewest sums to the most. */
   readonly #asks: readonly Ask[];
+  /** Those that take no sum: each comes up after a sum that was right. */
+  readonly #others: readonly Other[];
   readonly wanted: number;
   #judging = $state.raw<Judging>();
   /** Whether each exercise so far was right at the first try, in order. */
@@ -28,6 +31,10 @@ export class Practice {
   level = $state<Level>('rising');
   /** The question of the exercise at hand. */
   ask = $state.raw<Ask>({ of: '' });
+  /** What is asked in place of it, when another kind has its turn. */
+  other = $state.raw<Other>();
+  /** How many others were left without an answer. */
+  #left = 0;
   /** Which series of numbers: every start of a set has its own. */
   #series = $state(0);
   #drawn = $state(0);
@@ -40,10 +47,17 @@ export class Practice {
   /** The keys of slips so far, each once, for whoever hands them in. */
   #slips: string[] = [];
 
-  constructor(learner: Learner, written: Omit<Written, 'of'>, asks: readonly Ask[], wanted: number, level: Level) {
+  constructor(
+    learner: Learner,
+    written: Omit<Written, 'of'>,
+    { asks, others }: { asks: readonly Ask[]; others: readonly Other[] },
+    wanted: number,
+    level: Level,
+  ) {
     this.#learner = learner;
     this.#written = written;
     this.#asks = asks;
+    this.#others = others;
     this.wanted = wanted;
     this.level = level;
     if (typeof document !== 'undefined') this.#recall();
@@ -98,11 +112,11 @@ export class Practice {
       this.firstTries = [];
       this.#series += 1;
     }
-    this.trouble = '';
     this.#draw();
   }
 
   next(): void {
+    if (this.other && this.#tries === 0) this.#left += 1;
     this.#drawn += 1;
     this.#draw();
   }
@@ -129,14 +143,30 @@ export class Practice {
     const right = judged.verdict === 'right';
     // The same answer checked twice is one try.
     const repeated = this.#tries > 0 && this.#judged === judged.value;
-    if (this.#tries === 0) this.firstTries = [...this.firstTries, right].slice(-50);
-    if (!repeated) this.#tries += 1;
+    this.#count(right, slipOf(judged), repeated);
     this.#judged = judged.value;
-    this.#slips = withSlip(this.#slips, slipOf(judged));
     const standing = right ? 'right' : this.#tries > 1 ? 'wrong' : 'again';
     const more = right ? '' : standing === 'again' ? ' Try once more.' : ' The worked solution shows the way.';
     this.#said = { standing, sentence: `${judged.sentence}${more}` };
+  }
+
+  /** Hears how a question of another kind was answered; it says itself what came of it. */
+  readonly judged: Judged = (right, slip) => {
+    this.#count(right, slip, false);
+    this.#said = { standing: right ? 'right' : 'again', sentence: '' };
+  };
+
+  /** Only first tries make a row. */
+  #count(right: boolean, slip: string | undefined, repeated: boolean): void {
+    if (this.#tries === 0) this.firstTries = [...this.firstTries, right].slice(-50);
+    if (!repeated) this.#tries += 1;
+    this.#slips = withSlip(this.#slips, slip);
     this.#keep();
+  }
+
+  /** The part that asks could not be fetched. */
+  lack(): void {
+    this.trouble = 'This question could not be fetched. Go on to another, or connect first.';
   }
 
   /** New numbers, on the marks of the edition that is shown. */
@@ -145,18 +175,22 @@ export class Practice {
     const judging = this.#judging;
     if (!judging) return;
     this.text = '';
+    this.trouble = '';
     this.#said = undefined;
     this.#tries = 0;
     this.#judged = undefined;
     const before = this.asked?.value;
+    const turn = () => `${this.#key} ${this.#series} ${this.#drawn} ${this.firstTries.length}`;
+    const passed = this.#left + this.firstTries.filter((right) => !right).length;
+    const other = judging.otherAt(this.#others, this.inARow, `${this.#key} ${this.#series}`, passed);
+    this.other = other && judging.mixAnew(other, turn());
     const rung = (rungs: number) => judging.rungAt(this.inARow, this.wanted, rungs);
     this.ask = this.#asks[rung(this.#asks.length)]!;
     const level = this.level === 'rising' ? ((1 + rung(3)) as 1 | 2 | 3) : this.level;
     const resolve = (values: Record<string, number>) =>
       resolveProject(project.file, { edition, values, materials: project.materials });
     for (let draw = 0; draw < DRAWS; draw++) {
-      const seed = `${this.#key} ${this.#series} ${this.#drawn} ${this.firstTries.length}`;
-      this.pattern = judging.practise(this.#question(judging), resolve, seed, level)?.pattern;
+      this.pattern = judging.practise(this.#question(judging), resolve, turn(), level)?.pattern;
       if (!this.pattern) {
         this.trouble = 'Nothing in this question can be changed, so there is nothing to practise.';
         return;
