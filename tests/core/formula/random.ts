@@ -126,8 +126,11 @@ export function there(sum: Sum): string {
     case 'min':
     case 'max':
       return `${sum.kind}(${sum.of.map(there).join(', ')})`;
-    case 'round':
-      return `(${sum.way === 'up' ? 'ceil' : 'floor'}(${there(sum.of)} / ${there(sum.to)}) * ${there(sum.to)})`;
+    case 'round': {
+      // As the kit has it, what is less than a billionth past a step is on it.
+      const [round, hair] = sum.way === 'up' ? ['ceil', '-'] : ['floor', '+'];
+      return `(${round}(${there(sum.of)} / ${there(sum.to)} ${hair} 1e-9 / ${there(sum.to)}) * ${there(sum.to)})`;
+    }
     default:
       return `(${there(sum.left)} ${sum.kind} ${there(sum.right)})`;
   }
