@@ -1,7 +1,8 @@
 /**
  * `client:use={key}`: an island that stays plain HTML until somebody uses it, so that a page full of questions costs
  * little. One for which something is kept under `key` wakes by itself, as does one that is answered in another tab.
- * One that shows sizes, `client:use="sizes"`, wakes when they are no longer those that the page was built with.
+ * One that shows sizes, `client:use="sizes"`, wakes when they are no longer those that the page was built with. One that
+ * every reader needs, `client:use="soon"`, wakes as soon as the page has come to rest.
  *
  * Nothing done before it is awake is lost: what was typed or chosen is handed over, and what was pressed is pressed again.
  */
@@ -10,7 +11,7 @@ import { isKept, onKept } from './keep.ts';
 
 declare module 'astro' {
   interface AstroClientDirectives {
-    /** What is kept for the island on this page: `answer#name`, `practice#name`, `measured#name`; or `sizes`. */
+    /** What is kept for the island on this page: `answer#name`, `practice#name`, `measured#name`; or `sizes` or `soon`. */
     'client:use'?: string;
   }
 }
@@ -42,16 +43,20 @@ const wakeOnUse: ClientDirective = (load, { value }, island) => {
   const uses = ['pointerover', 'pointerdown', 'pointerup', 'pointercancel', 'click', 'keydown', 'input', 'focusin'];
   for (const type of uses) island.addEventListener(type, use);
   const stopHearing = onKept(key, () => void wake());
-  if (isKept(key)) requestIdle(() => void wake());
+  if (kind === 'soon' || isKept(key)) requestIdle(() => void wake());
   if (kind === 'sizes') onOwnSize(() => void wake());
 
   async function wake(): Promise<void> {
     if (isWaking) return;
     isWaking = true;
     trouble?.remove();
-    const hydrate = await load();
-    const touched = touchedIn(island);
-    await hydrate();
+    let touched: (() => void)[] = [];
+    if (await isInReach(island.getAttribute('component-url')!)) {
+      const hydrate = await load();
+      await parentAwake(island);
+      touched = touchedIn(island);
+      await hydrate();
+    }
     if (island.hasAttribute('ssr')) {
       isWaking = false;
       pressed = undefined;
@@ -66,6 +71,40 @@ const wakeOnUse: ClientDirective = (load, { value }, island) => {
   }
 };
 export default wakeOnUse;
+
+const reached = new Set<string>();
+let reaching = Promise.resolve(true);
+
+/**
+ * Whether a script and all that it imports can be fetched. A browser may never ask again for a module that once did not
+ * come, so none is imported before that is known; what was fetched here lies in the browser's cache.
+ */
+function isInReach(script: string): Promise<boolean> {
+  const reach = async (url: string): Promise<unknown> => {
+    if (reached.has(url)) return;
+    reached.add(url);
+    const text = await (await fetch(url)).text();
+    return Promise.all(
+      [...text.matchAll(/(?:from|import)"(\.\/[^"]+)"/gu)].map(([, path]) => reach(new URL(path!, url).href)),
+    );
+  };
+  // One after the other: nobody takes for reached what another has only begun to fetch.
+  return (reaching = reaching
+    .then(() => reach(new URL(script, location.href).href))
+    .then(
+      () => true,
+      () => {
+        reached.clear();
+        return false;
+      },
+    ));
+}
+
+/** An island in another, as a question among the words of a step, waits for that one. */
+function parentAwake(island: HTMLElement): Promise<unknown> | undefined {
+  const parent = island.parentElement?.closest('astro-island[ssr]');
+  return parent ? new Promise((awake) => parent.addEventListener('astro:hydrate', awake, { once: true })) : undefined;
+}
 
 /** As Refill.svelte marks the page. */
 const OWN_SIZE = 'data-own-size';

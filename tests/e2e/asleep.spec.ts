@@ -1,15 +1,15 @@
 /**
- * Questions stay plain text until somebody uses them. What is done before their scripts have come, here held back for a
- * while, is not lost.
+ * Questions stay plain text until somebody uses them, and the rest of a page wakes a moment after it is shown. What is
+ * done before the scripts have come, here held back for a while, is not lost.
  */
 import { expect, test, type Page } from '@playwright/test';
-import { LINEN, PLEAT, question, SIZE } from './lesson.ts';
+import { LINEN, MAKE, PLEAT, question, SIZE } from './lesson.ts';
 
-/** Holds the scripts of all questions back until the returned function is called. */
-async function holdBack(page: Page): Promise<() => void> {
+/** Holds scripts back, those of all questions if no others are named, until the returned function is called. */
+async function holdBack(page: Page, scripts = /\/questions\.[^/]*\.js$/): Promise<() => void> {
   let letGo = () => {};
   const held = new Promise<void>((resolve) => (letGo = resolve));
-  await page.route(/\/questions\.[^/]*\.js$/, async (route) => {
+  await page.route(scripts, async (route) => {
     await held;
     await route.continue();
   });
@@ -84,6 +84,31 @@ test('an edge pointed at before the question is awake is taken up', async ({ pag
   await asked.locator('[data-spot="left"]').dispatchEvent('click');
   letGo();
   await expect(asked.getByRole('checkbox', { name: 'Left' })).toBeChecked();
+});
+
+test('a step ticked before its card is awake is done, and stays so', async ({ page }) => {
+  const letGo = await holdBack(page, /\/StepCard\.[^/]*\.js$/);
+  await page.goto(MAKE);
+  const card = page.locator('[data-step]').first();
+  await card.getByRole('checkbox').check();
+  letGo();
+  await expect(page.locator('astro-island[ssr]', { has: card })).toHaveCount(0);
+  await expect(card.getByRole('checkbox')).toBeChecked();
+  await page.reload();
+  await expect(card).toHaveClass(/\bdone\b/);
+});
+
+test('a slider moved before its study is awake is taken up', async ({ page }) => {
+  const letGo = await holdBack(page, /\/PleatStudy\.[^/]*\.js$/);
+  await page.goto(PLEAT);
+  const study = page.locator('[data-study="pleats"]');
+  const slider = study.getByRole('slider').first();
+  const before = await slider.inputValue();
+  await slider.press('ArrowRight');
+  letGo();
+  await expect(page.locator('astro-island[ssr]', { has: study })).toHaveCount(0);
+  await expect(slider).not.toHaveValue(before);
+  await expect(page).toHaveURL(/\?./);
 });
 
 test('sizes in answers and units beside lines are in the edition that is shown, used or not', async ({ page }) => {
