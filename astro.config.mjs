@@ -45,7 +45,7 @@ export default defineConfig({
   publicDir: './src/site/public',
   outDir: './dist',
   cacheDir: './.cache/astro',
-  build: { concurrency: 32 }, // a page waits for its checksums, its file and the other process while others are made
+  build: { concurrency: 1e5 }, // all pages are asked for at once, to be shared out (src/site/pages-by-two.ts)
   fonts: [
     {
       provider: fontProviders.local(),

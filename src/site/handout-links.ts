@@ -27,6 +27,7 @@ export function handoutLinks(course: string, named: (name: string) => boolean = 
  * @example readyMade('swatch-folio', ['templates'])['templates A4 inch'] // => '/handouts/pocket-folio/a4-inch/templates.pdf'
  */
 export function readyMade(project: string, names: readonly string[]): Record<string, string> {
+  if (!withHandouts()) return {};
   const course = content().courses.find(({ value }) => value?.project === project);
   const links = course && linksFor(course.id);
   return Object.fromEntries(

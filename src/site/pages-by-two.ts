@@ -62,43 +62,84 @@ export function inOrder(sheets: Sheet[]): Sheet[] {
 }
 
 type Ask = (wanted: Omit<Wanted, 'page'>) => Promise<Uint8Array<ArrayBuffer> | undefined>;
+type Answer = Awaited<ReturnType<AstroPrerenderer['render']>>;
+/** A page to be made, and who waits for it. */
+type Task = {
+  request: Request;
+  options: Parameters<AstroPrerenderer['render']>[1];
+  done: (answer: Promise<Answer>) => void;
+};
+type Make = (task: Task) => Promise<Answer>;
+
+/** So many pages the other process has in store, that it need not wait while this one is at work. */
+const IN_STORE = 8;
 
 /**
- * Astro's way to make pages, and another beside it.
+ * Astro's way to make pages, and another beside it. All pages of one course, or of one project, are made by the same
+ * process, which then works out its sizes and steps once; whoever runs out of pages takes the next one.
  *
  * @param ask comes back with nothing where Astro has to make the page
  */
 export function byTwo(own: AstroPrerenderer, ask: Ask): AstroPrerenderer {
-  const isForOther = sides();
   const isSame = new Map<string, Promise<boolean>>();
+  const ownWay: Make = async ({ request, options }) => own.render(request, options);
+  const otherWay: Make = async (task) => {
+    const { url } = task.request;
+    const { route, component } = task.options.routeData;
+    const made = ask({ url, route, component });
+    // The first page of each kind is made by both. Where they differ, Astro goes on alone.
+    if (!isSame.has(component)) isSame.set(component, areSame(made, ownWay(task)));
+    const html = await made;
+    return html && (await isSame.get(component)) ? new Response(html) : ownWay(task);
+  };
+
+  const forOne: Task[] = [];
+  const forEither = new Map<string, Task[]>();
+  let [othersStore, isAtWork] = [0, false];
+
+  const takeTogether = (): Task[] => {
+    const [of, tasks] = forEither.entries().next().value ?? [];
+    if (of !== undefined) forEither.delete(of);
+    return tasks ?? [];
+  };
+  const share = () => {
+    while (othersStore < IN_STORE && forEither.size > 0) takeTogether().forEach(giveAway);
+    if (!isAtWork) void work();
+  };
+  const giveAway = (task: Task) => {
+    othersStore += 1;
+    const answer = otherWay(task);
+    task.done(answer);
+    void answer.catch(() => {}).then(() => ((othersStore -= 1), share()));
+  };
+  /** One page after the other; between them there is time for what the other has made. */
+  const work = async () => {
+    isAtWork = true;
+    for (;;) {
+      if (forOne.length === 0) forOne.push(...takeTogether());
+      const task = forOne.shift();
+      if (!task) break;
+      const answer = ownWay(task);
+      task.done(answer);
+      await answer.catch(() => {});
+      await new Promise(setImmediate);
+    }
+    isAtWork = false;
+  };
+
   return {
     ...own,
-    async render(request, options) {
-      const { route, component, type } = options.routeData;
-      if (options.collectMetadata || type !== 'page' || !isForOther(request.url)) return own.render(request, options);
-      const made = ask({ url: request.url, route, component });
-      // The first page of each kind is made by both. Where they differ, Astro goes on alone.
-      if (!isSame.has(component)) isSame.set(component, areSame(made, own.render(request, options)));
-      const html = await made;
-      return html && (await isSame.get(component)) ? new Response(html) : own.render(request, options);
+    render(request, options) {
+      if (options.collectMetadata || options.routeData.type !== 'page') return own.render(request, options);
+      // Once Astro has asked for all that it will ask for.
+      if (forOne.length + forEither.size === 0) setImmediate(share);
+      const [of] = /\/(courses|projects)\/[^/]+/.exec(request.url) ?? [];
+      return new Promise((done) => {
+        const task = { request, options, done };
+        if (of === undefined) forOne.push(task);
+        else forEither.set(of, [...(forEither.get(of) ?? []), task]);
+      });
     },
-  };
-}
-
-/**
- * Who makes a page. All of one course, or of one project, are for the same process, which then works out its sizes and
- * steps once; a new one goes to whoever has fewer pages so far.
- */
-function sides(): (url: string) => boolean {
-  const isForOther = new Map<string, boolean>();
-  let [mine, others] = [0, 0];
-  return (url) => {
-    const [of] = /\/(courses|projects)\/[^/]+/.exec(url) ?? [];
-    const other = of !== undefined && (isForOther.get(of) ?? others < mine);
-    if (of !== undefined) isForOther.set(of, other);
-    if (other) others += 1;
-    else mine += 1;
-    return other;
   };
 }
 

@@ -9,7 +9,7 @@ const lesson = {
 const page = (url: string) => new Request(`http://localhost${url}`);
 
 /** Two that make pages, and what each of them was asked for. */
-function two(other: (url: string) => string | undefined) {
+function two(other: (url: string) => string | undefined, takes = 0) {
   const asked = { astro: [] as string[], other: [] as string[] };
   const where = (url: string) => new URL(url).pathname;
   const own: AstroPrerenderer = {
@@ -17,11 +17,14 @@ function two(other: (url: string) => string | undefined) {
     getStaticPaths: async () => [],
     render: async ({ url }) => {
       asked.astro.push(where(url));
+      if (url.endsWith('/broken/')) throw new Error('broken');
+      await new Promise(setImmediate);
       return new Response(`page ${where(url)}`);
     },
   };
   const both = byTwo(own, async ({ url }) => {
     asked.other.push(where(url));
+    await (takes ? new Promise((done) => setTimeout(done, takes)) : new Promise(setImmediate));
     const html = other(where(url));
     return html === undefined ? undefined : new TextEncoder().encode(html);
   });
@@ -32,27 +35,46 @@ function two(other: (url: string) => string | undefined) {
   return { asked, make };
 }
 
-const COURSES = ['a', 'b', 'c', 'd'].flatMap((course) =>
+const COURSES = ['a', 'b', 'c', 'd', 'e', 'f', 'g', 'h'].flatMap((course) =>
   [1, 2, 3].map((n) => `/sewing/courses/${course}/lesson-${n}/`),
 );
+const courseOf = (url: string) => url.split('/')[3];
 
-test('two share the pages, a course each in turn, and every page is made', async () => {
+test('two share the pages, a whole course each, and every page is made', async () => {
   const { asked, make } = two((url) => `page ${url}`);
-  for (const url of COURSES) expect(await make(url)).toBe(`page ${url}`);
-  const others = COURSES.filter((url) => /courses\/[bd]/.test(url));
-  expect(asked.other).toEqual(others);
+  const all = ['/sewing/', ...COURSES];
+  expect(await Promise.all(all.map((url) => make(url)))).toEqual(all.map((url) => `page ${url}`));
   // The first page that the other made was made by both, to be compared.
-  expect(asked.astro.toSorted()).toEqual(COURSES.filter((url) => !others.slice(1).includes(url)));
+  const [compared] = asked.other;
+  const owns = asked.astro.filter((url) => url !== compared);
+  expect([...owns, ...asked.other].toSorted()).toEqual(all.toSorted());
+  const [mine, others] = [owns, asked.other].map((urls) => new Set(urls.map(courseOf)));
+  expect(mine!.has(courseOf('/sewing/'))).toBe(true);
+  expect(others!.size).toBeGreaterThan(1);
+  expect([...mine!].filter((course) => others!.has(course))).toEqual([]);
+});
+
+test('where the other is slow, Astro makes most pages by itself', async () => {
+  const { asked, make } = two((url) => `page ${url}`, 50);
+  await Promise.all(COURSES.map((url) => make(url)));
+  expect(asked.astro.length).toBeGreaterThan(asked.other.length);
 });
 
 test('where the other makes another page, or none, Astro’s is the one that counts', async () => {
   for (const other of [() => 'something else', () => undefined]) {
     const { asked, make } = two(other);
-    for (const url of COURSES) expect(await make(url)).toBe(`page ${url}`);
+    const made = await Promise.all(COURSES.map((url) => make(url)));
+    expect(made).toEqual(COURSES.map((url) => `page ${url}`));
     expect(new Set(asked.astro)).toEqual(new Set(COURSES));
   }
   const { make } = two((url) => (url.endsWith('lesson-3/') ? undefined : `page ${url}`));
-  for (const url of COURSES) expect(await make(url)).toBe(`page ${url}`);
+  expect(await Promise.all(COURSES.map((url) => make(url)))).toEqual(COURSES.map((url) => `page ${url}`));
+});
+
+test('a page that cannot be made fails alone', async () => {
+  const { make } = two((url) => `page ${url}`);
+  const made = await Promise.allSettled(['/sewing/broken/', ...COURSES].map((url) => make(url)));
+  expect(made.map(({ status }) => status)).toEqual(['rejected', ...COURSES.map(() => 'fulfilled')]);
 });
 
 test('what is no page, or has to tell more than a page, stays with Astro', async () => {
