@@ -1,8 +1,8 @@
 import type { ChildProcess } from 'node:child_process';
 import { draw } from '../../components/making/draw-step.ts';
 import { keepAhead, type DrawnAhead } from '../../components/making/drawn-ahead.ts';
-import { makeUp, resolveProject } from '../core/index.ts';
-import { examine } from '../site/find-content-problems.ts';
+import { makeUp, type Edition } from '../core/index.ts';
+import { examine, type Examined } from '../site/find-content-problems.ts';
 import type { Word } from '../site/integration.ts';
 import { isError } from '../site/problem.ts';
 import { readContent } from '../site/read-content.ts';
@@ -20,7 +20,7 @@ import { makePages } from './make-pages.ts';
  */
 export async function besideBuild(build: ChildProcess, root: string, colour: boolean): Promise<void> {
   const content = readContent(root);
-  const { problems } = examine(content, root);
+  const { problems, worked } = examine(content, root);
   if (problems.length) console.log(`${report(problems, colour)}\n`);
   if (problems.some(isError)) {
     build.kill();
@@ -30,7 +30,7 @@ export async function besideBuild(build: ChildProcess, root: string, colour: boo
   makePages(build);
   build.stdout?.pipe(process.stdout);
   build.stderr?.pipe(process.stderr);
-  for (const word of words(content)) {
+  for (const word of words(content, worked)) {
     if (!build.connected) return; // it has ended, and hears nothing more
     await say(build, word);
     if (word !== 'all is well') keepAhead(word);
@@ -41,20 +41,19 @@ export async function besideBuild(build: ChildProcess, root: string, colour: boo
 const say = (build: ChildProcess, word: Word): Promise<void> =>
   new Promise((resolve) => build.send(word, () => resolve()));
 
-function* words(content: Content): Generator<Word> {
+function* words({ site }: Content, worked: Examined['worked']): Generator<Word> {
   yield 'all is well';
-  yield* drawnAhead(content);
+  if (site.value) yield* drawnAhead(site.value.edition, worked);
 }
 
 /** Every step that a lesson can show, project by project. */
-function* drawnAhead({ projects, materials, site }: Content): Generator<DrawnAhead> {
-  for (const { id, value } of projects) {
-    if (!value || !site.value) continue;
-    const pattern = resolveProject(value, { edition: site.value.edition, materials: materials.value ?? {} });
+function* drawnAhead(edition: Edition, worked: Examined['worked']): Generator<DrawnAhead> {
+  for (const [project, { variants }] of worked) {
+    const pattern = variants[0][edition];
     const steps = makeUp(pattern).flatMap((step) => {
       const scene = draw(pattern, step.id);
       return scene ? [[step.id, scene] as const] : [];
     });
-    yield { project: id, steps: Object.fromEntries(steps) };
+    yield { project, steps: Object.fromEntries(steps) };
   }
 }

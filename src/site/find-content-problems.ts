@@ -32,6 +32,8 @@ export type Examined = {
   problems: Problem[];
   /** Files that cannot be shown as they are: unreadable ones, and projects with a size that cannot be worked out. */
   unusable: Set<string>;
+  /** Every project that can be read, worked out. */
+  worked: ReadonlyMap<string, WorkedOut>;
 };
 
 /** The same for a folder that has been read already. */
@@ -79,7 +81,7 @@ export function examine(content: Content, root: string): Examined {
     }
   }
   problems.push(...glossaryProblems(content), ...untoldSteps(content), ...stepsWithoutCaution(content, worked));
-  return { problems: inReadingOrder(problems), unusable };
+  return { problems: inReadingOrder(problems), unusable, worked };
 }
 
 const noProject = (name: string, projects: Entry<ProjectFile>[]): Pick<Problem, 'severity' | 'message' | 'mend'> => {

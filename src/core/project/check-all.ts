@@ -4,7 +4,7 @@ import { listed } from './names.ts';
 import { quote } from '../measure/index.ts';
 import { resolveProject } from './resolve.ts';
 import type { Edition } from '../measure/index.ts';
-import type { Finding } from './pattern.ts';
+import type { Finding, Pattern } from './pattern.ts';
 import type { Materials } from './materials.ts';
 import type { ProjectFile } from './schema.ts';
 
@@ -16,6 +16,9 @@ export type MetFinding = Finding & {
   options?: Readonly<Record<string, boolean>>;
 };
 
+/** A project worked out in one edition, each option on or off as given. */
+export type WorkOut = (edition: Edition, options: Readonly<Record<string, boolean>>) => Pattern;
+
 /** More combinations of options than this are sampled. */
 export const MOST_COMBINATIONS = 32;
 
@@ -24,18 +27,24 @@ export const MOST_COMBINATIONS = 32;
  * nearest to the lesson's own way. Of more than 32 combinations a sample is tried, and a note says so: the lesson's own,
  * each option changed alone, all on, all off, and others spread evenly.
  *
+ * @param workOut for whoever has worked out some of them already
  * @example
  * checkAll(file, materials) // => [] when all is well
  */
-export function checkAll(file: ProjectFile, materials?: Materials): MetFinding[] {
+export function checkAll(
+  file: ProjectFile,
+  materials?: Materials,
+  workOut: WorkOut = (edition, options) => resolveProject(file, { edition, options, ...(materials && { materials }) }),
+): MetFinding[] {
   const names = Object.keys(file.options ?? {});
   const { combinations, all } = combinationsOf(file, names);
   const found: MetFinding[] = [];
   const said = new Set<string>();
   for (const options of combinations) {
-    const [inch, metric] = (['inch', 'metric'] as const).map((edition) =>
-      check(resolveProject(file, { edition, options, ...(materials && { materials }) })),
-    ) as [Finding[], Finding[]];
+    const [inch, metric] = (['inch', 'metric'] as const).map((edition) => check(workOut(edition, options))) as [
+      Finding[],
+      Finding[],
+    ];
     const differs = Object.fromEntries(
       names.flatMap((name) => (isDefault(file, name, options) ? [] : [[name, options[name]!]])),
     );
