@@ -13,6 +13,7 @@ import { features } from './src/site/lesson-text.ts';
 import { pagesByTwo } from './src/site/pages-by-two.ts';
 import { published } from './src/site/published.ts';
 import { sitemap } from './src/site/sitemap.ts';
+import { withoutIn } from './src/site/workers.ts';
 
 const root = fileURLToPath(new URL('.', import.meta.url));
 const address = published(root);
@@ -86,7 +87,7 @@ export default defineConfig({
   },
   vite: {
     cacheDir: '.cache/vite',
-    resolve: { alias: { 'brotli/decompress.js': `${root}components/widgets/own-sheets/no-brotli.ts` } },
+    resolve: { alias: withoutIn(root) },
     environments: {
       client: {
         build: {

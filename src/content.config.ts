@@ -1,11 +1,13 @@
 // Astro looks for this file here and nowhere else. The content itself lies in the top-level folder content/.
+import { createRequire } from 'node:module';
 import { defineCollection } from 'astro:content';
 import { z } from 'zod';
 import type { MaterialsFile, ProjectFile } from './core/project/schema.ts';
-import { contentLoaders } from './site/loader.ts';
 import type { Shelved } from './site/loader.ts';
 import type { CourseFile, GlossaryFile, SiteFile } from './site/schemas.ts';
 
+// Node reads what loads the content by itself, sooner than Astro would put it together module by module.
+const { contentLoaders } = createRequire(import.meta.url)('./site/loader.ts') as typeof import('./site/loader.ts');
 const loaderOf = contentLoaders();
 
 // What comes from a loader was read with its schema already, mistakes and their places included: here it is only named.

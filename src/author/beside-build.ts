@@ -8,11 +8,12 @@ import { isError } from '../site/problem.ts';
 import { readContent } from '../site/read-content.ts';
 import type { Content } from '../site/read-content.ts';
 import { report } from '../site/report.ts';
+import { bundleWorker, WORKERS } from '../site/workers.ts';
 import { makePages } from './make-pages.ts';
 
 /**
  * What is done beside a build while Astro gets ready. The content is checked: with mistakes the build is ended before it
- * has written or said anything. Without, it may go on, and as the core is at hand, the steps are drawn for it. Then
+ * has written or said anything. Without, it may go on; its workers are bundled, and as the core is at hand, the steps are drawn for it. Then
  * this process makes a share of the pages, until the build hangs up.
  *
  * @param build Astro's own process, with a channel to it and its output held back
@@ -30,10 +31,10 @@ export async function besideBuild(build: ChildProcess, root: string, colour: boo
   makePages(build);
   build.stdout?.pipe(process.stdout);
   build.stderr?.pipe(process.stderr);
-  for (const word of words(content, worked)) {
+  for await (const word of words(root, content, worked)) {
     if (!build.connected) return; // it has ended, and hears nothing more
     await say(build, word);
-    if (word !== 'all is well') keepAhead(word);
+    if (typeof word === 'object' && 'steps' in word) keepAhead(word);
   }
 }
 
@@ -41,8 +42,11 @@ export async function besideBuild(build: ChildProcess, root: string, colour: boo
 const say = (build: ChildProcess, word: Word): Promise<void> =>
   new Promise((resolve) => build.send(word, () => resolve()));
 
-function* words({ site }: Content, worked: Examined['worked']): Generator<Word> {
+async function* words(root: string, { site }: Content, worked: Examined['worked']): AsyncGenerator<Word> {
   yield 'all is well';
+  for (const worker of WORKERS) {
+    yield { worker, code: await bundleWorker(root, worker).catch(() => undefined) }; // Astro will say what is wrong
+  }
   if (site.value) yield* drawnAhead(site.value.edition, worked);
 }
 

@@ -3,27 +3,29 @@ import type { AstroIntegration } from 'astro';
 import { keepAhead, type DrawnAhead } from '../../components/making/drawn-ahead.ts';
 import { isError } from './problem.ts';
 import { report } from './report.ts';
+import { WORKERS, workersInFiles, type Bundled } from './workers.ts';
 import { writeWordExamples } from './word-examples.ts';
 
 /** Set by a command that checks the content beside the build it has started, and sends word. */
 export const CHECKED_BESIDE = 'CONTENT_IS_CHECKED_BESIDE';
 
-/** What it sends: that the build may go on; and then, project by project, what pages will show. */
-export type Word = 'all is well' | DrawnAhead;
+/** What it sends: that the build may go on; then, project by project, what pages will show; and each worker. */
+export type Word = 'all is well' | DrawnAhead | Bundled;
 
 /**
  * Keeps mistakes in the content out of a built site, and shows them in the page while the site is being edited. Stands
  * before the MDX integration, so that a lesson with a mistake never reaches it.
  */
 export function contentCheck(): AstroIntegration {
-  const allIsWell = process.env[CHECKED_BESIDE] ? listen() : undefined;
+  const beside = process.env[CHECKED_BESIDE] ? listen() : undefined;
   return {
     name: 'content-check',
     hooks: {
       async 'astro:config:setup'({ command, config, addMiddleware, injectScript, updateConfig }) {
         const root = fileURLToPath(config.root);
         writeWordExamples(root);
-        if (command === 'build' && !allIsWell) {
+        updateConfig({ vite: { plugins: [workersInFiles(root, async (file) => beside?.workers.get(file))] } });
+        if (command === 'build' && !beside) {
           const { findContentProblems } = await import('./find-content-problems.ts');
           const mistakes = findContentProblems(root).filter(isError);
           if (mistakes.length) throw new ContentMistakes(report(mistakes));
@@ -36,21 +38,26 @@ export function contentCheck(): AstroIntegration {
         }
       },
       // From here on the site of before is taken down, and lessons are read by what cannot tell their mistakes.
-      'astro:build:start': () => allIsWell,
+      'astro:build:start': () => beside?.allIsWell,
       'astro:build:done'() {
-        if (allIsWell && process.connected) process.disconnect();
+        if (beside && process.connected) process.disconnect();
       },
     },
   };
 }
 
-const listen = (): Promise<void> =>
-  new Promise((resolve) => {
-    process.on('message', (word: Word) => {
-      if (word === 'all is well') resolve();
-      else if ('steps' in word) keepAhead(word);
-    });
+/** What the other process says. A worker that is on its way when it hangs up does not come. */
+function listen(): { allIsWell: Promise<void>; workers: ReadonlyMap<string, Promise<string | undefined>> } {
+  const well = Promise.withResolvers<void>();
+  const workers = new Map(WORKERS.map((file) => [file as string, Promise.withResolvers<string | undefined>()]));
+  process.on('message', (word: Word) => {
+    if (word === 'all is well') well.resolve();
+    else if ('steps' in word) keepAhead(word);
+    else if ('worker' in word) workers.get(word.worker)?.resolve(word.code);
   });
+  process.once('disconnect', () => workers.forEach(({ resolve }) => resolve(undefined)));
+  return { allIsWell: well.promise, workers: new Map([...workers].map(([file, { promise }]) => [file, promise])) };
+}
 
 /** Where in the program it was thrown helps nobody, so it carries no stack. */
 class ContentMistakes extends Error {

@@ -7,6 +7,7 @@ import { drawnAhead, keepAhead } from '../../components/making/drawn-ahead.ts';
 import { besideBuild } from '../../src/author/beside-build.ts';
 import { makeUp, resolveProject } from '../../src/core/index.ts';
 import type { Word } from '../../src/site/integration.ts';
+import { WORKERS } from '../../src/site/workers.ts';
 import { readContent } from '../../src/site/read-content.ts';
 
 test('a build hears that all is well, and then gets every drawing that its pages would make', async () => {
@@ -15,7 +16,7 @@ test('a build hears that all is well, and then gets every drawing that its pages
   const busy = 'const until = Date.now() + 2000; while (Date.now() < until);';
   const hear = (word: Word) => {
     console.log(JSON.stringify(word));
-    if (word !== 'all is well' && word.project === process.argv[1]) process.disconnect();
+    if (typeof word === 'object' && 'project' in word && word.project === process.argv[1]) process.disconnect();
   };
   const ids = readContent(root).projects.map(({ id }) => id);
   const build = spawn(process.execPath, ['-e', `${busy} process.on('message', ${hear.toString()})`, ids.at(-1)!], {
@@ -29,7 +30,10 @@ test('a build hears that all is well, and then gets every drawing that its pages
     .split('\n')
     .map((line) => JSON.parse(line) as Word);
   expect(words[0]).toBe('all is well');
-  for (const word of words) if (word !== 'all is well') keepAhead(word);
+  const ofWorkers = words.filter((word) => typeof word === 'object' && 'worker' in word);
+  expect(ofWorkers.map(({ worker }) => worker)).toEqual(WORKERS);
+  expect(ofWorkers.every(({ code }) => code!.includes('postMessage('))).toBe(true);
+  for (const word of words) if (typeof word === 'object' && 'steps' in word) keepAhead(word);
 
   const { projects, materials, site } = readContent(root);
   let drawn = 0;

@@ -99,6 +99,13 @@ test('below a path of any host everything works', async ({ page }) => {
     const { port } = server.address() as { port: number };
     await toLesson(page, `http://127.0.0.1:${port}/deep/down/index.html`);
     await works(page);
+    // What is worked out beside the page finds its program, too.
+    await page.goto(`http://127.0.0.1:${port}/deep/down/courses/mitred-corners/hem-and-mitre/index.html`);
+    const study = page.locator('[data-study="layout"]');
+    await wake(study);
+    for (let press = 0; press < 10; press++)
+      await study.getByRole('slider', { name: 'Width of the cloth' }).press('ArrowLeft');
+    await expect(study.locator('.happened')).toContainText('You buy 2 yd');
   } finally {
     server.close();
   }
