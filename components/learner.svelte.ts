@@ -105,8 +105,8 @@ export class Learner {
   /** Whether the page shows what it was built with: what it carries ready-made will do. */
   readonly isAsBuilt: boolean = $derived.by(() => this.pattern === this.#lessonIn(this.project.edition));
   #soon: ReturnType<typeof setTimeout> | undefined;
-  /** How long the page took to follow the last time, in ms. */
-  #took = 0;
+  /** How long the page took to follow the last time, in ms. The first time nobody knows, and much has to wake. */
+  #took = Infinity;
 
   /** What this learner has chosen, as `resolveProject` takes it. */
   get settings(): {
