@@ -66,6 +66,16 @@ export class Attempt<Given, Note = null> {
     return this.#tries > 1 ? 'wrong' : 'again';
   }
 
+  /** In a set of practice: a step of the lesson is done without it. */
+  get isPractice(): boolean {
+    return this.#settings.judged !== undefined;
+  }
+
+  /** A hint is for who has tried, and has not got it right. */
+  hints(hint: string | undefined, standing: Standing): string[] {
+    return hint !== undefined && this.#tries > 0 && standing !== 'right' ? [hint] : [];
+  }
+
   change(given: Given): void {
     this.#given = given;
     this.#keep();

@@ -12,7 +12,7 @@ import { createInterface } from 'node:readline/promises';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import GithubSlugger from 'github-slugger';
-import { closest } from '../core/measure/index.ts';
+import { capital, closest } from '../core/measure/index.ts';
 import { writeEditorFiles } from '../site/editor-files.ts';
 import { readContent } from '../site/read-content.ts';
 import type { Content } from '../site/read-content.ts';
@@ -42,7 +42,7 @@ export function make(root: string, wish: Wish): Made {
   const content = readContent(root);
   const id = addressed(wish.name);
   if (id === '') return { ok: false, why: 'A name belongs there, with letters from a to z.' };
-  const title = wish.title ?? (id === wish.name ? sentenceCase(id.replaceAll('-', ' ')) : wish.name);
+  const title = wish.title ?? (id === wish.name ? capital(id.replaceAll('-', ' ')) : wish.name);
   if (wish.kind === 'project') return makeProject(root, content, id, title, wish.project);
   if (wish.kind === 'course') return makeCourse(root, content, id, title, wish.project);
   return makeLesson(root, content, wish.course ?? '', id, title);
@@ -54,8 +54,6 @@ const addressed = (name: string): string =>
     .replace(/[^a-z0-9-]/g, '')
     .replace(/-+/g, '-')
     .replace(/^-|-$/g, '');
-
-const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** The one that is called so, or a sentence that says which there are. */
 function found<T extends { id: string }>(kind: string, id: string, all: readonly T[]): T | string {

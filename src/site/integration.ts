@@ -24,12 +24,12 @@ export function contentCheck(): AstroIntegration {
       async 'astro:config:setup'({ command, config, addMiddleware, injectScript, updateConfig }) {
         const root = fileURLToPath(config.root);
         writeWordExamples(root);
-        updateConfig({ vite: { plugins: [workersInFiles(root, async (file) => beside?.workers.get(file))] } });
         if (command === 'build' && !beside) {
           const { findContentProblems } = await import('./find-content-problems.ts');
           const mistakes = findContentProblems(root).filter(isError);
           if (mistakes.length) throw new ContentMistakes(report(mistakes));
         }
+        updateConfig({ vite: { plugins: [workersInFiles(root, async (file) => beside?.workers.get(file))] } });
         if (command === 'dev') {
           const { livePreview } = await import('./live/live-preview.ts');
           updateConfig({ vite: { plugins: [livePreview(root)] } });

@@ -1,7 +1,7 @@
 import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
 import type { Document, ErrorCode, Node, Pair, Scalar, YAMLError } from 'yaml';
 import type { z } from 'zod';
-import { quote } from '../core/measure/index.ts';
+import { capital, quote } from '../core/measure/index.ts';
 import type { Problem } from './problem.ts';
 import { explain, mistakesIn } from './wording.ts';
 
@@ -90,7 +90,7 @@ export function readYaml<S extends z.ZodType>(
         mistake.key === undefined
           ? offsetOf(document, text, mistake.path)
           : keyOffset(document, mistake.path, mistake.key),
-        label ? `${label}: ${mistake.message}` : sentenceCase(mistake.message),
+        label ? `${label}: ${mistake.message}` : capital(mistake.message),
         (mistake.key !== undefined && cutOff(document, mistake.path, mistake.key)) || mistake.mend,
       ),
     );
@@ -122,8 +122,6 @@ function nameOf(path: Place): string {
   const list = nameOf(path.slice(0, -1));
   return list ? `${list}, entry ${last + 1}` : `entry ${last + 1}`;
 }
-
-const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function neededBy(schema: z.ZodType): string | undefined {
   const { def } = schema._zod as z.core.$ZodTypes['_zod'];

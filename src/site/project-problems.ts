@@ -1,7 +1,7 @@
 import { checkAll, checkMaterials, metIn, resolveProject } from '../core/project/index.ts';
 import type { Finding, Pattern, WorkOut } from '../core/project/index.ts';
 import type { MaterialsFile, ProjectFile } from '../core/project/schema.ts';
-import { quote } from '../core/measure/index.ts';
+import { capital, quote } from '../core/measure/index.ts';
 import type { Edition } from '../core/measure/index.ts';
 import type { Problem } from './problem.ts';
 import type { Entry } from './read-content.ts';
@@ -59,7 +59,7 @@ export function materialProblems(entry: Entry<MaterialsFile>): Problem[] {
 
 function placed({ file, locate }: Entry<unknown>, finding: Finding, where: string): Problem {
   const { severity, message, mend } = finding;
-  const met = `${where.charAt(0).toUpperCase()}${where.slice(1)}`;
+  const met = capital(where);
   // Some say it themselves: With “flap” there is no “facing” for this step.
   const said = where === '' || message.startsWith(met) ? message : `${met}: ${message}`;
   return { file, ...locate(finding.place, finding), severity, message: said, mend };

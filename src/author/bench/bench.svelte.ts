@@ -1,4 +1,5 @@
 import {
+  capital,
   checkAll,
   metIn,
   resolveProject,
@@ -210,7 +211,7 @@ const inOrder = (findings: MetFinding[]): MetFinding[] =>
 /** The front of a finding's sentence: “Metric edition: ”. */
 export function met(finding: MetFinding): string {
   const where = metIn(finding);
-  return where && `${where.charAt(0).toUpperCase()}${where.slice(1)}: `;
+  return where && `${capital(where)}: `;
 }
 
 /** Puts a typed value where the file has one; one of another kind than belongs there is left to the writing to refuse. */

@@ -1,4 +1,6 @@
 import { area } from '../geometry/index.ts';
+import { capital } from '../measure/index.ts';
+import { listed as enumerated } from '../project/names.ts';
 import { listed } from './layout.ts';
 import type { LaidCloth, StraightCut } from '../layout/index.ts';
 
@@ -29,21 +31,18 @@ export function cutSentences(laid: LaidCloth, { labels, set }: CutWords): string
     const where = way === 'across' ? 'from selvage to selvage' : 'along the selvage';
     const times = row.length > 1 ? `, ${row.length} times` : '';
     const made = row.map(({ makes }) => called(makes));
-    const which = listedWords(made);
-    const rest = leaves === of ? '' : ` ${upper(called(leaves))} is left.`;
+    const which = enumerated(made);
+    const rest = leaves === of ? '' : ` ${capital(called(leaves))} is left.`;
     const are = row.length > 1 ? 'These are' : 'That is';
-    return `${upper(called(of))}: measure ${set(measure)} and cut ${where}${times}. ${are} ${which}.${rest}`;
+    return `${capital(called(of))}: measure ${set(measure)} and cut ${where}${times}. ${are} ${which}.${rest}`;
   });
   // Straight cuts give the boxes round them.
   const shaped = laid.placements.filter(({ outline, size }) => area(outline) < 0.999 * size.width * size.height);
   const last = shaped.map(({ piece, number }) => called(`${piece} ${number}`));
   return last.length === 0 || straight.length === 0
     ? straight
-    : [...straight, `Now cut ${listedWords(last)} to shape, by the template.`];
+    : [...straight, `Now cut ${enumerated(last)} to shape, by the template.`];
 }
-
-const listedWords = (words: readonly string[]): string =>
-  words.length > 1 ? `${words.slice(0, -1).join(', ')} and ${words.at(-1)}` : words[0]!;
 
 /** Cuts in a row that are made alike: off one part, as far from the last, each giving the same piece. */
 function rowsOf(cuts: readonly StraightCut[], pieceOf: (part: string) => string | undefined): StraightCut[][] {
@@ -64,5 +63,3 @@ function rowsOf(cuts: readonly StraightCut[], pieceOf: (part: string) => string 
   }
   return rows;
 }
-
-const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,6 +1,6 @@
 /** Makes a demand ready to be laid: which way pieces may lie, opened out or doubled, and what stands in the way. */
 import { bounds, reflect, reflectPoint, rotate, sample, sides, translate } from '../geometry/index.ts';
-import { formatLength, SAME } from '../measure/index.ts';
+import { capital, formatLength, SAME } from '../measure/index.ts';
 import type { Outline, Point } from '../geometry/index.ts';
 import type { Edition } from '../measure/index.ts';
 import type { Finding } from '../project/pattern.ts';
@@ -185,7 +185,7 @@ function problem(index: number, piece: Wanted, code: string, message: string, me
     severity: 'error',
     place,
     code,
-    message: message[0]!.toUpperCase() + message.slice(1),
+    message: capital(message),
     ...(mend ? { mend } : {}),
   };
 }

@@ -31,6 +31,9 @@ export function mended(text: string, { start, end, mend }: Fault): string {
   return mend === undefined ? text : text.slice(0, start) + mend + text.slice(end);
 }
 
+/** A text as it begins a sentence. @example capital('width') // => 'Width' */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** The longest piece of somebody's own text that a message repeats, in characters. */
 const QUOTED = 32;
 

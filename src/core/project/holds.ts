@@ -1,5 +1,5 @@
 /** What the finished work must hold: where it goes, and whether it fits. */
-import { closest, formatLength, quote } from '../measure/index.ts';
+import { capital, closest, formatLength, quote } from '../measure/index.ts';
 import { listed, plainName } from './names.ts';
 import { publishedSize, type PublishedSize } from './sizes.ts';
 import { readNumber, readValue } from './written.ts';
@@ -207,4 +207,3 @@ function checkOne(
 }
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -1,5 +1,5 @@
 /** Questions that are answered by pointing at a drawing, or from the list of what can be pointed at. */
-import { formatLength, SAME } from '../measure/index.ts';
+import { capital, formatLength, SAME } from '../measure/index.ts';
 import { sample, sides, type Point } from '../geometry/index.ts';
 import { sewnEdges } from './choices.ts';
 import type { Pattern, Piece } from '../project/pattern.ts';
@@ -49,7 +49,7 @@ export function pointAtEdges(piece: Piece, wanted: readonly string[] = sewnEdges
       // Stretches of one name follow each other; a corner between them is drawn with the cloth.
       const line = all.filter((side) => side.name === name).flatMap(chords);
       return {
-        ...{ key: name, label: titled(name), right: wanted.includes(name), say: `Not the ${name} edge.` },
+        ...{ key: name, label: capital(name), right: wanted.includes(name), say: `Not the ${name} edge.` },
         ...{ line, at: line[Math.floor(line.length / 2)]! },
       };
     }),
@@ -66,8 +66,6 @@ function chords({ name, from, to, bulge }: ReturnType<typeof sides>[number]): Po
   ];
   return sample(arc, CHORD);
 }
-
-const titled = (name: string) => name.charAt(0).toUpperCase() + name.slice(1);
 
 /** What is asked of the folds of a pleated strip: where one of them will lie, or which of the lines are of one kind. */
 export type AskedFold = { fold: number } | { kind: 'mountain' | 'valley' };
