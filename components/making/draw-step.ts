@@ -1,5 +1,5 @@
 /** A step as pages draw it. Part of the engine: see engine.ts. The command that builds draws steps with it as well. */
-import { drawStep, makeUp, oncePer, type Pattern, type Scene, type Step } from '../../src/core/index.ts';
+import { drawMade, drawStep, makeUp, oncePer, type Pattern, type Scene, type Step } from '../../src/core/index.ts';
 import { ROOM } from './fit.ts';
 
 /** The step with an id, at the size of a pattern; undefined where an option leaves it out. */
@@ -14,3 +14,7 @@ export const draw = oncePer((pattern: Pattern, id): Scene | undefined => {
   const scene = drawStep({ ...step, title: '' }, { ...pattern, fit: ROOM });
   return { ...scene, title, text: [`${title}.`, ...scene.text.slice(1)] };
 });
+
+/** What the steps come to, as a page shows it where a project is only named; undefined where it has no steps. */
+export const drawWhole = (pattern: Pattern): Scene | undefined =>
+  drawMade(makeUp(pattern), { ...pattern, fit: { width: 110, height: 90 } });

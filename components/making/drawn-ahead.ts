@@ -4,15 +4,18 @@
  */
 import type { Scene } from '../../src/core/index.ts';
 
-/** The steps of a project at the lesson's own size, in the site's edition, by their ids. */
-export type DrawnAhead = { project: string; steps: Record<string, Scene> };
+/** The steps of a project at the lesson's own size, in the site's edition, by their ids, and what they come to. */
+export type DrawnAhead = { project: string; steps: Record<string, Scene>; made: Scene | undefined };
 
 /** Astro reads its settings and runs its pages apart from each other, each with a copy of this file: they share this. */
 const SHELF = Symbol.for('steps drawn ahead');
-const shared = globalThis as typeof globalThis & { [SHELF]?: Map<string, DrawnAhead['steps']> };
+const shared = globalThis as typeof globalThis & { [SHELF]?: Map<string, DrawnAhead> };
 
-export function keepAhead({ project, steps }: DrawnAhead): void {
-  (shared[SHELF] ??= new Map()).set(project, steps);
+export function keepAhead(drawn: DrawnAhead): void {
+  (shared[SHELF] ??= new Map()).set(drawn.project, drawn);
 }
 
-export const drawnAhead = (project: string, step: string): Scene | undefined => shared[SHELF]?.get(project)?.[step];
+export const drawnAhead = (project: string, step: string): Scene | undefined =>
+  shared[SHELF]?.get(project)?.steps[step];
+
+export const madeAhead = (project: string): Scene | undefined => shared[SHELF]?.get(project)?.made;

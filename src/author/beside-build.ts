@@ -1,8 +1,9 @@
 import type { ChildProcess } from 'node:child_process';
-import { draw } from '../../components/making/draw-step.ts';
+import { draw, drawWhole } from '../../components/making/draw-step.ts';
 import { keepAhead, type DrawnAhead } from '../../components/making/drawn-ahead.ts';
 import { makeUp, type Edition } from '../core/index.ts';
 import { examine, type Examined } from '../site/find-content-problems.ts';
+import { shelvesOf } from '../site/loader.ts';
 import type { Word } from '../site/integration.ts';
 import { isError } from '../site/problem.ts';
 import { readContent } from '../site/read-content.ts';
@@ -13,14 +14,15 @@ import { makePages } from './make-pages.ts';
 
 /**
  * What is done beside a build while Astro gets ready. The content is checked: with mistakes the build is ended before it
- * has written or said anything. Without, it may go on; its workers are bundled, and as the core is at hand, the steps are drawn for it. Then
- * this process makes a share of the pages, until the build hangs up.
+ * has written or said anything. Without, it may go on; its workers are bundled, and as the core is at hand, the steps
+ * are drawn for it. Then this process makes a share of the pages, until the build hangs up.
  *
  * @param build Astro's own process, with a channel to it and its output held back
  * @param root the folder that holds content/
  */
 export async function besideBuild(build: ChildProcess, root: string, colour: boolean): Promise<void> {
   const content = readContent(root);
+  void say(build, { shelves: shelvesOf(content) });
   const { problems, worked } = examine(content, root);
   if (problems.length) console.log(`${report(problems, colour)}\n`);
   if (problems.some(isError)) {
@@ -58,6 +60,6 @@ function* drawnAhead(edition: Edition, worked: Examined['worked']): Generator<Dr
       const scene = draw(pattern, step.id);
       return scene ? [[step.id, scene] as const] : [];
     });
-    yield { project, steps: Object.fromEntries(steps) };
+    yield { project, steps: Object.fromEntries(steps), made: drawWhole(pattern) };
   }
 }

@@ -2,8 +2,8 @@ import { spawn } from 'node:child_process';
 import { text } from 'node:stream/consumers';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { draw } from '../../components/making/draw-step.ts';
-import { drawnAhead, keepAhead } from '../../components/making/drawn-ahead.ts';
+import { draw, drawWhole } from '../../components/making/draw-step.ts';
+import { drawnAhead, keepAhead, madeAhead } from '../../components/making/drawn-ahead.ts';
 import { besideBuild } from '../../src/author/beside-build.ts';
 import { makeUp, resolveProject } from '../../src/core/index.ts';
 import type { Word } from '../../src/site/integration.ts';
@@ -29,7 +29,8 @@ test('a build hears that all is well, and then gets every drawing that its pages
     .trim()
     .split('\n')
     .map((line) => JSON.parse(line) as Word);
-  expect(words[0]).toBe('all is well');
+  expect(words[0]).toHaveProperty('shelves.projects.length', ids.length);
+  expect(words[1]).toBe('all is well');
   const ofWorkers = words.filter((word) => typeof word === 'object' && 'worker' in word);
   expect(ofWorkers.map(({ worker }) => worker)).toEqual(WORKERS);
   expect(ofWorkers.every(({ code }) => code!.includes('postMessage('))).toBe(true);
@@ -39,6 +40,7 @@ test('a build hears that all is well, and then gets every drawing that its pages
   let drawn = 0;
   for (const { id, value } of projects) {
     const pattern = resolveProject(value!, { edition: site.value!.edition, materials: materials.value! });
+    expect(madeAhead(id)).toEqual(drawWhole(pattern));
     for (const step of makeUp(pattern)) {
       expect(drawnAhead(id, step.id)).toEqual(draw(pattern, step.id));
       drawn++;
