@@ -132,7 +132,7 @@ function touchedIn(island: HTMLElement): (() => void)[] {
     if (!isTouched) return [];
     return () => {
       if (tick) control.checked = checked;
-      else control.value = value;
+      else if (control.type !== 'file') control.value = value; // files that were chosen stay chosen
       for (const type of ['input', 'change']) control.dispatchEvent(new Event(type, { bubbles: true }));
     };
   });

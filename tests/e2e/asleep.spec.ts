@@ -111,6 +111,23 @@ test('a slider moved before its study is awake is taken up', async ({ page }) =>
   await expect(page).toHaveURL(/\?./);
 });
 
+test('a button pressed before its part of the page is awake is pressed', async ({ page }) => {
+  const letGo = await holdBack(page, /\/Progress\.[^/]*\.js$/);
+  await page.goto('/courses/pocket-folio/progress/');
+  await page.getByRole('button', { name: 'Save a file to hand in' }).click();
+  letGo();
+  await expect(page.getByText('Write the name that your teacher knows you by.')).toBeVisible();
+});
+
+test('files opened before the teacher’s page is awake are read', async ({ page }) => {
+  const letGo = await holdBack(page, /\/Class\.[^/]*\.js$/);
+  await page.goto('/courses/pocket-folio/class/');
+  const buffer = Buffer.from('{}');
+  await page.getByLabel('Files').setInputFiles({ name: 'x.json', mimeType: 'application/json', buffer });
+  letGo();
+  await expect(page.getByText('0 taken, 1 not.')).toBeVisible();
+});
+
 test('sizes in answers and units beside lines are in the edition that is shown, used or not', async ({ page }) => {
   await page.goto(`${SIZE}?edition=metric`);
   const guess = question(page, 'How much wider must you cut it?');
