@@ -124,8 +124,9 @@ function touchedIn(island: HTMLElement): (() => void)[] {
     const tick = control instanceof HTMLInputElement && /^(?:radio|checkbox)$/u.test(control.type);
     const { value } = control;
     const checked = tick && control.checked;
+    // Of radio buttons the one that was chosen speaks for all.
     const isTouched = tick
-      ? checked !== control.defaultChecked
+      ? checked !== control.defaultChecked && (checked || control.type === 'checkbox')
       : control instanceof HTMLInputElement
         ? value !== control.defaultValue
         : control.selectedOptions[0]?.defaultSelected === false && control.selectedIndex > 0;

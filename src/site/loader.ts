@@ -7,36 +7,6 @@ import type { LessonFront } from './schemas.ts';
 
 type Shelf = Exclude<keyof Content, 'problems'>;
 
-/** An entry as it goes on a shelf. */
-type ToShelve = Pick<Entry<unknown>, 'id' | 'file' | 'text' | 'value'>;
-
-/** The content as it goes on Astro's shelves, which another process may send. */
-export type Shelves = Record<Shelf, ToShelve[]>;
-
-/** What is put on the shelves of a content folder that has been read. */
-export function shelvesOf({ site, materials, glossary, projects, courses, lessons }: Content): Shelves {
-  const plain = ({ id, file, text, value }: Entry<unknown>): ToShelve => ({ id, file, text, value });
-  const placed = (entry: LessonEntry): ToShelve => {
-    const { value, course, slug, fileName } = entry;
-    return { ...plain(entry), value: value && ({ ...value, course, slug, fileName } satisfies Shelved) };
-  };
-  return {
-    site: [plain(site)],
-    materials: [plain(materials)],
-    glossary: [plain(glossary)],
-    projects: projects.map(plain),
-    courses: courses.map(plain),
-    lessons: lessons.map(placed),
-  };
-}
-
-let fromBeside: Promise<Shelves | undefined> | undefined;
-
-/** Lets a build take the content from the process that reads it anyway. It comes back with nothing where that hangs up. */
-export function shelvesFrom(beside: Promise<Shelves | undefined>): void {
-  fromBeside = beside;
-}
-
 /**
  * Loaders that put the content folder on Astro's shelves, all from one reading of it. A file with a mistake is left
  * out; while the site is being edited, the last state without a mistake stays.
@@ -77,40 +47,37 @@ export function contentLoaders(): (shelf: Shelf) => Loader {
   });
 }
 
-type Reading = { shelves: Shelves; unusable: Set<string> };
+type Reading = { content: Content; unusable: Set<string> };
 
 /** Reads the content; while it is being edited, also which files cannot be shown. A build stops before it comes here. */
 async function read({ config, watcher }: LoaderContext): Promise<Reading> {
   const root = fileURLToPath(config.root);
-  const beside = watcher ? undefined : await fromBeside;
-  if (beside) return { shelves: beside, unusable: new Set() };
   const content = readContent(root);
-  const shelves = shelvesOf(content);
-  if (!watcher) return { shelves, unusable: new Set() };
+  if (!watcher) return { content, unusable: new Set() };
   const { examine } = await import('./find-content-problems.ts');
-  return { shelves, unusable: examine(content, root).unusable };
+  return { content, unusable: examine(content, root).unusable };
 }
 
-async function fill(shelf: Shelf, context: LoaderContext, { shelves, unusable }: Reading): Promise<void> {
-  const entries = shelves[shelf];
+async function fill(shelf: Shelf, context: LoaderContext, { content, unusable }: Reading): Promise<void> {
+  const entries: Entry<unknown>[] = [content[shelf]].flat();
   const wanted = new Set(entries.map((entry) => entry.id));
   for (const id of context.store.keys()) if (!wanted.has(id)) context.store.delete(id);
   for (const entry of entries) {
     if (entry.value === undefined) continue;
     if (shelf === 'projects' && unusable.has(entry.file)) continue;
+    const isLesson = 'lesson' in entry;
+    const value = isLesson ? { ...(entry.value as object), ...placeOf(entry as LessonEntry) } : entry.value;
     context.store.set({
       id: entry.id,
-      data: await context.parseData({
-        id: entry.id,
-        data: entry.value as Record<string, unknown>,
-        filePath: entry.file,
-      }),
+      data: await context.parseData({ id: entry.id, data: value as Record<string, unknown>, filePath: entry.file }),
       filePath: entry.file,
       digest: context.generateDigest(entry.text),
-      ...(shelf === 'lessons' ? { body: entry.text, deferredRender: true } : {}),
+      ...(isLesson ? { body: entry.text, deferredRender: true } : {}),
     });
   }
 }
 
 /** A lesson on its shelf: what stands at its top, and where its file lies. */
 export type Shelved = LessonFront & Pick<LessonEntry, 'course' | 'slug' | 'fileName'>;
+
+const placeOf = ({ course, slug, fileName }: LessonEntry) => ({ course, slug, fileName });

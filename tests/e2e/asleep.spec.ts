@@ -111,6 +111,20 @@ test('a slider moved before its study is awake is taken up', async ({ page }) =>
   await expect(page).toHaveURL(/\?./);
 });
 
+test('a drawing chosen before its study is awake stays chosen', async ({ page }) => {
+  const letGo = await holdBack(page, /\/PleatStudy\.[^/]*\.js$/);
+  await page.setViewportSize({ width: 360, height: 800 });
+  await page.goto(PLEAT);
+  const study = page.locator('[data-study="pleats"]');
+  const strip = study.getByRole('radio', { name: 'Strip' });
+  await expect(study.getByRole('radio', { name: 'Front' })).toBeChecked();
+  await strip.check({ force: true });
+  letGo();
+  await expect(page.locator('astro-island[ssr]', { has: study })).toHaveCount(0);
+  await expect(strip).toBeChecked();
+  await expect(study.locator('.view').first()).toHaveClass(/\bchosen\b/);
+});
+
 test('a button pressed before its part of the page is awake is pressed', async ({ page }) => {
   const letGo = await holdBack(page, /\/Progress\.[^/]*\.js$/);
   await page.goto('/courses/pocket-folio/progress/');
