@@ -3,7 +3,6 @@ import { draw, drawWhole } from '../../components/making/draw-step.ts';
 import { keepAhead, type DrawnAhead } from '../../components/making/drawn-ahead.ts';
 import { makeUp, type Edition } from '../core/index.ts';
 import { examine, type Examined } from '../site/find-content-problems.ts';
-import { shelvesOf } from '../site/loader.ts';
 import type { Word } from '../site/integration.ts';
 import { isError } from '../site/problem.ts';
 import { readContent } from '../site/read-content.ts';
@@ -22,7 +21,6 @@ import { makePages } from './make-pages.ts';
  */
 export async function besideBuild(build: ChildProcess, root: string, colour: boolean): Promise<void> {
   const content = readContent(root);
-  void say(build, { shelves: shelvesOf(content) });
   const { problems, worked } = examine(content, root);
   if (problems.length) console.log(`${report(problems, colour)}\n`);
   if (problems.some(isError)) {

@@ -1,9 +1,9 @@
 import { pageUrl, type CoursePage } from './index.ts';
-import { questionsOf, type Listed } from './lesson-questions.ts';
-import { standing } from './standing.ts';
+import { questionsOf } from './lesson-questions.ts';
+import { standingFor } from './standing.ts';
 
 /** Several pages of a course list its questions. */
-const known = standing(() => new Map<string, Listed>());
+const listed = standingFor(questionsOf);
 
 /** A course as the pages for handing in know it: its lessons with their questions and steps. */
 export function courseInClass({ id, title, lessons }: CoursePage) {
@@ -18,10 +18,4 @@ export function courseInClass({ id, title, lessons }: CoursePage) {
       ...listed(entry.body ?? ''),
     })),
   };
-}
-
-function listed(body: string): Listed {
-  const questions = known().get(body) ?? questionsOf(body);
-  known().set(body, questions);
-  return questions;
 }

@@ -1,7 +1,7 @@
 import { withHandouts, withTeacher } from './build-options.ts';
 import { everything, plannedHandouts } from './handouts.ts';
 import { readContent } from './read-content.ts';
-import { standing } from './standing.ts';
+import { standing, standingFor } from './standing.ts';
 
 /** A document of a course, and where each paper and edition of it lies, from the site's root. */
 export type HandoutLinks = {
@@ -37,19 +37,11 @@ export function readyMade(project: string, names: readonly string[]): Record<str
   );
 }
 
-function linksFor(course: string): Map<string, HandoutLinks> {
-  if (!withHandouts()) return new Map();
-  const known = linksByCourse();
-  const links = known.get(course) ?? linksOf(course);
-  known.set(course, links);
-  return links;
-}
-
 const content = standing(() => readContent(process.cwd()));
-const linksByCourse = standing(() => new Map<string, Map<string, HandoutLinks>>());
 
-function linksOf(course: string): Map<string, HandoutLinks> {
+const linksFor = standingFor((course) => {
   const links = new Map<string, HandoutLinks>();
+  if (!withHandouts()) return links;
   for (const planned of plannedHandouts(content(), course, everything)) {
     if (planned.kind !== 'document' || (planned.reader === 'teacher' && !withTeacher())) continue;
     const [, kind = '', ...rest] = planned.file.split('/');
@@ -60,4 +52,4 @@ function linksOf(course: string): Map<string, HandoutLinks> {
     links.set(name, entry);
   }
   return links;
-}
+});

@@ -1,7 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { keepAhead, type DrawnAhead } from '../../components/making/drawn-ahead.ts';
-import { shelvesFrom, type Shelves } from './loader.ts';
 import { isError } from './problem.ts';
 import { report } from './report.ts';
 import { WORKERS, workersInFiles, type Bundled } from './workers.ts';
@@ -10,8 +9,8 @@ import { writeWordExamples } from './word-examples.ts';
 /** Set by a command that checks the content beside the build it has started, and sends word. */
 export const CHECKED_BESIDE = 'CONTENT_IS_CHECKED_BESIDE';
 
-/** What it sends: the content; that the build may go on; each worker; and, project by project, what pages will show. */
-export type Word = { shelves: Shelves } | 'all is well' | DrawnAhead | Bundled;
+/** What it sends: that the build may go on; then each worker; and, project by project, what pages will show. */
+export type Word = 'all is well' | DrawnAhead | Bundled;
 
 /**
  * Keeps mistakes in the content out of a built site, and shows them in the page while the site is being edited. Stands
@@ -47,19 +46,16 @@ export function contentCheck(): AstroIntegration {
   };
 }
 
-/** What the other process says. What is on its way when it hangs up does not come. */
+/** What the other process says. A worker that is on its way when it hangs up does not come. */
 function listen(): { allIsWell: Promise<void>; workers: ReadonlyMap<string, Promise<string | undefined>> } {
   const well = Promise.withResolvers<void>();
-  const content = Promise.withResolvers<Shelves | undefined>();
-  shelvesFrom(content.promise);
   const workers = new Map(WORKERS.map((file) => [file as string, Promise.withResolvers<string | undefined>()]));
   process.on('message', (word: Word) => {
     if (word === 'all is well') well.resolve();
-    else if ('shelves' in word) content.resolve(word.shelves);
     else if ('steps' in word) keepAhead(word);
     else if ('worker' in word) workers.get(word.worker)?.resolve(word.code);
   });
-  process.once('disconnect', () => [content, ...workers.values()].forEach(({ resolve }) => resolve(undefined)));
+  process.once('disconnect', () => workers.forEach(({ resolve }) => resolve(undefined)));
   return { allIsWell: well.promise, workers: new Map([...workers].map(([file, { promise }]) => [file, promise])) };
 }
 

@@ -98,9 +98,9 @@ export function byTwo(own: AstroPrerenderer, ask: Ask): AstroPrerenderer {
   let [othersStore, isAtWork] = [0, false];
 
   const takeTogether = (): Task[] => {
-    const [of, tasks] = forEither.entries().next().value ?? [];
-    if (of !== undefined) forEither.delete(of);
-    return tasks ?? [];
+    const [of, tasks] = forEither.entries().next().value!;
+    forEither.delete(of);
+    return tasks;
   };
   const share = () => {
     while (othersStore < IN_STORE && forEither.size > 0) takeTogether().forEach(giveAway);
@@ -115,10 +115,9 @@ export function byTwo(own: AstroPrerenderer, ask: Ask): AstroPrerenderer {
   /** One page after the other; between them there is time for what the other has made. */
   const work = async () => {
     isAtWork = true;
-    for (;;) {
+    while (forOne.length + forEither.size > 0) {
       if (forOne.length === 0) forOne.push(...takeTogether());
-      const task = forOne.shift();
-      if (!task) break;
+      const task = forOne.shift()!;
       const answer = ownWay(task);
       task.done(answer);
       await answer.catch(() => {});

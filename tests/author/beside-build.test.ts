@@ -29,8 +29,7 @@ test('a build hears that all is well, and then gets every drawing that its pages
     .trim()
     .split('\n')
     .map((line) => JSON.parse(line) as Word);
-  expect(words[0]).toHaveProperty('shelves.projects.length', ids.length);
-  expect(words[1]).toBe('all is well');
+  expect(words[0]).toBe('all is well');
   const ofWorkers = words.filter((word) => typeof word === 'object' && 'worker' in word);
   expect(ofWorkers.map(({ worker }) => worker)).toEqual(WORKERS);
   expect(ofWorkers.every(({ code }) => code!.includes('postMessage('))).toBe(true);
