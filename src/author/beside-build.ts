@@ -8,12 +8,12 @@ import { isError } from '../site/problem.ts';
 import { readContent } from '../site/read-content.ts';
 import type { Content } from '../site/read-content.ts';
 import { report } from '../site/report.ts';
-import { bundleWorker, WORKERS } from '../site/workers.ts';
+import { bundleWorkers } from '../site/workers.ts';
 import { makePages } from './make-pages.ts';
 
 /**
  * What is done beside a build while Astro gets ready. The content is checked: with mistakes the build is ended before it
- * has written or said anything. Without, it may go on; its workers are bundled, and as the core is at hand, the steps
+ * has written or said anything. Without, it may go on; its workers are put together, and as the core is at hand, the steps
  * are drawn for it. Then this process makes a share of the pages, until the build hangs up.
  *
  * @param build Astro's own process, with a channel to it and its output held back
@@ -44,9 +44,7 @@ const say = (build: ChildProcess, word: Word): Promise<void> =>
 
 async function* words(root: string, { site }: Content, worked: Examined['worked']): AsyncGenerator<Word> {
   yield 'all is well';
-  for (const worker of WORKERS) {
-    yield { worker, code: await bundleWorker(root, worker).catch(() => undefined) }; // Astro will say what is wrong
-  }
+  yield { workers: await bundleWorkers(root).catch(() => undefined) }; // Astro will say what is wrong
   if (site.value) yield* drawnAhead(site.value.edition, worked);
 }
 

@@ -3,14 +3,14 @@ import type { AstroIntegration } from 'astro';
 import { keepAhead, type DrawnAhead } from '../../components/making/drawn-ahead.ts';
 import { isError } from './problem.ts';
 import { report } from './report.ts';
-import { WORKERS, workersInFiles, type Bundled } from './workers.ts';
+import { workersInFiles, type Program } from './workers.ts';
 import { writeWordExamples } from './word-examples.ts';
 
 /** Set by a command that checks the content beside the build it has started, and sends word. */
 export const CHECKED_BESIDE = 'CONTENT_IS_CHECKED_BESIDE';
 
-/** What it sends: that the build may go on; then each worker; and, project by project, what pages will show. */
-export type Word = 'all is well' | DrawnAhead | Bundled;
+/** What it sends: that the build may go on; then the workers; and, project by project, what pages will show. */
+export type Word = 'all is well' | DrawnAhead | { workers: Program[] | undefined };
 
 /**
  * Keeps mistakes in the content out of a built site, and shows them in the page while the site is being edited. Stands
@@ -29,7 +29,7 @@ export function contentCheck(): AstroIntegration {
           const mistakes = findContentProblems(root).filter(isError);
           if (mistakes.length) throw new ContentMistakes(report(mistakes));
         }
-        updateConfig({ vite: { plugins: [workersInFiles(root, async (file) => beside?.workers.get(file))] } });
+        updateConfig({ vite: { plugins: [workersInFiles(root, async () => beside?.workers)] } });
         if (command === 'dev') {
           const { livePreview } = await import('./live/live-preview.ts');
           updateConfig({ vite: { plugins: [livePreview(root)] } });
@@ -46,17 +46,17 @@ export function contentCheck(): AstroIntegration {
   };
 }
 
-/** What the other process says. A worker that is on its way when it hangs up does not come. */
-function listen(): { allIsWell: Promise<void>; workers: ReadonlyMap<string, Promise<string | undefined>> } {
+/** What the other process says. Workers that are on their way when it hangs up do not come. */
+function listen(): { allIsWell: Promise<void>; workers: Promise<Program[] | undefined> } {
   const well = Promise.withResolvers<void>();
-  const workers = new Map(WORKERS.map((file) => [file as string, Promise.withResolvers<string | undefined>()]));
+  const workers = Promise.withResolvers<Program[] | undefined>();
   process.on('message', (word: Word) => {
     if (word === 'all is well') well.resolve();
     else if ('steps' in word) keepAhead(word);
-    else if ('worker' in word) workers.get(word.worker)?.resolve(word.code);
+    else if ('workers' in word) workers.resolve(word.workers);
   });
-  process.once('disconnect', () => workers.forEach(({ resolve }) => resolve(undefined)));
-  return { allIsWell: well.promise, workers: new Map([...workers].map(([file, { promise }]) => [file, promise])) };
+  process.once('disconnect', () => workers.resolve(undefined));
+  return { allIsWell: well.promise, workers: workers.promise };
 }
 
 /** Where in the program it was thrown helps nobody, so it carries no stack. */

@@ -1,74 +1,80 @@
 /**
  * The programs that work beside a page, in workers: the writer of documents and the table on which pieces are laid.
- * Each goes into a file of its own. Vite would bundle them too, but address them from the top of the host: a copy of
- * the site that lies below a path would not find them.
+ * They are put together by themselves, and share one copy of the core. Vite would bundle each with a copy of its own,
+ * and address it from the top of the host: a copy of the site that lies below a path would not find it.
  */
 import path from 'node:path';
 import type { Plugin } from 'vite';
 
-/** Where the programs lie, from the project's root. */
-export const WORKERS = ['components/cutting/table.ts', 'components/widgets/own-sheets/press.ts'] as const;
+/** Where the programs start, from the project's root. */
+const WORKERS = ['components/cutting/table.ts', 'components/widgets/own-sheets/press.ts'];
 
 /** What programs are to do without: documents need no fonts that are packed in this way. */
 export const withoutIn = (root: string) => ({
   'brotli/decompress.js': path.join(root, 'components/widgets/own-sheets/no-brotli.ts'),
 });
 
-/** What a worker's file is called while its name is not known yet. */
-const STANDS_FOR = 'worker-in-file:';
-const FILE = new RegExp(`${STANDS_FOR}([\\w-]+)`, 'gu');
+/** A file of the programs, and the worker that starts with it. */
+export type Program = { fileName: string; code: string; worker: string | undefined };
 
-/** A worker bundled by the command that has started a build; nothing where it could not be. */
-export type Bundled = { worker: string; code: string | undefined };
-
-/**
- * @param file one of `WORKERS`
- * @returns the program, in one piece
- */
-export async function bundleWorker(root: string, file: string): Promise<string> {
-  const { build } = await import('vite');
-  const built = await build({
-    root,
-    configFile: false,
-    publicDir: false,
-    logLevel: 'error',
+/** @returns the programs, each in a file of its own, and what they share in others */
+export async function bundleWorkers(root: string): Promise<Program[]> {
+  const { rolldown } = await import('rolldown');
+  const bundle = await rolldown({
+    cwd: root,
+    input: WORKERS,
+    platform: 'browser',
     resolve: { alias: withoutIn(root) },
-    build: {
-      write: false,
-      modulePreload: false,
-      rolldownOptions: { input: path.join(root, file), output: { format: 'es', codeSplitting: false } },
-    },
+    transform: { target: ['chrome111', 'firefox114', 'safari16.4'] }, // what Vite makes of pages
+    logLevel: 'warn',
   });
-  if (!('output' in built)) throw new Error(`${file} makes no single program.`);
-  return built.output[0].code;
+  const { output } = await bundle.generate({
+    format: 'es',
+    minify: true,
+    entryFileNames: '[name]-[hash].js',
+    chunkFileNames: '[name]-[hash].js',
+  });
+  await bundle.close();
+  return output.map((file) => {
+    if (file.type !== 'chunk') throw new Error(`${file.fileName} is no program.`);
+    const worker = file.facadeModuleId && file.isEntry ? from(root, file.facadeModuleId) : undefined;
+    return { fileName: file.fileName, code: file.code, worker };
+  });
 }
 
+/** Where a file lies from the root, written as on the web. */
+const from = (root: string, file: string): string => path.relative(root, file).split(path.sep).join('/');
+
 /**
- * Puts each worker that a page starts into a file, and its address, from the file that starts it, into the page.
+ * Puts the programs among the files of the site, and their addresses, from the file that starts one, into the page.
  *
- * @param fromBeside a worker that was bundled meanwhile; the build does it itself where there is none
+ * @param fromBeside the programs where they were put together meanwhile; the build does it itself where they were not
  */
-export function workersInFiles(root: string, fromBeside: (file: string) => Promise<string | undefined>): Plugin {
+export function workersInFiles(root: string, fromBeside: () => Promise<Program[] | undefined>): Plugin {
+  let folder: string;
+  let programs: Promise<Program[]> | undefined;
   return {
     name: 'workers-in-files',
     apply: 'build',
     enforce: 'pre',
     applyToEnvironment: ({ config }) => config.consumer === 'client',
-    async transform(code, id) {
-      const [whole, name] = /new URL\('(\.\/[\w-]+\.ts)', import\.meta\.url\)/.exec(code) ?? [];
-      if (whole === undefined || !code.includes(`new Worker(${whole}`)) return undefined;
-      const file = path
-        .relative(root, path.resolve(path.dirname(id), name!))
-        .split(path.sep)
-        .join('/');
-      const source = (await fromBeside(file)) ?? (await bundleWorker(root, file));
-      const reference = this.emitFile({ type: 'asset', name: `${path.basename(file, '.ts')}.js`, source });
-      return { code: code.replace(whole, `new URL(/* @vite-ignore */ '${STANDS_FOR}${reference}', import.meta.url)`) };
+    configResolved({ environments }) {
+      folder = environments.client!.build.assetsDir;
     },
-    renderChunk(code) {
-      if (!code.includes(STANDS_FOR)) return undefined;
-      // It lies beside the file that starts it.
-      return { code: code.replace(FILE, (_, reference: string) => path.basename(this.getFileName(reference))) };
+    transform: {
+      filter: { code: 'new Worker(' },
+      async handler(code, id) {
+        const [start, name] = /new URL\('(\.\/[\w-]+\.ts)', import\.meta\.url\)/.exec(code) ?? [];
+        if (start === undefined || !code.includes(`new Worker(${start}`)) return undefined;
+        programs ??= fromBeside().then((known) => known ?? bundleWorkers(root));
+        const worker = from(root, path.resolve(path.dirname(id), name!));
+        const program = (await programs).find((file) => file.worker === worker);
+        if (!program) throw new Error(`${worker} is not among the workers.`);
+        for (const { fileName, code: source } of await programs)
+          this.emitFile({ type: 'asset', fileName: `${folder}/${fileName}`, source });
+        // It lies beside the file that starts it.
+        return { code: code.replace(start, `new URL(/* @vite-ignore */ './${program.fileName}', import.meta.url)`) };
+      },
     },
   };
 }

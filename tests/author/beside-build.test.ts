@@ -1,4 +1,5 @@
 import { spawn } from 'node:child_process';
+import path from 'node:path';
 import { text } from 'node:stream/consumers';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
@@ -7,7 +8,6 @@ import { drawnAhead, keepAhead, madeAhead } from '../../components/making/drawn-
 import { besideBuild } from '../../src/author/beside-build.ts';
 import { makeUp, resolveProject } from '../../src/core/index.ts';
 import type { Word } from '../../src/site/integration.ts';
-import { WORKERS } from '../../src/site/workers.ts';
 import { readContent } from '../../src/site/read-content.ts';
 
 test('a build hears that all is well, and then gets every drawing that its pages would make', async () => {
@@ -30,9 +30,10 @@ test('a build hears that all is well, and then gets every drawing that its pages
     .split('\n')
     .map((line) => JSON.parse(line) as Word);
   expect(words[0]).toBe('all is well');
-  const ofWorkers = words.filter((word) => typeof word === 'object' && 'worker' in word);
-  expect(ofWorkers.map(({ worker }) => worker)).toEqual(WORKERS);
-  expect(ofWorkers.every(({ code }) => code!.includes('postMessage('))).toBe(true);
+  const ofWorkers = words.flatMap((word) => (typeof word === 'object' && 'workers' in word ? word.workers! : []));
+  const programs = ofWorkers.filter(({ worker }) => worker);
+  expect(programs.map(({ worker }) => path.basename(worker!)).sort()).toEqual(['press.ts', 'table.ts']);
+  expect(programs.every(({ code }) => code.includes('postMessage('))).toBe(true);
   for (const word of words) if (typeof word === 'object' && 'steps' in word) keepAhead(word);
 
   const { projects, materials, site } = readContent(root);
