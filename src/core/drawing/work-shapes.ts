@@ -2,6 +2,7 @@ import { shown } from '../cloth/shown.ts';
 import { rowsOf } from './rows.ts';
 import { turnedUp } from './nap.ts';
 import { polyline } from './path.ts';
+import { inStrokes } from './strokes.ts';
 import { viewed } from './view.ts';
 import { hardwareRing, zigzag } from './marks.ts';
 import { surfaceOf } from './surface.ts';
@@ -48,7 +49,7 @@ export class Lines {
   /** One shape for each role, named after it and after the work. */
   shapes(name: string): Shape[] {
     return [...this.#found].flatMap(([key, { path, ...rest }]) =>
-      path.length === 0 ? [] : [{ kind: 'path', name: `${name} ${key}`, path, ...rest }],
+      path.length === 0 ? [] : [{ kind: 'path', name: `${name} ${key}`, path: inStrokes(path), ...rest }],
     );
   }
 }

@@ -30,6 +30,20 @@ describe('paths', () => {
     );
   });
 
+  it('are written as JavaScript writes the same numbers, rounded', () => {
+    const number = fc.oneof(
+      fc.double({ min: -2000, max: 2000, noNaN: true }),
+      fc.integer({ min: -3000, max: 3000 }).map((n) => n / 100),
+    );
+    fc.assert(
+      fc.property(number, number, (x, y) => {
+        const [a, b] = [x, y].map((n) => Math.round(n * 100) / 100 + 0);
+        expect(pathText([['M', x, y]])).toBe(`M${a} ${b}`);
+      }),
+      runs(500),
+    );
+  });
+
   it('draw an outline without edges as nothing', () => {
     expect(closed(polygon([]), (point) => point)).toEqual([]);
   });
