@@ -5,6 +5,7 @@ import svelte from '@astrojs/svelte';
 import { defineConfig, fontProviders } from 'astro/config';
 import './src/site/alone.ts';
 import { authorsBench } from './src/author/bench/integration.ts';
+import { compiledOnce } from './src/site/compiled-once.ts';
 import { cutFonts } from './src/site/fonts.ts';
 import { handoutsInSite } from './src/site/handouts-integration.ts';
 import { contentCheck } from './src/site/integration.ts';
@@ -87,6 +88,7 @@ export default defineConfig({
   },
   vite: {
     cacheDir: '.cache/vite',
+    plugins: [compiledOnce(`${root}.cache/components.json`)],
     resolve: { alias: withoutIn(root) },
     environments: {
       client: {
