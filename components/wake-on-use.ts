@@ -29,15 +29,14 @@ const wakeOnUse: ClientDirective = (load, { value }, island) => {
   let trouble: HTMLElement | undefined;
 
   const use = (event: Event) => {
-    const { target } = event;
+    const { target, type } = event;
     if (!(target instanceof Element)) return;
     const clicked = target instanceof SVGElement ? target : target.closest('button');
-    if (event.type === 'click' && clicked)
-      pressed = () => clicked.dispatchEvent(new MouseEvent('click', { bubbles: true, cancelable: true }));
-    if (event instanceof KeyboardEvent && event.key === 'Enter' && target instanceof HTMLInputElement)
-      pressed = () => target.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }));
-    if (event.type === 'pointerdown') pressed = () => target.dispatchEvent(new PointerEvent(event.type, event));
-    if (event.type === 'pointerup' || event.type === 'pointercancel') pressed = undefined;
+    const again = (at: Element) => () => at.dispatchEvent(new (event.constructor as typeof Event)(type, event));
+    if (type === 'click' && clicked) pressed = again(clicked);
+    if ((event as KeyboardEvent).key === 'Enter' && target instanceof HTMLInputElement) pressed = again(target);
+    if (type === 'pointerdown') pressed = again(target);
+    if (/up$|cancel$/u.test(type)) pressed = undefined;
     void wake();
   };
   const uses = ['pointerover', 'pointerdown', 'pointerup', 'pointercancel', 'click', 'keydown', 'input', 'focusin'];
@@ -127,7 +126,7 @@ function touchedIn(island: HTMLElement): (() => void)[] {
     // Of radio buttons the one that was chosen speaks for all.
     const isTouched = tick
       ? checked !== control.defaultChecked && (checked || control.type === 'checkbox')
-      : control instanceof HTMLInputElement
+      : 'defaultValue' in control
         ? value !== control.defaultValue
         : control.selectedOptions[0]?.defaultSelected === false && control.selectedIndex > 0;
     if (!isTouched) return [];

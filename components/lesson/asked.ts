@@ -4,7 +4,7 @@
  */
 import { edgesCalled, foldsCalled, randomFrom, shuffled, sideCalled, type AskedFold } from '../../src/core/index.ts';
 import { learnerOf } from '../learner.svelte.ts';
-import { tellShowing } from '../making/engine.ts';
+import { shown } from '../making/shows.ts';
 import { outOfOrder, type Other } from '../questions/practice/other.ts';
 
 export type Choice = { id: string; right: string[]; wrong: string[] | Record<string, string>; hint?: string };
@@ -43,9 +43,9 @@ export function fold({ id, piece, fold, kind = 'mountain', hint }: Fold) {
   return { name: id ?? foldsCalled(piece, asked), piece, asked, hint };
 }
 
-export function side({ step, shows, from = 'front', hint, id = sideCalled(step, shows) }: Side, project: string) {
-  const built = tellShowing(learnerOf(project).pattern, step, from, shows);
-  return { ...{ name: id, step, side: from, shows, hint }, built };
+export function side({ step, shows, from, hint, id = sideCalled(step, shows) }: Side, project: string) {
+  const built = shown('AskSide', project, learnerOf(project).pattern, step, shows, from);
+  return { ...{ name: id, step, side: from ?? 'front', shows, hint }, built };
 }
 
 /** A question of the lesson for a set; undefined for kinds that no set holds. The content check has seen what was given. */

@@ -1,11 +1,12 @@
 import type { ChildProcess } from 'node:child_process';
-import { draw, drawWhole } from '../../components/making/draw-step.ts';
-import { keepAhead, type DrawnAhead } from '../../components/making/drawn-ahead.ts';
-import { makeUp, type Edition } from '../core/index.ts';
+import { keepAhead } from '../../components/making/ahead.ts';
+import { workAhead } from '../../components/making/shows.ts';
+import { leave } from '../site/beside.ts';
 import { examine, type Examined } from '../site/find-content-problems.ts';
+import { shelvesOf } from '../site/loader.ts';
 import type { Word } from '../site/integration.ts';
 import { isError } from '../site/problem.ts';
-import { readContent } from '../site/read-content.ts';
+import { projectOfLesson, readContent } from '../site/read-content.ts';
 import type { Content } from '../site/read-content.ts';
 import { report } from '../site/report.ts';
 import { bundleWorkers } from '../site/workers.ts';
@@ -13,14 +14,16 @@ import { makePages } from './make-pages.ts';
 
 /**
  * What is done beside a build while Astro gets ready. The content is checked: with mistakes the build is ended before it
- * has written or said anything. Without, it may go on; its workers are put together, and as the core is at hand, the steps
- * are drawn for it. Then this process makes a share of the pages, until the build hangs up.
+ * has written or said anything. Without, it may go on; its workers are put together, and as the core is at hand, what
+ * lessons show of the making is worked out for it. Then this process makes a share of the pages, until the build hangs up.
  *
  * @param build Astro's own process, with a channel to it and its output held back
  * @param root the folder that holds content/
+ * @param file where the build looks for what was read
  */
-export async function besideBuild(build: ChildProcess, root: string, colour: boolean): Promise<void> {
+export async function besideBuild(build: ChildProcess, root: string, colour: boolean, file: string): Promise<void> {
   const content = readContent(root);
+  leave(file, shelvesOf(content));
   const { problems, worked } = examine(content, root);
   if (problems.length) console.log(`${report(problems, colour)}\n`);
   if (problems.some(isError)) {
@@ -34,7 +37,7 @@ export async function besideBuild(build: ChildProcess, root: string, colour: boo
   for await (const word of words(root, content, worked)) {
     if (!build.connected) return; // it has ended, and hears nothing more
     await say(build, word);
-    if (typeof word === 'object' && 'steps' in word) keepAhead(word);
+    if (typeof word === 'object' && 'shown' in word) keepAhead(word);
   }
 }
 
@@ -42,20 +45,24 @@ export async function besideBuild(build: ChildProcess, root: string, colour: boo
 const say = (build: ChildProcess, word: Word): Promise<void> =>
   new Promise((resolve) => build.send(word, () => resolve()));
 
-async function* words(root: string, { site }: Content, worked: Examined['worked']): AsyncGenerator<Word> {
+async function* words(root: string, content: Content, worked: Examined['worked']): AsyncGenerator<Word> {
   yield 'all is well';
   yield { workers: await bundleWorkers(root).catch(() => undefined) }; // Astro will say what is wrong
-  if (site.value) yield* drawnAhead(site.value.edition, worked);
+  const edition = content.site.value?.edition;
+  if (!edition) return;
+  for (const [project, { variants }] of worked)
+    yield workAhead(project, variants[0][edition], [MADE, ...wordsOn(project, content)]);
 }
 
-/** Every step that a lesson can show, project by project. */
-function* drawnAhead(edition: Edition, worked: Examined['worked']): Generator<DrawnAhead> {
-  for (const [project, { variants }] of worked) {
-    const pattern = variants[0][edition];
-    const steps = makeUp(pattern).flatMap((step) => {
-      const scene = draw(pattern, step.id);
-      return scene ? [[step.id, scene] as const] : [];
-    });
-    yield { project, steps: Object.fromEntries(steps), made: drawWhole(pattern) };
-  }
-}
+/** What every project's page shows. */
+const MADE = { name: 'Made', attributes: {} };
+
+/** The words of all lessons about a project. */
+const wordsOn = (project: string, { lessons, courses }: Content) =>
+  lessons
+    .filter((lesson) => projectOfLesson(lesson, courses) === project)
+    .flatMap(({ lesson }) => lesson.words)
+    .map(({ name, attributes }) => ({
+      name,
+      attributes: Object.fromEntries(attributes.map(({ name, value }) => [name, value])),
+    }));

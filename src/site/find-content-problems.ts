@@ -9,7 +9,7 @@ import { inReadingOrder, placeIn } from './problem.ts';
 import type { Problem } from './problem.ts';
 import { isWhole, materialProblems, projectProblems, workOut } from './project-problems.ts';
 import type { WorkedOut } from './project-problems.ts';
-import { allEntries, readContent } from './read-content.ts';
+import { allEntries, projectOfLesson, readContent } from './read-content.ts';
 import type { Content, Entry, LessonEntry } from './read-content.ts';
 import type { CourseFile } from './schemas.ts';
 import { questionProblems } from './question-problems.ts';
@@ -59,7 +59,7 @@ export function examine(content: Content, root: string): Examined {
   const pages = pagesOf(content);
   for (const lesson of lessons) {
     const course = courses.find(({ id }) => id === lesson.course);
-    const project = lesson.value?.project ?? course?.value?.project;
+    const project = projectOfLesson(lesson, courses);
     problems.push(...frontProblems(lesson, course, projects));
     problems.push(
       ...lessonProblems(lesson, root, {

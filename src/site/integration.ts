@@ -1,16 +1,16 @@
+import { existsSync, readdirSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
-import { keepAhead, type DrawnAhead } from '../../components/making/drawn-ahead.ts';
+import type { Plugin } from 'vite';
+import { keepAhead, type Ahead } from '../../components/making/ahead.ts';
+import { CHECKED_BESIDE } from './beside.ts';
 import { isError } from './problem.ts';
 import { report } from './report.ts';
 import { workersInFiles, type Program } from './workers.ts';
 import { writeWordExamples } from './word-examples.ts';
 
-/** Set by a command that checks the content beside the build it has started, and sends word. */
-export const CHECKED_BESIDE = 'CONTENT_IS_CHECKED_BESIDE';
-
-/** What it sends: that the build may go on; then the workers; and, project by project, what pages will show. */
-export type Word = 'all is well' | DrawnAhead | { workers: Program[] | undefined };
+/** What the command beside a build sends: that the build may go on; then the workers; and, project by project, what pages will show. */
+export type Word = 'all is well' | Ahead | { workers: Program[] | undefined };
 
 /**
  * Keeps mistakes in the content out of a built site, and shows them in the page while the site is being edited. Stands
@@ -29,7 +29,15 @@ export function contentCheck(): AstroIntegration {
           const mistakes = findContentProblems(root).filter(isError);
           if (mistakes.length) throw new ContentMistakes(report(mistakes));
         }
-        updateConfig({ vite: { plugins: [workersInFiles(root, async () => beside?.workers)] } });
+        updateConfig({
+          vite: {
+            build: { emptyOutDir: false }, // once all is well
+            plugins: [
+              onceAllIsWell(config.outDir, beside?.allIsWell),
+              workersInFiles(root, async () => beside?.workers),
+            ],
+          },
+        });
         if (command === 'dev') {
           const { livePreview } = await import('./live/live-preview.ts');
           updateConfig({ vite: { plugins: [livePreview(root)] } });
@@ -37,10 +45,29 @@ export function contentCheck(): AstroIntegration {
           addMiddleware({ order: 'pre', entrypoint: new URL('live/problem-page.ts', import.meta.url) });
         }
       },
-      // From here on the site of before is taken down, and lessons are read by what cannot tell their mistakes.
-      'astro:build:start': () => beside?.allIsWell,
       'astro:build:done'() {
         if (beside && process.connected) process.disconnect();
+      },
+    },
+  };
+}
+
+/** Until the content is known to be well a build only reads; then the site of before is taken down, and it may write. */
+function onceAllIsWell(outDir: URL, isWell: Promise<void> | undefined): Plugin {
+  let isCleared = false;
+  return {
+    name: 'once-all-is-well',
+    apply: 'build',
+    buildEnd: {
+      order: 'pre', // others begin to write in theirs
+      async handler(error) {
+        if (error) return;
+        await isWell;
+        if (isCleared) return;
+        isCleared = true;
+        // A site may be published by what git keeps in its folder.
+        for (const name of existsSync(outDir) ? readdirSync(outDir) : [])
+          if (name !== '.git') rmSync(new URL(name, outDir), { recursive: true, force: true, maxRetries: 3 });
       },
     },
   };
@@ -52,7 +79,7 @@ function listen(): { allIsWell: Promise<void>; workers: Promise<Program[] | unde
   const workers = Promise.withResolvers<Program[] | undefined>();
   process.on('message', (word: Word) => {
     if (word === 'all is well') well.resolve();
-    else if ('steps' in word) keepAhead(word);
+    else if ('shown' in word) keepAhead(word);
     else if ('workers' in word) workers.resolve(word.workers);
   });
   process.once('disconnect', () => workers.resolve(undefined));

@@ -1,11 +1,34 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Loader, LoaderContext } from 'astro/loaders';
-import { readContent } from './read-content.ts';
+import { left } from './beside.ts';
 import type { Content, Entry, LessonEntry } from './read-content.ts';
 import type { LessonFront } from './schemas.ts';
 
 type Shelf = Exclude<keyof Content, 'problems'>;
+
+/** An entry as it goes on a shelf. */
+type ToShelve = Pick<Entry<unknown>, 'id' | 'file' | 'text' | 'value'>;
+
+/** The content as it goes on Astro's shelves. */
+export type Shelves = Record<Shelf, ToShelve[]>;
+
+/** What is put on the shelves of a content folder that has been read. */
+export function shelvesOf({ site, materials, glossary, projects, courses, lessons }: Content): Shelves {
+  const plain = ({ id, file, text, value }: Entry<unknown>): ToShelve => ({ id, file, text, value });
+  const placed = (entry: LessonEntry): ToShelve => {
+    const { value, course, slug, fileName } = entry;
+    return { ...plain(entry), value: value && ({ ...value, course, slug, fileName } satisfies Shelved) };
+  };
+  return {
+    site: [plain(site)],
+    materials: [plain(materials)],
+    glossary: [plain(glossary)],
+    projects: projects.map(plain),
+    courses: courses.map(plain),
+    lessons: lessons.map(placed),
+  };
+}
 
 /**
  * Loaders that put the content folder on Astro's shelves, all from one reading of it. A file with a mistake is left
@@ -47,37 +70,36 @@ export function contentLoaders(): (shelf: Shelf) => Loader {
   });
 }
 
-type Reading = { content: Content; unusable: Set<string> };
+type Reading = { shelves: Shelves; unusable: Set<string> };
 
 /** Reads the content; while it is being edited, also which files cannot be shown. A build stops before it comes here. */
 async function read({ config, watcher }: LoaderContext): Promise<Reading> {
   const root = fileURLToPath(config.root);
+  const shelves = left() as Shelves | undefined;
+  if (shelves) return { shelves, unusable: new Set() };
+  const { readContent } = await import('./read-content.ts');
   const content = readContent(root);
-  if (!watcher) return { content, unusable: new Set() };
+  if (!watcher) return { shelves: shelvesOf(content), unusable: new Set() };
   const { examine } = await import('./find-content-problems.ts');
-  return { content, unusable: examine(content, root).unusable };
+  return { shelves: shelvesOf(content), unusable: examine(content, root).unusable };
 }
 
-async function fill(shelf: Shelf, context: LoaderContext, { content, unusable }: Reading): Promise<void> {
-  const entries: Entry<unknown>[] = [content[shelf]].flat();
+async function fill(shelf: Shelf, context: LoaderContext, { shelves, unusable }: Reading): Promise<void> {
+  const entries = shelves[shelf];
   const wanted = new Set(entries.map((entry) => entry.id));
   for (const id of context.store.keys()) if (!wanted.has(id)) context.store.delete(id);
-  for (const entry of entries) {
-    if (entry.value === undefined) continue;
-    if (shelf === 'projects' && unusable.has(entry.file)) continue;
-    const isLesson = 'lesson' in entry;
-    const value = isLesson ? { ...(entry.value as object), ...placeOf(entry as LessonEntry) } : entry.value;
+  for (const { id, file, text, value } of entries) {
+    if (value === undefined) continue;
+    if (shelf === 'projects' && unusable.has(file)) continue;
     context.store.set({
-      id: entry.id,
-      data: await context.parseData({ id: entry.id, data: value as Record<string, unknown>, filePath: entry.file }),
-      filePath: entry.file,
-      digest: context.generateDigest(entry.text),
-      ...(isLesson ? { body: entry.text, deferredRender: true } : {}),
+      id,
+      data: await context.parseData({ id, data: value as Record<string, unknown>, filePath: file }),
+      filePath: file,
+      digest: context.generateDigest(text),
+      ...(shelf === 'lessons' ? { body: text, deferredRender: true } : {}),
     });
   }
 }
 
 /** A lesson on its shelf: what stands at its top, and where its file lies. */
 export type Shelved = LessonFront & Pick<LessonEntry, 'course' | 'slug' | 'fileName'>;
-
-const placeOf = ({ course, slug, fileName }: LessonEntry) => ({ course, slug, fileName });

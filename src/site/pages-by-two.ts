@@ -4,7 +4,7 @@
  */
 import { readdirSync } from 'node:fs';
 import type { AstroIntegration, AstroPrerenderer, HookParameters } from 'astro';
-import { CHECKED_BESIDE } from './integration.ts';
+import { CHECKED_BESIDE } from './beside.ts';
 
 /** Where the other process finds what makes pages, and the style sheets of each kind of page. */
 export type Opened = { bundle: string; sheets: [kind: string, sheets: unknown][] };

@@ -1,8 +1,9 @@
 import { lessonWords } from '../../components/lesson/words.ts';
+import { resolveProject, type WorkOut } from '../core/project/index.ts';
 import type { ProjectFile } from '../core/project/schema.ts';
 import { referenceFault, type Surroundings } from './lesson-references.ts';
 import { readLesson } from './lesson-text.ts';
-import { workOut } from './project-problems.ts';
+import type { WorkedOut } from './project-problems.ts';
 
 /**
  * The project that most examples can be shown with, and the words whose examples they are. An example names measures
@@ -14,12 +15,23 @@ export function projectForExamples<P extends { id: string; file: ProjectFile }>(
   const names = Object.keys(lessonWords);
   let most: { project: P; shown: Set<string> } | undefined;
   for (const project of projects) {
-    const surroundings = { project: project.id, worked: workOut(project.file, undefined), projects: [project.id] };
+    const surroundings = { project: project.id, worked: asItIs(project.file), projects: [project.id] };
     const shown = new Set(names.filter((name) => fits(name, surroundings)));
     if (shown.size > (most?.shown.size ?? -1)) most = { project, shown };
     if (shown.size === names.length) break;
   }
   return most ?? { shown: new Set(names.filter((name) => lessonWords[name]?.anywhere)) };
+}
+
+/** A project in the lesson's own way, as examples show it. */
+function asItIs(file: ProjectFile): WorkedOut {
+  const inAnyWay: WorkOut = (edition) => resolveProject(file, { edition });
+  return {
+    file,
+    materials: undefined,
+    variants: [{ inch: inAnyWay('inch', {}), metric: inAnyWay('metric', {}) }],
+    inAnyWay,
+  };
 }
 
 function fits(name: string, surroundings: Surroundings): boolean {

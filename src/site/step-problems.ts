@@ -2,6 +2,7 @@ import { quote } from '../core/measure/index.ts';
 import { verbs } from '../core/project/index.ts';
 import type { ProjectFile } from '../core/project/schema.ts';
 import type { Problem } from './problem.ts';
+import { projectOfLesson } from './read-content.ts';
 import type { Content } from './read-content.ts';
 
 type StepFile = NonNullable<ProjectFile['steps']>[number];
@@ -12,10 +13,7 @@ type StepFile = NonNullable<ProjectFile['steps']>[number];
  */
 export function untoldSteps({ projects, courses, lessons }: Content): Problem[] {
   return projects.flatMap((project): Problem[] => {
-    const own = lessons.filter(
-      (lesson) =>
-        (lesson.value?.project ?? courses.find(({ id }) => id === lesson.course)?.value?.project) === project.id,
-    );
+    const own = lessons.filter((lesson) => projectOfLesson(lesson, courses) === project.id);
     // A lesson that plays the making through tells every step.
     if (own.length === 0 || own.some(({ lesson }) => lesson.words.some(({ name }) => name === 'MakeUp'))) return [];
     const prose = own.flatMap(({ lesson }) => lesson.prose.map(({ text }) => text)).join('\n');

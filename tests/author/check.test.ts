@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { cpSync, existsSync, readFileSync, symlinkSync } from 'node:fs';
+import { cpSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { expect, test } from 'vitest';
@@ -97,10 +97,12 @@ test('--json is for other programs', () => {
 
 test('a build with mistakes stops with all of them, before anything is built', () => {
   const root = contentFolder({ [PROJECT]: '', ...exchanged(SIZE, '<YourSize />', '<YorSize />') });
+  mkdirSync(path.join(root, 'dist'));
+  writeFileSync(path.join(root, 'dist/index.html'), 'The site of before.');
   const { stdout, status } = command(root, 'astro.ts', 'build');
   expect(stdout).toBe(`${check(root).text}\n\nThe site is not built. Mend the mistakes above first.\n`);
   expect(status).toBe(1);
-  expect(existsSync(path.join(root, 'dist'))).toBe(false);
+  expect(readdirSync(path.join(root, 'dist'))).toEqual(['index.html']);
 });
 
 test('Astro’s own build command is held back, too', async () => {

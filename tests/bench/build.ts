@@ -8,6 +8,9 @@
  * out. Nor are the sheets and the pages of courses, of which the kit makes 85. So the kit is measured with all that it
  * makes against what a plain site can hold of it. The last time is of the sentences between the tags alone.
  *
+ * What both keep of their programs from one build to the next is there: a first build of each comes before, and is told
+ * by itself. Of the content nothing is left.
+ *
  *     node tests/bench/build.ts
  */
 import { spawnSync } from 'node:child_process';
@@ -29,6 +32,10 @@ try {
   const kit = await kitHouse();
   const plain = await plainHouse();
   const pattern = await demoPattern();
+  await fillKit(kit, PER_COURSE);
+  await fillPlain(plain, PER_COURSE, (text) => byHand(text, pattern));
+  const [first, firstTyped] = [build(kit, 'src/author/astro.ts'), build(plain, 'node_modules/astro/bin/astro.mjs')];
+  console.log(`${PER_COURSE} lessons, the first build of all: ${first.toFixed(1)} s; typed ${firstTyped.toFixed(1)} s`);
   for (const lessons of sizes) {
     await fillKit(kit, lessons);
     const ours = build(kit, 'src/author/astro.ts');
@@ -136,7 +143,7 @@ function bare(text: string): string {
   return text.replace(/<Size[^>]*\/>/g, '4 in').replace(/<\/?[A-Z][^>]*>/g, '');
 }
 
-/** Builds with nothing left of a build before, but for the fonts, which are cut once; gives the seconds it took. */
+/** Builds with nothing left of a build before, but for what depends on programs alone; gives the seconds it took. */
 function build(house: string, command: string): number {
   for (const folder of ['dist', '.astro', '.cache/astro']) spawnSync('rm', ['-rf', path.join(house, folder)]);
   const from = performance.now();

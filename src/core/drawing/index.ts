@@ -1,6 +1,6 @@
 export { MM_PER_PIXEL, NARROWEST } from './scene.ts';
 export type { Fit, PathShape, ShapeRole, Scene, Shape, TextShape } from './scene.ts';
-export { pathText } from './path.ts';
+export { figure, pathText } from './path.ts';
 export type { Command, Path } from './path.ts';
 export { NOW_HEAVIER, pens } from './pens.ts';
 export type { Ink, Pen } from './pens.ts';

@@ -86,26 +86,24 @@ export function pathPoints(path: Path): Point[] {
  */
 export function pathText(path: Path): string {
   let text = '';
-  let [x, y]: (number | undefined)[] = [];
-  for (const command of path) {
-    const [toX, toY] = [hundredths(command.at(-2)), hundredths(command.at(-1))];
-    if (command[0] === 'L' && toY === y) text += 'H' + figure(toX);
-    else if (command[0] === 'L' && toX === x) text += 'V' + figure(toY);
-    else {
-      text += command[0];
-      for (let i = 1; i < command.length; i++) text += (i > 1 ? ' ' : '') + figure(hundredths(command[i]));
-    }
+  let [x, y]: (string | undefined)[] = [];
+  for (const [letter, ...numbers] of path) {
+    const figures = numbers.map(figure);
+    const [toX, toY] = figures.slice(-2);
+    if (letter === 'L' && toY === y) text += `H${toX}`;
+    else if (letter === 'L' && toX === x) text += `V${toY}`;
+    else text += letter + figures.join(' ');
     [x, y] = [toX, toY];
   }
   return text;
 }
 
-const hundredths = (n: unknown): number => Math.round((n as number) * 100);
-
-/** So many hundredths as a decimal number, put together from whole numbers: several times as fast as from a fraction. */
-function figure(hundredths: number): string {
-  const size = Math.abs(hundredths);
-  const rest = size % 100;
-  const decimals = rest && (rest < 10 ? '.0' : '.') + (rest % 10 ? rest : rest / 10);
-  return (hundredths < 0 ? '-' : '') + Math.floor(size / 100) + (decimals || '');
+/** A length on the sheet to a hundredth; put together from whole numbers, several times as fast as from a fraction. */
+export function figure(n: number): string {
+  const hundredths = Math.abs(Math.round(n * 100));
+  const rest = hundredths % 100;
+  const sign = hundredths && n < 0 ? '-' : '';
+  return (
+    sign + Math.floor(hundredths / 100) + ((rest && (rest < 10 ? '.0' : '.') + (rest % 10 ? rest : rest / 10)) || '')
+  );
 }
