@@ -84,7 +84,11 @@ export function workAhead(
     if (!Object.hasOwn(shows, name)) continue;
     const word = name as Word;
     const given = shows[word].by.map((attribute) => attributes[attribute] as string | undefined);
-    shown[keyOf(word, given)] ??= workOut(word, pattern, given);
+    try {
+      shown[keyOf(word, given)] ??= workOut(word, pattern, given);
+    } catch {
+      // The page that shows it says what is wrong, and where.
+    }
   }
   return { project, shown };
 }
