@@ -18,8 +18,8 @@ const rows = [
   ['handout'],
 ];
 
-/** Where a command leaves what it has drawn for the pages. */
-const AHEAD = 'components/making/drawn-ahead.ts';
+/** Where a command leaves what it has worked out for the pages. */
+const AHEAD = 'components/making/ahead.ts';
 
 /** Outside the core: a folder, and what of the house it may import besides itself. */
 const sees: [folder: string, others: string[]][] = [
