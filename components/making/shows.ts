@@ -3,7 +3,7 @@
  * it out ahead (ahead.ts); what is not there, or not yet, is worked out by the page that shows it.
  */
 import { buyAtOnce, layAtOnce, startOf } from '../cutting/engine.ts';
-import type { Pattern } from '../../src/core/index.ts';
+import { thicknessIn, type Pattern } from '../../src/core/index.ts';
 import { aheadOf, type Ahead } from './ahead.ts';
 import { drawWhole } from './draw-step.ts';
 import { pack } from './packed-places.ts';
@@ -27,8 +27,7 @@ export const shows = {
     by: ['step'],
     show(pattern: Pattern, id: string) {
       const step = stepOf(pattern, id);
-      const thickness = (role: string) => pattern.materials[role]?.material?.thickness ?? 0.3;
-      const drawn = step && drawLayers(step, pattern, thickness);
+      const drawn = step && drawLayers(step, pattern, thicknessIn(pattern));
       return {
         makes: step?.makes ?? id,
         scene: drawn && { ...drawn.scene, shapes: [...drawn.scene.shapes, drawn.round(1)] },

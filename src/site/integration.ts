@@ -9,7 +9,10 @@ import { report } from './report.ts';
 import { workersInFiles, type Program } from './workers.ts';
 import { writeWordExamples } from './word-examples.ts';
 
-/** What the command beside a build sends: that the build may go on; then the workers; and, project by project, what pages will show. */
+/**
+ * What the command beside a build sends: that the build may go on; then the workers; and, project by project, what pages
+ * will show.
+ */
 export type Word = 'all is well' | Ahead | { workers: Program[] | undefined };
 
 /**

@@ -66,12 +66,16 @@ export function workersInFiles(root: string, fromBeside: () => Promise<Program[]
       async handler(code, id) {
         const [start, name] = /new URL\('(\.\/[\w-]+\.ts)', import\.meta\.url\)/.exec(code) ?? [];
         if (start === undefined || !code.includes(`new Worker(${start}`)) return undefined;
-        programs ??= fromBeside().then((known) => known ?? bundleWorkers(root));
+        const putAmongFiles = async () => {
+          const files = (await fromBeside()) ?? (await bundleWorkers(root));
+          for (const { fileName, code: source } of files)
+            this.emitFile({ type: 'asset', fileName: `${folder}/${fileName}`, source });
+          return files;
+        };
+        programs ??= putAmongFiles();
         const worker = from(root, path.resolve(path.dirname(id), name!));
         const program = (await programs).find((file) => file.worker === worker);
         if (!program) throw new Error(`${worker} is not among the workers.`);
-        for (const { fileName, code: source } of await programs)
-          this.emitFile({ type: 'asset', fileName: `${folder}/${fileName}`, source });
         // It lies beside the file that starts it.
         return { code: code.replace(start, `new URL(/* @vite-ignore */ './${program.fileName}', import.meta.url)`) };
       },

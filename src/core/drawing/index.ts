@@ -1,6 +1,7 @@
 export { MM_PER_PIXEL, NARROWEST } from './scene.ts';
 export type { Fit, PathShape, ShapeRole, Scene, Shape, TextShape } from './scene.ts';
 export { figure, pathText } from './path.ts';
+export { thicknessIn } from './thickness.ts';
 export type { Command, Path } from './path.ts';
 export { NOW_HEAVIER, pens } from './pens.ts';
 export type { Ink, Pen } from './pens.ts';
