@@ -25,18 +25,25 @@ const lies = (pattern) => (id) => pattern.test(id.startsWith(root) ? id.slice(ro
 
 /** What several islands share and many lessons do without. */
 const lessRead =
-  /\/(drawing|making|questions|handing-in|zod|qr|layout|kit|cutting|shopping-list|drift-study)\/|\/bindings\/(input|select)|\/project\/lists|\/shared\/clone/;
+  /\/(drawing|compute|questions|class|zod|qr|layout|kit|shopping-list|drift-study)\/|ShoppingTable|\/bindings\/(input|select)|\/project\/lists|\/shared\/clone/;
+
+/** What shows the making. */
+const making =
+  /components\/(compute|page\/(in-view|idle-queue|out-of-sight)|words\/(layer-study\/(layers|packed-places)|seam-study\/seam|step\/shown))/;
+
+/** What asks. */
+const asking = /components\/(ui\/question|words\/(ask-|my-piece|practice|predict))|\/questions\/choices/;
 
 /** The islands of nearly every lesson. */
 const onEveryLesson =
-  /components\/widgets\/(tape\/|your-size\/SizeSheet|Switches|Refill)|astrojs\/svelte\/dist\/client/;
+  /components\/page\/(tape\/|size\/SizeSheet|Switches|UpdateInlineSizes)|astrojs\/svelte\/dist\/client/;
 
 /** `client:use`: an island that wakes when it is used. */
 const wakeOnUse = {
   name: 'wake-on-use',
   hooks: {
     'astro:config:setup': ({ addClientDirective }) =>
-      addClientDirective({ name: 'use', entrypoint: './components/wake-on-use.ts' }),
+      addClientDirective({ name: 'use', entrypoint: './components/page/wake-on-use.ts' }),
   },
 };
 
@@ -102,15 +109,15 @@ export default defineConfig({
                 groups: [
                   {
                     name: 'lesson',
-                    test: (id) => !lies(lessRead)(id),
+                    test: (id) => ![lessRead, making, asking].some((part) => lies(part)(id)),
                     minShareCount: 2,
                     priority: 2,
                   },
                   { name: 'islands', test: lies(onEveryLesson), priority: 1 },
                   { name: 'drawing', test: lies(/\/drawing\//), minShareCount: 2 },
-                  { name: 'pieces', test: lies(/widgets\/(CutList|MaterialsList)|\/project\/lists/) },
-                  { name: 'making', test: lies(/\/making\//), minShareCount: 2 },
-                  { name: 'questions', test: lies(/components\/questions\/|\/questions\/choices/), minShareCount: 2 },
+                  { name: 'pieces', test: lies(/words\/(cut-list|materials-list)|\/project\/lists/) },
+                  { name: 'making', test: lies(making), minShareCount: 2 },
+                  { name: 'questions', test: lies(asking), minShareCount: 2 },
                 ],
               },
             },

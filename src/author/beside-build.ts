@@ -1,6 +1,6 @@
 import type { ChildProcess } from 'node:child_process';
-import { keepAhead } from '../../components/making/ahead.ts';
-import { workAhead } from '../../components/making/shows.ts';
+import { keepAhead } from '../../components/words/ahead.ts';
+import { workAhead } from '../../components/words/shows.ts';
 import { leave } from '../site/beside.ts';
 import { examine, type Examined } from '../site/find-content-problems.ts';
 import { shelvesOf } from '../site/loader.ts';

@@ -1,4 +1,4 @@
-import { cautions } from '../../components/lesson/cautions.ts';
+import { cautions } from '../../components/words/caution/cautions.ts';
 import { makeUp } from '../core/project/index.ts';
 import type { CautionKey } from '../core/project/index.ts';
 import type { Problem, Said } from './problem.ts';

@@ -2,8 +2,8 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { z } from 'zod';
-import { lessonWords } from '../../components/lesson/words.ts';
-import type { LessonWord } from '../../components/lesson/words.ts';
+import { lessonWords } from '../../components/words/words.ts';
+import type { LessonWord } from '../../components/words/words.ts';
 import { MaterialsFile, ProjectFile } from '../core/project/schema.ts';
 import { CourseFile, GlossaryFile, SiteFile } from './schemas.ts';
 

@@ -1,5 +1,5 @@
 /** Every document of a course: what there is, under which name, and how to make it. */
-import { cautions, defersTo } from '../../components/lesson/cautions.ts';
+import { cautions, defersTo } from '../../components/words/caution/cautions.ts';
 import {
   answerKey,
   classPlan,

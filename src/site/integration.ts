@@ -2,7 +2,7 @@ import { existsSync, readdirSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import type { Plugin } from 'vite';
-import { keepAhead, type Ahead } from '../../components/making/ahead.ts';
+import { keepAhead, type Ahead } from '../../components/words/ahead.ts';
 import { CHECKED_BESIDE } from './beside.ts';
 import { isError } from './problem.ts';
 import { report } from './report.ts';

@@ -1,8 +1,8 @@
 import { existsSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import type { z } from 'zod';
-import { lessonWords } from '../../components/lesson/words.ts';
-import type { LessonWord } from '../../components/lesson/words.ts';
+import { lessonWords } from '../../components/words/words.ts';
+import type { LessonWord } from '../../components/words/words.ts';
 import { closest, quote } from '../core/measure/index.ts';
 import { texFault } from './katex-plugin.ts';
 import { referenceFault } from './lesson-references.ts';

@@ -1,4 +1,4 @@
-import type { Reference } from '../../components/lesson/words.ts';
+import type { Reference } from '../../components/words/words.ts';
 import { evaluate, parseFormula } from '../core/formula/index.ts';
 import { fail, ok, quote } from '../core/measure/index.ts';
 import type { Fault } from '../core/measure/index.ts';

@@ -7,11 +7,11 @@ import path from 'node:path';
 import type { Plugin } from 'vite';
 
 /** Where the programs start, from the project's root. */
-const WORKERS = ['components/cutting/table.ts', 'components/widgets/own-sheets/press.ts'];
+const WORKERS = ['components/compute/table.ts', 'components/compute/press.ts'];
 
 /** What programs are to do without: documents need no fonts that are packed in this way. */
 export const withoutIn = (root: string) => ({
-  'brotli/decompress.js': path.join(root, 'components/widgets/own-sheets/no-brotli.ts'),
+  'brotli/decompress.js': path.join(root, 'components/compute/no-brotli.ts'),
 });
 
 /** A file of the programs, and the worker that starts with it. */
@@ -64,7 +64,7 @@ export function workersInFiles(root: string, fromBeside: () => Promise<Program[]
     transform: {
       filter: { code: 'new Worker(' },
       async handler(code, id) {
-        const [start, name] = /new URL\('(\.\/[\w-]+\.ts)', import\.meta\.url\)/.exec(code) ?? [];
+        const [start, name] = /new URL\('(\.{1,2}\/[\w/.-]+\.ts)', import\.meta\.url\)/.exec(code) ?? [];
         if (start === undefined || !code.includes(`new Worker(${start}`)) return undefined;
         const putAmongFiles = async () => {
           const files = (await fromBeside()) ?? (await bundleWorkers(root));

@@ -6,7 +6,7 @@
  */
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { cautions, defersTo } from '../../components/lesson/cautions.ts';
+import { cautions, defersTo } from '../../components/words/caution/cautions.ts';
 import { printFonts } from '../../src/site/fonts.ts';
 import { everything, plannedHandouts } from '../../src/site/handouts.ts';
 import { readContent } from '../../src/site/read-content.ts';

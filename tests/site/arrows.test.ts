@@ -19,12 +19,12 @@ const rows = [
 ];
 
 /** Where a command leaves what it has worked out for the pages. */
-const AHEAD = 'components/making/ahead.ts';
+const AHEAD = 'components/words/ahead.ts';
 
 /** Outside the core: a folder, and what of the house it may import besides itself. */
 const sees: [folder: string, others: string[]][] = [
   ['src/core', []],
-  ['src/site', ['src/core', 'components/lesson/words.ts', 'components/lesson/cautions.ts', AHEAD]],
+  ['src/site', ['src/core', 'components/words/words.ts', 'components/words/caution/cautions.ts', AHEAD]],
   ['src/author', ['src/core', 'src/site', 'src/layouts', 'components']],
   ['components', ['src/core']],
 ];

@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import Ajv from 'ajv';
 import { expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { lessonWords } from '../../components/lesson/words.ts';
+import { lessonWords } from '../../components/words/words.ts';
 import { editorFiles, schemaLine, writeEditorFiles } from '../../src/site/editor-files.ts';
 import { readContent } from '../../src/site/read-content.ts';
 import { contentFolder } from './content-folder.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { formatLength, makeUp, stepSheet } from '../../../src/core/index.ts';
 import type { TextShape } from '../../../src/core/index.ts';
-import { cautions, defersTo } from '../../../components/lesson/cautions.ts';
+import { cautions, defersTo } from '../../../components/words/caution/cautions.ts';
 import { resolved } from '../project/files.ts';
 import { panels } from '../project/steps.ts';
 import { demoPattern } from './documents.ts';

@@ -1,0 +1,86 @@
+/** What a teacher sets for a class. What cannot be taken is told, and the last good number stays. */
+import type { ClassWish } from '../compute/cutting-types.ts';
+import { asRecord, keep, recall } from '../page/storage.ts';
+
+/** The numbers of a class, each with its words and its bounds. */
+export const fields = [
+  { name: 'makers', label: 'Makers', min: 1, max: 500 },
+  { name: 'spares', label: 'Spare sets', min: 0, max: 500 },
+  { name: 'machines', label: 'Sewing machines', min: 1, max: 500 },
+  { name: 'irons', label: 'Irons', min: 1, max: 500 },
+] as const;
+export type FieldName = (typeof fields)[number]['name'];
+
+const isCount = (value: unknown, min: number, max: number): value is number =>
+  typeof value === 'number' && Number.isInteger(value) && value >= min && value <= max;
+
+/** Minutes of sessions as one writes them: 90, 90, 150. */
+export function readSessions(text: string): number[] | undefined {
+  const parts = text.split(/[,;\s]+/).filter((part) => part !== '');
+  const minutes = parts.map(Number);
+  return minutes.length > 0 && minutes.every((one) => isCount(one, 1, 1440)) ? minutes : undefined;
+}
+
+export class TeachersWish {
+  readonly #start: ClassWish;
+  readonly #key: string;
+  now = $state.raw<ClassWish>() as ClassWish;
+  /** What could not be taken, by field. */
+  refused = $state<Record<string, string>>({});
+
+  /** @param key under which the browser keeps what is set */
+  constructor(start: ClassWish, key: string) {
+    this.#start = start;
+    this.#key = key;
+    this.now = start;
+    if (typeof document === 'undefined') return;
+    const kept = recall(key, asRecord) ?? {};
+    const counts = fields.flatMap(({ name, min, max }) => (isCount(kept[name], min, max) ? [[name, kept[name]]] : []));
+    const sessions = Array.isArray(kept.sessions) ? readSessions(kept.sessions.join(',')) : undefined;
+    const prices = Object.entries(asRecord(kept.prices) ?? {}).filter(([, one]) => typeof one === 'number' && one >= 0);
+    this.now = {
+      ...start,
+      ...Object.fromEntries(counts),
+      ...(sessions && { sessions }),
+      prices: Object.fromEntries(prices) as Record<string, number>,
+    };
+  }
+
+  get changed(): boolean {
+    return JSON.stringify(this.now) !== JSON.stringify(this.#start);
+  }
+
+  setCount(name: FieldName, value: number): void {
+    const { label, min, max } = fields.find((field) => field.name === name)!;
+    if (isCount(value, min, max)) this.#take(name, { [name]: value });
+    else this.refused[name] = `${label}: a whole number from ${min} to ${max}.`;
+  }
+
+  setSessions(text: string): void {
+    const sessions = readSessions(text);
+    if (sessions) this.#take('sessions', { sessions });
+    else this.refused.sessions = 'Minutes of each session, such as 90, 90, 150.';
+  }
+
+  /** A price; an empty field goes back to the price of materials.yaml. */
+  setPrice(key: string, text: string): void {
+    const { [key]: _, ...others } = this.now.prices;
+    const amount = Number(text.trim().replace(',', '.'));
+    if (text.trim() === '') this.#take(`price ${key}`, { prices: others });
+    else if (Number.isFinite(amount) && amount >= 0)
+      this.#take(`price ${key}`, { prices: { ...others, [key]: amount } });
+    else this.refused[`price ${key}`] = 'A price is a number of 0 or more.';
+  }
+
+  back(): void {
+    this.now = this.#start;
+    this.refused = {};
+    keep(this.#key, undefined);
+  }
+
+  #take(field: string, change: Partial<ClassWish>): void {
+    delete this.refused[field];
+    this.now = { ...this.now, ...change };
+    keep(this.#key, this.now);
+  }
+}

@@ -1,0 +1,365 @@
+/**
+ * What this learner has chosen for this page: the edition, their sizes and their options. Every widget reads the
+ * pattern from here, so that moving one slider changes every number, drawing and question on the page.
+ *
+ * On the server nothing is chosen yet: a page is rendered at the lesson's own size in the site's edition.
+ */
+import {
+  evaluate,
+  formatLength,
+  formatQuantity,
+  parseFormula,
+  parseLength,
+  resolveProject,
+  toGrid,
+  type Edition,
+  type Formula,
+  type Materials,
+  type Measure,
+  type Pattern,
+  type ProjectFile,
+  type Quantity,
+  type Result,
+  type Scope,
+} from '../../src/core/index.ts';
+import { flushSync } from 'svelte';
+import { writeAddress } from './address.ts';
+import { editionChoice } from './edition.svelte.ts';
+import { asRecord, keep, recall } from './storage.ts';
+
+/** A project as a page carries it: the file's own numbers, and what its materials are. */
+export type Project = { id: string; file: ProjectFile; materials: Materials; edition: Edition };
+
+/** A size the learner chose: as chosen, in the edition it was chosen in, so that going there and back loses nothing. */
+type Chosen = { value: number; edition: Edition };
+
+const inBrowser = typeof document !== 'undefined';
+const shelf = new Map<string, Project>();
+
+/** Puts a project where widgets find it. Pages call this while they are built; in the browser the page's own copy is read. */
+export function shelve(project: Project): void {
+  shelf.set(project.id, project);
+}
+
+function fetchProject(id: string): Project {
+  const found = shelf.get(id);
+  if (found) return found;
+  const text = inBrowser ? document.getElementById(`project-${id}`)?.textContent : undefined;
+  if (!text) throw new Error(`The page does not carry the project "${id}".`);
+  const project = JSON.parse(text) as Project;
+  shelf.set(id, project);
+  return project;
+}
+
+/** In ms. A page that takes longer than `QUICK` to follow would stand in the hand's way; it waits until the hand rests. */
+const [QUICK, REST] = [4, 150];
+
+/** Whether a hand is moving a size: what follows it waits (idle-queue.ts). */
+export const hand = { moves: false };
+
+/** How a measure or option is named in the address: `packet width` as `packet-width`. */
+const inAddress = (name: string): string => name.trim().toLowerCase().replace(/\s+/g, '-');
+
+/** One project on this page, at this learner's size. */
+export class Learner {
+  readonly project: Project;
+  #values = $state<Record<string, Chosen>>({});
+  #options = $state<Record<string, boolean>>({});
+  /** Work as it really came out, until the plan changes. */
+  #asMade = $state.raw<Pattern>();
+  /** What could not be taken from the address or from what was kept; a sentence each. */
+  refused = $state<string[]>([]);
+
+  constructor(project: Project) {
+    this.project = project;
+    if (inBrowser) this.#begin();
+    this.pattern = $state.raw(this.moving);
+    if (!inBrowser) return;
+    editionChoice.onChange(() => {
+      this.#asMade = undefined;
+      this.#follow();
+      this.#store();
+    });
+    // A page goes to the printer as it is now.
+    addEventListener('beforeprint', () => this.#follow());
+  }
+
+  get edition(): Edition {
+    return editionChoice.chosen ?? this.project.edition;
+  }
+
+  /** At the sizes that the learner chose. A server works a derived value out at each reading, and nobody chooses there. */
+  readonly #planned: Pattern = $derived.by(() =>
+    this.changed ? this.#resolve(this.edition, this.#valuesFor(this.edition), this.#options) : this.lesson,
+  );
+
+  /** The pattern under the hand: what moves a size shows it at once. */
+  readonly moving: Pattern = $derived.by(() => this.#asMade ?? this.#planned);
+
+  /**
+   * The pattern as the page shows it, a moment behind the hand on a slow machine. A state of its own, so that a move
+   * touches nothing else on the page before it is painted.
+   */
+  pattern: Pattern;
+
+  /** Whether the page shows what it was built with: what it carries ready-made will do. */
+  readonly isAsBuilt: boolean = $derived.by(() => this.pattern === this.#lessonIn(this.project.edition));
+  #soon: ReturnType<typeof setTimeout> | undefined;
+  /** How long the page took to follow the last time, in ms. The first time nobody knows, and much has to wake. */
+  #took = Infinity;
+
+  /** What this learner has chosen, as `resolveProject` takes it. */
+  get settings(): {
+    edition: Edition;
+    values: Record<string, number>;
+    options: Record<string, boolean>;
+    materials: Materials;
+  } {
+    const { edition } = this;
+    return { edition, values: this.#valuesFor(edition), options: this.#options, materials: this.project.materials };
+  }
+
+  /** True while the page shows sizes for work that came out otherwise than planned. */
+  get isAsMade(): boolean {
+    return this.#asMade !== undefined;
+  }
+
+  /** Shows the whole page at sizes that fit work as it really is, until the plan changes; undefined: as planned again. */
+  carryOn(asMade: Pattern | undefined): void {
+    this.#asMade = asMade;
+    this.#follow();
+  }
+
+  /** The pattern at the lesson's own size and options, in the edition shown. */
+  readonly lesson: Pattern = $derived.by(() => this.#lessonIn(this.edition));
+
+  /** True when anything differs from the lesson's size. */
+  readonly changed: boolean = $derived(Object.keys(this.#values).length + Object.keys(this.#options).length > 0);
+
+  #resolve(edition: Edition, values: Record<string, number>, options: Record<string, boolean>): Pattern {
+    return resolveProject(this.project.file, { edition, values, options, materials: this.project.materials });
+  }
+
+  #valuesFor(edition: Edition): Record<string, number> {
+    const out: Record<string, number> = {};
+    for (const [name, chosen] of Object.entries(this.#values)) out[name] = this.#moved(name, chosen, edition);
+    return out;
+  }
+
+  /** A chosen size in another edition: moved to that edition's marks, and never past its range. */
+  #moved(name: string, chosen: Chosen, edition: Edition): number {
+    if (chosen.edition === edition) return chosen.value;
+    const range = this.#lessonIn(edition).measures[name]?.adjustable;
+    if (!range || range.kind === 'count') return chosen.value;
+    const steps = Math.round((toGrid(chosen.value, edition) - range.min) / range.step);
+    return Math.min(range.max, Math.max(range.min, range.min + steps * range.step));
+  }
+
+  #lessons: Partial<Record<Edition, Pattern>> = {};
+
+  #lessonIn(edition: Edition): Pattern {
+    return (this.#lessons[edition] ??= this.#resolve(edition, {}, {}));
+  }
+
+  /** The measures a learner may change, in the file's order. */
+  readonly adjustable: Measure[] = $derived(Object.values(this.moving.measures).filter((m) => m.adjustable));
+
+  /** Sets a measure. Returns a kind sentence if the value cannot be taken; then nothing changes. */
+  set(name: string, value: number): string | undefined {
+    const trouble = this.refusal(name, value);
+    if (trouble) return trouble;
+    this.#asMade = undefined;
+    const lesson = this.lesson.measures[name]?.adjustable?.lesson;
+    if (lesson !== undefined && Math.abs(lesson - value) < 1e-6) delete this.#values[name];
+    else this.#values[name] = { value, edition: this.edition };
+    this.#followSoon();
+    this.#store();
+    return undefined;
+  }
+
+  /** The page follows once what is under the hand has been painted. */
+  #followSoon(): void {
+    clearTimeout(this.#soon);
+    hand.moves = true;
+    const wait = this.#took > QUICK ? REST : 0;
+    requestAnimationFrame(() => {
+      clearTimeout(this.#soon);
+      this.#soon = setTimeout(() => this.#follow(), wait);
+    });
+  }
+
+  #follow(): void {
+    clearTimeout(this.#soon);
+    const began = performance.now();
+    this.pattern = this.moving;
+    flushSync();
+    this.#took = performance.now() - began;
+    hand.moves = false;
+  }
+
+  choose(option: string, on: boolean): void {
+    this.#asMade = undefined;
+    if (on === this.lesson.options[option]?.default) delete this.#options[option];
+    else this.#options[option] = on;
+    this.#follow();
+    this.#store();
+  }
+
+  /** Back to the lesson's size. */
+  reset(): void {
+    this.#asMade = undefined;
+    this.#values = {};
+    this.#options = {};
+    this.refused = [];
+    this.#follow();
+    this.#store();
+  }
+
+  /** Why a value cannot be taken for a measure, as a sentence for the learner; undefined if it can. */
+  refusal(name: string, value: number, edition: Edition = this.edition): string | undefined {
+    const measure = this.#lessonIn(edition).measures[name];
+    const range = measure?.adjustable;
+    if (!measure || !range) return `This project has no size called “${name}” to change.`;
+    const show = (v: number) => (range.kind === 'count' ? String(v) : formatLength(v, edition, { style: 'set' }));
+    const close = 1e-6;
+    if (!Number.isFinite(value) || value < range.min - close || value > range.max + close)
+      return `${measure.label} can be from ${show(range.min)} to ${show(range.max)}.`;
+    const steps = (value - range.min) / range.step;
+    if (Math.abs(steps - Math.round(steps)) > 1e-4)
+      return `${measure.label} goes in steps of ${show(range.step)} from ${show(range.min)}.`;
+    return undefined;
+  }
+
+  /** Takes what the address asks for, else what the browser kept, else the lesson's size. */
+  #begin(): void {
+    const query = new URLSearchParams(location.search);
+    const edition = this.edition;
+    const pattern = this.#lessonIn(edition);
+    const kept = recall(`size:${this.project.id}`, asRecord) ?? {};
+    const keptValues = asRecord(kept.values) ?? {};
+    const keptOptions = asRecord(kept.options) ?? {};
+    const values: Record<string, Chosen> = {};
+    const options: Record<string, boolean> = {};
+    const refused: string[] = [];
+
+    for (const measure of Object.values(pattern.measures)) {
+      const range = measure.adjustable;
+      if (!range) continue;
+      const asked = query.get(inAddress(measure.name));
+      const before = asRecord(keptValues[measure.name]);
+      if (asked !== null) {
+        const read: { ok: true; value: number } | { ok: false } =
+          range.kind === 'count' && /^\d{1,3}$/.test(asked.trim())
+            ? { ok: true, value: Number(asked) }
+            : range.kind === 'length'
+              ? parseLength(asked, edition)
+              : { ok: false };
+        const trouble = read.ok
+          ? this.refusal(measure.name, read.value)
+          : `The address gives no size that can be read for ${measure.label}.`;
+        if (trouble) refused.push(`${trouble} The lesson’s size is kept.`);
+        else if (read.ok) values[measure.name] = { value: read.value, edition };
+      } else if (typeof before?.value === 'number' && (before.edition === 'inch' || before.edition === 'metric')) {
+        if (!this.refusal(measure.name, before.value, before.edition))
+          values[measure.name] = { value: before.value, edition: before.edition };
+      }
+    }
+    for (const [name, option] of Object.entries(pattern.options)) {
+      const asked = query.get(inAddress(name));
+      const before = keptOptions[name];
+      const on = asked === 'yes' ? true : asked === 'no' ? false : typeof before === 'boolean' ? before : undefined;
+      if (asked !== null && on === undefined)
+        refused.push(`The address says neither yes nor no for “${option.label}”.`);
+      if (on !== undefined && on !== option.default) options[name] = on;
+    }
+    this.#values = values;
+    this.#options = options;
+    this.refused = refused;
+  }
+
+  /** Keeps the choices and writes them into the address. Both are slow, so both wait until the hand rests. */
+  #store(): void {
+    writeAddress(`size of ${this.project.id}`, (query) => {
+      const values = this.#values;
+      const options = this.#options;
+      const { edition, grid } = this.pattern;
+      const empty = Object.keys(values).length + Object.keys(options).length === 0;
+      keep(`size:${this.project.id}`, empty ? undefined : { values, options });
+      for (const measure of this.adjustable) {
+        const key = inAddress(measure.name);
+        const chosen = values[measure.name];
+        if (!chosen) query.delete(key);
+        else {
+          const value = this.#moved(measure.name, chosen, edition);
+          query.set(key, measure.adjustable?.kind === 'count' ? String(value) : formatLength(value, edition, { grid }));
+        }
+      }
+      for (const name of Object.keys(this.lesson.options)) {
+        const on = options[name];
+        if (on === undefined) query.delete(inAddress(name));
+        else query.set(inAddress(name), on ? 'yes' : 'no');
+      }
+      if (!empty) query.set('edition', edition);
+    });
+  }
+}
+
+const learners = new Map<string, Learner>();
+
+/**
+ * The learner of a project on this page. On the server nobody chooses anything, so that all pages of a project share
+ * one; an edited project file is another project, and begins afresh.
+ */
+export function learnerOf(id: string): Learner {
+  const project = fetchProject(id);
+  let found = learners.get(id);
+  if (found?.project.file !== project.file) learners.set(id, (found = new Learner(project)));
+  return found;
+}
+
+/** The names of a pattern, as a formula asks for them. */
+export function scopeOf(pattern: Pattern): Scope {
+  return {
+    edition: pattern.edition,
+    grid: pattern.grid,
+    known: Object.keys(pattern.measures),
+    get: (name) => {
+      const measure = pattern.measures[name];
+      return measure && { ok: true, value: { value: measure.value, dimension: measure.dimension } };
+    },
+  };
+}
+
+/** Formulas read so far, by the names they were read with: an option can take names away, and names decide how a text is read. */
+const readings = new Map<string, Map<string, Result<Formula>>>();
+const readingsOf = new WeakMap<Pattern, Map<string, Result<Formula>>>();
+
+/** A formula over a pattern's names. A fault names what is unknown there, such as a piece that is left out. */
+export function readFormula(text: string, pattern: Pattern): Result<Formula> {
+  let known = readingsOf.get(pattern);
+  if (!known) {
+    const names = Object.keys(pattern.measures).join('\n');
+    readings.set(names, (known = readings.get(names) ?? new Map<string, Result<Formula>>()));
+    readingsOf.set(pattern, known);
+  }
+  let formula = known.get(text);
+  if (!formula) known.set(text, (formula = parseFormula(text, { names: Object.keys(pattern.measures) })));
+  return formula;
+}
+
+/** What a formula comes to at this learner's size; undefined where it has no value (a piece that is left out). */
+export function valueOf(text: string, pattern: Pattern): Quantity | undefined {
+  const formula = readFormula(text, pattern);
+  if (!formula.ok) return undefined;
+  const value = evaluate(formula.value, scopeOf(pattern));
+  return value.ok ? value.value : undefined;
+}
+
+/** A quantity as a page shows it; a dash where there is none. */
+export function showQuantity(
+  quantity: Quantity | undefined,
+  pattern: Pattern,
+  style: 'set' | 'spoken' = 'set',
+): string {
+  return quantity ? formatQuantity(quantity, { edition: pattern.edition, grid: pattern.grid, style }) : '–';
+}

@@ -1,0 +1,143 @@
+/**
+ * `client:use={key}`: an island that stays plain HTML until somebody uses it, so that a page full of questions costs
+ * little. One for which something is kept under `key` wakes by itself, as does one that is answered in another tab.
+ * One that shows sizes, `client:use="sizes"`, wakes when they are no longer those that the page was built with. One that
+ * every reader needs, `client:use="soon"`, wakes as soon as the page has come to rest.
+ *
+ * Nothing done before it is awake is lost: what was typed or chosen is handed over, and what was pressed is pressed again.
+ */
+import type { ClientDirective } from 'astro';
+import { isKept, onKept } from './storage.ts';
+
+declare module 'astro' {
+  interface AstroClientDirectives {
+    /** What is kept for the island on this page: `answer#name`, `practice#name`, `measured#name`; or `sizes` or `soon`. */
+    'client:use'?: string;
+  }
+}
+
+type Control = HTMLInputElement | HTMLSelectElement;
+
+const UNFETCHED = 'This part of the page could not be fetched. Try again when you are connected.';
+
+const wakeOnUse: ClientDirective = (load, { value }, island) => {
+  const [kind, name] = String(value).split(/#(.*)/su);
+  const key = `${kind}:${location.pathname}#${name}`;
+  let isWaking = false;
+  /** The last thing that was pressed, to be pressed again. */
+  let pressed: (() => void) | undefined;
+  let trouble: HTMLElement | undefined;
+
+  const use = (event: Event) => {
+    const { target, type } = event;
+    if (!(target instanceof Element)) return;
+    const clicked = target instanceof SVGElement ? target : target.closest('button');
+    const again = (at: Element) => () => at.dispatchEvent(new (event.constructor as typeof Event)(type, event));
+    if (type === 'click' && clicked) pressed = again(clicked);
+    if ((event as KeyboardEvent).key === 'Enter' && target instanceof HTMLInputElement) pressed = again(target);
+    if (type === 'pointerdown') pressed = again(target);
+    if (/up$|cancel$/u.test(type)) pressed = undefined;
+    void wake();
+  };
+  const uses = ['pointerover', 'pointerdown', 'pointerup', 'pointercancel', 'click', 'keydown', 'input', 'focusin'];
+  for (const type of uses) island.addEventListener(type, use);
+  const stopHearing = onKept(key, () => void wake());
+  if (kind === 'soon' || isKept(key)) requestIdle(() => void wake());
+  if (kind === 'sizes') onOwnSize(() => void wake());
+
+  async function wake(): Promise<void> {
+    if (isWaking) return;
+    isWaking = true;
+    trouble?.remove();
+    let touched: (() => void)[] = [];
+    if (await isInReach(island.getAttribute('component-url')!)) {
+      const hydrate = await load();
+      await parentAwake(island);
+      touched = touchedIn(island);
+      await hydrate();
+    }
+    if (island.hasAttribute('ssr')) {
+      isWaking = false;
+      pressed = undefined;
+      trouble = Object.assign(document.createElement('p'), { role: 'alert', textContent: UNFETCHED });
+      island.append(trouble);
+      return;
+    }
+    for (const type of uses) island.removeEventListener(type, use);
+    stopHearing();
+    for (const handOver of touched) handOver();
+    pressed?.();
+  }
+};
+export default wakeOnUse;
+
+const reached = new Set<string>();
+let reaching = Promise.resolve(true);
+
+/**
+ * Whether a script and all that it imports can be fetched. A browser may never ask again for a module that once did not
+ * come, so none is imported before that is known; what was fetched here lies in the browser's cache.
+ */
+function isInReach(script: string): Promise<boolean> {
+  const reach = async (url: string): Promise<unknown> => {
+    if (reached.has(url)) return;
+    reached.add(url);
+    const text = await (await fetch(url)).text();
+    return Promise.all(
+      [...text.matchAll(/(?:from|import)"(\.\/[^"]+)"/gu)].map(([, path]) => reach(new URL(path!, url).href)),
+    );
+  };
+  // One after the other: nobody takes for reached what another has only begun to fetch.
+  return (reaching = reaching
+    .then(() => reach(new URL(script, location.href).href))
+    .then(
+      () => true,
+      () => {
+        reached.clear();
+        return false;
+      },
+    ));
+}
+
+/** An island in another, as a question among the words of a step, waits for that one. */
+function parentAwake(island: HTMLElement): Promise<unknown> | undefined {
+  const parent = island.parentElement?.closest('astro-island[ssr]');
+  return parent ? new Promise((awake) => parent.addEventListener('astro:hydrate', awake, { once: true })) : undefined;
+}
+
+/** As Refill.svelte marks the page. */
+const OWN_SIZE = 'data-own-size';
+
+/** Calls once the page shows other sizes than it was built with, or the other edition. */
+function onOwnSize(then: () => void): void {
+  const page = document.documentElement;
+  const look = () => page.hasAttribute(OWN_SIZE) && then();
+  new MutationObserver(look).observe(page, { attributeFilter: [OWN_SIZE] });
+  look();
+}
+
+/** What differs from the page as it came, each with the way to do it once more. */
+function touchedIn(island: HTMLElement): (() => void)[] {
+  const controls = [...island.querySelectorAll<Control>('input, select')];
+  return controls.flatMap((control) => {
+    const tick = control instanceof HTMLInputElement && /^(?:radio|checkbox)$/u.test(control.type);
+    const { value } = control;
+    const checked = tick && control.checked;
+    // Of radio buttons the one that was chosen speaks for all.
+    const isTouched = tick
+      ? checked !== control.defaultChecked && (checked || control.type === 'checkbox')
+      : 'defaultValue' in control
+        ? value !== control.defaultValue
+        : control.selectedOptions[0]?.defaultSelected === false && control.selectedIndex > 0;
+    if (!isTouched) return [];
+    return () => {
+      if (tick) control.checked = checked;
+      else if (control.type !== 'file') control.value = value; // files that were chosen stay chosen
+      for (const type of ['input', 'change']) control.dispatchEvent(new Event(type, { bubbles: true }));
+    };
+  });
+}
+
+// Safari has no requestIdleCallback.
+const requestIdle = (then: () => void) =>
+  'requestIdleCallback' in globalThis ? requestIdleCallback(then) : setTimeout(then, 200);

@@ -1,0 +1,147 @@
+/** The layers of a work after a step: which place is looked at, and how thick the materials are taken to be. */
+import { suits, type Pattern } from '../../../src/core/index.ts';
+import type { InView } from '../../page/in-view.svelte.ts';
+import type { Making } from '../../compute/making.svelte.ts';
+import type { ToldPlace } from '../../compute/step-types.ts';
+import { adviceOn } from './advice.ts';
+
+/** For cloth of which nobody says how thick it is: a quilting cotton, from memory. */
+const COTTON = 0.3;
+
+/** Material by material: its layers in the place, one layer and all of them in mm. */
+export type Row = { role: string; label: string; layers: number; each: number; together: number };
+
+/** How the work is looked at. */
+export type View = 'above' | 'cut' | 'apart';
+export const views: readonly { value: View; label: string }[] = [
+  { value: 'above', label: 'From above' },
+  { value: 'cut', label: 'Cut through' },
+  { value: 'apart', label: 'Layers apart' },
+];
+
+export class Reading {
+  readonly #making: Making;
+  readonly #step: string;
+  readonly #told: readonly ToldPlace[];
+  readonly #inView: InView;
+  /** Stay while the study is out of sight: telling places takes a while. */
+  #last: readonly ToldPlace[];
+  #chosen = $state(1);
+  /** Thickness of one layer in mm, by role, where the learner tries another. */
+  #tried = $state<Record<string, number>>({});
+  /** Somebody plays: the drawing must follow. */
+  isTouched = $state(false);
+  #view = $state<View>('above');
+
+  /** @param told the places at the lesson's own size */
+  constructor(making: Making, inView: InView, step: string, told: readonly ToldPlace[]) {
+    this.#making = making;
+    this.#inView = inView;
+    this.#step = step;
+    this.#told = this.#last = told;
+  }
+
+  get #pattern(): Pattern {
+    return this.#making.learner.pattern;
+  }
+
+  /** Of another size, and the engine that knows better is on its way. */
+  get isWaiting(): boolean {
+    const { isAsBuilt, made } = this.#making;
+    return !isAsBuilt && (!made || !this.#inView.is);
+  }
+
+  readonly places: readonly ToldPlace[] = $derived.by(() => {
+    const { isAsBuilt, made } = this.#making;
+    if (isAsBuilt) return this.#told;
+    if (made && this.#inView.is) this.#last = made.engine.tellPlaces(made.pattern, this.#step);
+    return this.#last;
+  });
+
+  readonly place: ToldPlace | undefined = $derived.by(
+    () => this.places.find(({ n }) => n === this.#chosen) ?? this.places[0],
+  );
+
+  choose(n: number): void {
+    this.isTouched = true;
+    this.#chosen = n;
+  }
+
+  get view(): View {
+    return this.#view;
+  }
+
+  lookAt(view: View): void {
+    this.isTouched = true;
+    this.#view = view;
+  }
+
+  readonly roles: string[] = $derived.by(() => [
+    ...new Set(this.places.flatMap(({ stack }) => stack.map(({ material }) => material))),
+  ]);
+
+  label(role: string): string {
+    return this.#pattern.materials[role]?.label ?? role;
+  }
+
+  /** One layer as the shelf has it, in mm. */
+  own(role: string): number {
+    return this.#pattern.materials[role]?.material?.thickness ?? COTTON;
+  }
+
+  /** One layer as it is taken to be now, in mm. */
+  readonly thickness = (role: string): number => this.#tried[role] ?? this.own(role);
+
+  tryThickness(role: string, mm: number): void {
+    this.isTouched = true;
+    if (Math.abs(mm - this.own(role)) < 1e-6) delete this.#tried[role];
+    else this.#tried[role] = mm;
+  }
+
+  get hasTried(): boolean {
+    return Object.keys(this.#tried).length > 0;
+  }
+
+  back(): void {
+    this.#tried = {};
+    this.#chosen = 1;
+    this.#view = 'above';
+  }
+
+  thicknessOf({ stack }: ToldPlace): number {
+    return stack.reduce((sum, { material, fullness }) => sum + this.thickness(material) * fullness, 0);
+  }
+
+  readonly rows: Row[] = $derived.by(() =>
+    this.roles.flatMap((role): Row[] => {
+      const here = this.place?.stack.filter(({ material }) => material === role) ?? [];
+      if (here.length === 0) return [];
+      const each = this.thickness(role);
+      const together = here.reduce((sum, { fullness }) => sum + each * fullness, 0);
+      return [{ role, label: this.label(role), layers: here.length, each, together }];
+    }),
+  );
+
+  /** The thickest stack that goes under the foot, and who says so. */
+  get machine(): { lifts: number; source: string } {
+    return this.#pattern.making?.machine ?? { lifts: 5, source: 'common practice, no source' };
+  }
+
+  readonly suits = $derived.by(() => suits(this.place ? this.thicknessOf(this.place) : 0));
+
+  readonly advice: string[] = $derived.by(() => {
+    const { place } = this;
+    if (!place) return [];
+    const fused = place.stack.filter(({ material }) => {
+      const kind = this.#pattern.materials[material]?.material?.kind;
+      return kind === 'interfacing';
+    }).length;
+    return adviceOn({ thickness: this.thicknessOf(place), fused, isSewn: place.sewn, lifts: this.machine.lifts });
+  });
+}
+
+/** Thickness in mm in both editions: no ruler has marks so fine. */
+export const thin = (mm: number): string => `${Math.round(mm * 100) / 100}\u202fmm`;
+
+/** “1 layer”, “7 layers”. */
+export const layersWords = (count: number): string => `${count} ${count === 1 ? 'layer' : 'layers'}`;

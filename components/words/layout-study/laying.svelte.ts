@@ -1,0 +1,127 @@
+/** What is tried in the layout study, and the layout that comes of it. */
+import type { Fit } from '../../../src/core/index.ts';
+import { Errand } from '../../compute/errand.svelte.ts';
+import { preCuts } from './pre-cuts.ts';
+import { sized } from '../../compute/sized.ts';
+import type { LayoutWish, OwnWish } from '../../compute/cutting-types.ts';
+import type { Learner } from '../../page/learner.svelte.ts';
+import type { Range } from '../../ui/ruler-slider/ruler.ts';
+
+/** A cloth that can be laid out: its role, what learners call it, its own width and whether it has a direction. */
+export type Choice = Pick<LayoutWish, 'role' | 'width' | 'nap'> & { label: string };
+
+/** Widths that cloth is sold in, from interfacing to sheeting, in mm. */
+const WIDTHS = {
+  inch: { min: 18 * 25.4, max: 66 * 25.4, step: 25.4 },
+  metric: { min: 450, max: 1700, step: 10 },
+} as const;
+const MOST_SETS = 20;
+
+export class Laying {
+  readonly #learner: Learner;
+  readonly #start: LayoutWish;
+  readonly errand = new Errand<'layout'>();
+  /** What was changed; the rest is the project's own. */
+  #tried = $state<Partial<Omit<LayoutWish, 'own'>>>({});
+  /** What was written stays written, whether it is laid on or not. */
+  #written = $state<OwnWish>();
+  usesOwn = $state(false);
+
+  constructor(learner: Learner, start: LayoutWish) {
+    this.#learner = learner;
+    this.#start = start;
+  }
+
+  /** The cloths at this size, in this edition: their widths differ between editions. */
+  readonly cloths: Choice[] = $derived.by(() => {
+    const { pieces, materials } = this.#learner.pattern;
+    return Object.values(materials).flatMap(({ role, label, material }): Choice[] => {
+      const isCut = Object.values(pieces).some((piece) => piece.material === role);
+      const width = material?.width;
+      const isCloth = material && ['cloth', 'interfacing', 'batting'].includes(material.kind);
+      return isCut && isCloth && width !== undefined ? [{ role, label, width, nap: material.nap === 'one way' }] : [];
+    });
+  });
+
+  readonly wish: LayoutWish | undefined = $derived.by(() => {
+    const role = this.#tried.role ?? this.#start.role;
+    const cloth = this.cloths.find((one) => one.role === role) ?? this.cloths[0];
+    if (!cloth) return undefined;
+    const { cutting } = this.#learner.pattern;
+    const own = { role: cloth.role, as: 'bolt', width: cloth.width, nap: cloth.nap, folded: false, sets: 1 };
+    const wish = { ...own, manner: cutting.manner, ...this.#tried, role: cloth.role };
+    return this.usesOwn ? { ...wish, own: this.own } : wish;
+  });
+
+  get isTouched(): boolean {
+    return this.usesOwn || Object.keys(this.#tried).length > 0;
+  }
+
+  /** A learner's own cloth as it is written. What is written in one edition means the same in the other. */
+  get own(): OwnWish {
+    const written = this.#written;
+    const isEmpty = !written || (written.offcuts + written.bolts).trim() === '';
+    return isEmpty ? { offcuts: '', bolts: '', edition: this.#learner.edition } : written;
+  }
+
+  /** Whether the bolts that are written take the place of the project's own cloth. */
+  get hasBolts(): boolean {
+    return this.usesOwn && this.own.bolts.trim() !== '';
+  }
+
+  get preCuts() {
+    return preCuts[this.#learner.edition];
+  }
+
+  get widths(): Range & { lesson: number } {
+    const { min, max, step } = WIDTHS[this.#learner.edition];
+    const own = this.cloths.find(({ role }) => role === this.wish?.role)?.width ?? min;
+    return { kind: 'length', min, max, step, lesson: own };
+  }
+
+  readonly sets: Range & { lesson: number } = { kind: 'count', min: 1, max: MOST_SETS, step: 1, lesson: 1 };
+
+  /** Another cloth has a width of its own. */
+  choose(role: string): void {
+    const { width: _, nap: __, ...rest } = this.#tried;
+    this.#tried = { ...rest, role };
+  }
+
+  write(which: 'offcuts' | 'bolts', text: string): void {
+    this.#written = { ...this.own, [which]: text };
+    this.usesOwn = true;
+  }
+
+  useOwn(uses: boolean): void {
+    this.usesOwn = uses;
+  }
+
+  try(wish: Partial<LayoutWish>): void {
+    this.#tried = { ...this.#tried, ...wish };
+  }
+
+  /** Back to the project's own; what is written stays to be used again. */
+  back(): void {
+    this.#tried = {};
+    this.usesOwn = false;
+  }
+
+  /** The edition's own widths do not carry over. */
+  forgetWidth(): void {
+    const { width: _, ...rest } = this.#tried;
+    this.#tried = rest;
+  }
+
+  /** Sends what is wished to the table. */
+  ask(fit: Fit): void {
+    const { project, pattern } = this.#learner;
+    if (this.wish)
+      this.errand.ask({ kind: 'layout', ...sized(project, pattern), currency: 'EUR', wish: this.wish, fit });
+  }
+
+  /** Whether the page was built with what is wished now. */
+  get isAsBuilt(): boolean {
+    const { edition, changed, project } = this.#learner;
+    return !this.isTouched && !changed && edition === project.edition;
+  }
+}

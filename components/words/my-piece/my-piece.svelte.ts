@@ -1,0 +1,153 @@
+/** What the learner's own work measures: read, compared with the pattern, explained, and what can still be done. */
+import {
+  formatLength,
+  parseLength,
+  SAME,
+  type Explanation,
+  type Reading,
+  type Remedy,
+  type Subject,
+} from '../../../src/core/index.ts';
+import { asRecord, keep, onKept, recall } from '../../page/storage.ts';
+import type { Learner } from '../../page/learner.svelte.ts';
+
+export type Way = 'width' | 'height';
+export const ways: readonly Way[] = ['width', 'height'];
+
+type Judging = typeof import('../../ui/question/judging.ts');
+
+export class MyPiece {
+  readonly #learner: Learner;
+  readonly #subject: Subject;
+  readonly #name: string;
+  typed = $state<Record<Way, string>>({ width: '', height: '' });
+  #judging = $state.raw<Judging>();
+  /** What was compared, in mm; sizes typed since then are not yet. */
+  #measured = $state.raw<Partial<Record<Way, number>>>();
+  trouble = $state<{ way?: Way; sentence: string }>();
+
+  constructor(learner: Learner, subject: Subject, name: string) {
+    this.#learner = learner;
+    this.#subject = subject;
+    this.#name = name;
+    if (typeof document !== 'undefined') this.#recall();
+  }
+
+  /** Worked out anew when the learner's size changes. While the page shows the work as made, it stays as it was. */
+  readonly reading: Reading | undefined = $derived.by(() => {
+    const { project, settings } = this.#learner;
+    const measured = this.#measured;
+    return measured && this.#judging?.explainMeasured(measured, this.#subject, { file: project.file, settings });
+  });
+
+  async compare(): Promise<void> {
+    const measured: Partial<Record<Way, number>> = {};
+    this.trouble = undefined;
+    for (const way of ways) {
+      if (this.typed[way].trim() === '') continue;
+      const read = parseLength(this.typed[way], this.#learner.edition);
+      const sentence = read.ok ? (read.value > SAME ? undefined : 'A size is more than nothing.') : read.fault.message;
+      if (sentence !== undefined) {
+        this.trouble = { way, sentence };
+        return;
+      }
+      if (read.ok) measured[way] = read.value;
+    }
+    if (Object.keys(measured).length === 0) {
+      this.trouble = { way: 'width', sentence: 'Write what you measured: the width, the height, or both.' };
+      return;
+    }
+    if (!(await this.#prepare())) {
+      this.trouble = { sentence: 'The comparison could not be fetched. Try again when you are connected.' };
+      return;
+    }
+    this.#measured = measured;
+    if (!this.reading) this.trouble = { sentence: 'A feature of your project leaves this out.' };
+    this.#keep();
+  }
+
+  type(way: Way, text: string): void {
+    this.typed[way] = text;
+    this.#measured = undefined;
+    this.trouble = undefined;
+    this.#keep();
+  }
+
+  /** With what came of it: a teacher learns from it what went wrong on the tables. */
+  #keep(): void {
+    const { width, height } = this.typed;
+    const { reading } = this;
+    const mistakes = [...new Set(reading?.explanations.map(({ kind }) => kind))];
+    const told = reading && { measured: this.#measured, verdict: reading.verdict, mistakes };
+    keep(this.#key, width === '' && height === '' ? undefined : { width, height, ...told });
+  }
+
+  carryOn(remedy: Extract<Remedy, { kind: 'carry-on' }>): void {
+    this.#learner.carryOn(remedy.pattern);
+  }
+
+  backToPlan(): void {
+    this.#learner.carryOn(undefined);
+  }
+
+  get isAsMade(): boolean {
+    return this.#learner.isAsMade;
+  }
+
+  follow(): () => void {
+    return onKept(this.#key, () => this.#recall());
+  }
+
+  /** How well a mistake explains what was measured, each way. */
+  fit(explanation: Explanation): string {
+    return ways
+      .flatMap((way) => {
+        const miss = explanation.miss[way];
+        if (miss === undefined) return [];
+        return [Math.abs(miss) < SAME ? `${way} exactly` : `${way} to within ${this.show(Math.abs(miss))}`];
+      })
+      .join(', ');
+  }
+
+  show(mm: number): string {
+    const { edition, grid } = this.#learner.pattern;
+    return formatLength(mm, edition, { grid, style: 'set' });
+  }
+
+  /** A difference with its sign in words. */
+  off(mm: number | undefined): string {
+    if (mm === undefined) return '–';
+    return Math.abs(mm) < SAME ? 'as it should be' : `${this.show(Math.abs(mm))} too ${mm > 0 ? 'large' : 'small'}`;
+  }
+
+  get #key(): string {
+    return `measured:${location.pathname}#${this.#name}`;
+  }
+
+  /** What was compared before is compared again, by what it measured: a bare number says less in another edition. */
+  #recall(): void {
+    const { width, height, measured } = recall(this.#key, asRecord) ?? {};
+    this.typed = { width: typeof width === 'string' ? width : '', height: typeof height === 'string' ? height : '' };
+    this.#measured = undefined;
+    const before = asRecord(measured);
+    const sizes = ways.flatMap((way) => {
+      const mm = before?.[way];
+      return typeof mm === 'number' && mm > SAME ? [[way, mm] as const] : [];
+    });
+    if (sizes.length > 0) void this.#compareAgain(Object.fromEntries(sizes));
+  }
+
+  async #compareAgain(measured: Partial<Record<Way, number>>): Promise<void> {
+    const typed = this.typed;
+    if ((await this.#prepare()) && this.typed === typed) this.#measured = measured;
+  }
+
+  async #prepare(): Promise<boolean> {
+    try {
+      this.#judging ??= await import('../../ui/question/judging.ts');
+      return true;
+    } catch {
+      return false;
+    }
+  }
+}

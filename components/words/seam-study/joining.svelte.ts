@@ -1,0 +1,111 @@
+/** Two pieces and the seam between them: what they start as, and what the learner makes of them. */
+import { formatLength, type Edition } from '../../../src/core/index.ts';
+import { valueOf, type Learner } from '../../page/learner.svelte.ts';
+import type { Range } from '../../ui/ruler-slider/ruler.ts';
+import { joined, type SeamSizes } from './sums.ts';
+
+/** What an author may say: the widths of the pieces and the allowance of both, as formulas. */
+export type Asked = { a?: string; b?: string; allowance?: string };
+export type Pressed = 'open' | 'to second';
+
+/** Where the author says nothing: sizes that are easy on each ruler, in mm. */
+const USUAL: Record<Edition, SeamSizes> = {
+  inch: { a: 50.8, b: 76.2, first: 6.35, second: 6.35 },
+  metric: { a: 50, b: 80, first: 6, second: 6 },
+};
+
+/** As far as the sliders go: two inches or 50 mm either way, and allowances up to an inch or 25 mm. */
+const SPAN: Record<Edition, { width: number; allowance: number }> = {
+  inch: { width: 50.8, allowance: 25.4 },
+  metric: { width: 50, allowance: 25 },
+};
+
+/** The sizes that a study starts with. A formula that names what is left out counts as not written. */
+export function startOf({ a, b, allowance }: Asked, { pattern }: Pick<Learner, 'pattern'>): SeamSizes {
+  const usual = USUAL[pattern.edition];
+  const length = (text: string | undefined, otherwise: number) => {
+    const found = text === undefined ? undefined : valueOf(text, pattern);
+    return found?.dimension === 1 && found.value > 0 ? found.value : otherwise;
+  };
+  const both = length(allowance, usual.first);
+  return { a: length(a, usual.a), b: length(b, usual.b), first: both, second: both };
+}
+
+export class Joining {
+  readonly #learner: Learner;
+  readonly #asked: Asked;
+  /** How much more than at the start, in each edition's own marks. */
+  #more = $state<Record<Edition, Partial<SeamSizes>>>({ inch: {}, metric: {} });
+  pressed = $state<Pressed>('open');
+
+  constructor(learner: Learner, asked: Asked) {
+    this.#learner = learner;
+    this.#asked = asked;
+  }
+
+  readonly start: SeamSizes = $derived.by(() => startOf(this.#asked, this.#learner));
+
+  readonly sizes: SeamSizes = $derived.by(() => {
+    const more = this.#more[this.#learner.edition];
+    const { start } = this;
+    const size = (key: keyof SeamSizes) => Math.max(0, start[key] + (more[key] ?? 0));
+    return { a: size('a'), b: size('b'), first: size('first'), second: size('second') };
+  });
+
+  get changed(): boolean {
+    return this.pressed !== 'open' || Object.values(this.#more[this.#learner.edition]).some((more) => more !== 0);
+  }
+
+  get #mark(): number {
+    const { edition, grid } = this.#learner.pattern;
+    return edition === 'inch' ? 25.4 / grid.inch : grid.metric;
+  }
+
+  rangeOf(key: keyof SeamSizes): Range & { lesson: number } {
+    const lesson = this.start[key];
+    const { width, allowance } = SPAN[this.#learner.edition];
+    if (key === 'first' || key === 'second')
+      return { kind: 'length', min: 0, max: allowance, step: this.#mark, lesson };
+    const steps = Math.round(width / this.#mark);
+    const down = Math.min(steps, Math.floor(lesson / this.#mark) - 1);
+    return {
+      kind: 'length',
+      min: lesson - down * this.#mark,
+      max: lesson + steps * this.#mark,
+      step: this.#mark,
+      lesson,
+    };
+  }
+
+  set(key: keyof SeamSizes, value: number): void {
+    const more = value - this.start[key];
+    this.#more[this.#learner.edition][key] = Math.abs(more) < 1e-6 ? 0 : more;
+  }
+
+  back(): void {
+    this.#more = { inch: {}, metric: {} };
+    this.pressed = 'open';
+  }
+
+  /** Why the seam cannot be sewn, in a sentence. */
+  readonly trouble: string | undefined = $derived.by(() => {
+    const { a, b, first, second } = this.sizes;
+    if (first < a && second < b) return undefined;
+    return `The allowance takes all of the ${first < a ? 'right' : 'left'} piece. Make it narrower.`;
+  });
+
+  readonly happened: string = $derived.by(() => {
+    if (this.trouble !== undefined) return this.trouble;
+    const { sizes, start } = this;
+    const lost = sizes.first + sizes.second;
+    const told = `The seam takes ${this.#show(lost)}: the joined piece is ${this.#show(joined(sizes))} wide.`;
+    const more = joined(sizes) - joined(start);
+    if (Math.abs(more) < 0.05) return told;
+    return `${told} That is ${this.#show(Math.abs(more))} ${more > 0 ? 'more' : 'less'} than at the start.`;
+  });
+
+  #show(mm: number): string {
+    const { edition, grid } = this.#learner.pattern;
+    return formatLength(mm, edition, { grid, style: 'set' });
+  }
+}

@@ -1,0 +1,103 @@
+/**
+ * What words of a lesson show of the making and of the cloth, at the lesson's own size. The command that builds works
+ * it out ahead (ahead.ts); what is not there, or not yet, is worked out by the page that shows it.
+ */
+import { buyAtOnce, layAtOnce, startOf } from '../compute/cutting.ts';
+import { thicknessIn, type Pattern } from '../../src/core/index.ts';
+import { aheadOf, type Ahead } from './ahead.ts';
+import { drawWhole } from '../compute/draw-step.ts';
+import { pack } from './layer-study/packed-places.ts';
+import {
+  draw,
+  drawLayers,
+  layersMost,
+  play,
+  stepOf,
+  tellAll,
+  tellPlaces,
+  tellShowing,
+  tellStep,
+} from '../compute/telling.ts';
+
+/** By the name of the word: the attributes that decide, and what is shown. */
+export const shows = {
+  MakeUp: {
+    by: [],
+    show(pattern: Pattern) {
+      const told = tellAll(pattern);
+      const layers = told.map(({ id }) => layersMost(pattern, id));
+      return { told, layers, scene: told[0] && play(pattern, told[0].id, 0) };
+    },
+  },
+  Step: {
+    by: ['id'],
+    show: (pattern: Pattern, id: string) => ({ scene: draw(pattern, id), told: tellStep(pattern, id) }),
+  },
+  LayerStudy: {
+    by: ['step'],
+    show(pattern: Pattern, id: string) {
+      const step = stepOf(pattern, id);
+      const drawn = step && drawLayers(step, pattern, thicknessIn(pattern));
+      return {
+        makes: step?.makes ?? id,
+        scene: drawn && { ...drawn.scene, shapes: [...drawn.scene.shapes, drawn.round(1)] },
+        told: pack(tellPlaces(pattern, id)),
+      };
+    },
+  },
+  AskSide: {
+    by: ['step', 'shows', 'from'],
+    show: (pattern: Pattern, step: string, shows: string, from?: string) =>
+      tellShowing(pattern, step, from === 'back' ? 'back' : 'front', shows),
+  },
+  ShoppingList: {
+    by: [],
+    show: (pattern: Pattern) => buyAtOnce(pattern, { makers: 1, spares: 0 }, { currency: 'EUR' }),
+  },
+  LayoutStudy: {
+    by: ['of'],
+    show(pattern: Pattern, of?: string) {
+      const start = startOf(pattern, of);
+      return start && { start, laid: layAtOnce(pattern, start) };
+    },
+  },
+  /** No word, but on the page of every project: what its steps come to. */
+  Made: { by: [], show: (pattern: Pattern) => drawWhole(pattern) },
+} as const;
+
+type Word = keyof typeof shows;
+type Shown<W extends Word> = ReturnType<(typeof shows)[W]['show']>;
+/** The attributes' values, in the order of `by`. */
+type Given = readonly (string | undefined)[];
+
+const keyOf = (word: Word, given: Given): string => JSON.stringify([word, ...given]);
+
+const workOut = <W extends Word>(word: W, pattern: Pattern, given: Given): Shown<W> =>
+  (shows[word].show as (pattern: Pattern, ...given: Given) => unknown)(pattern, ...given) as Shown<W>;
+
+/** What a word shows; `pattern` is the project at the lesson's own size. */
+export function shown<W extends Word>(word: W, project: string, pattern: Pattern, ...given: Given): Shown<W> {
+  const ahead = aheadOf(project);
+  const key = keyOf(word, given);
+  return Object.hasOwn(ahead, key) ? (ahead[key] as Shown<W>) : workOut(word, pattern, given);
+}
+
+/** Works out what words will show, of those that show anything of the making. */
+export function workAhead(
+  project: string,
+  pattern: Pattern,
+  words: Iterable<{ name: string; attributes: Readonly<Record<string, unknown>> }>,
+): Ahead {
+  const shown: Ahead['shown'] = {};
+  for (const { name, attributes } of words) {
+    if (!Object.hasOwn(shows, name)) continue;
+    const word = name as Word;
+    const given = shows[word].by.map((attribute) => attributes[attribute] as string | undefined);
+    try {
+      shown[keyOf(word, given)] ??= workOut(word, pattern, given);
+    } catch {
+      // The page that shows it says what is wrong, and where.
+    }
+  }
+  return { project, shown };
+}

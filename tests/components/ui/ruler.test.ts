@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest';
+import { rule, stepAt, stepsOf, valueAt, type Range } from '../../../components/ui/ruler-slider/ruler.ts';
+
+// How a tape measure is marked: the inch in halves, quarters and eighths, the centimetre in halves and millimetres, each
+// with a longer mark than the next finer. Common practice, no source.
+const inches: Range = { kind: 'length', min: 2 * 25.4, max: 4 * 25.4, step: 25.4 / 8 };
+const millimetres: Range = { kind: 'length', min: 55, max: 90, step: 1 };
+
+const ranks = (range: Range, edition: 'inch' | 'metric') => rule(range, edition).marks.map((mark) => mark.rank);
+const texts = (range: Range, edition: 'inch' | 'metric') => rule(range, edition).labels.map((label) => label.text);
+
+describe('the marks of a slider', () => {
+  it('are its steps: eighths of an inch for a step of an eighth', () => {
+    expect(ranks(inches, 'inch')).toEqual([0, 3, 2, 3, 1, 3, 2, 3, 0, 3, 2, 3, 1, 3, 2, 3, 0]);
+  });
+
+  it('are millimetres with longer marks at five and ten', () => {
+    expect(ranks({ ...millimetres, max: 65 }, 'metric')).toEqual([1, 2, 2, 2, 2, 0, 2, 2, 2, 2, 1]);
+  });
+
+  it('lie where their size lies', () => {
+    const marks = rule(millimetres, 'metric').marks;
+    expect(marks.map((mark) => mark.at * 35 + 55)).toEqual(marks.map((_, i) => expect.closeTo(55 + i, 9)));
+  });
+
+  it('are left out whole ranks at a time, the finest first, and only on a narrow ruler', () => {
+    const long: Range = { kind: 'length', min: 0, max: 120, step: 1 };
+    const marks = rule(long, 'metric').marks;
+    expect(marks).toHaveLength(121);
+    expect(new Set(marks.filter((mark) => mark.onlyWide).map((mark) => mark.rank))).toEqual(new Set([2]));
+    expect(marks.filter((mark) => !mark.onlyWide).map((mark) => Math.round(mark.at * 120) % 5)).toEqual(
+      Array.from({ length: 25 }, () => 0),
+    );
+  });
+});
+
+describe('the numbers of a slider', () => {
+  it('stand at whole units', () => {
+    expect(texts(inches, 'inch')).toEqual(['2', '3', '4']);
+    expect(texts(millimetres, 'metric')).toEqual(['60', '70', '80', '90']);
+  });
+
+  it('stand at parts of a unit when there are too few whole ones', () => {
+    expect(texts({ kind: 'length', min: 25.4 / 2, max: 1.25 * 25.4, step: 25.4 / 8 }, 'inch')).toEqual(['½', '1']);
+  });
+
+  it('stand at every second or fifth when there are too many, and fewer on a narrow ruler', () => {
+    const labels = rule({ kind: 'length', min: 50, max: 150, step: 1 }, 'metric').labels;
+    expect(labels.map((label) => label.text)).toEqual('50 60 70 80 90 100 110 120 130 140 150'.split(' '));
+    expect(labels.filter((label) => !label.onlyWide).map((label) => label.text)).toEqual([
+      '60',
+      '80',
+      '100',
+      '120',
+      '140',
+    ]);
+  });
+
+  it('are the numbers themselves when things are counted', () => {
+    expect(texts({ kind: 'count', min: 4, max: 6, step: 1 }, 'inch')).toEqual(['4', '5', '6']);
+  });
+
+  it('are the two ends when no unit falls on a mark', () => {
+    expect(texts({ kind: 'length', min: 25.4 / 16, max: (3 * 25.4) / 16, step: 25.4 / 16 }, 'inch')).toEqual([
+      '1⁄16',
+      '3⁄16',
+    ]);
+  });
+});
+
+describe('the steps of a slider', () => {
+  it('never go past the end', () => {
+    const odd: Range = { kind: 'length', min: 10, max: 15, step: 2 };
+    expect(stepsOf(odd)).toBe(2);
+    expect(valueAt(odd, stepsOf(odd))).toBe(14);
+  });
+
+  it('are found again from their size, and from a size beside them', () => {
+    for (let step = 0; step <= stepsOf(inches); step++) expect(stepAt(inches, valueAt(inches, step))).toBe(step);
+    expect(stepAt(inches, 2 * 25.4 + 3)).toBe(1);
+    expect(stepAt(inches, 9999)).toBe(16);
+    expect(stepAt(inches, -1)).toBe(0);
+  });
+
+  it('are none where the range is a single size', () => {
+    expect(rule({ kind: 'count', min: 5, max: 5, step: 1 }, 'inch')).toMatchObject({ steps: 0, marks: [{ at: 0 }] });
+  });
+});
