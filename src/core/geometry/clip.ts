@@ -1,6 +1,6 @@
 import { arcOf, lineMeetsCircle, part, pointAlong, shareOfArc } from './arc.ts';
-import { area } from './readings.ts';
-import { alongLine, leftOf } from './line.ts';
+import { area, bounds, type Box } from './readings.ts';
+import { alongLine, leftOf, lineThrough } from './line.ts';
 import { direction, plus, times } from './point.ts';
 import { sides } from './outline.ts';
 import type { Edge, Outline, Side } from './outline.ts';
@@ -136,4 +136,50 @@ function alongTheLine(from: number, to: number, lying: Piece[], line: Line, half
   }
   if ((to - reached) * half > ON_LINE) edges.push({ name, from: at(reached), bulge: 0 });
   return edges;
+}
+
+/** How far an outline may reach beyond a box, in mm, and still count as inside: rounding of floating-point sums. */
+const BEYOND = 1e-6;
+
+/**
+ * What of an outline lies in an upright box, its largest part. The new edges are called after the side of the box;
+ * one that runs on in an edge of the same name becomes one with it. An outline inside the box comes back as it is.
+ *
+ * @example
+ * clipToBox(rectangle(20, 10), { x: 0, y: 0, width: 15, height: 10 }) // => a 15 x 10 rectangle
+ */
+export function clipToBox(outline: Outline, box: Box): Outline {
+  const has = bounds(outline);
+  const [right, top] = [box.x + box.width, box.y + box.height];
+  const beyond = {
+    bottom: box.y - has.y,
+    right: has.x + has.width - right,
+    top: has.y + has.height - top,
+    left: box.x - has.x,
+  };
+  const lines = {
+    bottom: { at: { x: box.x, y: box.y }, angle: 0 },
+    right: { at: { x: right, y: box.y }, angle: 90 },
+    top: { at: { x: right, y: top }, angle: 180 },
+    left: { at: { x: box.x, y: top }, angle: 270 },
+  };
+  let inside = outline;
+  for (const side of ['bottom', 'right', 'top', 'left'] as const) {
+    if (beyond[side] <= BEYOND) continue;
+    const parts = clip(inside, lines[side], side).left;
+    inside = parts.reduce((best, part) => (area(part) > area(best) ? part : best), parts[0] ?? inside);
+  }
+  return inside === outline ? outline : runOn(inside);
+}
+
+/** Straight edges of one name that run on in one line become one edge. */
+function runOn(outline: Outline): Outline {
+  const ring = sides(outline);
+  return ring
+    .filter((side, i) => {
+      const before = ring[(i + ring.length - 1) % ring.length]!;
+      const straight = side.bulge === 0 && before.bulge === 0 && side.name === before.name;
+      return !straight || leftOf(lineThrough(before.from, before.to), side.to) > ON_LINE;
+    })
+    .map(({ name, from, bulge }) => ({ name, from, bulge }));
 }

@@ -1,6 +1,7 @@
 export { addAllowance, removeAllowance } from './allowance.ts';
 export { difference, intersection, offset, union } from './boolean.ts';
-export { clip } from './clip.ts';
+export { pointAlong, sideLength } from './arc.ts';
+export { clip, clipToBox } from './clip.ts';
 export { withCorners } from './corners.ts';
 export { alongLine, leftOf, lineThrough } from './line.ts';
 export { cornerName, cornerNames, polygon, rectangle, sides } from './outline.ts';

@@ -2,9 +2,13 @@
 import {
   addAllowance,
   bounds,
+  clipToBox,
+  cornerNames,
+  pointAlong,
   polygon,
   rectangle,
   removeAllowance,
+  sideLength,
   sides,
   translate,
   withCorners,
@@ -12,13 +16,19 @@ import {
 import { quote } from '../measure/index.ts';
 import { plainName } from './names.ts';
 import { unknownEdge, type CompiledPiece, type Edges } from './shapes.ts';
+import type { Compiled } from './compile.ts';
 import type { CornerShape, GeometryFault, Outline, Point, Side } from '../geometry/index.ts';
 import type { FoldLine, Notch, Place, Size } from './pattern.ts';
 import type { Reckoning } from './reckon.ts';
 import type { Result } from '../measure/index.ts';
 
+/** By the name of a shaped corner's edge: the two edges that met in the corner before it was shaped. */
+type Replaced = ReadonlyMap<string, readonly [before: string, after: string]>;
+
 /** Both lines, moved so that the box round the cut line starts at the origin, and what lies between them. */
-export type Lines = { stitch: Outline; cut: Outline; allowance: Record<string, number> };
+export type Lines = { stitch: Outline; cut: Outline; allowance: Record<string, number>; replaced: Replaced };
+
+const NONE: Replaced = new Map();
 
 /** Draws a piece. What stands in the way is reported. */
 export function drawLines(reckoning: Reckoning, piece: CompiledPiece): Lines | undefined {
@@ -57,25 +67,63 @@ function drawRectangle(reckoning: Reckoning, piece: CompiledPiece): Lines | unde
   }
   const square = rectangle(inside.width, inside.height, { x: around.left, y: around.bottom });
   if (piece.corners.length === 0) {
-    return { stitch: square, cut: rectangle(width, length), allowance: { ...around } };
+    return { stitch: square, cut: rectangle(width, length), allowance: { ...around }, replaced: NONE };
   }
   const stitch = shapeCorners(reckoning, piece, square);
-  const allowance = stitch && allowanceOf(stitch, (edge) => around[edge as keyof typeof around]);
-  const out = allowance && { ...allowance, ...(trim > 0 && { top: allowance.top! + trim }) };
-  const cut = out && settled(reckoning, piece.place, addAllowance(stitch!, out));
-  return cut && { stitch: stitch!, cut, allowance };
+  if (!stitch) return undefined;
+  const replaced = replacedBy(square);
+  const allowance = amounts(stitch, replaced, (edge) => around[edge as keyof typeof around], Math.max);
+  const out = trim > 0 && allowance.top !== undefined ? { ...allowance, top: allowance.top + trim } : allowance;
+  const moved = settled(reckoning, piece.place, addAllowance(stitch, out));
+  if (!moved) return undefined;
+  const cut = clipToBox(named(moved, stitch, replaced), { x: 0, y: 0, width, height: length });
+  return { stitch, cut, allowance: { ...around, ...allowance }, replaced };
 }
 
-/** An edge that a shaped corner adds has the larger allowance of its two neighbours. */
-function allowanceOf(outline: Outline, by: (edge: string) => number | undefined): Record<string, number> {
-  const around = outline.map((edge) => by(edge.name));
+/** The corners of an outline before any is shaped, each with the edges that meet there. */
+function replacedBy(outline: Outline): Replaced {
+  const before = (i: number) => outline[(i + outline.length - 1) % outline.length]!.name;
+  return new Map(cornerNames(outline).map((name, i) => [name, [before(i), outline[i]!.name]]));
+}
+
+/**
+ * An amount for every edge. An edge that stands for a shaped corner takes that of the edges it replaced, whether they
+ * are still there or used up by their corners; `pick` says which of the two. Any other edge without an amount is a step
+ * between its neighbours.
+ */
+function amounts(
+  outline: Outline,
+  replaced: Replaced,
+  by: (edge: string) => number | undefined,
+  pick: (a: number, b: number) => number,
+): Record<string, number> {
+  const around = outline.map(({ name }) => {
+    const own = by(name);
+    const edges = own === undefined ? replaced.get(name) : undefined;
+    return edges ? pick(by(edges[0]) ?? 0, by(edges[1]) ?? 0) : own;
+  });
   return Object.fromEntries(
     outline.map((edge, i) => {
       const before = around[(i + outline.length - 1) % outline.length] ?? 0;
       const after = around[(i + 1) % outline.length] ?? 0;
-      return [edge.name, around[i] ?? Math.max(before, after)];
+      return [edge.name, around[i] ?? pick(before, after)];
     }),
   );
+}
+
+/**
+ * The cut line with its own edges by name: where an edge was used up by its corners, and the cut line has a straight
+ * part there after all, that part has the edge's name again.
+ */
+function named(cut: Outline, stitch: Outline, replaced: Replaced): Outline {
+  const names = new Set(stitch.map(({ name }) => name));
+  return cut.map((edge, i) => {
+    if (names.has(edge.name)) return edge;
+    const before = replaced.get(cut[(i + cut.length - 1) % cut.length]!.name)?.[1];
+    const after = replaced.get(cut[(i + 1) % cut.length]!.name)?.[0];
+    const name = [before, after].find((one) => one !== undefined && !names.has(one));
+    return name === undefined ? edge : { ...edge, name };
+  });
 }
 
 function shapeCorners(reckoning: Reckoning, piece: CompiledPiece, square: Outline): Outline | undefined {
@@ -101,13 +149,79 @@ function drawLike(
   const other = reckoning.lines(reckoning.compiled.pieces.get(like)!);
   if (!other) return undefined;
   if (!inset && !piece.allowance) return other;
-  const smaller = inset ? edgeLengths(reckoning, other.cut, inset) : {};
-  if (!smaller) return undefined;
-  const cut = settled(reckoning, [...piece.place, inset ? 'inset' : 'like'], removeAllowance(other.cut, smaller));
+  const { replaced } = other;
+  const cut = inset ? moveIn(reckoning, piece, other.cut, replaced, inset, 'inset') : { line: other.cut };
   if (!cut) return undefined;
-  const allowance = piece.allowance ? edgeLengths(reckoning, cut, piece.allowance) : allowanceOf(cut, () => 0);
-  const stitch = allowance && settled(reckoning, [...piece.place, 'allowance'], removeAllowance(cut, allowance));
-  return stitch && atOrigin({ stitch, cut, allowance });
+  if (!piece.allowance) {
+    const allowance = Object.fromEntries(cut.line.map(({ name }) => [name, 0]));
+    return atOrigin({ stitch: cut.line, cut: cut.line, allowance, replaced });
+  }
+  const stitch = moveIn(reckoning, piece, cut.line, replaced, piece.allowance, 'allowance');
+  return stitch && atOrigin({ stitch: stitch.line, cut: cut.line, allowance: stitch.by, replaced });
+}
+
+/**
+ * A line so much inside another at each edge. At a shaped corner the smaller of the two amounts holds, and the sides
+ * are where their own amounts bring them: so the box round it is what the sum of its sides says.
+ */
+function moveIn(
+  reckoning: Reckoning,
+  piece: CompiledPiece,
+  outline: Outline,
+  replaced: Replaced,
+  edges: Edges,
+  what: 'inset' | 'allowance',
+): { line: Outline; by: Record<string, number> } | undefined {
+  const by = edgeLengths(reckoning, outline, edges, replaced, Math.min);
+  const sides = isRectangle(reckoning.compiled, piece) && replaced !== NONE ? reckoning.edges(edges) : undefined;
+  // The sides of a rectangle go no farther in than their corners at first, so that no corner is eaten by a side.
+  const first = by && (sides ? noFartherThanCorners(outline, replaced, by) : by);
+  const moved = first && settled(reckoning, [...piece.place, what], removeAllowance(outline, first));
+  if (!moved) return undefined;
+  const line = named(moved, outline, replaced);
+  if (!sides) return { line, by };
+  const { x, y, width, height } = bounds(outline);
+  const box = {
+    x: x + sides.left,
+    y: y + sides.bottom,
+    width: width - sides.left - sides.right,
+    height: height - sides.bottom - sides.top,
+  };
+  return { line: clipToBox(line, box), by };
+}
+
+function noFartherThanCorners(
+  outline: Outline,
+  replaced: Replaced,
+  by: Record<string, number>,
+): Record<string, number> {
+  return Object.fromEntries(
+    outline.map(({ name }) => {
+      const corners = [...replaced].flatMap(([corner, edges]) => (edges.includes(name) ? (by[corner] ?? []) : []));
+      return [name, Math.min(by[name]!, ...corners)];
+    }),
+  );
+}
+
+/** Whether a piece, or the one it is like, was a rectangle before its corners were shaped. */
+export const isRectangle = (compiled: Compiled, piece: CompiledPiece): boolean => {
+  const kind = rootOf(compiled, piece)?.shape?.kind;
+  return kind === 'size' || kind === 'finished';
+};
+
+/**
+ * Whether the box round a piece is always the sum of its sides. It is not where the piece lies inside one with shaped
+ * corners: a curve set in may end before it has come to its full width.
+ */
+export const boxIsSum = (compiled: Compiled, piece: CompiledPiece): boolean =>
+  isRectangle(compiled, piece) && (piece.shape?.kind !== 'like' || rootOf(compiled, piece)!.corners.length === 0);
+
+/** The piece that another is like in the end, itself if it is like none; undefined for those that are like each other. */
+function rootOf(compiled: Compiled, piece: CompiledPiece): CompiledPiece | undefined {
+  let root: CompiledPiece | undefined = piece;
+  for (let seen = 0; root?.shape?.kind === 'like' && seen <= compiled.pieces.size; seen++)
+    root = compiled.pieces.get(root.shape.piece);
+  return root?.shape?.kind === 'like' ? undefined : root;
 }
 
 function drawOutline(reckoning: Reckoning, piece: CompiledPiece): Lines | undefined {
@@ -132,11 +246,15 @@ function drawOutline(reckoning: Reckoning, piece: CompiledPiece): Lines | undefi
     });
     return undefined;
   }
-  const stitch = shapeCorners(reckoning, piece, polygon(points, names));
-  const allowance =
-    stitch && (piece.allowance ? edgeLengths(reckoning, stitch, piece.allowance) : allowanceOf(stitch, () => 0));
-  const cut = allowance && settled(reckoning, place, addAllowance(stitch, allowance));
-  return cut && atOrigin({ stitch: stitch!, cut, allowance });
+  const drawn = polygon(points, names);
+  const stitch = shapeCorners(reckoning, piece, drawn);
+  if (!stitch) return undefined;
+  const replaced = piece.corners.length === 0 ? NONE : replacedBy(drawn);
+  const allowance = piece.allowance
+    ? edgeLengths(reckoning, stitch, piece.allowance, replaced, Math.max)
+    : Object.fromEntries(stitch.map(({ name }) => [name, 0]));
+  const moved = allowance && settled(reckoning, place, addAllowance(stitch, allowance));
+  return moved && atOrigin({ stitch, cut: named(moved, stitch, replaced), allowance, replaced });
 }
 
 /** A coordinate is a length; a plain nought needs no unit. */
@@ -162,25 +280,29 @@ function crossesItself(points: readonly Point[]): boolean {
 }
 
 /** The lengths at the edges of any outline. */
-function edgeLengths(reckoning: Reckoning, outline: Outline, edges: Edges): Record<string, number> | undefined {
-  const lengths = new Map<string, number>();
-  for (const { name } of outline) {
-    const isCorner = name.endsWith(' corner');
-    const named = edges.byName.size > 0 ? edges.byName.get(plainName(name)) : undefined;
-    const written = named ?? (isCorner ? undefined : edges.others);
-    if (!written && isCorner) continue;
-    const length = written ? reckoning.length(written) : 0;
-    if (length === undefined) return undefined;
-    lengths.set(name, length);
+function edgeLengths(
+  reckoning: Reckoning,
+  outline: Outline,
+  edges: Edges,
+  replaced: Replaced,
+  pick: (a: number, b: number) => number,
+): Record<string, number> | undefined {
+  const lengths = new Map<string, number | undefined>();
+  const written = (name: string) => edges.byName.get(plainName(name)) ?? edges.others;
+  const own = outline.flatMap(({ name }) => replaced.get(name) ?? [name]);
+  for (const name of own) {
+    const value = written(name);
+    lengths.set(name, value ? reckoning.length(value) : 0);
   }
-  return allowanceOf(outline, (edge) => lengths.get(edge));
+  if ([...lengths.values()].includes(undefined)) return undefined;
+  return amounts(outline, replaced, (edge) => lengths.get(edge), pick);
 }
 
-function atOrigin({ stitch, cut, allowance }: Lines): Lines {
-  const { x, y } = bounds(cut);
-  if (x === 0 && y === 0) return { stitch, cut, allowance };
+function atOrigin(lines: Lines): Lines {
+  const { x, y } = bounds(lines.cut);
+  if (x === 0 && y === 0) return lines;
   const by = { x: -x, y: -y };
-  return { stitch: translate(stitch, by), cut: translate(cut, by), allowance };
+  return { ...lines, stitch: translate(lines.stitch, by), cut: translate(lines.cut, by) };
 }
 
 /** The outline, or its fault as a finding. */
@@ -207,7 +329,7 @@ export function drawNotches(reckoning: Reckoning, piece: CompiledPiece, cut: Out
       reckoning.report({ ...finding, start: 0, end: on.length });
       return [];
     }
-    const size = Math.hypot(side.to.x - side.from.x, side.to.y - side.from.y);
+    const size = sideLength(side);
     const along = at === 'middle' ? size / 2 : reckoning.length(at);
     if (along === undefined) return [];
     if (along > size) {
@@ -221,16 +343,16 @@ export function drawNotches(reckoning: Reckoning, piece: CompiledPiece, cut: Out
       });
       return [];
     }
-    return [{ edge: side.name, at: pointAlong(side, along / size), ...(label !== undefined && { label }) }];
+    return [{ edge: side.name, at: fromLowEnd(side, along / size), ...(label !== undefined && { label }) }];
   });
 }
 
-/** The point a share of the way along a straight edge from its left or lower end. */
-function pointAlong({ from, to }: Side, share: number): Point {
+/** The point a share of the way along an edge from its left or lower end, measured along the edge itself. */
+function fromLowEnd(side: Side, share: number): Point {
+  const { from, to } = side;
   const level = Math.abs(to.x - from.x) >= Math.abs(to.y - from.y);
   const forward = level ? from.x <= to.x : from.y <= to.y;
-  const [start, end] = forward ? [from, to] : [to, from];
-  return { x: start.x + (end.x - start.x) * share, y: start.y + (end.y - start.y) * share };
+  return pointAlong(side, forward ? share : 1 - share);
 }
 
 /** Fold lines from edge to edge of the box round the cut line: the pleats’, then the file’s own. */

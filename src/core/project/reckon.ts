@@ -7,7 +7,7 @@
  */
 import { formatLength, inEdition, quote } from '../measure/index.ts';
 import { bounds } from '../geometry/index.ts';
-import { drawLines, type Lines } from './lines.ts';
+import { drawLines, boxIsSum, type Lines } from './lines.ts';
 import { evaluate } from '../formula/index.ts';
 import { explainPleats } from './explain.ts';
 import { partName } from './names.ts';
@@ -332,13 +332,12 @@ export class Reckoning {
         return width === undefined || !sides ? undefined : width + sides.left + sides.right;
       }
       case 'like': {
+        if (!boxIsSum(this.compiled, piece)) return this.#boxOf(piece, 'width');
         const [width, inset] = [this.part(shape.piece, { what: 'width' }), this.edges(shape.inset)];
         return width === undefined || !inset ? undefined : width - inset.left - inset.right;
       }
-      default: {
-        const lines = this.lines(piece);
-        return lines && bounds(lines.cut).width;
-      }
+      default:
+        return this.#boxOf(piece, 'width');
     }
   }
 
@@ -353,18 +352,23 @@ export class Reckoning {
         return height === undefined || !sides ? undefined : height + sides.bottom + sides.top;
       }
       case 'like': {
+        if (!boxIsSum(this.compiled, piece)) return this.#boxOf(piece, 'height');
         const [length, inset] = [this.part(shape.piece, { what: 'length' }), this.edges(shape.inset)];
         return length === undefined || !inset ? undefined : length - inset.bottom - inset.top;
       }
-      default: {
-        const lines = this.lines(piece);
-        return lines && bounds(lines.cut).height;
-      }
+      default:
+        return this.#boxOf(piece, 'height');
     }
   }
 
+  /** The box round the cut line of a piece that is no rectangle. */
+  #boxOf(piece: CompiledPiece, what: 'width' | 'height'): number | undefined {
+    const lines = this.lines(piece);
+    return lines && bounds(lines.cut)[what];
+  }
+
   #sewn(piece: CompiledPiece, what: 'width' | 'height', low: 'left' | 'bottom', high: 'right' | 'top') {
-    if (piece.shape?.kind === 'outline') {
+    if (!boxIsSum(this.compiled, piece)) {
       const lines = this.lines(piece);
       return lines && bounds(lines.stitch)[what];
     }

@@ -1,9 +1,10 @@
 /** From a project file and a learner's choices to every number of the project, in one edition. */
-import { closest, formatLength, isOnGrid, quote } from '../measure/index.ts';
+import { closest, formatLength, isOnGrid, ON_MARK, quote } from '../measure/index.ts';
 import { bounds } from '../geometry/index.ts';
 import { checkHold } from './holds.ts';
+import { evaluate } from '../formula/index.ts';
 import { compiled, unknownThing, type Compiled, type CompiledMeasure } from './compile.ts';
-import { drawFolds, drawNotches, sizePlace } from './lines.ts';
+import { boxIsSum, drawFolds, drawNotches, sizePlace } from './lines.ts';
 import { formulaOf } from './worded.ts';
 import { keepReckoning, LARGEST, Reckoning, SMALLEST, type Choices } from './reckon.ts';
 import { namedParts, plainName } from './names.ts';
@@ -246,7 +247,10 @@ function partMeasures(reckoning: Reckoning, piece: CompiledPiece): [string, Meas
         source,
         // Few are ever shown, and reading a formula takes longer than all the rest.
         get formula() {
-          return formulaOf(project, piece, part, plan);
+          const formula = formulaOf(project, piece, part, plan);
+          const sum = formula && !boxIsSum(project, piece) ? evaluate(formula, reckoning.scope) : undefined;
+          // A sum that is not what the outline measures is no sum to show.
+          return sum && !(sum.ok && Math.abs(sum.value.value - value) < ON_MARK) ? undefined : formula;
         },
       },
     ]);

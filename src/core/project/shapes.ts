@@ -161,6 +161,11 @@ function readShape(name: string, raw: RawPiece, file: ProjectFile, place: Place,
     }
     case 'like': {
       const like = raw.like!;
+      if (raw.corners !== undefined) {
+        const message = `${quote(name)} takes its corners from ${quote(like)}.`;
+        const mend = `Shape the corners of ${quote(like)}, or give ${quote(name)} a size of its own.`;
+        findings.push({ severity: 'error', place: [...place, 'corners'], code: 'corners-of-like', message, mend });
+      }
       const pieces = Object.keys(file.pieces).filter((one) => one !== name);
       const piece = pieces.find((one) => plainName(one) === plainName(like));
       const inset = raw.inset === undefined ? undefined : readEdges(raw.inset, [...place, 'inset'], reader, name, file);

@@ -4,6 +4,7 @@
  * on the spot, has none.
  */
 import { formatLength } from '../measure/index.ts';
+import { isRectangle } from './lines.ts';
 import { partName } from './names.ts';
 import type { Compiled } from './compile.ts';
 import type { CompiledPiece, CompiledPleats, Edges } from './shapes.ts';
@@ -55,7 +56,8 @@ function sum(compiled: Compiled, piece: CompiledPiece, part: Part, plan?: PleatP
   ): string | undefined {
     if (shape?.kind === 'size') return whole(say(shape[what]));
     if (shape?.kind === 'finished') return join(['+', say(shape[what])], ...both('+', piece.allowance, low, high));
-    if (shape?.kind !== 'like') return undefined;
+    // An inset takes its own amount off both sides of a rectangle alone; of a slanting edge it takes more.
+    if (shape?.kind !== 'like' || (shape.inset && !isRectangle(compiled, piece))) return undefined;
     const other = of({ what: what === 'width' ? 'width' : 'length' }, shape.piece);
     return join(['+', other], ...both('-', shape.inset, low, high));
   }
@@ -64,6 +66,7 @@ function sum(compiled: Compiled, piece: CompiledPiece, part: Part, plan?: PleatP
     if (shape?.kind === 'finished') return whole(say(shape[what]));
     if (shape?.kind !== 'size' && shape?.kind !== 'like') return undefined;
     if (shape.kind === 'like' && !shape.inset && !piece.allowance) return of(part, shape.piece);
+    if (!isRectangle(compiled, piece)) return undefined;
     return join(['+', of({ what })], ...both('-', piece.allowance, low, high));
   }
 
