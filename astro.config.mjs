@@ -3,18 +3,18 @@ import { satteri } from '@astrojs/markdown-satteri';
 import mdx from '@astrojs/mdx';
 import svelte from '@astrojs/svelte';
 import { defineConfig, fontProviders } from 'astro/config';
-import './src/site/alone.ts';
+import './src/site/pages/no-telemetry.ts';
 import { authorsBench } from './src/author/bench/integration.ts';
-import { compiledOnce } from './src/site/compiled-once.ts';
-import { cutFonts } from './src/site/fonts.ts';
-import { handoutsInSite } from './src/site/handouts-integration.ts';
+import { compiledOnce } from './src/site/pages/compiled-once.ts';
+import { cutFonts } from './src/site/print/fonts.ts';
+import { handoutsInSite } from './src/site/print/handouts-integration.ts';
 import { contentCheck } from './src/site/integration.ts';
-import { katexPlugin } from './src/site/katex-plugin.ts';
-import { features } from './src/site/lesson-text.ts';
-import { pagesByTwo } from './src/site/pages-by-two.ts';
-import { published } from './src/site/published.ts';
-import { sitemap } from './src/site/sitemap.ts';
-import { withoutIn } from './src/site/workers.ts';
+import { katexPlugin } from './src/site/content/katex-plugin.ts';
+import { features } from './src/site/content/lesson-text.ts';
+import { pagesByTwo } from './src/site/pages/pages-by-two.ts';
+import { published } from './src/site/content/published.ts';
+import { sitemap } from './src/site/pages/sitemap.ts';
+import { withoutIn } from './src/site/pages/workers.ts';
 
 const root = fileURLToPath(new URL('.', import.meta.url));
 const address = published(root);
@@ -51,10 +51,10 @@ export default defineConfig({
   site: address?.origin,
   base: address?.pathname ?? '/',
   trailingSlash: 'always',
-  publicDir: './src/site/public',
+  publicDir: './src/site/pages/public',
   outDir: './dist',
   cacheDir: './.cache/astro',
-  build: { concurrency: 1e5 }, // all pages are asked for at once, to be shared out (src/site/pages-by-two.ts)
+  build: { concurrency: 1e5 }, // all pages are asked for at once, to be shared out (src/site/pages/pages-by-two.ts)
   fonts: [
     {
       provider: fontProviders.local(),

@@ -3,11 +3,13 @@ import { createRequire } from 'node:module';
 import { defineCollection } from 'astro:content';
 import { z } from 'zod';
 import type { MaterialsFile, ProjectFile } from './core/project/schema.ts';
-import type { Shelved } from './site/loader.ts';
-import type { CourseFile, GlossaryFile, SiteFile } from './site/schemas.ts';
+import type { Shelved } from './site/pages/loader.ts';
+import type { CourseFile, GlossaryFile, SiteFile } from './site/content/schemas.ts';
 
 // Node reads what loads the content by itself, sooner than Astro would put it together module by module.
-const { contentLoaders } = createRequire(import.meta.url)('./site/loader.ts') as typeof import('./site/loader.ts');
+const { contentLoaders } = createRequire(import.meta.url)(
+  './site/pages/loader.ts',
+) as typeof import('./site/pages/loader.ts');
 const loaderOf = contentLoaders();
 
 // What comes from a loader was read with its schema already, mistakes and their places included: here it is only named.

@@ -6,7 +6,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { fileURLToPath } from 'node:url';
-import '../src/site/alone.ts';
+import '../src/site/pages/no-telemetry.ts';
 import { findBrowser, installBrowser } from './browser.ts';
 import { countPlaywright, countVitest, type Count } from './count.ts';
 import { findPoppler, installPoppler } from './poppler.ts';

@@ -7,8 +7,8 @@ import { rmSync } from 'node:fs';
 import { createRequire, enableCompileCache } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import '../site/alone.ts';
-import { CHECKED_BESIDE } from '../site/beside.ts';
+import '../site/pages/no-telemetry.ts';
+import { CHECKED_BESIDE } from '../site/pages/beside.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const args = process.argv.slice(2);

@@ -1,15 +1,15 @@
 import type { ChildProcess } from 'node:child_process';
 import { keepAhead } from '../../components/words/ahead.ts';
 import { workAhead } from '../../components/words/shows.ts';
-import { leave } from '../site/beside.ts';
-import { examine, type Examined } from '../site/find-content-problems.ts';
-import { shelvesOf } from '../site/loader.ts';
+import { leave } from '../site/pages/beside.ts';
+import { examine, type Examined } from '../site/check/find-content-problems.ts';
+import { shelvesOf } from '../site/pages/loader.ts';
 import type { Word } from '../site/integration.ts';
-import { isError } from '../site/problem.ts';
-import { projectOfLesson, readContent } from '../site/read-content.ts';
-import type { Content } from '../site/read-content.ts';
-import { report } from '../site/report.ts';
-import { bundleWorkers } from '../site/workers.ts';
+import { isError } from '../site/content/problem.ts';
+import { projectOfLesson, readContent } from '../site/content/read-content.ts';
+import type { Content } from '../site/content/read-content.ts';
+import { report } from '../site/check/report.ts';
+import { bundleWorkers } from '../site/pages/workers.ts';
 import { makePages } from './make-pages.ts';
 
 /**

@@ -2,7 +2,7 @@
 import { resolveProject } from '../core/project/index.ts';
 import type { Edition } from '../core/measure/index.ts';
 import type { MaterialsFile, ProjectFile } from '../core/project/schema.ts';
-import { schemaLine } from '../site/editor-files.ts';
+import { schemaLine } from '../site/content/editor-files.ts';
 
 /** A text as YAML writes it after a colon: in quotes where it would not be read as it stands. */
 const inYaml = (text: string): string =>

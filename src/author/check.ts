@@ -8,12 +8,12 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { findContentProblems } from '../site/find-content-problems.ts';
-import { isError } from '../site/problem.ts';
-import { readContent } from '../site/read-content.ts';
-import { FEWEST } from '../site/reading-problems.ts';
-import { readingOf } from '../site/reading.ts';
-import { report } from '../site/report.ts';
+import { findContentProblems } from '../site/check/find-content-problems.ts';
+import { isError } from '../site/content/problem.ts';
+import { readContent } from '../site/content/read-content.ts';
+import { FEWEST } from '../site/check/reading-problems.ts';
+import { readingOf } from '../site/check/reading.ts';
+import { report } from '../site/check/report.ts';
 
 /**
  * Checks the content below a folder.

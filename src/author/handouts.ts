@@ -7,10 +7,10 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { papers, type Edition, type PaperName } from '../core/index.ts';
-import { printFonts } from '../site/fonts.ts';
-import { everything, type HandoutChoice } from '../site/handouts.ts';
-import { readContent } from '../site/read-content.ts';
-import { writeHandouts, type Wish, type Written } from '../site/write-handouts.ts';
+import { printFonts } from '../site/print/fonts.ts';
+import { everything, type HandoutChoice } from '../site/print/handouts.ts';
+import { readContent } from '../site/content/read-content.ts';
+import { writeHandouts, type Wish, type Written } from '../site/print/write-handouts.ts';
 
 /**
  * Writes the documents of a content folder, the teacher's among them.

@@ -1,5 +1,5 @@
 import type { ChildProcess } from 'node:child_process';
-import type { Made, Opened, Wanted } from '../site/pages-by-two.ts';
+import type { Made, Opened, Wanted } from '../site/pages/pages-by-two.ts';
 
 /** What Astro has put together to make pages; see `astro/dist/entrypoints/prerender.js`. */
 type Bundle = {

@@ -13,9 +13,9 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import GithubSlugger from 'github-slugger';
 import { capital, closest } from '../core/measure/index.ts';
-import { writeEditorFiles } from '../site/editor-files.ts';
-import { readContent } from '../site/read-content.ts';
-import type { Content } from '../site/read-content.ts';
+import { writeEditorFiles } from '../site/content/editor-files.ts';
+import { readContent } from '../site/content/read-content.ts';
+import type { Content } from '../site/content/read-content.ts';
 import { courseFile, lessonFile, projectFile } from './blanks.ts';
 import { withEntry, withValue } from './yaml-edit.ts';
 

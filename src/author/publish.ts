@@ -10,7 +10,7 @@ import { copyFileSync, existsSync, readdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { published } from '../site/published.ts';
+import { published } from '../site/content/published.ts';
 import { examineSite, siteReport } from './publish/examine.ts';
 import { copyPortable } from './publish/portable.ts';
 

@@ -4,13 +4,13 @@
  */
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import '../site/alone.ts';
+import '../site/pages/no-telemetry.ts';
 import { dev } from 'astro';
-import { writeEditorFiles } from '../site/editor-files.ts';
-import { examine } from '../site/find-content-problems.ts';
-import { readContent } from '../site/read-content.ts';
-import type { Content } from '../site/read-content.ts';
-import { report } from '../site/report.ts';
+import { writeEditorFiles } from '../site/content/editor-files.ts';
+import { examine } from '../site/check/find-content-problems.ts';
+import { readContent } from '../site/content/read-content.ts';
+import type { Content } from '../site/content/read-content.ts';
+import { report } from '../site/check/report.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 

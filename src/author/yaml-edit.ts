@@ -1,7 +1,7 @@
 /** Changes to a YAML file that an author wrote: one value at a time, and nothing else of the text. */
 import { Composer, CST, isAlias, isMap, isScalar, isSeq, parseDocument, Parser, stringify } from 'yaml';
 import type { Document, ParsedNode } from 'yaml';
-import type { Place } from '../site/located-yaml.ts';
+import type { Place } from '../site/content/located-yaml.ts';
 
 /**
  * The text with another value at a place. Comments, order and the lines of everything else stay as they are; quotes

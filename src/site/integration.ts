@@ -3,11 +3,11 @@ import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import type { Plugin } from 'vite';
 import { keepAhead, type Ahead } from '../../components/words/ahead.ts';
-import { CHECKED_BESIDE } from './beside.ts';
-import { isError } from './problem.ts';
-import { report } from './report.ts';
-import { workersInFiles, type Program } from './workers.ts';
-import { writeWordExamples } from './word-examples.ts';
+import { CHECKED_BESIDE } from './pages/beside.ts';
+import { isError } from './content/problem.ts';
+import { report } from './check/report.ts';
+import { workersInFiles, type Program } from './pages/workers.ts';
+import { writeWordExamples } from './pages/word-examples.ts';
 
 /**
  * What the command beside a build sends: that the build may go on; then the workers; and, project by project, what pages
@@ -28,7 +28,7 @@ export function contentCheck(): AstroIntegration {
         const root = fileURLToPath(config.root);
         writeWordExamples(root);
         if (command === 'build' && !beside) {
-          const { findContentProblems } = await import('./find-content-problems.ts');
+          const { findContentProblems } = await import('./check/find-content-problems.ts');
           const mistakes = findContentProblems(root).filter(isError);
           if (mistakes.length) throw new ContentMistakes(report(mistakes));
         }

@@ -9,10 +9,10 @@ import type { Ahead } from '../../components/words/ahead.ts';
 import { shown } from '../../components/words/shows.ts';
 import { besideBuild } from '../../src/author/beside-build.ts';
 import { resolveProject } from '../../src/core/index.ts';
-import { CHECKED_BESIDE, left } from '../../src/site/beside.ts';
+import { CHECKED_BESIDE, left } from '../../src/site/pages/beside.ts';
 import type { Word } from '../../src/site/integration.ts';
-import { shelvesOf } from '../../src/site/loader.ts';
-import { readContent } from '../../src/site/read-content.ts';
+import { shelvesOf } from '../../src/site/pages/loader.ts';
+import { readContent } from '../../src/site/content/read-content.ts';
 
 test('a build hears that all is well, and then gets what its pages would work out', async () => {
   const root = fileURLToPath(new URL('../..', import.meta.url));

@@ -5,7 +5,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, onTestFinished, test } from 'vitest';
 import { bar, handouts, readChoices } from '../../src/author/handouts.ts';
-import { everything } from '../../src/site/handouts.ts';
+import { everything } from '../../src/site/print/handouts.ts';
 import { contentFolder, exchanged } from '../site/content-folder.ts';
 
 const PROJECT = 'content/projects/folio/project.yaml';

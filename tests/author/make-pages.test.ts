@@ -6,7 +6,7 @@ import { pathToFileURL } from 'node:url';
 import type { ChildProcess } from 'node:child_process';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { makePages } from '../../src/author/make-pages.ts';
-import type { Made, Opened, Wanted } from '../../src/site/pages-by-two.ts';
+import type { Made, Opened, Wanted } from '../../src/site/pages/pages-by-two.ts';
 
 let folder: string;
 beforeAll(async () => (folder = await mkdtemp(path.join(os.tmpdir(), 'pages-'))));

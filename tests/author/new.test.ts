@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { check } from '../../src/author/check.ts';
 import { make, wishFrom } from '../../src/author/new.ts';
-import { readContent } from '../../src/site/read-content.ts';
+import { readContent } from '../../src/site/content/read-content.ts';
 import { contentFolder, GOOD } from '../site/content-folder.ts';
 
 const kit = fileURLToPath(new URL('../..', import.meta.url));

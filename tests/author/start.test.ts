@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { filesToEdit, serverSettings } from '../../src/author/start.ts';
-import { readContent } from '../../src/site/read-content.ts';
+import { readContent } from '../../src/site/content/read-content.ts';
 import { contentFolder } from '../site/content-folder.ts';
 
 test('the files to edit, each with what it holds', () => {

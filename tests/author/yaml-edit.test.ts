@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { withEntry, withField, withValue } from '../../src/author/yaml-edit.ts';
-import type { Place } from '../../src/site/located-yaml.ts';
+import type { Place } from '../../src/site/content/located-yaml.ts';
 
 const folio = readFileSync(new URL('../../content/projects/swatch-folio/project.yaml', import.meta.url), 'utf8');
 

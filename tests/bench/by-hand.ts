@@ -5,8 +5,8 @@
 import { evaluate, formatQuantity, parseFormula, texText, toTex } from '../../src/core/index.ts';
 import type { Pattern, Scope } from '../../src/core/index.ts';
 import { lessonWords } from '../../components/words/words.ts';
-import { readLesson } from '../../src/site/lesson-text.ts';
-import type { WrittenAttribute, WrittenWord } from '../../src/site/lesson-text.ts';
+import { readLesson } from '../../src/site/content/lesson-text.ts';
+import type { WrittenAttribute, WrittenWord } from '../../src/site/content/lesson-text.ts';
 
 /** Words whose formula a page shows worked out. */
 const WORKED = ['Working', 'AskSize'];

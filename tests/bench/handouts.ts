@@ -7,9 +7,9 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { cautions, defersTo } from '../../components/words/caution/cautions.ts';
-import { printFonts } from '../../src/site/fonts.ts';
-import { everything, plannedHandouts } from '../../src/site/handouts.ts';
-import { readContent } from '../../src/site/read-content.ts';
+import { printFonts } from '../../src/site/print/fonts.ts';
+import { everything, plannedHandouts } from '../../src/site/print/handouts.ts';
+import { readContent } from '../../src/site/content/read-content.ts';
 import { projectDocuments, resolveProject, writePdf } from '../../src/core/index.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));

@@ -8,7 +8,7 @@ import {
   type Pattern,
   type ProjectFile,
 } from '../../core/index.ts';
-import type { Place } from '../../site/located-yaml.ts';
+import type { Place } from '../../site/content/located-yaml.ts';
 import { fieldsOf, type Answer, type Change, type Entry, type Field, type OnBench } from './messages.ts';
 
 /** How it stands with a box whose value differs from the file, or did a moment ago. */

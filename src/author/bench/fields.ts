@@ -3,8 +3,8 @@ import { isMap, isScalar, isSeq, LineCounter, parseDocument } from 'yaml';
 import type { Pair, Scalar } from 'yaml';
 import { verbs } from '../../core/project/index.ts';
 import { ProjectFile } from '../../core/project/schema.ts';
-import { choicesAt, describedAs, knownNames, takesPlain } from '../../site/known-names.ts';
-import type { Place } from '../../site/located-yaml.ts';
+import { choicesAt, describedAs, knownNames, takesPlain } from '../../site/content/known-names.ts';
+import type { Place } from '../../site/content/located-yaml.ts';
 import type { Entry, Field, Section } from './messages.ts';
 
 /** Groups of which each member is an entry of its own; the rest of the file is about the project as a whole. */

@@ -1,6 +1,6 @@
 /** What the author's bench and its page tell each other. */
 import type { Materials, ProjectFile } from '../../core/index.ts';
-import type { Place } from '../../site/located-yaml.ts';
+import type { Place } from '../../site/content/located-yaml.ts';
 
 /** One value of the project file, as a box of the form. */
 export type Field = {

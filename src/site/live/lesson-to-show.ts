@@ -1,6 +1,6 @@
-import type { Problem } from '../problem.ts';
-import { asSentence, isError } from '../problem.ts';
-import type { LessonEntry } from '../read-content.ts';
+import type { Problem } from '../content/problem.ts';
+import { asSentence, isError } from '../content/problem.ts';
+import type { LessonEntry } from '../content/read-content.ts';
 
 /**
  * The lesson that the live preview shows. Where a word or maths has a mistake, the mistake stands in its place and the

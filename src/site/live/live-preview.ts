@@ -1,9 +1,9 @@
 import path from 'node:path';
 import type { Plugin, ViteDevServer } from 'vite';
-import { examine } from '../find-content-problems.ts';
-import { counted } from '../problem.ts';
-import { allEntries, readContent } from '../read-content.ts';
-import { report } from '../report.ts';
+import { examine } from '../check/find-content-problems.ts';
+import { counted } from '../content/problem.ts';
+import { allEntries, readContent } from '../content/read-content.ts';
+import { report } from '../check/report.ts';
 import { lessonToShow } from './lesson-to-show.ts';
 import type { LiveProblems } from './messages.ts';
 

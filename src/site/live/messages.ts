@@ -1,4 +1,4 @@
-import type { Problem } from '../problem.ts';
+import type { Problem } from '../content/problem.ts';
 
 /** What the live preview tells an open page. */
 export type LiveProblems = {

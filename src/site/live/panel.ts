@@ -1,6 +1,6 @@
 /// <reference types="vite/client" />
-import { counted } from '../problem.ts';
-import type { Problem } from '../problem.ts';
+import { counted } from '../content/problem.ts';
+import type { Problem } from '../content/problem.ts';
 import type { LiveProblems } from './messages.ts';
 
 /*

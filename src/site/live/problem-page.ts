@@ -1,7 +1,7 @@
 import type { MiddlewareHandler } from 'astro';
 import root from 'virtual:content-root';
-import { findContentProblems } from '../find-content-problems.ts';
-import { isError } from '../problem.ts';
+import { findContentProblems } from '../check/find-content-problems.ts';
+import { isError } from '../content/problem.ts';
 
 /**
  * In the live preview only: where a page cannot be made, or is not there, because content has a mistake, this page says
@@ -29,7 +29,7 @@ const hasMistakes = (): boolean => findContentProblems(root).some(isError);
 /** Each word of such a lesson would fail by itself, so it is not even begun. */
 async function lacksProject(pathname: string): Promise<boolean> {
   // Astro keeps this module as long as it runs; what the shelves hold now comes only with a new import.
-  const { getCourses, pageUrl } = await import('../index.ts');
+  const { getCourses, pageUrl } = await import('../pages/index.ts');
   const lessons = (await getCourses()).flatMap(({ lessons }) => lessons);
   const lesson = lessons.find(({ url }) => pageUrl(url) === pathname);
   return lesson?.projectId !== undefined && lesson.project === undefined;

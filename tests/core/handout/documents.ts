@@ -3,9 +3,9 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { printFonts } from '../../../src/site/fonts.ts';
-import { everything, plannedHandouts } from '../../../src/site/handouts.ts';
-import { readContent } from '../../../src/site/read-content.ts';
+import { printFonts } from '../../../src/site/print/fonts.ts';
+import { everything, plannedHandouts } from '../../../src/site/print/handouts.ts';
+import { readContent } from '../../../src/site/content/read-content.ts';
 import { bounds, polygon, resolveProject, writePdf } from '../../../src/core/index.ts';
 import type {
   Edition,

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { answerKey, evaluate, exercisesFor, resolveProject, usualSizes, worksheet } from '../../../src/core/index.ts';
 import type { Edition, Handout, PickQuestion, ProjectFile } from '../../../src/core/index.ts';
 import { givenIn } from '../../../src/core/handout/worksheet.ts';
-import { lessonOnPaper } from '../../../src/site/lesson-on-paper.ts';
-import type { LessonEntry } from '../../../src/site/read-content.ts';
+import { lessonOnPaper } from '../../../src/site/content/lesson-on-paper.ts';
+import type { LessonEntry } from '../../../src/site/content/read-content.ts';
 import { content, projectNamed } from './documents.ts';
 
 const words = ({ pages }: Handout): string =>

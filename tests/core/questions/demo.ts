@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { parse } from 'yaml';
 import { ProjectFile, resolveProject } from '../../../src/core/project/index.ts';
 import { readTolerance } from '../../../src/core/questions/index.ts';
-import { readContent } from '../../../src/site/read-content.ts';
+import { readContent } from '../../../src/site/content/read-content.ts';
 import type { Edition } from '../../../src/core/measure/index.ts';
 import type { Measure, Pattern } from '../../../src/core/project/index.ts';
 import type { Question } from '../../../src/core/questions/index.ts';

@@ -8,7 +8,7 @@ import { cut, fold } from '../../../src/core/cloth/index.ts';
 import { rectangle } from '../../../src/core/geometry/index.ts';
 import { makeUp, resolveProject } from '../../../src/core/project/index.ts';
 import { pointAtEdges, pointAtFolds, pointAtShowing } from '../../../src/core/questions/index.ts';
-import { readContent } from '../../../src/site/read-content.ts';
+import { readContent } from '../../../src/site/content/read-content.ts';
 import { fileURLToPath } from 'node:url';
 import type { Pointing } from '../../../src/core/questions/index.ts';
 import { editions, folio, folioIn } from './demo.ts';

@@ -1,0 +1,175 @@
+import { existsSync, readdirSync } from 'node:fs';
+import path from 'node:path';
+import type { z } from 'zod';
+import { lessonWords } from '../../../components/words/words.ts';
+import type { LessonWord } from '../../../components/words/words.ts';
+import { closest, quote } from '../../core/measure/index.ts';
+import { texFault } from '../content/katex-plugin.ts';
+import { referenceFault } from './lesson-references.ts';
+import type { Surroundings } from './lesson-references.ts';
+import type { Part, WrittenAttribute, WrittenMaths, WrittenPicture, WrittenWord } from '../content/lesson-text.ts';
+import { placeIn } from '../content/problem.ts';
+import type { Problem } from '../content/problem.ts';
+import type { LessonEntry } from '../content/read-content.ts';
+import { didYouMean, explain, mistakesIn } from '../content/wording.ts';
+
+type Say = (at: number, message: string, mend?: string) => void;
+
+/**
+ * What is wrong in the text of a lesson: its words, their attributes and what they name, its maths and its pictures.
+ *
+ * @param root the folder that holds content/
+ */
+export function lessonProblems(entry: LessonEntry, root: string, surroundings: Surroundings): Problem[] {
+  const problems: Problem[] = [];
+  const sayer =
+    (part?: Part, severity: Problem['severity'] = 'error'): Say =>
+    (at, message, mend) =>
+      problems.push({
+        file: entry.file,
+        ...placeIn(entry.text, at),
+        severity,
+        message,
+        mend,
+        ...(part && { part }),
+      });
+
+  for (const { at, message, mend } of entry.lesson.faults) sayer()(at, message, mend);
+  for (const maths of entry.lesson.maths) checkMaths(maths, sayer(maths.part));
+  for (const word of entry.lesson.words) {
+    if (/^[a-z]/.test(word.name)) checkHtml(word, sayer(word.part));
+    else checkWord(word, surroundings, sayer(word.part));
+  }
+  for (const picture of entry.lesson.pictures) {
+    const folder = path.resolve(root, path.dirname(entry.file));
+    checkPicture(picture, folder, sayer(picture.part), sayer(undefined, 'warning'));
+  }
+  return problems;
+}
+
+function checkMaths({ tex, display, at }: WrittenMaths, say: Say): void {
+  const fault = texFault(tex, display);
+  if (fault) say(at + fault.at, `This maths cannot be set: ${fault.message}.`);
+}
+
+function checkPicture({ address, words, part }: WrittenPicture, folder: string, say: Say, warn: Say): void {
+  if (/^([a-z]+:)?\/\//i.test(address)) {
+    say(
+      part.start,
+      'This picture comes from another host.',
+      'Put it beside the lesson: a page asks no other host for anything.',
+    );
+  } else if (!existsSync(path.resolve(folder, decodeURI(address)))) {
+    const beside = existsSync(folder) ? readdirSync(folder) : [];
+    say(part.start, `There is no picture ${quote(address)} beside this lesson.`, didYouMean(address, beside));
+  }
+  if (!words.trim())
+    warn(part.start, 'This picture has no words for those who cannot see it.', 'Write ![what it shows](…).');
+}
+
+/** HTML that would load or run something, or that the lesson's own writing replaces. */
+const REFUSED: Record<string, string> = {
+  img: 'Write ![what it shows](picture.jpg).',
+  script: 'Use a lesson word.',
+  style: 'The look of the site is in src/styles.',
+  link: 'The look of the site is in src/styles.',
+  iframe: 'Write a link.',
+  object: 'Write a link.',
+  embed: 'Write a link.',
+  form: 'Use a question.',
+  meta: 'Leave it out.',
+  base: 'Leave it out.',
+};
+
+function checkHtml(element: WrittenWord, say: Say): void {
+  const word = Object.keys(lessonWords).find((one) => one.toLowerCase() === element.name.toLowerCase());
+  if (word) say(element.part.start, `A lesson word is written with its capitals: <${word}>.`);
+  const instead = REFUSED[element.name];
+  if (instead) say(element.part.start, `<${element.name}> has no place in a lesson.`, instead);
+  for (const { name, at } of element.attributes) {
+    if (/^on/i.test(name))
+      say(at, `${quote(name)} would run a program, which no page of the site does.`, 'Leave it out.');
+  }
+}
+
+function checkWord(written: WrittenWord, surroundings: Surroundings, say: Say): void {
+  const { name, hasText } = written;
+  const at = written.part.start;
+  const word = lessonWords[name];
+  if (!word) {
+    const near = closest(name, Object.keys(lessonWords));
+    say(
+      at,
+      `There is no lesson word <${name}>.`,
+      near ? `Did you mean <${near}>?` : `There are: ${Object.keys(lessonWords).join(', ')}.`,
+    );
+    return;
+  }
+  const { text = 'none', anywhere = false } = word;
+  if (text === 'needed' && !hasText) say(at, `<${name}> has no text.`, `Write it between <${name}> and </${name}>.`);
+  if (text === 'none' && hasText) say(at, `<${name}> takes no text.`, `Write <${name} /> and let the text follow.`);
+  if (!anywhere && surroundings.project === undefined) {
+    say(
+      at,
+      `<${name}> shows the numbers of a project, and this lesson has none.`,
+      'Write “project: …” at its top, or in course.yaml.',
+    );
+    return;
+  }
+  const attributes = readAttributes(written, word, say);
+  if (!attributes) return;
+  for (const [attribute, reference] of Object.entries(word.names ?? {})) {
+    const found = attributes.get(attribute);
+    if (typeof found?.value !== 'string') continue;
+    const fault = referenceFault(reference, found.value, surroundings);
+    if (fault) say(found.textAt + fault.at, fault.message, fault.mend);
+  }
+}
+
+/** The attributes by name; undefined where the braces hold something that cannot be understood. */
+function readAttributes(
+  written: WrittenWord,
+  { attributes: schema }: LessonWord,
+  say: Say,
+): Map<string, WrittenAttribute> | undefined {
+  const { name, part, spread, attributes } = written;
+  if (spread !== undefined) {
+    say(spread, `<${name}>: braces cannot stand for attributes.`, 'Write each one by its name.');
+    return undefined;
+  }
+  const byName = new Map<string, WrittenAttribute>();
+  for (const attribute of attributes) {
+    if (byName.has(attribute.name))
+      say(attribute.at, `<${name}> ${attribute.name}: this is given twice.`, 'Keep one of them.');
+    byName.set(attribute.name, attribute);
+  }
+  const unread = attributes.filter((attribute) => attribute.value === undefined);
+  for (const attribute of unread) {
+    say(
+      attribute.at,
+      `<${name}> ${attribute.name}: the braces hold no plain value.`,
+      'In braces go a number, a list, true or false. A text goes in quotes.',
+    );
+  }
+  if (unread.length) return undefined;
+  const values = Object.fromEntries(attributes.map((attribute) => [attribute.name, attribute.value]));
+  const parsed = schema.safeParse(values, { error: explain, reportInput: true });
+  if (!parsed.success) {
+    for (const mistake of mistakesIn(parsed.error.issues, schema)) {
+      const attribute = String(mistake.key ?? mistake.path[0] ?? '');
+      const own = byName.get(attribute);
+      const label = mistake.key === undefined && attribute ? `<${name}> ${attribute}` : `<${name}>`;
+      say(own?.at ?? part.start, `${label}: ${mistake.message}`, mistake.mend ?? inBraces(own, schema));
+    }
+  }
+  return byName;
+}
+
+/** A number in quotes is a text; that is the slip most easily made. */
+function inBraces(attribute: WrittenAttribute | undefined, schema: z.ZodObject): string | undefined {
+  if (typeof attribute?.value !== 'string') return undefined;
+  const plain = Number(attribute.value);
+  if (attribute.value.trim() === '' || !Number.isFinite(plain)) return undefined;
+  const field = schema.shape[attribute.name] as z.ZodType | undefined;
+  return field?.safeParse(plain).success ? `Write ${attribute.name}={${plain}}.` : undefined;
+}

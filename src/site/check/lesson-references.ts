@@ -1,0 +1,109 @@
+import type { Reference } from '../../../components/words/words.ts';
+import { evaluate, parseFormula } from '../../core/formula/index.ts';
+import { fail, ok, quote } from '../../core/measure/index.ts';
+import type { Fault } from '../../core/measure/index.ts';
+import type { TextFault } from '../content/lesson-syntax.ts';
+import { oncePer } from '../../core/once.ts';
+import type { WorkedOut } from './project-problems.ts';
+import { anyOf, didYouMean } from '../content/wording.ts';
+
+/** What a lesson can name. */
+export type Surroundings = {
+  /** Folder name of the lesson's project; undefined where neither the lesson nor its course names one. */
+  project: string | undefined;
+  /** The lesson's project, unless its file cannot be read: then its names are not checked. */
+  worked: WorkedOut | undefined;
+  /** Folder names of all projects. */
+  projects: readonly string[];
+};
+
+/**
+ * What is wrong with the name or formula that an attribute gives; the offset counts in its text.
+ *
+ * @param reference what it should name
+ */
+export function referenceFault(
+  reference: Reference,
+  text: string,
+  { project, worked, projects }: Surroundings,
+): TextFault | undefined {
+  if (reference === 'project') {
+    if (projects.includes(text)) return undefined;
+    return { at: 0, message: `There is no project ${quote(text)}.`, mend: didYouMean(text, projects) };
+  }
+  if (!worked) return undefined;
+  if (reference === 'formula' || reference === 'length') {
+    const fault = reference === 'length' ? lengthFault(worked, text) : formulaFault(worked, text);
+    if (!fault) return undefined;
+    const { start: at, message, mend } = fault;
+    return { at, message, mend: mend && !message.includes(mend) ? `Write ${quote(mend)}.` : undefined };
+  }
+  const known = namesOf(reference, worked);
+  if (known.includes(text)) return undefined;
+  if (reference === 'measure' && restsOnFault(text, worked)) return undefined;
+  if (reference === 'pleated piece' && namesOf('piece', worked).includes(text)) {
+    const pleated = known.length > 0 ? `Pleated are: ${anyOf(known.map(quote))}.` : undefined;
+    return { at: 0, message: `The piece ${quote(text)} has no pleats.`, mend: pleated };
+  }
+  const kind = reference === 'pleated piece' ? 'piece' : reference;
+  const message = `The project ${quote(project ?? '')} has no ${kind} ${quote(text)}.`;
+  return { at: 0, message, mend: didYouMean(text, known) };
+}
+
+function namesOf(
+  reference: 'measure' | 'piece' | 'pleated piece' | 'cloth' | 'option' | 'step',
+  { file, variants }: WorkedOut,
+): string[] {
+  switch (reference) {
+    case 'measure': {
+      const worked = variants.flatMap(({ inch, metric }) => [inch.measures, metric.measures]);
+      return [...new Set([file.measures, ...worked].flatMap((measures) => Object.keys(measures)))];
+    }
+    case 'piece':
+      return Object.keys(file.pieces);
+    case 'pleated piece':
+      return Object.entries(file.pieces).flatMap(([name, piece]) => (piece.pleats ? [name] : []));
+    case 'cloth':
+      return Object.keys(file.materials ?? {}).filter((role) =>
+        Object.values(file.pieces).some((piece) => piece.from === role),
+      );
+    case 'option':
+      return Object.keys(file.options ?? {});
+    case 'step':
+      return (file.steps ?? []).flatMap(({ id }) => id ?? []);
+  }
+}
+
+/** A number of a piece that could not be worked out is missing for a reason that is reported in the project file. */
+const restsOnFault = (name: string, { file, variants }: WorkedOut): boolean =>
+  variants[0].inch.findings.some((finding) => finding.severity === 'error') &&
+  Object.keys(file.pieces).some((piece) => name.startsWith(`${piece} `));
+
+/** Lessons ask for the same sums many times. */
+const formulaFault = oncePer((worked: WorkedOut, text) => faultOf(text, 'formula', worked));
+const lengthFault = oncePer((worked: WorkedOut, text) => faultOf(text, 'length', worked));
+
+function faultOf(text: string, reference: 'formula' | 'length', worked: WorkedOut): Fault | undefined {
+  const names = namesOf('measure', worked);
+  const formula = parseFormula(text, { names });
+  if (!formula.ok) return restsOnFault(text.slice(formula.fault.start), worked) ? undefined : formula.fault;
+  for (const edition of ['inch', 'metric'] as const) {
+    const patterns = worked.variants.map((variant) => variant[edition]);
+    const result = evaluate(formula.value, {
+      get(name) {
+        const measure = patterns.find(({ measures }) => measures[name])?.measures[name];
+        if (measure) return ok({ value: measure.value, dimension: measure.dimension });
+        return fail({ code: 'no-value', message: '', start: 0, end: 0 }); // its own file says why
+      },
+      edition,
+      grid: worked.variants[0][edition].grid,
+      known: names,
+    });
+    if (!result.ok) return result.fault.code === 'rests-on-fault' ? undefined : result.fault;
+    if (reference === 'length' && result.value.dimension !== 1) {
+      const message = 'A length belongs here, with its unit: 1/16 in or 1 mm.';
+      return { code: 'no-length', message, start: 0, end: text.length };
+    }
+  }
+  return undefined;
+}

@@ -1,0 +1,83 @@
+import { quote } from '../../core/measure/index.ts';
+import { ownPages } from './own-pages.ts';
+import type { Said } from '../content/problem.ts';
+import type { Content, LessonEntry } from '../content/read-content.ts';
+import { didYouMean } from '../content/wording.ts';
+
+/** The pages a link can lead to, each with its anchors; undefined where a page's anchors are not known here. */
+export type Pages = ReadonlyMap<string, readonly string[] | undefined>;
+
+/** Every page that the content makes, beside the site's own. */
+export function pagesOf({ courses, lessons, projects }: Content): Pages {
+  const pages = new Map<string, readonly string[] | undefined>([
+    ['/', undefined],
+    ['/authoring/', undefined],
+    ['/authoring/first-lesson/', undefined],
+    ['/authoring/publishing/', undefined],
+  ]);
+  for (const { id } of projects) pages.set(`/projects/${id}/`, undefined);
+  for (const { id } of courses) {
+    pages.set(`/courses/${id}/`, undefined);
+    for (const own of Object.keys(ownPages)) if (own !== 'index') pages.set(`/courses/${id}/${own}/`, undefined);
+  }
+  for (const lesson of lessons) pages.set(addressOf(lesson), ['main', ...lesson.lesson.anchors]);
+  return pages;
+}
+
+const addressOf = ({ course, slug }: LessonEntry): string => `/courses/${course}/${slug}/`;
+
+/** Links of a lesson that lead nowhere, or that lead nowhere once the site is published below a path. */
+export function linkProblems(entry: LessonEntry, pages: Pages): Said[] {
+  return entry.lesson.links.flatMap(({ address, part }): Said[] => {
+    const warn = (message: string, mend?: string): Said[] => [{ at: part.start, severity: 'warning', message, mend }];
+    if (address.trim() === '') return warn('This link has no address.', 'Write [words](address).');
+    if (/^(javascript|data|vbscript):/i.test(address))
+      return [
+        { at: part.start, severity: 'error', message: 'This link would run a program.', mend: 'Link to a page.' },
+      ];
+    if (/^([a-z][a-z0-9+.-]*:|\/\/)/i.test(address)) return [];
+    if (!URL.canParse(address, 'http://site.example/')) return warn(`${quote(address)} is no address.`);
+    const own = addressOf(entry);
+    const { pathname, hash } = new URL(address, `http://site.example${own}`);
+    const file = /([^/]+)\.mdx$/.exec(pathname)?.[1];
+    if (file !== undefined) {
+      const page = `../${file.replace(/^\d+[-_ ]*/, '')}/${hash}`;
+      return warn('A link leads to a page, and not to its file.', `Write ${page}`);
+    }
+    if (!pages.has(pathname)) {
+      if (pages.has(`${pathname}/`)) return warn('The address of a page ends in /.', `Write ${withSlash(address)}`);
+      const known = [...pages.keys()];
+      const near = didYouMean(pathname, known);
+      return warn(`This link leads to ${pathname}, where no page is.`, near);
+    }
+    if (address.startsWith('/')) {
+      return warn(
+        'A link that starts with / leads astray where the site is published below a path.',
+        `Write ${relative(own, pathname)}${hash}`,
+      );
+    }
+    const anchors = pages.get(pathname);
+    const anchor = decodeURIComponent(hash.slice(1));
+    if (anchor && anchors && !anchors.includes(anchor)) {
+      const near = didYouMean(anchor, anchors);
+      return warn(`There is no heading ${quote(`#${anchor}`)} on ${pathname === own ? 'this page' : pathname}.`, near);
+    }
+    return [];
+  });
+}
+
+const withSlash = (address: string): string => address.replace(/(?=[?#]|$)/, '/');
+
+/** From one page of the site to another, step by step: ../fold/ */
+export function relative(from: string, to: string): string {
+  const [own, other] = [from, to].map((address) => address.split('/').slice(1, -1)) as [string[], string[]];
+  const differ = own.findIndex((step, i) => step !== other[i]);
+  const shared = differ < 0 ? own.length : differ;
+  const path =
+    '../'.repeat(own.length - shared) +
+    other
+      .slice(shared)
+      .map((step) => `${step}/`)
+      .join('');
+  return path || './';
+}

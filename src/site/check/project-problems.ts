@@ -1,0 +1,66 @@
+import { checkAll, checkMaterials, metIn, resolveProject } from '../../core/project/index.ts';
+import type { Finding, Pattern, WorkOut } from '../../core/project/index.ts';
+import type { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
+import { capital, quote } from '../../core/measure/index.ts';
+import type { Edition } from '../../core/measure/index.ts';
+import type { Problem } from '../content/problem.ts';
+import type { Entry } from '../content/read-content.ts';
+
+/** A project worked out in both editions. */
+export type Variant = Record<Edition, Pattern> & {
+  /** The one option that differs from how the lesson has it: With “zip”. None for the lesson's own. */
+  name?: string;
+};
+
+/** A project in every way that differs from the lesson in one option; the lesson's own first. */
+export type WorkedOut = {
+  file: ProjectFile;
+  materials: MaterialsFile | undefined;
+  variants: [Variant, ...Variant[]];
+  /** In any other way; what was worked out once, with the steps made up from it, is kept. */
+  inAnyWay: WorkOut;
+};
+
+export function workOut(file: ProjectFile, materials: MaterialsFile | undefined): WorkedOut {
+  const all = Object.entries(file.options ?? {});
+  const known = new Map<string, Pattern>();
+  const inAnyWay: WorkOut = (edition, options) => {
+    const ways = all.map(([name, option]) => options[name] ?? option.default ?? false);
+    const key = `${edition} ${ways.join()}`;
+    let pattern = known.get(key);
+    if (!pattern) known.set(key, (pattern = resolveProject(file, { edition, options, materials })));
+    return pattern;
+  };
+  const variant = (options: Record<string, boolean>, name?: string): Variant => ({
+    inch: inAnyWay('inch', options),
+    metric: inAnyWay('metric', options),
+    ...(name && { name }),
+  });
+  const others = all.map(([name, option]) => {
+    const on = !option.default;
+    return variant({ [name]: on }, `${on ? 'with' : 'without'} ${quote(name)}`);
+  });
+  return { file, materials, variants: [variant({}), ...others], inAnyWay };
+}
+
+/** Whether every number of the lesson's own variant could be worked out. A card that does not fit is no hindrance. */
+export const isWhole = ({ variants: [{ inch, metric }] }: WorkedOut): boolean =>
+  ![...inch.findings, ...metric.findings].some(({ severity }) => severity === 'error');
+
+/** What is wrong with a project in any edition and with any of its options, each finding at its place in the file. */
+export function projectProblems(entry: Entry<ProjectFile>, { file, materials, inAnyWay }: WorkedOut): Problem[] {
+  return checkAll(file, materials, inAnyWay).map((finding) => placed(entry, finding, metIn(finding)));
+}
+
+/** What the checks of materials.yaml by itself find. */
+export function materialProblems(entry: Entry<MaterialsFile>): Problem[] {
+  return entry.value ? checkMaterials(entry.value).map((finding) => placed(entry, finding, '')) : [];
+}
+
+function placed({ file, locate }: Entry<unknown>, finding: Finding, where: string): Problem {
+  const { severity, message, mend } = finding;
+  const met = capital(where);
+  // Some say it themselves: With “flap” there is no “facing” for this step.
+  const said = where === '' || message.startsWith(met) ? message : `${met}: ${message}`;
+  return { file, ...locate(finding.place, finding), severity, message: said, mend };
+}

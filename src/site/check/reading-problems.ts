@@ -1,0 +1,24 @@
+import type { Said } from '../content/problem.ts';
+import { readingOf } from './reading.ts';
+import type { LessonEntry } from '../content/read-content.ts';
+
+/** Plain words for grown-ups read easily from about this age: common practice, no source. */
+const OLDEST = 14;
+/** Of fewer words nothing can be told. */
+export const FEWEST = 100;
+
+/** A note where a lesson is hard to read, or takes longer to read than it says it takes. */
+export function readingProblems(entry: LessonEntry, language: string): Said[] {
+  if (!entry.value) return [];
+  const { words, minutes, age } = readingOf(entry.lesson.prose);
+  const notes: Said[] = [];
+  if (words >= FEWEST && age > OLDEST && /^en\b/.test(language)) {
+    const message = `This lesson reads like a text for ${age} years and up.`;
+    notes.push({ at: 0, severity: 'note', message, mend: 'Shorter sentences and plainer words make it easier.' });
+  }
+  if (minutes > entry.value.minutes) {
+    const message = `It takes about ${minutes} minutes to read, and the lesson says ${entry.value.minutes}.`;
+    notes.push({ at: 0, severity: 'note', message, mend: 'Give it more minutes, or part it in two.' });
+  }
+  return notes;
+}

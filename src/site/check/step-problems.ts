@@ -1,0 +1,51 @@
+import { quote } from '../../core/measure/index.ts';
+import { verbs } from '../../core/project/index.ts';
+import type { ProjectFile } from '../../core/project/schema.ts';
+import type { Problem } from '../content/problem.ts';
+import { projectOfLesson } from '../content/read-content.ts';
+import type { Content } from '../content/read-content.ts';
+
+type StepFile = NonNullable<ProjectFile['steps']>[number];
+
+/**
+ * Steps of a project that none of its lessons tells. A lesson tells a step by naming its id in a lesson word, or by
+ * using its verb: fuse, fused, fusing.
+ */
+export function untoldSteps({ projects, courses, lessons }: Content): Problem[] {
+  return projects.flatMap((project): Problem[] => {
+    const own = lessons.filter((lesson) => projectOfLesson(lesson, courses) === project.id);
+    // A lesson that plays the making through tells every step.
+    if (own.length === 0 || own.some(({ lesson }) => lesson.words.some(({ name }) => name === 'MakeUp'))) return [];
+    const prose = own.flatMap(({ lesson }) => lesson.prose.map(({ text }) => text)).join('\n');
+    const named = new Set(
+      own.flatMap(({ lesson }) => lesson.words.flatMap((word) => word.attributes.map((a) => a.value))),
+    );
+    const said = new Set<string>();
+    return (project.value?.steps ?? []).flatMap((step, i): Problem[] => {
+      const verb = verbs.find((one) => step[one as keyof StepFile] !== undefined);
+      if (!verb || (step.id !== undefined && named.has(step.id))) return [];
+      if (said.has(verb) || formsOf(verb).test(prose)) return [];
+      said.add(verb);
+      const name = step.id ?? `step ${i + 1}`;
+      return [
+        {
+          file: project.file,
+          ...project.locate(['steps', i]),
+          severity: 'note',
+          message: `No lesson tells ${quote(name)}: none speaks of ${quote(verb)}.`,
+          mend: 'Say in a lesson how it is done.',
+        },
+      ];
+    });
+  });
+}
+
+/** A verb of several words is told by its first: box corner by boxed. */
+function formsOf(verb: string): RegExp {
+  const [first = ''] = verb
+    .replace('sew round', 'sew')
+    .replace('close gap', 'close')
+    .replace('turn over', 'turn')
+    .split(' ');
+  return new RegExp(`(?<!\\p{L})${first.replace(/e$/, '')}\\p{L}{0,4}(?!\\p{L})`, 'iu');
+}

@@ -1,0 +1,197 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { z } from 'zod';
+import { closest } from '../../core/measure/index.ts';
+import { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
+import { readLesson } from './lesson-text.ts';
+import type { LessonText } from './lesson-text.ts';
+import { readYaml } from './located-yaml.ts';
+import type { ReadYaml } from './located-yaml.ts';
+import type { Problem } from './problem.ts';
+import { CourseFile, GlossaryFile, LessonFront, SiteFile } from './schemas.ts';
+
+/** One file of the content folder as read: its value where it has no mistake of its own. */
+export type Entry<T> = {
+  /** Path from the root with forward slashes. */
+  file: string;
+  /** What addresses and other files call it. */
+  id: string;
+  text: string;
+  value?: T;
+  /** Mistakes of the file by itself; what it says about other files is checked later. */
+  problems: Problem[];
+  locate: ReadYaml<T>['locate'];
+};
+
+export type LessonEntry = Entry<LessonFront> & {
+  course: string;
+  /** Last part of its address: the file name without its number and ending. */
+  slug: string;
+  fileName: string;
+  lesson: LessonText;
+};
+
+/** The whole content folder. */
+export type Content = {
+  site: Entry<SiteFile>;
+  materials: Entry<MaterialsFile>;
+  glossary: Entry<GlossaryFile>;
+  projects: Entry<ProjectFile>[];
+  courses: Entry<CourseFile>[];
+  lessons: LessonEntry[];
+  /** What is wrong with the folder itself: files that nothing reads, names that make no address. */
+  problems: Problem[];
+};
+
+/** Folder name of the project that a lesson is about: its own, else its course's. */
+export const projectOfLesson = (lesson: LessonEntry, courses: Content['courses']): string | undefined =>
+  lesson.value?.project ?? courses.find(({ id }) => id === lesson.course)?.value?.project;
+
+/** Every file of the folder, in no order that matters. */
+export function allEntries({
+  site,
+  materials,
+  glossary,
+  projects,
+  courses,
+  lessons,
+}: Content): (Entry<unknown> | LessonEntry)[] {
+  return [site, materials, glossary, ...projects, ...courses, ...lessons];
+}
+
+const FOLDER = 'content';
+
+/**
+ * Reads every file below `content/`. Never throws for what an instructor wrote.
+ *
+ * @param root folder of the project, the one that holds `content/`
+ */
+export function readContent(root: string): Content {
+  const problems: Problem[] = [];
+  const has = (file: string) => existsSync(path.join(root, file));
+  const yaml = <S extends z.ZodType>(
+    file: string,
+    schema: S,
+    id: string,
+    missing: 'needed' | 'fine',
+  ): Entry<z.output<S>> => {
+    if (has(file)) return { file, id, ...readYamlFile(root, file, schema) };
+    return {
+      file,
+      id,
+      text: '',
+      problems:
+        missing === 'fine' ? [] : [{ file, line: 1, column: 1, severity: 'error', message: 'This file is missing.' }],
+      locate: () => ({ line: 1, column: 1 }),
+    };
+  };
+  const folders = (file: string) => {
+    const names = listing(root, file)
+      .filter((entry) => entry.isDirectory())
+      .map((entry) => entry.name);
+    problems.push(...names.filter((name) => !isAddress(name)).map((name) => noAddress(`${file}/${name}`)));
+    return names;
+  };
+
+  const courses = folders(`${FOLDER}/courses`);
+  const content: Content = {
+    site: yaml(`${FOLDER}/site.yaml`, SiteFile, 'site', 'needed'),
+    materials: yaml(`${FOLDER}/materials.yaml`, MaterialsFile, 'materials', 'fine'),
+    glossary: yaml(`${FOLDER}/glossary.yaml`, GlossaryFile, 'glossary', 'fine'),
+    projects: folders(`${FOLDER}/projects`).map((id) =>
+      yaml(`${FOLDER}/projects/${id}/project.yaml`, ProjectFile, id, 'needed'),
+    ),
+    courses: courses.map((id) => yaml(`${FOLDER}/courses/${id}/course.yaml`, CourseFile, id, 'needed')),
+    lessons: courses.flatMap((id) =>
+      listing(root, `${FOLDER}/courses/${id}`)
+        .filter((entry) => entry.name.endsWith('.mdx'))
+        .map((entry) => readLessonFile(root, id, entry.name)),
+    ),
+    problems,
+  };
+  for (const { file, slug } of content.lessons) if (!isAddress(slug)) problems.push(noAddress(file));
+  problems.push(...unreadFiles(root, content));
+  return content;
+}
+
+function listing(root: string, folder: string) {
+  const full = path.join(root, folder);
+  if (!existsSync(full)) return [];
+  return readdirSync(full, { withFileTypes: true })
+    .filter((entry) => !/^[._]/.test(entry.name))
+    .toSorted((a, b) => (a.name < b.name ? -1 : 1));
+}
+
+function readYamlFile<S extends z.ZodType>(root: string, file: string, schema: S) {
+  const text = readFileSync(path.join(root, file), 'utf8');
+  return { text, ...readYaml(text, schema, file) };
+}
+
+const FRONT_MATTER = /^\uFEFF?---[ \t]*\r?\n([\s\S]*?)^---[ \t]*$/m;
+
+function readLessonFile(root: string, course: string, fileName: string): LessonEntry {
+  const file = `${FOLDER}/courses/${course}/${fileName}`;
+  const text = readFileSync(path.join(root, file), 'utf8');
+  const slug = fileName.replace(/^\d+[-_ ]*/, '').replace(/\.mdx$/, '');
+  const front = FRONT_MATTER.exec(text);
+  let lesson: LessonText | undefined;
+  const read: ReadYaml<LessonFront> = front
+    ? readYaml(front[1]!, LessonFront, file, 2)
+    : {
+        problems: [
+          {
+            file,
+            line: 1,
+            column: 1,
+            severity: 'error',
+            message: 'A lesson starts with its title, summary and minutes between two lines of ---.',
+          },
+        ],
+        locate: () => ({ line: 1, column: 1 }),
+      };
+  return {
+    ...{ file, id: `${course}/${slug}`, course, slug, fileName, text, ...read },
+    // Who puts a lesson on a shelf needs no more than what stands at its top.
+    get lesson() {
+      return (lesson ??= readLesson(text));
+    },
+  };
+}
+
+const isAddress = (name: string): boolean => /^[a-z0-9]+(-[a-z0-9]+)*$/.test(name);
+
+const noAddress = (file: string): Problem => ({
+  file,
+  line: 1,
+  column: 1,
+  severity: 'error',
+  message: 'This name becomes part of an address: lower-case letters a to z, digits and hyphens only.',
+});
+
+/** A file that looks like content but lies where nothing reads it: most often a slip in its name. */
+function unreadFiles(root: string, content: Content): Problem[] {
+  const read = new Set(allEntries(content).map(({ file }) => file));
+  const found: string[] = [];
+  const look = (folder: string) => {
+    for (const entry of listing(root, folder)) {
+      if (entry.isDirectory()) look(`${folder}/${entry.name}`);
+      else if (/\.(ya?ml|mdx?)$/i.test(entry.name)) found.push(`${folder}/${entry.name}`);
+    }
+  };
+  look(FOLDER);
+  return found
+    .filter((file) => !read.has(file))
+    .map((file) => {
+      const isLesson = /^content\/courses\/[^/]+\/[^/]+\.mdx?$/i.test(file);
+      const near = isLesson ? file.replace(/\.mdx?$/i, '.mdx') : closest(file, read);
+      const isBeside = near !== undefined && path.posix.dirname(near) === path.posix.dirname(file);
+      return {
+        file,
+        line: 1,
+        column: 1,
+        severity: 'warning',
+        message: 'Nothing reads this file.',
+        mend: near && `Should it be called ${isBeside ? path.posix.basename(near) : near}?`,
+      };
+    });
+}

@@ -1,0 +1,21 @@
+import { pageUrl, type CoursePage } from './index.ts';
+import { questionsOf } from '../content/lesson-questions.ts';
+import { standingFor } from './standing.ts';
+
+/** Several pages of a course list its questions. */
+const listed = standingFor(questionsOf);
+
+/** A course as the pages for handing in know it: its lessons with their questions and steps. */
+export function courseInClass({ id, title, lessons }: CoursePage) {
+  return {
+    id,
+    title,
+    lessons: lessons.map(({ id, title, url, entry }) => ({
+      id,
+      title,
+      url,
+      path: pageUrl(url),
+      ...listed(entry.body ?? ''),
+    })),
+  };
+}

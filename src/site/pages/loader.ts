@@ -1,0 +1,105 @@
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Loader, LoaderContext } from 'astro/loaders';
+import { left } from './beside.ts';
+import type { Content, Entry, LessonEntry } from '../content/read-content.ts';
+import type { LessonFront } from '../content/schemas.ts';
+
+type Shelf = Exclude<keyof Content, 'problems'>;
+
+/** An entry as it goes on a shelf. */
+type ToShelve = Pick<Entry<unknown>, 'id' | 'file' | 'text' | 'value'>;
+
+/** The content as it goes on Astro's shelves. */
+export type Shelves = Record<Shelf, ToShelve[]>;
+
+/** What is put on the shelves of a content folder that has been read. */
+export function shelvesOf({ site, materials, glossary, projects, courses, lessons }: Content): Shelves {
+  const plain = ({ id, file, text, value }: Entry<unknown>): ToShelve => ({ id, file, text, value });
+  const placed = (entry: LessonEntry): ToShelve => {
+    const { value, course, slug, fileName } = entry;
+    return { ...plain(entry), value: value && ({ ...value, course, slug, fileName } satisfies Shelved) };
+  };
+  return {
+    site: [plain(site)],
+    materials: [plain(materials)],
+    glossary: [plain(glossary)],
+    projects: projects.map(plain),
+    courses: courses.map(plain),
+    lessons: lessons.map(placed),
+  };
+}
+
+/**
+ * Loaders that put the content folder on Astro's shelves, all from one reading of it. A file with a mistake is left
+ * out; while the site is being edited, the last state without a mistake stays.
+ */
+export function contentLoaders(): (shelf: Shelf) => Loader {
+  let contexts = new Map<Shelf, LoaderContext>();
+  let reading: Promise<Reading> | undefined;
+  let later: NodeJS.Timeout | undefined;
+
+  const refresh = async () => {
+    reading = undefined;
+    for (const [shelf, context] of contexts) await fill(shelf, context, await (reading ??= read(context)));
+  };
+  const watch = ({ watcher, config, logger }: LoaderContext) => {
+    if (!watcher) return;
+    const folder = path.join(fileURLToPath(config.root), 'content') + path.sep;
+    watcher.add(folder);
+    const onEdit = (file: string) => {
+      if (!path.resolve(file).startsWith(folder)) return;
+      clearTimeout(later);
+      later = setTimeout(() => void refresh().catch((error: unknown) => logger.error(String(error))), 30);
+    };
+    watcher.on('add', onEdit).on('change', onEdit).on('unlink', onEdit);
+  };
+
+  return (shelf) => ({
+    name: `content-${shelf}`,
+    async load(context) {
+      if (contexts.size === 0 || contexts.has(shelf)) {
+        contexts = new Map();
+        reading = undefined;
+        watch(context);
+      }
+      contexts.set(shelf, context);
+      context.store.clear();
+      await fill(shelf, context, await (reading ??= read(context)));
+    },
+  });
+}
+
+type Reading = { shelves: Shelves; unusable: Set<string> };
+
+/** Reads the content; while it is being edited, also which files cannot be shown. A build stops before it comes here. */
+async function read({ config, watcher }: LoaderContext): Promise<Reading> {
+  const root = fileURLToPath(config.root);
+  const shelves = left() as Shelves | undefined;
+  if (shelves) return { shelves, unusable: new Set() };
+  const { readContent } = await import('../content/read-content.ts');
+  const content = readContent(root);
+  if (!watcher) return { shelves: shelvesOf(content), unusable: new Set() };
+  const { examine } = await import('../check/find-content-problems.ts');
+  return { shelves: shelvesOf(content), unusable: examine(content, root).unusable };
+}
+
+async function fill(shelf: Shelf, context: LoaderContext, { shelves, unusable }: Reading): Promise<void> {
+  const entries = shelves[shelf];
+  const wanted = new Set(entries.map((entry) => entry.id));
+  for (const id of context.store.keys()) if (!wanted.has(id)) context.store.delete(id);
+  for (const { id, file, text, value } of entries) {
+    if (value === undefined) continue;
+    if (shelf === 'projects' && unusable.has(file)) continue;
+    context.store.set({
+      id,
+      data: await context.parseData({ id, data: value as Record<string, unknown>, filePath: file }),
+      filePath: file,
+      digest: context.generateDigest(text),
+      ...(shelf === 'lessons' ? { body: text, deferredRender: true } : {}),
+    });
+  }
+}
+
+/** A lesson on its shelf: what stands at its top, and where its file lies. */
+export type Shelved = LessonFront & Pick<LessonEntry, 'course' | 'slug' | 'fileName'>;

@@ -1,0 +1,225 @@
+/** Every document of a course: what there is, under which name, and how to make it. */
+import { cautions, defersTo } from '../../../components/words/caution/cautions.ts';
+import {
+  answerKey,
+  classPlan,
+  exercisesFor,
+  isWorkedOut,
+  pieceSvg,
+  projectDocuments,
+  resolveProject,
+  slug,
+  usualSizes,
+  worksheet,
+} from '../../core/index.ts';
+import type {
+  CautionWords,
+  Edition,
+  Exercises,
+  Handout,
+  HandoutSetting,
+  LessonOnPaper,
+  PaperName,
+  Pattern,
+  PickQuestion,
+  PlannedLesson,
+  Seed,
+  Subject,
+  UsualSizes,
+} from '../../core/index.ts';
+import { lessonOnPaper } from '../content/lesson-on-paper.ts';
+import type { Content, LessonEntry } from '../content/read-content.ts';
+import type { GlossaryFile } from '../content/schemas.ts';
+
+export type HandoutChoice = {
+  papers: readonly PaperName[];
+  editions: readonly Edition[];
+  largePrint: boolean;
+  /** How many makers the class has: the class plan reckons with it. */
+  makers: number;
+  /** The series of numbers on the worksheets, and how many different sheets of it. */
+  series: string;
+  sheets: number;
+};
+
+export const everything: HandoutChoice = {
+  papers: ['A4', 'Letter'],
+  editions: ['inch', 'metric'],
+  largePrint: false,
+  makers: 8,
+  series: 'A',
+  sheets: 6,
+};
+
+/** One file to write: a document, or the outline of a piece for a cutting machine. */
+export type Planned = {
+  /** From the folder of all handouts, with forward slashes: `pocket-folio/a4-inch/templates.pdf`. */
+  file: string;
+  reader: Handout['reader'];
+} & ({ kind: 'document'; title: string; make(): Handout } | { kind: 'outline'; make(): string });
+
+/** What can be printed for a course. Lessons without a project, and what holds nothing, are left out. */
+export function plannedHandouts(content: Content, course: string, choice: HandoutChoice): Planned[] {
+  const entry = content.courses.find(({ id }) => id === course)?.value;
+  if (!entry) return [];
+  const lessons = entry.lessons.flatMap((fileName) =>
+    content.lessons.filter((lesson) => lesson.course === course && lesson.fileName === fileName),
+  );
+  return choice.editions.flatMap((edition): Planned[] => {
+    const projects = new Map<string, Resolved>();
+    const projectOf = (id: string | undefined): Resolved | undefined => {
+      if (id === undefined) return undefined;
+      const known = projects.get(id) ?? resolved(content, id, edition);
+      if (known) projects.set(id, known);
+      return known;
+    };
+    const main = projectOf(entry.project);
+    const paper = lessons.map((lesson) =>
+      onPaper(lesson, projectOf(lesson.value?.project ?? entry.project), content.glossary.value ?? {}, choice),
+    );
+    return [
+      ...[...projects].flatMap(([id, { pattern }]) => outlines(course, id, edition, pattern)),
+      ...choice.papers.flatMap((name): Planned[] => {
+        const setting: HandoutSetting = {
+          paper: name,
+          language: content.site.value?.language ?? 'en',
+          school: content.site.value?.name ?? '',
+          largePrint: choice.largePrint,
+        };
+        const folder = `${course}/${name.toLowerCase()}-${edition}`;
+        const document = (name: string, title: string, reader: Handout['reader'], make: () => Handout): Planned => ({
+          kind: 'document',
+          title,
+          file: `${folder}/${reader === 'teacher' ? 'teacher/' : ''}${name}.pdf`,
+          reader,
+          make,
+        });
+        return [
+          ...[...projects].flatMap(([id, { pattern }]) => {
+            const before = id === entry.project ? '' : `${id}-`;
+            return projectDocuments(pattern, { cautions, defersTo }).map(({ name, title, make }) =>
+              document(before + name, title, 'maker', () => make(setting)),
+            );
+          }),
+          ...paper.flatMap(({ lesson, exercises, pattern, asks }) => {
+            if (!exercises || !pattern || !asks) return [];
+            const seeds = seedsOf(choice);
+            return [
+              document(`worksheet-${lesson.name}`, `Worksheet: ${lesson.title}`, 'maker', () =>
+                worksheet(lesson, exercises(), seeds, pattern, setting),
+              ),
+              document(`answer-key-${lesson.name}`, `Answer key: ${lesson.title}`, 'teacher', () =>
+                answerKey(lesson, exercises(), seeds, pattern, setting),
+              ),
+            ];
+          }),
+          document('class-plan', 'Class plan', 'teacher', () => {
+            const planned = (session: number) =>
+              paper.filter((one) => one.session === session).map((one) => one.planned);
+            const unplanned = paper.filter((one) => !entry.sessions[one.session - 1]).map((one) => one.planned);
+            const sessions = entry.sessions.map(({ title, minutes }, i) => ({
+              title,
+              ...(minutes !== undefined && { minutes }),
+              lessons: planned(i + 1),
+            }));
+            if (unplanned.length > 0) sessions.push({ title: 'Lessons without a session', lessons: unplanned });
+            const { title, summary, level } = entry;
+            const spares = content.site.value?.class.spares ?? 1;
+            return classPlan(
+              { title, summary, level, makers: choice.makers, spares, sessions, defersTo },
+              main?.pattern,
+              setting,
+            );
+          }),
+        ];
+      }),
+    ];
+  });
+}
+
+type Resolved = {
+  pattern: Pattern;
+  resolve(values: Record<string, number>): Pattern;
+  measured(subject: Subject): UsualSizes | undefined;
+};
+
+function resolved(content: Content, id: string, edition: Edition): Resolved | undefined {
+  const file = content.projects.find((project) => project.id === id)?.value;
+  if (!file) return undefined;
+  const materials = content.materials.value ?? {};
+  const resolve = (values: Record<string, number>) => resolveProject(file, { edition, values, materials });
+  const measured = (subject: Subject) => usualSizes(subject, { file, settings: { edition, materials } });
+  return { pattern: resolve({}), resolve, measured };
+}
+
+const seedsOf = ({ series, sheets }: HandoutChoice): Seed[] =>
+  Array.from({ length: sheets }, (_, i) => ({ series, sheet: i + 1 }));
+
+function outlines(course: string, project: string, edition: Edition, pattern: Pattern): Planned[] {
+  return Object.values(pattern.pieces).map((piece) => ({
+    kind: 'outline',
+    file: `${course}/outlines-${edition}/${project}/${slug(piece.name)}.svg`,
+    reader: 'maker',
+    make: () => pieceSvg(piece),
+  }));
+}
+
+type OnPaper = {
+  lesson: LessonOnPaper;
+  session: number;
+  planned: PlannedLesson;
+  pattern: Pattern | undefined;
+  /** Whether it has a question for paper. */
+  asks: boolean;
+  /** The same numbers for every paper: drawn once, when first asked for. */
+  exercises: (() => Exercises) | undefined;
+};
+
+function onPaper(
+  entry: LessonEntry,
+  project: Resolved | undefined,
+  glossary: GlossaryFile,
+  { series }: HandoutChoice,
+): OnPaper {
+  const { questions, picks, shows, cautions } = lessonOnPaper(entry.text);
+  const front = entry.value;
+  let exercises: Exercises | undefined;
+  return {
+    lesson: {
+      name: entry.slug,
+      title: front?.title ?? entry.slug,
+      picks: picks.map((pick) => withSizes(withMeanings(pick, glossary), project)),
+    },
+    session: front?.session ?? 0,
+    planned: {
+      title: front?.title ?? entry.slug,
+      summary: front?.summary ?? '',
+      minutes: front?.minutes ?? 0,
+      shows,
+      cautions: cautions.map(wordsOf),
+    },
+    pattern: project?.pattern,
+    asks: project !== undefined && (picks.length > 0 || questions.some((asked) => isWorkedOut(asked, project.pattern))),
+    exercises: project && (() => (exercises ??= exercisesFor(questions, project.resolve, series))),
+  };
+}
+
+/** What a piece should measure, and what comes of the usual mistakes. */
+function withSizes(pick: PickQuestion, project: Resolved | undefined): PickQuestion {
+  if (pick.kind !== 'piece') return pick;
+  const sizes = project?.measured(pick.subject);
+  return sizes ? { ...pick, sizes } : pick;
+}
+
+/** Terms of the glossary with what it says of them. */
+function withMeanings(pick: PickQuestion, glossary: GlossaryFile): PickQuestion {
+  if (pick.kind !== 'pairs') return pick;
+  const pairs = Object.entries(pick.pairs).map(([term, meaning]) => [term, meaning || (glossary[term] ?? '')]);
+  return { ...pick, pairs: Object.fromEntries(pairs) };
+}
+
+/** The lesson's own words first, the usual ones after them, as on the page. */
+function wordsOf({ of, sentences }: { of?: string; sentences: string[] }): CautionWords {
+  const usual = of === undefined ? undefined : cautions[of];
+  return { title: usual?.title ?? 'Caution', sentences: [...sentences, ...(usual?.sentences ?? [])] };
+}

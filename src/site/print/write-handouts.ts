@@ -1,0 +1,51 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { sayUnshown, writePdf, type Fonts } from '../../core/index.ts';
+import { everything, plannedHandouts, type HandoutChoice, type Planned } from './handouts.ts';
+import type { Content } from '../content/read-content.ts';
+
+export type Written = {
+  /** Paths from the folder they were written to. */
+  files: string[];
+  /** What could not be put on paper, with the file it belongs to. */
+  findings: string[];
+};
+
+export type Wish = {
+  choice?: HandoutChoice;
+  /** One course, by the name of its folder; all if left out. */
+  course?: string | undefined;
+  /** Only what makers may have; the teacher's too if left out. */
+  withoutTeacher?: boolean;
+  /** Told before each file, and once at the end. */
+  progress?(done: number, all: number, file: string): void;
+};
+
+/** Writes the documents of a content folder, each into the folder of its course, paper and edition. */
+export async function writeHandouts(content: Content, to: string, fonts: Fonts, wish: Wish = {}): Promise<Written> {
+  const { choice = everything, course, withoutTeacher = false, progress = () => {} } = wish;
+  const all = content.courses
+    .filter(({ id }) => course === undefined || id === course)
+    .flatMap(({ id }) => plannedHandouts(content, id, choice))
+    .filter(({ reader }) => reader === 'maker' || !withoutTeacher);
+  const written: Written = { files: [], findings: [] };
+  for (const [i, planned] of all.entries()) {
+    const { file } = planned;
+    progress(i, all.length, file);
+    const { bytes, findings } = await made(planned, fonts);
+    await mkdir(path.dirname(path.join(to, file)), { recursive: true });
+    await writeFile(path.join(to, file), bytes);
+    written.files.push(file);
+    written.findings.push(...findings.map((finding) => `${file}: ${finding}`));
+  }
+  progress(all.length, all.length, '');
+  return written;
+}
+
+/** One file as it is written, and what could not be put on paper. */
+export async function made(planned: Planned, fonts: Fonts): Promise<{ bytes: Uint8Array; findings: string[] }> {
+  if (planned.kind === 'outline') return { bytes: new TextEncoder().encode(planned.make()), findings: [] };
+  const handout = planned.make();
+  const { bytes, unshown } = await writePdf(handout, fonts);
+  return { bytes, findings: unshown.length > 0 ? [...handout.findings, sayUnshown(unshown)] : [...handout.findings] };
+}

@@ -1,0 +1,95 @@
+import { expect, test } from 'vitest';
+import { withHandouts, withTeacher } from '../../../src/site/pages/build-options.ts';
+import { everything, plannedHandouts } from '../../../src/site/print/handouts.ts';
+import { lessonOnPaper } from '../../../src/site/content/lesson-on-paper.ts';
+import { readContent } from '../../../src/site/content/read-content.ts';
+import { contentFolder, exchanged } from '../content-folder.ts';
+
+test('a lesson gives its questions, what it shows and its cautions to paper', () => {
+  const text = `---
+title: Fold
+---
+
+## Find the *first* fold
+
+<AskSize id="climb" of="depth + step" hint="One step higher.">
+
+Each pocket is <Size of="depth" /> deep.
+How far is it?
+
+</AskSize>
+
+<AskChoice id="first" right={["Mountain, [step] up"]} wrong={{"Valley": "It sinks."}}>
+
+Which?
+
+</AskChoice>
+
+<AskOrder id="way" steps={["cut", "fold", "press"]}>
+
+Order?
+
+</AskOrder>
+
+<AskEdge piece="flap" edges={["left"]}>
+
+Edges?
+
+</AskEdge>
+
+<AskPairs id="words" terms={["ease"]} pairs={{"nap": "the pile"}}>
+
+Match.
+
+</AskPairs>
+
+<Caution of="iron">
+
+Let each fold cool.
+
+</Caution>
+
+<Caution>Mind the cat.</Caution>
+`;
+  expect(lessonOnPaper(text)).toEqual({
+    questions: [
+      {
+        id: 'climb',
+        of: 'depth + step',
+        hints: ['One step higher.'],
+        words: ['Each pocket is ', { size: 'depth' }, ' deep.\nHow far is it?', ' '],
+      },
+    ],
+    picks: [
+      { kind: 'choice', id: 'first', words: ['Which?', ' '], right: ['Mountain, [step] up'], wrong: ['Valley'] },
+      { kind: 'order', id: 'way', words: ['Order?', ' '], steps: ['cut', 'fold', 'press'] },
+      { kind: 'edges', id: 'edges of flap', words: ['Edges?', ' '], piece: 'flap', edges: ['left'] },
+      { kind: 'pairs', id: 'words', words: ['Match.', ' '], pairs: { ease: '', nap: 'the pile' } },
+    ],
+    shows: ['Find the first fold'],
+    cautions: [{ of: 'iron', sentences: ['Let each fold cool.'] }, { sentences: ['Mind the cat.'] }],
+  });
+});
+
+test('a lesson that cannot be read has nothing for paper', () => {
+  expect(lessonOnPaper('<AskSize of="seam">\n\nHow wide?\n')).toEqual({
+    questions: [],
+    picks: [],
+    shows: [],
+    cautions: [],
+  });
+});
+
+test('a course without a project still has its class plan', () => {
+  const root = contentFolder(exchanged('content/courses/pleats/course.yaml', 'project: folio\n', ''));
+  const files = plannedHandouts(readContent(root), 'pleats', everything).map(({ file }) => file);
+  expect(files).toEqual(
+    ['a4-inch', 'letter-inch', 'a4-metric', 'letter-metric'].map((kind) => `pleats/${kind}/teacher/class-plan.pdf`),
+  );
+  expect(plannedHandouts(readContent(root), 'knots', everything)).toEqual([]);
+});
+
+test('a built site carries documents, and the teacher’s only when asked', () => {
+  expect([withHandouts({}), withTeacher({})]).toEqual([true, false]);
+  expect([withHandouts({ HANDOUTS: 'no' }), withTeacher({ TEACHER_PAGES: 'yes' })]).toEqual([false, true]);
+});
