@@ -14,6 +14,7 @@ export function pagesOf({ courses, lessons, projects }: Content): Pages {
     ['/authoring/', undefined],
     ['/authoring/first-lesson/', undefined],
     ['/authoring/publishing/', undefined],
+    ['/authoring/changes/', undefined],
   ]);
   for (const { id } of projects) pages.set(`/projects/${id}/`, undefined);
   for (const { id } of courses) {
