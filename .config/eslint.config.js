@@ -4,6 +4,7 @@ import svelte from 'eslint-plugin-svelte';
 import globals from 'globals';
 import ts from 'typescript-eslint';
 import { defineConfig } from 'eslint/config';
+import { arrows } from './boundaries.js';
 
 export default defineConfig(
   { ignores: ['dist/', '.astro/', '.cache/', '.tools/', 'test-results/'] },
@@ -17,6 +18,17 @@ export default defineConfig(
       '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
       // What no page watches, such as what has been read once, is kept in plain maps.
       'svelte/prefer-svelte-reactivity': 'off',
+    },
+  },
+  arrows,
+  {
+    files: ['src/core/**'],
+    ignores: ['src/core/project/schema.ts'],
+    rules: {
+      'no-restricted-imports': [
+        'error',
+        { paths: [{ name: 'zod', message: 'Zod stays in schema.ts, out of lessons.' }] },
+      ],
     },
   },
   // TypeScript itself tells undefined names apart from types; the plain rule cannot.
