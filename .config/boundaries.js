@@ -11,6 +11,7 @@ const core = [
   ['geometry'],
   ['cloth'],
   ['steps'],
+  ['steps'],
   ['project'],
   ['layout', 'questions', 'speech'],
   ['kit', 'drawing'],

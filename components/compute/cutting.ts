@@ -11,7 +11,7 @@ import {
   kitCsv,
   kitSteps,
   layOutSteps,
-  listed,
+  numbered,
   matchWords,
   piecesOf,
   planSessions,
@@ -256,7 +256,7 @@ function sheetOf(
     // Offcuts and pre-cuts are small, and there are more of them to look at.
     ...(fit && { fit: laid.kind === 'bolt' || !fit.height ? fit : { ...fit, height: 0.6 * fit.height } }),
   });
-  const inOrder = listed(laid.placements);
+  const inOrder = numbered(laid.placements);
   const pieces = inOrder.slice(0, MOST_PIECES).map(({ n, piece, at, size, angle, mirrored, layers }) => {
     const turned = [turnedWords(angle), mirrored ? ', mirrored' : '', layers === 2 ? ', cut double' : ''].join('');
     const [left, up, width, height] = [at.x, at.y, size.width, size.height].map(set);

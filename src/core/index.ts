@@ -3,6 +3,8 @@ export * from './once.ts';
 export * from './measure/index.ts';
 export * from './formula/index.ts';
 export * from './geometry/index.ts';
+export { tools, verbIn, verbNamed, verbNames } from './steps/index.ts';
+export type { AnyVerb, CautionKey, Hardware, Instruction, Minutes, Tool, VerbName } from './steps/index.ts';
 export * from './project/index.ts';
 export * from './layout/index.ts';
 export * from './kit/index.ts';

@@ -1,7 +1,7 @@
 /** The boxes of the form: every plain value of a project file, in the file's own order. */
 import { isMap, isScalar, isSeq, LineCounter, parseDocument } from 'yaml';
 import type { Pair, Scalar } from 'yaml';
-import { verbs } from '../../core/project/index.ts';
+import { verbIn } from '../../core/steps/index.ts';
 import { ProjectFile } from '../../core/project/schema.ts';
 import { choicesAt, describedAs, knownNames, takesPlain } from '../../site/content/known-names.ts';
 import type { Place } from '../../site/content/located-yaml.ts';
@@ -99,6 +99,6 @@ function labelOf(place: Place): string {
 /** How a list calls its entry: a step by its id or verb, a thing to hold by what it is. */
 function titleOf(item: unknown, index: number): string {
   const word = (key: string) => (isMap(item) && isScalar(item.get(key, true)) ? String(item.get(key)) : undefined);
-  const verb = verbs.find((one) => isMap(item) && item.has(one));
+  const verb = isMap(item) ? verbIn(item.toJSON() as Record<string, unknown>) : undefined;
   return `${index + 1}. ${word('what') ?? word('id') ?? verb ?? ''}`.trim();
 }

@@ -1,7 +1,6 @@
 import { area } from '../geometry/index.ts';
-import { capital } from '../measure/index.ts';
-import { listed as enumerated } from '../project/names.ts';
-import { listed } from './layout.ts';
+import { capital, listed } from '../measure/index.ts';
+import { numbered } from './layout.ts';
 import type { LaidCloth, StraightCut } from '../layout/index.ts';
 
 /** How a list of cuts speaks: what learners call a piece, and how it writes lengths of so many mm. */
@@ -16,7 +15,7 @@ export type CutWords = { labels: Readonly<Record<string, string>>; set: (mm: num
  */
 export function cutSentences(laid: LaidCloth, { labels, set }: CutWords): string[] {
   const pieces = new Map(
-    listed(laid.placements).map(({ n, piece, number }) => [
+    numbered(laid.placements).map(({ n, piece, number }) => [
       `${piece} ${number}`,
       { n, piece, label: labels[piece] ?? piece },
     ]),
@@ -31,7 +30,7 @@ export function cutSentences(laid: LaidCloth, { labels, set }: CutWords): string
     const where = way === 'across' ? 'from selvage to selvage' : 'along the selvage';
     const times = row.length > 1 ? `, ${row.length} times` : '';
     const made = row.map(({ makes }) => called(makes));
-    const which = enumerated(made);
+    const which = listed(made);
     const rest = leaves === of ? '' : ` ${capital(called(leaves))} is left.`;
     const are = row.length > 1 ? 'These are' : 'That is';
     return `${capital(called(of))}: measure ${set(measure)} and cut ${where}${times}. ${are} ${which}.${rest}`;
@@ -41,7 +40,7 @@ export function cutSentences(laid: LaidCloth, { labels, set }: CutWords): string
   const last = shaped.map(({ piece, number }) => called(`${piece} ${number}`));
   return last.length === 0 || straight.length === 0
     ? straight
-    : [...straight, `Now cut ${enumerated(last)} to shape, by the template.`];
+    : [...straight, `Now cut ${listed(last)} to shape, by the template.`];
 }
 
 /** Cuts in a row that are made alike: off one part, as far from the last, each giving the same piece. */

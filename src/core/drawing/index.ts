@@ -11,7 +11,7 @@ export { letteringBox, letteringWidth } from './lettering.ts';
 export { drawPiece } from './piece.ts';
 export { surfaceOf } from './surface.ts';
 export type { PieceSetting } from './surface.ts';
-export { drawLayout, listed, turnedWords } from './layout.ts';
+export { drawLayout, numbered, turnedWords } from './layout.ts';
 export type { LayoutSetting, Listed } from './layout.ts';
 export { cutSentences } from './cut-words.ts';
 export type { CutWords } from './cut-words.ts';

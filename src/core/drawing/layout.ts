@@ -32,7 +32,7 @@ const MOST_LISTED = 120;
 const ROW = 1;
 
 /** The placements in the order in which one finds them on the cloth. */
-export function listed(placements: readonly Placement[]): Listed[] {
+export function numbered(placements: readonly Placement[]): Listed[] {
   const inOrder = [...placements].sort((a, b) => {
     const [below, beside] = [a.at.y - b.at.y, a.at.x - b.at.x];
     return Math.abs(below) > ROW ? below : beside;
@@ -48,7 +48,7 @@ export function drawLayout(laid: LaidCloth, setting: LayoutSetting): Scene {
   const { set, say } = writer(setting);
   const { width, folded, kind } = laid;
   const { surface = 'right side' } = setting;
-  const pieces = listed(laid.placements);
+  const pieces = numbered(laid.placements);
   const many = pieces.length > MOST_LISTED;
   const nameOf = ({ piece }: Placement): string => setting.labels?.[piece] ?? piece;
   const title = setting.title ?? laid.cloth;

@@ -5,6 +5,7 @@ import { boxInView, viewed } from './view.ts';
 import { direction } from '../geometry/point.ts';
 import { polyline } from './path.ts';
 import { tracedCuts, tracedFolds, tracedRows } from './trace.ts';
+import { verbNamed } from '../steps/index.ts';
 import type { Box, Point } from '../geometry/index.ts';
 import type { Command, Onto } from './path.ts';
 import type { FoldTrace, Trace } from './trace.ts';
@@ -25,29 +26,21 @@ export type Doing = {
   readonly marks: readonly Mark[];
 };
 
-/** Verbs that cut cloth away. */
-const cutting: ReadonlySet<string> = new Set(['trim', 'grade', 'clip corners', 'box corner']);
-/** Verbs after which the work lies turned over; its folds were there before, as seams. */
-const turning: ReadonlySet<string> = new Set(['turn', 'turn over']);
-
-/** Verbs whose first work is laid on the second; of others the second comes to the first. */
-const laying: ReadonlySet<string> = new Set(['fuse', 'lay']);
-
 /** Reads from the works before and after a step what it does. */
 export function doingOf({ verb, after, stitches }: StepDrawn, works: readonly Work[]): Doing {
+  const { cuts, sewsBeforeFolding, turnsOver } = verbNamed(verb);
   const ids = new Set(stitches.map(({ id }) => id));
   const sewn = tracedRows(works, after, ids);
   const first = after.stitches.find(({ id }) => ids.has(id));
-  const folds = turning.has(verb)
-    ? []
-    : tracedFolds(works, after).filter(({ name }) => sewn.length === 0 || name !== 'seam');
+  // What lies turned over has folds that were seams before.
+  const folds = turnsOver ? [] : tracedFolds(works, after).filter(({ name }) => sewn.length === 0 || name !== 'seam');
   const before = works.reduce((sum, { marks }) => sum + marks.length, 0);
   return {
-    // What is folded first is sewn when it is folded: its row shows in the work after. A binding is sewn on first.
-    rows: folds.length === 0 ? sewn : verb === 'bind' && first ? tracedRows(works, after, new Set([first.id])) : [],
+    // What is folded first is sewn when it is folded: its row shows in the work after.
+    rows: folds.length === 0 ? sewn : sewsBeforeFolding && first ? tracedRows(works, after, new Set([first.id])) : [],
     rowRole: first && rowRole(first.kind),
     folds,
-    cuts: cutting.has(verb) ? tracedCuts(works, after) : [],
+    cuts: cuts ? tracedCuts(works, after) : [],
     marks: after.marks.slice(before).filter(({ kind }) => kind === 'hardware'),
   };
 }
@@ -82,12 +75,13 @@ const MOST = 4;
 export function arrows({ verb }: StepDrawn, doing: Doing, views: readonly View[], frame: Frame): Shape[] {
   const path: Command[] = [];
   const [first, second] = views;
-  if (turning.has(verb) && first) {
+  const { laysFirst, turnsOver } = verbNamed(verb);
+  if (turnsOver && first) {
     const { x, y, width, height } = boxInView(first);
     const reach = Math.min(9, 0.3 * width * frame.scale, 0.6 * height * frame.scale);
     path.push(...turnOverArrow(frame.onto({ x: x + width / 2, y: y + height / 2 }), reach));
   } else if (first && second) {
-    path.push(...(laying.has(verb) ? together(first, second, frame) : together(second, first, frame)));
+    path.push(...(laysFirst ? together(first, second, frame) : together(second, first, frame)));
   } else {
     const longest = new Map<string, FoldTrace>();
     for (const fold of doing.folds) {

@@ -11,6 +11,7 @@ import { polyline } from './path.ts';
 import { rowWords, seenWords, sizeWords, standingNotes } from './work-words.ts';
 import { faceOf, shapesOf } from './work-shapes.ts';
 import { shown } from '../cloth/shown.ts';
+import { verbNamed } from '../steps/index.ts';
 import { viewOf } from './view.ts';
 import { writer } from './lengths.ts';
 import type { Arranged, Cell } from './cells.ts';
@@ -77,9 +78,9 @@ function read(step: StepDrawn, setting: StepSetting): Reading {
   return { step, before, after: { name: step.makes, work: step.after }, side: setting.side ?? sideOf(step), doing };
 }
 
-/** Interfacing and hems are seen from the wrong side. */
+/** What is done on the wrong side is seen from there. */
 function sideOf({ verb, after }: StepDrawn): SeenFrom {
-  if (verb !== 'fuse' && verb !== 'hem' && verb !== 'casing') return 'front';
+  if (!verbNamed(verb).onWrongSide) return 'front';
   return shown(after, 'back').parts.length > shown(after, 'front').parts.length ? 'back' : 'front';
 }
 

@@ -1,5 +1,5 @@
+import { listed } from '../measure/index.ts';
 import { boxOf, size } from '../cloth/size.ts';
-import { listed } from '../project/names.ts';
 import { seenParts } from './work-shapes.ts';
 import { shown } from '../cloth/shown.ts';
 import { rowsOf } from './rows.ts';

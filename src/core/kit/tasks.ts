@@ -1,6 +1,7 @@
 /** What is done by whom in a class: what lies ready when it begins, and the tasks of a maker in order. */
 import { makeUp } from '../project/steps/make-up.ts';
 import { setsFor } from './group.ts';
+import { verbNamed } from '../steps/index.ts';
 import type { Pattern, Piece } from '../project/pattern.ts';
 import type { Step } from '../project/step.ts';
 import type { Group } from './group.ts';
@@ -27,9 +28,6 @@ export type Task = {
  */
 const CUT_READY = 6;
 const CUT_PIECE = 2;
-
-/** Pressing comes before sewing in these; elsewhere what is sewn is pressed. */
-const pressedFirst: ReadonlySet<string> = new Set(['fuse', 'pleat', 'hem', 'bind', 'casing', 'tuck']);
 
 /** The tasks of a maker: first the cutting of what is not cut already, then the steps that are not done before. */
 export function tasksOf(pattern: Pattern): Task[] {
@@ -67,7 +65,7 @@ function stepTask({ id, title, verb, minutes, times, keepWithNext }: Step): Task
     { at: 'iron' as const, minutes: iron },
     { at: 'machine' as const, minutes: machine },
   ];
-  const once: Visit[] = [{ at: 'table', minutes: table }, ...(pressedFirst.has(verb) ? shared : shared.reverse())];
+  const once: Visit[] = [{ at: 'table', minutes: table }, ...(verbNamed(verb).ironsFirst ? shared : shared.reverse())];
   return {
     id,
     title: times > 1 ? `${title}, ${times} times` : title,

@@ -1,7 +1,6 @@
 /** The findings of a project in both editions and with every combination of its options. */
 import { check } from './check.ts';
-import { listed } from './names.ts';
-import { quote } from '../measure/index.ts';
+import { listed, quote } from '../measure/index.ts';
 import { resolveProject } from './resolve.ts';
 import type { Edition } from '../measure/index.ts';
 import type { Finding, Pattern } from './pattern.ts';

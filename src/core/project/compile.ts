@@ -2,11 +2,11 @@
  * Reads a project file once: every length parsed, every formula taken apart, every name looked up. What is found wrong
  * on the way does not depend on edition, values or options, and is kept with it.
  */
-import { closest, defaultGrid, formatLength, inEdition, quote } from '../measure/index.ts';
+import { closest, defaultGrid, formatLength, inEdition, listed, quote } from '../measure/index.ts';
 import { parseFormula } from '../formula/index.ts';
 import { noteOffGrid, reportBorrowedNames } from '#remarks';
 import { MOST_POCKETS } from './pleats.ts';
-import { listed, partName, partsOf, plainName, singleBlanks } from './names.ts';
+import { partName, partsOf, plainName, singleBlanks } from './names.ts';
 import { readHold, type CompiledHold } from './holds.ts';
 import { readPiece, type CompiledPiece } from './shapes.ts';
 import { readNumber, readPlain, readValue } from './written.ts';

@@ -23,8 +23,7 @@ export { suits, type Suits, type Weight } from './needle.ts';
 export { threadPer } from './thread.ts';
 export { publishedSize, publishedSizes, type PublishedSize } from './sizes.ts';
 export type { StepPlan } from './steps/plan.ts';
-export { verbs, type Verb } from './steps/verbs.ts';
-export type { CautionKey, IronLimit, Ledger, Minutes, SewnRow, Step, Thickest } from './step.ts';
+export type { IronLimit, Ledger, SewnRow, Step, Thickest } from './step.ts';
 export type {
   Adjustable,
   Cutting,

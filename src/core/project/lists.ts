@@ -1,6 +1,5 @@
 /** Rows for the tables of a lesson: what to cut, and what to have at hand. */
-import { formatLength } from '../measure/index.ts';
-import { listed } from './names.ts';
+import { formatLength, listed } from '../measure/index.ts';
 import type { Pattern, Piece, Role, Size } from './pattern.ts';
 
 export type CutRow = {

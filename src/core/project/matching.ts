@@ -1,7 +1,7 @@
 /** Prints that begin again and again along the selvage, and the pieces that take the same place on them. */
-import { formatLength, quote } from '../measure/index.ts';
+import { formatLength, listed, quote } from '../measure/index.ts';
 import { unknownThing } from './compile.ts';
-import { listed, plainName } from './names.ts';
+import { plainName } from './names.ts';
 import { LARGEST, reckoningOf, type Reckoning } from './reckon.ts';
 import { readValue, type Reader } from './written.ts';
 import type { Finding, Pattern, Place } from './pattern.ts';

@@ -73,8 +73,3 @@ const spokenParts: Record<Exclude<Part['what'], 'fold' | 'pocket depth' | 'pocke
   'finished width': 'finished width',
   'finished height': 'finished height',
 };
-
-/** Enumerates for a sentence: `a`, `a and b`, `a, b and c`. */
-export function listed(words: readonly string[], last = 'and'): string {
-  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
-}

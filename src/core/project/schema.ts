@@ -8,6 +8,8 @@
  * Zod stays in this module, so that a browser never loads it: everything else imports types from here.
  */
 import { z } from 'zod';
+import { always, stepFields } from '../steps/index.ts';
+import type { Field, Fields } from '../steps/index.ts';
 
 const Text = z.string().min(1, { error: 'a few words belong here' });
 
@@ -256,146 +258,66 @@ const Grid = z
   })
   .describe('The marks that both editions are measured to.');
 
-const Works = z.union([Text, z.array(Text).min(1)]);
-const StepPlace = z
-  .union([Length, z.array(Length).min(1)])
-  .describe(
-    'Edges by name: top, [left, right], all. For a join the edge of each work, in order: [top, bottom]. ' +
-      'Where several pieces have such an edge, name the piece too: facing top. For a boxed corner: bottom left. ' +
-      'For a fold or a tuck, the distance from the edge; for hardware, from the left and from the bottom edge.',
-  )
-  .meta({ id: 'StepPlace' });
+/** What stands in the file for a field of a step. */
+function stepField(field: Field): z.ZodType {
+  switch (field.kind) {
+    case 'work':
+    case 'text':
+    case 'material':
+    case 'option':
+      return Text;
+    case 'works':
+    case 'names': {
+      const { least, most } = field;
+      if (least === undefined) return z.union([Text, z.array(Text).min(1)]);
+      const list = least === 0 ? z.array(Text) : z.array(Text).min(least);
+      return most === undefined ? list : list.max(most);
+    }
+    case 'edges':
+      return z.union([Text, z.array(Text).min(1)]);
+    case 'choice':
+      return z.enum(field.words);
+    case 'yes':
+      return z.boolean();
+    case 'whole':
+      return z.int().positive();
+    case 'number':
+      return z.number().positive();
+    case 'length':
+      return Length;
+    case 'size':
+      return Size;
+    case 'point':
+      return z.tuple([Length, Length]);
+    case 'group':
+      return z.strictObject(stepShape(field.fields));
+  }
+}
+
+/** A field that several verbs have, each in its way: the reader of steps holds each against its own verb. */
+function sharedField(fields: readonly Field[]): z.ZodType {
+  const kinds = new Set(fields.map(({ kind }) => kind));
+  const has = (...some: Field['kind'][]) => some.some((kind) => kinds.has(kind));
+  if (kinds.size === 1) return stepField(fields[0]!);
+  const one = has('length', 'point') ? Length : Text;
+  return has('edges', 'point', 'works', 'names') ? z.union([one, z.array(one).min(1)]) : one;
+}
+
+const stepShape = (fields: Fields): Record<string, z.ZodType> =>
+  Object.fromEntries(
+    Object.entries(fields).map(([name, field]) => {
+      const schema = stepField(field).describe(field.about);
+      return [name, field.optional ? schema.optional() : schema];
+    }),
+  );
 
 /** One making step. Which field goes with which verb is told by readSteps, in kinder words than a schema has. */
 const Step = z
   .strictObject({
-    fuse: Text.optional().describe(
-      'Fuses an interfacing to the wrong side of what “to” names: { fuse: stay, to: bag }.',
+    ...Object.fromEntries(
+      stepFields.map(({ name, about, fields }) => [name, sharedField(fields).optional().describe(about)]),
     ),
-    join: z
-      .array(Text)
-      .min(2)
-      .optional()
-      .describe('Seams works edge to edge, right sides together, and presses: { join: [bag, facing], at: top }.'),
-    'sew round': z
-      .array(Text)
-      .min(2)
-      .max(2)
-      .optional()
-      .describe('Sews two works of one shape together all round, right sides together, but for a gap.'),
-    'french seam': z.array(Text).min(2).max(2).optional().describe('Seams two works with the raw edges enclosed.'),
-    'flat-felled seam': z
-      .array(Text)
-      .min(2)
-      .max(2)
-      .optional()
-      .describe('Seams two works; one allowance is folded round the other and sewn down.'),
-    pleat: Text.optional().describe('Folds a piece along the pleats it has under pieces.'),
-    tuck: Text.optional().describe('Folds a tuck and sews it: { tuck: yoke, at: 3, from: top, depth: 1/4 }.'),
-    hem: Text.optional().describe('Turns edges to the wrong side once or twice and sews them down.'),
-    lay: Text.optional().describe('Lays a work on another with edges aligned: { lay: flap, on: cover, at: top }.'),
-    baste: Text.optional().describe(
-      'Long stitches that hold layers until a seam does: { baste: panel, at: [left, right] }.',
-    ),
-    trim: Text.optional().describe('Cuts a work to a size, or so much off an edge.'),
-    grade: Text.optional().describe('Trims the allowances of the last seam to different widths.'),
-    'clip corners': Text.optional().describe(
-      'Cuts the allowances of a work sewn round across at its corners, and notches them on its curves.',
-    ),
-    turn: Text.optional().describe('Turns a work right side out through its gap.'),
-    'turn over': Text.optional().describe('Turns a work over in its place, left to right.'),
-    'close gap': Text.optional().describe('Closes the gap a work was turned through.'),
-    gather: Text.optional().describe('Draws an edge up to a length: { gather: skirt, at: top, to: waist }.'),
-    'box corner': Text.optional().describe('Boxes corners: { box corner: bag, at: [bottom left], square: 1 }.'),
-    bind: Text.optional().describe('Binds edges with the strip that “with” names.'),
-    casing: Text.optional().describe('Turns an edge to a casing for a cord: { casing: bag, at: top, width: 1 }.'),
-    attach: Text.optional().describe('Sets hardware, a role under materials: { attach: snap, to: flap, at: [2, 1] }.'),
-    fold: Text.optional().describe(
-      'Folds a work along a line: { fold: folio, from: top, at: 2 }. Of a hem: how much is turned in first.',
-    ),
-    topstitch: z
-      .union([Amount, BothEditions])
-      .optional()
-      .describe('Sews a visible row along edges. Of a join: a row on the pressed seam, that far from it.'),
-    edgestitch: Text.optional().describe('The same as topstitch, close to the edge.'),
-    press: Text.optional().describe(
-      'Presses a work. Of a join, where the allowances go: open, up, down, left, right, to the bag. ' +
-        'Left out, to the second work; unopened leaves the works lying on one another.',
-    ),
-
-    to: Amount.optional().describe('fuse, attach: the work it goes to. gather: the length the edge is drawn up to.'),
-    on: Text.optional().describe('lay: the work it is laid on.'),
-    with: Text.optional().describe('bind: the strip.'),
-    at: StepPlace.optional(),
-    from: Text.optional().describe(
-      'fold, tuck: the edge that at is measured from; top if left out. box corner: seam or raw edge; seam if left out.',
-    ),
-    lands: z.enum(['over', 'under']).optional().describe('fold: where the folded part comes to lie; over if left out.'),
-    only: Works.optional().describe('fold: the pieces that fold, when others stay.'),
-    face: z
-      .enum(['up', 'down'])
-      .optional()
-      .describe('lay: down turns the work over, so that right side lies on right side. Up if left out.'),
-    between: Works.optional().describe(
-      'join, sew round: what is caught between the two, such as a zip or a flap. It lies on the first one. For sew ' +
-        'round, at says with which edge; for join, its edge comes third, and unless press says otherwise both works ' +
-        'are turned away from it, wrong sides together.',
-    ),
-    seam: Length.optional().describe('Seam allowance. Left out, the measure called seam.'),
-    by: Length.optional().describe(
-      'How far in from the edge a row is sewn, or how much is trimmed or graded. Left out, what is usual for the verb.',
-    ),
-    inset: Length.optional().describe('fuse: how far in from the edges it lies. Left out, it lies in the middle.'),
-    depth: Length.optional().describe('tuck: from its fold to its stitches.'),
-    then: Length.optional().describe(
-      'hem: how much is turned in the second time; left out, a single turn. casing: how much is turned in first.',
-    ),
-    corners: z.enum(['mitred', 'square']).optional().describe('hem: how the corners are folded; square if left out.'),
-    size: Size.optional().describe('trim: the size to cut to, in the middle of the work.'),
-    square: Length.optional().describe('box corner: the side of the square that is boxed off.'),
-    width: Length.optional().describe('bind: finished width. casing: the room for the cord.'),
-    gap: z
-      .strictObject({
-        edge: Text.describe('The edge it is left in.'),
-        length: Length.describe('How long it is.'),
-      })
-      .optional()
-      .describe('sew round: the opening to turn the work through.'),
-    open: Works.optional().describe('sew round: edges that are not sewn at all.'),
-    eased: z
-      .boolean()
-      .optional()
-      .describe('join: edges that differ a little in length are meant to; the longer one is eased in.'),
-    through: z
-      .int()
-      .positive()
-      .optional()
-      .describe('attach: how many layers from the top it goes through; all if left out.'),
-    stitch: z.enum(['by hand', 'by machine']).optional().describe('close gap: how; by hand if left out.'),
-
-    id: Text.optional().describe('A name for the step, for lessons to show. Left out, its number.'),
-    makes: Text.optional().describe('What its result is called. Left out, the work keeps its name.'),
-    says: Text.optional().describe('The step in a sentence of your own, in place of the one made from the verb.'),
-    now: z
-      .strictObject({
-        width: Length.optional().describe('Its width after this step.'),
-        height: Length.optional().describe('Its height after this step.'),
-      })
-      .optional()
-      .describe('What the work measures now; the kit checks it.'),
-    minutes: z.number().positive().optional().describe('How long one maker takes. Left out, it is estimated.'),
-    tools: z.array(Text).optional().describe('Tools beside the usual ones.'),
-    'done by': z
-      .enum(['teacher', 'maker'])
-      .optional()
-      .describe('In a class: teacher, where it is done before the class begins; maker if left out.'),
-    'keep with next': z
-      .boolean()
-      .optional()
-      .describe('The next step follows at once: no session of a class ends between them.'),
-    when: Text.optional().describe('Only with this option.'),
-    unless: Text.optional().describe('Only without this option.'),
-    note: Text.optional().describe('Your words to the learner.'),
+    ...stepShape(always),
   })
   .describe('One making step: a verb of the trade, what it is done to, and how.')
   .meta({ id: 'Step' });

@@ -1,7 +1,7 @@
 /** Reads the pieces of a project file: their shape, edges, corners, folds and pleats. */
 import { noteNapAcross } from '#remarks';
-import { closest, quote } from '../measure/index.ts';
-import { listed, partName, plainName } from './names.ts';
+import { closest, listed, quote } from '../measure/index.ts';
+import { partName, plainName } from './names.ts';
 import { readNumber, readValue } from './written.ts';
 import type { Finding, Grain, Place } from './pattern.ts';
 import type { ProjectFile } from './schema.ts';

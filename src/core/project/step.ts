@@ -1,7 +1,7 @@
 /** One step of making a project up, as the ledger keeps it. */
 import type { Finding, Place, Size } from './pattern.ts';
 import type { StitchKind, Work } from '../cloth/index.ts';
-import type { Verb } from './steps/verbs.ts';
+import type { CautionKey, Instruction, Minutes, Tool, VerbName } from '../steps/index.ts';
 
 /** A row of stitches that a step adds. */
 export type SewnRow = {
@@ -21,17 +21,8 @@ export type SewnRow = {
   thread: number;
 };
 
-/** What can hurt in a step; the keys of the cautions on a lesson page. */
-export type CautionKey = 'blade' | 'scissors' | 'pins' | 'needle' | 'iron' | 'coating' | 'snap' | 'magnet';
-
 /** The least heat that something in the heap takes, in °C, and what takes no more. */
 export type IronLimit = { celsius: number; material: string };
-
-/**
- * How long a step takes one maker, for one of the works it makes. `given` by the author, or estimated from its stitches
- * and folds. `machine` and `iron` are what of it is spent at the sewing machine and at the iron.
- */
-export type Minutes = { value: number; given: boolean; machine: number; iron: number };
 
 /** The thickest place of a work: how thick and how many plies, and where, in the coordinates of the step's work. */
 export type Thickest = { mm: number; layers: number; at: { x: number; y: number } };
@@ -40,7 +31,9 @@ export type Step = {
   id: string;
   /** A plain sentence made from the verb, without a full stop: Join the pocket panel and the facing at the top. */
   title: string;
-  verb: Verb;
+  verb: VerbName;
+  /** What its verb was told, lengths in mm. */
+  instruction: Instruction;
   /** Its place in the file: ['steps', 3]. */
   place: Place;
   /** The pieces and earlier results it takes, by name. */
@@ -67,6 +60,8 @@ export type Step = {
   keepWithNext?: true;
   /** Plain names of the tools, for a list: sewing machine, iron, ruler. */
   tools: string[];
+  /** Those of the tools that the kit knows, by key. */
+  uses: Tool[];
   cautions: CautionKey[];
   /** Where an iron is used: how hot it may be for the most delicate material in the heap. */
   iron?: IronLimit;

@@ -1,5 +1,5 @@
+import { listed } from '../measure/index.ts';
 import { toTex, toWords, type TexLines } from '../formula/index.ts';
-import { listed } from '../project/names.ts';
 import { called } from './sentences.ts';
 import { sumFor } from './sum.ts';
 import type { Pattern } from '../project/pattern.ts';

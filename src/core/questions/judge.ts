@@ -1,11 +1,10 @@
 import { formatQuantity, type Quantity } from '../formula/index.ts';
-import { isOnGrid, type Edition } from '../measure/index.ts';
+import { isOnGrid, listed, type Edition } from '../measure/index.ts';
 import { readAnswer } from './answer.ts';
 import { called } from './sentences.ts';
 import { slips, type OwnSlip, type Slip } from './slips.ts';
 import { partnersOf, sumFor, type Sum } from './sum.ts';
 import { markOf } from './units.ts';
-import { listed } from '../project/names.ts';
 import type { Pattern } from '../project/pattern.ts';
 
 /** A question that asks for a length, an area or a number of things. The right answer comes from the pattern. */

@@ -1,5 +1,4 @@
-import { formatLength, type Edition } from '../measure/index.ts';
-import { listed } from '../project/names.ts';
+import { formatLength, listed, type Edition } from '../measure/index.ts';
 import { benchOf, ways, type Bench, type ProjectAtHand, type Subject, type Way } from './bench.ts';
 import { mistakesFor, type Mistake } from './mistakes.ts';
 import { remediesFor, type Remedy } from './remedies.ts';

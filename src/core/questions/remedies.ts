@@ -1,6 +1,5 @@
 /** What can still be done with work that came out otherwise than it should. */
-import { formatLength, SAME } from '../measure/index.ts';
-import { listed } from '../project/names.ts';
+import { formatLength, listed, SAME } from '../measure/index.ts';
 import { ways, type Bench, type Way } from './bench.ts';
 import { workTolerance, type Explanation, type Measured } from './measured.ts';
 import { called } from './sentences.ts';

@@ -1,6 +1,6 @@
 import { cautions } from '../../../components/words/caution/cautions.ts';
 import { makeUp } from '../../core/project/index.ts';
-import type { CautionKey } from '../../core/project/index.ts';
+import type { CautionKey } from '../../core/steps/index.ts';
 import type { Problem, Said } from '../content/problem.ts';
 import type { WorkedOut } from './project-problems.ts';
 import type { Content, LessonEntry } from '../content/read-content.ts';

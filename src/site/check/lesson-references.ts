@@ -70,7 +70,7 @@ function namesOf(
     case 'option':
       return Object.keys(file.options ?? {});
     case 'step':
-      return (file.steps ?? []).flatMap(({ id }) => id ?? []);
+      return (file.steps ?? []).flatMap(({ id }) => (typeof id === 'string' ? id : []));
   }
 }
 

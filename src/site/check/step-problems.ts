@@ -1,11 +1,8 @@
 import { quote } from '../../core/measure/index.ts';
-import { verbs } from '../../core/project/index.ts';
-import type { ProjectFile } from '../../core/project/schema.ts';
+import { verbIn } from '../../core/steps/index.ts';
 import type { Problem } from '../content/problem.ts';
 import { projectOfLesson } from '../content/read-content.ts';
 import type { Content } from '../content/read-content.ts';
-
-type StepFile = NonNullable<ProjectFile['steps']>[number];
 
 /**
  * Steps of a project that none of its lessons tells. A lesson tells a step by naming its id in a lesson word, or by
@@ -22,11 +19,12 @@ export function untoldSteps({ projects, courses, lessons }: Content): Problem[] 
     );
     const said = new Set<string>();
     return (project.value?.steps ?? []).flatMap((step, i): Problem[] => {
-      const verb = verbs.find((one) => step[one as keyof StepFile] !== undefined);
-      if (!verb || (step.id !== undefined && named.has(step.id))) return [];
+      const verb = verbIn(step);
+      const id = typeof step['id'] === 'string' ? step['id'] : undefined;
+      if (!verb || (id !== undefined && named.has(id))) return [];
       if (said.has(verb) || formsOf(verb).test(prose)) return [];
       said.add(verb);
-      const name = step.id ?? `step ${i + 1}`;
+      const name = id ?? `step ${i + 1}`;
       return [
         {
           file: project.file,
@@ -42,10 +40,6 @@ export function untoldSteps({ projects, courses, lessons }: Content): Problem[] 
 
 /** A verb of several words is told by its first: box corner by boxed. */
 function formsOf(verb: string): RegExp {
-  const [first = ''] = verb
-    .replace('sew round', 'sew')
-    .replace('close gap', 'close')
-    .replace('turn over', 'turn')
-    .split(' ');
+  const [first = ''] = verb.split(' ');
   return new RegExp(`(?<!\\p{L})${first.replace(/e$/, '')}\\p{L}{0,4}(?!\\p{L})`, 'iu');
 }

@@ -1,7 +1,7 @@
 /** The drawing of a layout, measured with a ruler: to scale, numbered as its text is, and legible in any room. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cutSentences, drawLayout, layOut, listed, polygon, rectangle } from '../../../src/core/index.ts';
+import { cutSentences, drawLayout, layOut, numbered, polygon, rectangle } from '../../../src/core/index.ts';
 import { runs } from '../../random.ts';
 import { anyEdition, anyGrid, anyWidth } from './pieces.ts';
 import { areaOf, faults, pathNamed, paths, stops, textNamed, texts } from './read.ts';
@@ -24,7 +24,7 @@ const sizeOf = (name: string) => {
 
 describe('a layout', () => {
   it('shows every piece to scale, where it lies', () => {
-    const [runner, ...napkins] = listed(laidOn(bolt).placements).map(({ n }) => sizeOf(`piece ${n}`));
+    const [runner, ...napkins] = numbered(laidOn(bolt).placements).map(({ n }) => sizeOf(`piece ${n}`));
     expect(runner![0]).toBeCloseTo(400, 3);
     expect(runner![1]).toBeCloseTo(1100, 3);
     for (const [width, height] of napkins) expect([Math.round(width!), Math.round(height!)]).toEqual([450, 450]);

@@ -1,5 +1,5 @@
 /** What heat and pins do to the materials in the heap. */
-import { COOLEST } from './tools.ts';
+import { COOLEST, isPinned, verbNamed } from '../../steps/index.ts';
 import { materialsIn } from './thickness.ts';
 import { quote } from '../../measure/index.ts';
 import type { Finding, Material, Pattern } from '../pattern.ts';
@@ -16,8 +16,8 @@ export function checkHeat(pattern: Pattern, steps: readonly Step[]): Finding[] {
   };
   return steps.flatMap((step): Finding[] => {
     const heap = materialsIn(pattern, step.after);
-    const fusing = step.verb === 'fuse' ? fusibleOf(pattern, step)?.fuses : undefined;
-    const ironed = step.tools.some((tool) => tool.startsWith('iron'));
+    const fusing = verbNamed(step.verb).fuses ? fusibleOf(pattern, step)?.fuses : undefined;
+    const ironed = step.uses.includes('iron');
     const hottest = Math.max(0, ...heap.map(({ heat = 0 }) => heat));
     return heap.flatMap((material): Finding[] => {
       const { kind, heat, label, holes } = material;
@@ -47,7 +47,7 @@ export function checkHeat(pattern: Pattern, steps: readonly Step[]): Finding[] {
         const amount = hottest - heat;
         findings.push(...once('cool', material, { severity: 'note', place, code: 'cool-iron', message, mend, amount }));
       }
-      if (holes === 'stay' && needsHolding.has(step.verb) && !step.tools.includes('pins')) {
+      if (holes === 'stay' && isPinned(step.instruction) && !step.uses.includes('pins')) {
         const message = `Holes stay in ${quote(label)}, so this step cannot be pinned.`;
         const mend = 'Hold it with clips, and unpick nothing.';
         findings.push(...once('pins', material, { severity: 'note', place, code: 'holes-stay', message, mend }));
@@ -56,8 +56,6 @@ export function checkHeat(pattern: Pattern, steps: readonly Step[]): Finding[] {
     });
   });
 }
-
-const needsHolding: ReadonlySet<string> = new Set(['join', 'sew round', 'hem', 'lay', 'tuck', 'gather', 'casing']);
 
 /** The material that a step fuses. */
 function fusibleOf({ pieces, materials }: Pattern, { takes }: Step): Material | undefined {

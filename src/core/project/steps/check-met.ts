@@ -18,8 +18,10 @@ export function checkMet(plan: StepPlan, work: Work, pattern: Pattern): Finding[
   const say = sayIn(pattern);
   const told = ({ edge, piece, length }: Met) => `${edge} of ${quote(piece)} is ${say(length)}`;
   const lengths = `On the stitch line the ${told(first)}, the ${told(odd)}`;
-  const place = plan.words.at === undefined ? plan.place : [...plan.place, 'at'];
-  if (!plan.words.eased) {
+  const place = plan.edges.length === 0 ? plan.place : [...plan.place, 'at'];
+  const step = plan.doing?.step;
+  const isEased = step !== undefined && 'eased' in step && step.eased;
+  if (!isEased) {
     const message = `${lengths}. They differ by ${say(amount)}.`;
     const mend = `Make both alike, or gather the longer one first. A little can be eased in: “eased: true”.`;
     return [{ severity: 'error', place, code: 'edges-differ', message, mend, amount }];

@@ -4,6 +4,7 @@ import { quote } from '../../measure/index.ts';
 import { sayIn, sayThickness } from './say.ts';
 import { size } from '../../cloth/index.ts';
 import { thicknessOf } from './thickness.ts';
+import { verbNamed } from '../../steps/index.ts';
 import type { Finding, Pattern } from '../pattern.ts';
 import type { Mark, Stitch, Work } from '../../cloth/index.ts';
 import type { Point } from '../../geometry/index.ts';
@@ -59,7 +60,7 @@ export function leastGap(pattern: Pattern, work: Work): number {
 }
 
 function gapTooSmall(pattern: Pattern, step: Step): Finding[] {
-  if (step.verb !== 'turn') return [];
+  if (!verbNamed(step.verb).turnsOut) return [];
   const work = Object.values(step.before)[0]!;
   const gap = openingOf(work.stitches.findLast((stitch) => stitch.round !== undefined));
   const least = leastGap(pattern, work);
@@ -94,7 +95,7 @@ const CLEAR = 4;
 const LAYERS = 2;
 
 function hardware(pattern: Pattern, step: Step): Finding[] {
-  if (step.verb !== 'attach') return [];
+  if (!verbNamed(step.verb).setsHardware) return [];
   const mark = step.after.marks.at(-1);
   if (!mark) return [];
   const findings: Finding[] = [];

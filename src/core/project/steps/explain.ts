@@ -1,5 +1,4 @@
 /** Why a step cannot be sewn, as a finding at its place. */
-import { edgesOf } from './titles.ts';
 import type { ClothFault } from '../../cloth/index.ts';
 import type { Finding, Place } from '../pattern.ts';
 import type { StepPlan } from './plan.ts';
@@ -30,9 +29,7 @@ export function explainFault(fault: ClothFault, plan: StepPlan): Finding {
 }
 
 /** The edge that the fault names, where the step names it too. */
-function placeOf({ edge }: ClothFault, { place, words }: StepPlan): Place {
-  if (edge === undefined || words.at === undefined) return place;
-  if (!Array.isArray(words.at)) return [...place, 'at'];
-  const index = edgesOf(words.at).indexOf(edge);
-  return index < 0 ? [...place, 'at'] : [...place, 'at', index];
+function placeOf({ edge }: ClothFault, { place, edges, doing }: StepPlan): Place {
+  if (edge === undefined || !doing || !('at' in doing.step)) return place;
+  return edges.find(({ name }) => name === edge)?.place ?? [...place, 'at'];
 }

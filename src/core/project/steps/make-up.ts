@@ -1,21 +1,20 @@
 /** The step ledger: makes a project up on paper, step by step, and keeps what each step did. */
 import { closest, quote } from '../../measure/index.ts';
 import { cut, size } from '../../cloth/index.ts';
+import { cautionsOf, minutesOf, sew, titleOf } from '../../steps/index.ts';
+import { ironLimitOf, toolsOf } from './tools.ts';
 import { plainName } from '../names.ts';
 import { reckoningOf } from '../reckon.ts';
 import { checkMet } from './check-met.ts';
 import { explainFault } from './explain.ts';
-import { minutesOf } from './minutes.ts';
 import { plansOf } from './plan.ts';
 import { rowsAdded } from './rows.ts';
-import { sew } from './sew.ts';
-import { stackOf } from './thickness.ts';
-import { titleOf } from './titles.ts';
-import { cautionsOf, ironLimitOf, toolsOf } from './tools.ts';
+import { materialsIn, stackOf } from './thickness.ts';
 import type { Finding, Pattern, Place } from '../pattern.ts';
 import type { Ledger, Step } from '../step.ts';
+import type { Always, Instruction, Setting } from '../../steps/index.ts';
+import type { Named } from './read-fields.ts';
 import type { StepPlan } from './plan.ts';
-import type { Taken } from './read.ts';
 import type { Work } from '../../cloth/index.ts';
 
 const ledgers = new WeakMap<Pattern, Ledger>();
@@ -57,9 +56,16 @@ class Bench {
   /** Results that are not made because their step could not be done, each with the steps that wait for it. */
   readonly #lost = new Map<string, { n: number; waiting: StepPlan[] }>();
   readonly #used = new Set<string>();
+  readonly #setting: Setting;
 
   constructor(pattern: Pattern) {
     this.#pattern = pattern;
+    const pleated = new Map(Object.values(pattern.pieces).map((piece) => [plainName(piece.name), piece.pleats?.folds]));
+    this.#setting = {
+      edition: pattern.edition,
+      seam: pattern.making?.seam ?? 0,
+      pleatsOf: (piece) => pleated.get(plainName(piece)),
+    };
   }
 
   /** Makes everything up, with a pause after each step. */
@@ -98,13 +104,14 @@ class Bench {
   }
 
   #do(plan: StepPlan): void {
-    const taken = plan.faulty ? undefined : this.#take(plan);
+    const { doing } = plan;
+    const taken = doing && this.#take(plan);
     if (!taken) {
       this.#lose(plan);
       return;
     }
     const works = taken.map((one) => one.work);
-    const sewn = sew(plan, works, this.#pattern);
+    const sewn = sew(doing.step, works, this.#setting);
     if (!sewn.ok) {
       this.#findings.push(explainFault(sewn.fault, plan));
       this.#lose(plan);
@@ -115,7 +122,7 @@ class Bench {
     for (const { name } of taken) this.#remove(name, plan, times);
     this.#works.set(plainName(plan.makes), { name: plan.makes, copies: [sewn.value], by: plan, times });
     this.#lost.delete(plainName(plan.makes));
-    this.#steps.push(this.#entry(plan, taken, sewn.value, times));
+    this.#steps.push(this.#entry(plan, doing, taken, sewn.value, times));
   }
 
   /**
@@ -165,7 +172,7 @@ class Bench {
     }
   }
 
-  #missing({ name, place }: Taken, plan: StepPlan, nth: number): void {
+  #missing({ name, place }: Named, plan: StepPlan, nth: number): void {
     const key = plainName(name);
     const report = (code: string, message: string, mend?: string) =>
       this.#findings.push({ severity: 'error', place, code, message, ...(mend !== undefined && { mend }) });
@@ -289,20 +296,26 @@ class Bench {
     }
   }
 
-  #entry(plan: StepPlan, taken: { name: string; work: Work }[], after: Work, times: number): Step {
+  #entry(
+    plan: StepPlan,
+    { step, always }: { step: Instruction; always: Always },
+    taken: { name: string; work: Work }[],
+    after: Work,
+    times: number,
+  ): Step {
     const pattern = this.#pattern;
     const works = taken.map((one) => one.work);
     const stitches = rowsAdded(works, after, pattern);
     const { width, height, depth } = size(after);
-    const { words, mm } = plan;
-    const now = { width: mm['now width'], height: mm['now height'] };
     const stack = stackOf(pattern, after);
-    const tools = toolsOf(plan, after, pattern);
-    const iron = ironLimitOf(tools, after, pattern);
+    const materials = materialsIn(pattern, after);
+    const { tools, uses } = toolsOf(step, always.tools, materials);
+    const iron = ironLimitOf(uses, materials);
     return {
       id: plan.id,
-      title: words.says ?? titleOf(plan),
-      verb: plan.verb,
+      title: always.says ?? titleOf(step),
+      verb: step.verb,
+      instruction: step,
       place: plan.place,
       takes: taken.map((one) => one.name),
       makes: plan.makes,
@@ -310,19 +323,15 @@ class Bench {
       after,
       size: { width, height },
       depth,
-      ...(words.now && {
-        nowMeasures: {
-          ...(now.width !== undefined && { width: now.width }),
-          ...(now.height !== undefined && { height: now.height }),
-        },
-      }),
+      ...(always.now && { nowMeasures: { ...always.now } }),
       stitches,
-      minutes: minutesOf(plan, works, after, stitches),
+      minutes: minutesOf(step, always.minutes, works, after, stitches),
       times,
-      ...(words['done by'] === 'teacher' && { doneBefore: true }),
-      ...(words['keep with next'] && { keepWithNext: true }),
+      ...(always['done by'] === 'teacher' && { doneBefore: true }),
+      ...(always['keep with next'] && { keepWithNext: true }),
       tools,
-      cautions: cautionsOf(plan, after, pattern),
+      uses,
+      cautions: cautionsOf(step, uses, materials, (role) => pattern.materials[role]?.material),
       ...(iron && { iron }),
       // Few are asked for, and the map of all layers takes longer than the step itself.
       get layersMost() {
@@ -331,7 +340,7 @@ class Bench {
       get thicknessMost() {
         return stack().thickest;
       },
-      ...(words.note !== undefined && { note: words.note }),
+      ...(always.note !== undefined && { note: always.note }),
     };
   }
 }

@@ -1,29 +1,26 @@
 /** The steps of a project in one edition: every length in mm, and which of them the options take in. */
 import { plainName } from '../names.ts';
-import { readSteps, type CompiledStep, type Taken } from './read.ts';
+import { readSteps, type CompiledStep } from './read.ts';
 import { reckoningOf } from '../reckon.ts';
+import { valuesOf, type Named } from './read-fields.ts';
 import type { Compiled } from '../compile.ts';
 import type { Finding, Pattern, Place } from '../pattern.ts';
 import type { Reckoning } from '../reckon.ts';
-import type { StepFile } from '../schema.ts';
-import type { Verb } from './verbs.ts';
+import type { Always, Instruction } from '../../steps/index.ts';
 
 export type StepPlan = {
   /** Counted from 1 in the file, steps that the options leave out counted too. */
   n: number;
   id: string;
   place: Place;
-  verb: Verb;
-  /** The step's words, as the file has them. */
-  words: StepFile;
-  takes: readonly Taken[];
+  takes: readonly Named[];
+  /** The edges it names. */
+  edges: readonly Named[];
   makes: string;
-  /** Its lengths in mm by field; entries of a list by field and index, as in “at 0”. */
-  mm: Readonly<Record<string, number>>;
   /** The option that leaves it out now. */
   off?: string;
-  /** A fault in it was reported, so that it cannot be done. */
-  faulty: boolean;
+  /** What is to be done; left out where the option is off, or a fault was reported so that it cannot be done. */
+  doing?: { step: Instruction; always: Always };
 };
 
 /** The steps of a pattern, and what was found wrong in reading and working them out. */
@@ -65,32 +62,29 @@ function readOf(compiled: Compiled): ReadSteps {
     const steps = readSteps(file.steps ?? [], known, { home, names, findings });
     const isRead = new Set(steps.map(({ n }) => n));
     const unread = (file.steps ?? []).flatMap(({ makes }, i) =>
-      makes === undefined || isRead.has(i + 1) ? [] : [{ n: i + 1, makes }],
+      typeof makes !== 'string' || isRead.has(i + 1) ? [] : [{ n: i + 1, makes }],
     );
     readings.set(compiled, (read = { steps, unread, findings }));
   }
   return read;
 }
 
-/** Works out the steps. What cannot be worked out is reported, and its step marked. */
+/** Works out the steps. What cannot be worked out is reported, and its step left undone. */
 function planSteps(steps: readonly CompiledStep[], reckoning: Reckoning): StepPlan[] {
-  const { choices } = reckoning;
-  const isOn = (name: string) => [...choices.on].some((one) => plainName(one) === plainName(name));
-  return steps.map((step): StepPlan => {
-    const { n, place, verb, raw, takes, makes } = step;
-    const { when, unless } = raw;
+  const isOn = (name: string) => [...reckoning.choices.on].some((one) => plainName(one) === plainName(name));
+  return steps.map((compiled): StepPlan => {
+    const { n, place, verb, said, sound, takes, edges, makes } = compiled;
+    const text = (field: keyof Always): string | undefined => {
+      const found = compiled.always.get(field);
+      return found?.kind === 'plain' && typeof found.value === 'string' ? found.value : undefined;
+    };
+    const [when, unless] = [text('when'), text('unless')];
     const off = when !== undefined && !isOn(when) ? when : unless !== undefined && isOn(unless) ? unless : undefined;
-    const shared = { n, id: raw.id ?? `step ${n}`, place, verb, words: raw, takes, makes };
-    if (off !== undefined) return { ...shared, mm: {}, off, faulty: false };
-    const mm: Record<string, number> = {};
-    let faulty = !step.sound;
-    for (const [key, written] of step.lengths) {
-      // A place may be measured from an edge by a plain nought.
-      const found = reckoning.quantity(written);
-      const length = found?.value === 0 && found.dimension === 0 ? 0 : found && reckoning.length(written);
-      if (length === undefined) faulty = true;
-      else mm[key] = length;
-    }
-    return { ...shared, mm, faulty };
+    const shared = { n, id: text('id') ?? `step ${n}`, place, takes, edges, makes };
+    if (off !== undefined) return { ...shared, off };
+    const [own, always] = [valuesOf(said, reckoning), valuesOf(compiled.always, reckoning)];
+    if (!own || !always || !sound) return shared;
+    // Both were read by the fields of their verb, and so have the types that are made from those.
+    return { ...shared, doing: { step: { verb, ...own } as Instruction, always: always as Always } };
   });
 }

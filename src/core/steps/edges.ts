@@ -1,12 +1,12 @@
 /** Edges of a work as a step names them. */
-import { direction, distance, minus, plus, times } from '../../geometry/point.ts';
-import { fail, ok, SAME } from '../../measure/index.ts';
-import { findEdge, freeEdgesNamed } from '../../cloth/edge.ts';
-import { leftOf, lineThrough } from '../../geometry/index.ts';
-import { linesMeet } from '../../geometry/arc.ts';
-import type { ClothFault, Work } from '../../cloth/index.ts';
-import type { Line, Point } from '../../geometry/index.ts';
-import type { Result } from '../../measure/index.ts';
+import { direction, distance, minus, plus, times } from '../geometry/point.ts';
+import { fail, ok, SAME } from '../measure/index.ts';
+import { findEdge, freeEdgesNamed } from '../cloth/edge.ts';
+import { leftOf, lineThrough } from '../geometry/index.ts';
+import { linesMeet } from '../geometry/arc.ts';
+import type { ClothFault, Work } from '../cloth/index.ts';
+import type { Line, Point } from '../geometry/index.ts';
+import type { Result } from '../measure/index.ts';
 
 const sides = ['bottom', 'right', 'top', 'left'];
 

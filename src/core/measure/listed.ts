@@ -1,0 +1,4 @@
+/** Enumerates for a sentence: `a`, `a and b`, `a, b and c`. */
+export function listed(words: readonly string[], last = 'and'): string {
+  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
+}

@@ -1,0 +1,200 @@
+/** Reads the fields of a step as their own description says, and works them out. */
+import { closest, listed, quote } from '../../measure/index.ts';
+import { plainName } from '../names.ts';
+import { readValue } from '../written.ts';
+import type { Field, Fields } from '../../steps/index.ts';
+import type { Finding, Place } from '../pattern.ts';
+import type { Raw, Reader, Written } from '../written.ts';
+import type { Reckoning } from '../reckon.ts';
+import type { StepFile } from '../schema.ts';
+
+/** What a field says: a value as it stands, a length that each edition works out, or a group of them by name. */
+export type Said =
+  | { kind: 'plain'; value: string | number | boolean | readonly string[] }
+  | { kind: 'length'; written: Written }
+  | { kind: 'group'; of: ReadonlyMap<string, Said> };
+
+/** A name, where the step says it. */
+export type Named = { name: string; place: Place };
+
+/** The names that steps can use beside those of works. */
+export type Known = { options: readonly string[]; roles: readonly string[] };
+
+export type Report = (finding: Omit<Finding, 'severity'>) => void;
+
+type Reading = { known: Known; report: Report; reader: Reader };
+
+/** What the fields of a step say, and for those that name works, edges or pieces, each name with its place. */
+export type ReadFields = { said: Map<string, Said>; named: Map<string, Named[]> };
+
+/** Reads those of the fields that are there. What does not suit a field is reported, and left out. */
+export function readFields(raw: StepFile, fields: Fields, place: Place, reading: Reading): ReadFields {
+  const [said, named] = [new Map<string, Said>(), new Map<string, Named[]>()];
+  for (const [name, field] of Object.entries(fields)) {
+    const value = raw[name];
+    if (value === undefined) continue;
+    const where = [...place, name];
+    const found = readField(field, value, where, reading);
+    if (found === 'other') {
+      const message = `${quote(name)} is ${belongs(field)} here, not ${shown(value)}.`;
+      reading.report({ place: where, code: 'other-kind', message });
+    } else if (found) {
+      said.set(name, found);
+      if (found.kind === 'plain' && isNaming(field)) named.set(name, namesIn(value, where));
+    }
+  }
+  return { said, named };
+}
+
+/** A text of a step as it stands in the file. */
+export function textIn(raw: StepFile, field: string): string | undefined {
+  const value = raw[field];
+  return typeof value === 'string' ? value : undefined;
+}
+
+const isNaming = ({ kind }: Field): boolean => ['work', 'works', 'edges', 'names'].includes(kind);
+
+const namesIn = (value: unknown, place: Place): Named[] =>
+  Array.isArray(value)
+    ? value.map((name, k) => ({ name: String(name), place: [...place, k] }))
+    : [{ name: String(value), place }];
+
+/** A name may be a number, as YAML reads it. */
+const isName = (value: unknown): value is string | number => typeof value === 'string' || typeof value === 'number';
+
+const isRaw = (value: unknown): value is Raw =>
+  isName(value) || (typeof value === 'object' && value !== null && !Array.isArray(value));
+
+/** What a value says; undefined where its fault was reported, and `other` where it is of another kind. */
+function readField(field: Field, value: unknown, place: Place, reading: Reading): Said | 'other' | undefined {
+  const { report, known } = reading;
+  switch (field.kind) {
+    case 'work':
+    case 'text': {
+      if (!isName(value)) return 'other';
+      if (field.kind === 'text' && field.only && !field.only.test(String(value))) {
+        const message = `${field.not ?? 'This does not go here:'} ${quote(String(value))}.`;
+        report({ place, start: 0, end: String(value).length, code: field.code ?? 'unclear', message });
+      }
+      return { kind: 'plain', value: String(value) };
+    }
+    case 'option':
+    case 'material': {
+      if (!isName(value)) return 'other';
+      const [what, names] = field.kind === 'option' ? ['option', known.options] : ['material', known.roles];
+      reportUnknown(what, String(value), place, names, report);
+      return { kind: 'plain', value: String(value) };
+    }
+    case 'works':
+    case 'names':
+    case 'edges': {
+      const many: unknown[] = Array.isArray(value) ? value : [value];
+      return many.every(isName) ? { kind: 'plain', value: many.map(String) } : 'other';
+    }
+    case 'choice':
+      return typeof value === 'string' && field.words.includes(value) ? { kind: 'plain', value } : 'other';
+    case 'yes':
+      return typeof value === 'boolean' ? { kind: 'plain', value } : 'other';
+    case 'whole':
+    case 'number':
+      return typeof value === 'number' ? { kind: 'plain', value } : 'other';
+    case 'length':
+      return isRaw(value) ? lengthIn(value, place, reading) : 'other';
+    case 'size':
+      return pairIn(['width', 'height'], value, place, reading);
+    case 'point':
+      return pairIn(['x', 'y'], value, place, reading);
+    case 'group': {
+      if (typeof value !== 'object' || value === null) return 'other';
+      const { said } = readFields(value as StepFile, field.fields, place, reading);
+      return { kind: 'group', of: said };
+    }
+  }
+}
+
+function lengthIn(raw: Raw, place: Place, { reader }: Reading): Said | undefined {
+  const written = readValue(raw, place, reader);
+  return written && { kind: 'length', written };
+}
+
+function pairIn(names: readonly [string, string], value: unknown, place: Place, reading: Reading): Said | 'other' {
+  if (!Array.isArray(value) || value.length !== 2 || !value.every(isRaw)) return 'other';
+  const of = new Map<string, Said>();
+  names.forEach((name, k) => {
+    const said = lengthIn(value[k] as Raw, [...place, k], reading);
+    if (said) of.set(name, said);
+  });
+  return { kind: 'group', of };
+}
+
+/** What belongs in a field, as a sentence can say it. */
+function belongs(field: Field): string {
+  switch (field.kind) {
+    case 'work':
+      return 'the name of a work';
+    case 'works':
+      return 'a list of works';
+    case 'material':
+      return 'the name of a material';
+    case 'option':
+      return 'the name of an option';
+    case 'edges':
+      return 'an edge or a list of edges';
+    case 'names':
+      return 'a name or a list of names';
+    case 'text':
+      return 'a text';
+    case 'choice':
+      return listed(field.words, 'or');
+    case 'yes':
+      return 'true or false';
+    case 'whole':
+    case 'number':
+      return 'a number';
+    case 'length':
+      return 'a length';
+    case 'size':
+      return 'a width and a height';
+    case 'point':
+      return 'two lengths, from the left and from the bottom edge,';
+    case 'group':
+      return 'a group of named values';
+  }
+}
+
+const shown = (value: unknown): string =>
+  isName(value) ? quote(String(value)) : Array.isArray(value) ? 'a list' : 'a group of named values';
+
+function reportUnknown(what: string, name: string, place: Place, known: readonly string[], report: Report): void {
+  if (known.some((one) => plainName(one) === plainName(name))) return;
+  const meant = closest(name, known);
+  const message = `There is no ${what} called ${quote(name)}.`;
+  const where = { place, start: 0, end: name.length };
+  report({ ...where, code: 'unknown-name', message, ...(meant && { mend: `Do you mean ${quote(meant)}?` }) });
+}
+
+/** What the fields say in one edition, lengths in mm; undefined if a length cannot be worked out, which is reported. */
+export function valuesOf(
+  said: ReadonlyMap<string, Said>,
+  reckoning: Reckoning,
+): Readonly<Record<string, unknown>> | undefined {
+  const values: Record<string, unknown> = {};
+  let sound = true;
+  for (const [name, one] of said) {
+    const value =
+      one.kind === 'plain'
+        ? one.value
+        : one.kind === 'length'
+          ? lengthOf(one.written, reckoning)
+          : valuesOf(one.of, reckoning);
+    if (value === undefined) sound = false;
+    values[name] = value;
+  }
+  return sound ? values : undefined;
+}
+
+/** A place may be measured from an edge by a plain nought. */
+function lengthOf(written: Written, reckoning: Reckoning): number | undefined {
+  const found = reckoning.quantity(written);
+  return found?.value === 0 && found.dimension === 0 ? 0 : found && reckoning.length(written);
+}

@@ -1,0 +1,16 @@
+/**
+ * The verbs of the step language. Everything that is asked of a step (its fields, title, tools, minutes, cautions, and
+ * what it does to the cloth) is read off its file in verbs/.
+ */
+export { always } from './always.ts';
+export { cautionsOf, isPinned, usualTools } from './cautions.ts';
+export { COOLEST, hardware, tools } from './tools.ts';
+export { keptBy, sew, takesWork, titleOf, verbIn, verbNamed, verbNames } from './instruction.ts';
+export { stepFields, type StepField } from './step-fields.ts';
+export { minutesOf } from './minutes.ts';
+export type { Always } from './always.ts';
+export type { AnyVerb, Pressing, Setting, Traits } from './verb.ts';
+export type { CautionKey, Hardware, Material, Tool } from './tools.ts';
+export type { Field, Fields } from './fields.ts';
+export type { Instruction, VerbName } from './instruction.ts';
+export type { Minutes } from './minutes.ts';

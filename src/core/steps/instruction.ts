@@ -1,0 +1,57 @@
+/** Every verb by its name, and the step that it does: read off the files in verbs/, and off nothing else. */
+import { verbs } from './verbs/index.ts';
+import type { AnyVerb, Setting } from './verb.ts';
+import type { Field, ValuesOf } from './fields.ts';
+import type { Sewn, Work } from '../cloth/index.ts';
+
+type VerbFile = (typeof verbs)[number];
+
+/** The trade's verbs, as the project file writes them. */
+export type VerbName = VerbFile['name'];
+
+/** A step as its verb is given it: the verb, and the values of its own fields, lengths in mm. */
+export type Instruction = {
+  [V in VerbFile as V['name']]: { readonly verb: V['name'] } & ValuesOf<V['fields']>;
+}[VerbName];
+
+/** Every verb by name, in the order in which they are listed. */
+const byName: ReadonlyMap<string, AnyVerb> = new Map(verbs.map((one): [string, AnyVerb] => [one.name, one]));
+
+export const verbNames = verbs.map(({ name }) => name) as readonly VerbName[];
+
+/** All that is known of a verb. */
+export const verbNamed = (name: VerbName): AnyVerb => byName.get(name)!;
+
+/**
+ * The verb of a step as it stands in a file. One verb may have a field of another's name, as a join that is pressed: the
+ * verb is the one to which the others belong, or else the first.
+ *
+ * @example verbIn({ join: ['bag', 'facing'], at: 'top', press: 'open' }) // => 'join'
+ */
+export function verbIn(step: Readonly<Record<string, unknown>>): VerbName | undefined {
+  const there = verbNames.filter((name) => step[name] !== undefined);
+  return there.find((name) => there.every((other) => other in verbNamed(name).fields)) ?? there[0];
+}
+
+/** Whether a field names works that the step takes. */
+export const takesWork = ({ kind }: Field): boolean => kind === 'work' || kind === 'works';
+
+/** The field whose work keeps its name. */
+export const keptBy = ({ keeps, fields }: AnyVerb): string =>
+  keeps ?? Object.keys(fields).find((name) => takesWork(fields[name]!))!;
+
+/** Does a step. The works are those that its fields name, in that order. Faults are those of the cloth. */
+export function sew(step: Instruction, works: readonly Work[], setting: Setting): Sewn {
+  const { fields, apply } = verbNamed(step.verb);
+  const given: Record<string, Work | readonly Work[]> = {};
+  let next = 0;
+  for (const [name, field] of Object.entries(fields)) {
+    const named = (step as Readonly<Record<string, unknown>>)[name];
+    if (field.kind === 'work') given[name] = works[next++]!;
+    else if (field.kind === 'works' && Array.isArray(named)) given[name] = works.slice(next, (next += named.length));
+  }
+  return apply(step, given, setting);
+}
+
+/** A step in a plain sentence, without a full stop: Join the pocket panel and the facing at the top. */
+export const titleOf = (step: Instruction): string => verbNamed(step.verb).title(step);

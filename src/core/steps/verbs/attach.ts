@@ -1,0 +1,24 @@
+import { attach as setOn } from '../../cloth/attach.ts';
+import { boxOf } from '../../cloth/size.ts';
+import { material, optional, point, whole, work } from '../fields.ts';
+import { the } from '../words.ts';
+import { verb } from '../verb.ts';
+
+export const attach = verb({
+  name: 'attach',
+  fields: {
+    attach: material('Sets hardware, a role under materials: { attach: snap, to: flap, at: [2, 1] }.'),
+    to: work('the work it goes to.'),
+    at: point('from the left and from the bottom edge.'),
+    through: optional(whole('how many layers from the top it goes through; all if left out.')),
+  },
+  setsHardware: true,
+  handling: 4,
+  title: ({ attach: hardware, to }) => `Set ${the(hardware)} on ${the(to)}`,
+  tools: () => ['setting tool', 'ruler', 'awl'],
+  cautions: ({ attach: role }, material) => [material(role)?.hardware === 'magnet' ? 'magnet' : 'snap'],
+  apply: ({ attach: name, at, through }, { to }) => {
+    const { x, y } = boxOf(to.plies);
+    return setOn(to, { name, at: { x: x + at.x, y: y + at.y }, ...(through !== undefined && { through }) });
+  },
+});

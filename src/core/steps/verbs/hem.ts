@@ -1,0 +1,28 @@
+import { atEdges, the } from '../words.ts';
+import { choice, edges, length, optional, work } from '../fields.ts';
+import { edgesOn } from '../edges.ts';
+import { hem as turnIn } from '../../cloth/hem.ts';
+import { verb } from '../verb.ts';
+
+export const hem = verb({
+  name: 'hem',
+  fields: {
+    hem: work('Turns edges to the wrong side once or twice and sews them down.'),
+    fold: length('how much is turned in first.'),
+    at: optional(edges()),
+    then: optional(length('how much is turned in the second time; left out, a single turn.')),
+    corners: optional(choice(['mitred', 'square'], 'how the corners are folded; square if left out.')),
+  },
+  onWrongSide: true,
+  ironsFirst: true,
+  handling: 2,
+  title: ({ hem: cloth, at }) => `Hem ${the(cloth)}${atEdges(at)}`,
+  tools: () => ['machine', 'iron', 'ruler', 'pins'],
+  pressing: () => 'a fold',
+  apply: ({ fold, at = ['all'], then, corners = 'square' }, { hem: cloth }) => {
+    const found = edgesOn(cloth, at);
+    if (!found.ok) return found;
+    const names = found.value.map(({ name }) => name);
+    return turnIn(cloth, { edges: names, turn: fold, corners, ...(then !== undefined && { then }) });
+  },
+});

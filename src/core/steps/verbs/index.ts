@@ -1,0 +1,54 @@
+/** The verbs of the step language, a file each, in the order in which they are listed. */
+import { fuse } from './fuse.ts';
+import { join } from './join.ts';
+import { sewRound } from './sew-round.ts';
+import { frenchSeam } from './french-seam.ts';
+import { flatFelledSeam } from './flat-felled-seam.ts';
+import { pleat } from './pleat.ts';
+import { tuck } from './tuck.ts';
+import { hem } from './hem.ts';
+import { lay } from './lay.ts';
+import { baste } from './baste.ts';
+import { trim } from './trim.ts';
+import { grade } from './grade.ts';
+import { clipCorners } from './clip-corners.ts';
+import { turnOver } from './turn-over.ts';
+import { turn } from './turn.ts';
+import { closeGap } from './close-gap.ts';
+import { gather } from './gather.ts';
+import { boxCorner } from './box-corner.ts';
+import { bind } from './bind.ts';
+import { casing } from './casing.ts';
+import { attach } from './attach.ts';
+import { fold } from './fold.ts';
+import { topstitch } from './topstitch.ts';
+import { edgestitch } from './edgestitch.ts';
+import { press } from './press.ts';
+
+export const verbs = [
+  fuse,
+  join,
+  sewRound,
+  frenchSeam,
+  flatFelledSeam,
+  pleat,
+  tuck,
+  hem,
+  lay,
+  baste,
+  trim,
+  grade,
+  clipCorners,
+  turnOver,
+  turn,
+  closeGap,
+  gather,
+  boxCorner,
+  bind,
+  casing,
+  attach,
+  fold,
+  topstitch,
+  edgestitch,
+  press,
+] as const;

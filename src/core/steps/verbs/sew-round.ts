@@ -1,0 +1,62 @@
+import { all, atEdges, the, withBetween } from '../words.ts';
+import { edgeOn } from '../edges.ts';
+import { edges, group, length, names, optional, text, works } from '../fields.ts';
+import { lay } from '../../cloth/lay.ts';
+import { seam as seamField } from '../seams.ts';
+import { sewRound as sewPair } from '../../cloth/sew-round.ts';
+import { verb } from '../verb.ts';
+import type { Work } from '../../cloth/index.ts';
+
+export const sewRound = verb({
+  name: 'sew round',
+  fields: {
+    'sew round': works('Sews two works of one shape together all round, right sides together, but for a gap.', {
+      least: 2,
+      most: 2,
+    }),
+    between: optional(
+      works('what is caught between the two, such as a flap. It lies on the first one; at says with which edge.'),
+    ),
+    at: optional(edges('with which edge what is caught between lies; its own edge, if that is another, comes second.')),
+    seam: seamField,
+    gap: optional(
+      group(
+        { edge: text('The edge it is left in.'), length: length('How long it is.') },
+        'the opening to turn the work through.',
+      ),
+    ),
+    open: optional(names('edges that are not sewn at all.')),
+  },
+  handling: 3,
+  title: ({ 'sew round': pair, between, at, gap, open = [] }) => {
+    const caught = between && between.length > 0 ? `${withBetween(between)}${atEdges(at)}` : '';
+    if (open.length > 0) return `Sew ${all(pair)} together${caught}, leaving ${all(open)} open`;
+    return `Sew ${all(pair)} together all round${caught}${gap ? `, but for a gap at ${the(gap.edge)}` : ''}`;
+  },
+  tools: () => ['machine', 'pins'],
+  apply: ({ at = [], seam, gap, open = [] }, { 'sew round': [lower, upper], between = [] }, setting) => {
+    const caught: Work[] = [];
+    for (const loop of between) {
+      const [on, own] = [edgeOn(lower!, at[0] ?? 'top'), edgeOn(loop, at[1] ?? at[0] ?? 'top')];
+      if (!on.ok) return on;
+      if (!own.ok) return own;
+      const laid = lay(lower!, loop, { edges: [on.value.name, own.value.name] });
+      if (!laid.ok) return laid;
+      caught.push(withoutFirst(laid.value, lower!));
+    }
+    return sewPair(lower!, upper!, {
+      allowance: seam ?? setting.seam,
+      open,
+      ...(gap && { gap }),
+      ...(caught.length > 0 && { caught }),
+    });
+  },
+});
+
+/** What was laid on a work, by itself and where it lies. */
+const withoutFirst = (both: Work, first: Work): Work => ({
+  plies: both.plies.slice(first.plies.length),
+  stitches: both.stitches.slice(first.stitches.length),
+  marks: both.marks.slice(first.marks.length),
+  done: [],
+});

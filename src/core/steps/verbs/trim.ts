@@ -1,0 +1,25 @@
+import { atEdges, the } from '../words.ts';
+import { edges, length, optional, size as sizeField, work } from '../fields.ts';
+import { edgesOn } from '../edges.ts';
+import { inTurn } from '../../cloth/group.ts';
+import { trim as cutOff } from '../../cloth/trim.ts';
+import { verb } from '../verb.ts';
+
+export const trim = verb({
+  name: 'trim',
+  fields: {
+    trim: work('Cuts a work to a size, or so much off an edge.'),
+    at: optional(edges()),
+    by: optional(length('how much is trimmed off.')),
+    size: optional(sizeField('the size to cut to, in the middle of the work.')),
+  },
+  cuts: true,
+  handling: 1,
+  title: ({ trim: cloth, at, size }) => `Trim ${the(cloth)}${size ? ' to size' : atEdges(at)}`,
+  tools: () => ['cutter', 'mat', 'ruler'],
+  apply: ({ at = [], by = 0, size }, { trim: cloth }) => {
+    if (size) return cutOff(cloth, { size });
+    const found = edgesOn(cloth, at);
+    return found.ok ? inTurn(cloth, found.value, (now, { name }) => cutOff(now, { edge: name, by })) : found;
+  },
+});
