@@ -1,10 +1,8 @@
 /**
- * What words of a lesson show of the making and of the cloth, at the lesson's own size. The command that builds works
- * it out ahead (ahead.ts); what is not there, or not yet, is worked out by the page that shows it.
+ * What words of a lesson show of the making and of the cloth, at the lesson's own size.
  */
 import { buyAtOnce, layAtOnce, startOf } from '../compute/cutting.ts';
 import { thicknessIn, type Pattern } from '../../src/core/index.ts';
-import { aheadOf, type Ahead } from './ahead.ts';
 import { drawWhole } from '../compute/draw-step.ts';
 import { pack } from './layer-study/packed-places.ts';
 import {
@@ -70,34 +68,14 @@ type Shown<W extends Word> = ReturnType<(typeof shows)[W]['show']>;
 /** The attributes' values, in the order of `by`. */
 type Given = readonly (string | undefined)[];
 
-const keyOf = (word: Word, given: Given): string => JSON.stringify([word, ...given]);
-
-const workOut = <W extends Word>(word: W, pattern: Pattern, given: Given): Shown<W> =>
-  (shows[word].show as (pattern: Pattern, ...given: Given) => unknown)(pattern, ...given) as Shown<W>;
+/** A build shows many words on several pages; each is computed once. The live preview computes for every page, since projects change. */
+const cache = new Map<string, unknown>();
 
 /** What a word shows; `pattern` is the project at the lesson's own size. */
 export function shown<W extends Word>(word: W, project: string, pattern: Pattern, ...given: Given): Shown<W> {
-  const ahead = aheadOf(project);
-  const key = keyOf(word, given);
-  return Object.hasOwn(ahead, key) ? (ahead[key] as Shown<W>) : workOut(word, pattern, given);
-}
-
-/** Works out what words will show, of those that show anything of the making. */
-export function workAhead(
-  project: string,
-  pattern: Pattern,
-  words: Iterable<{ name: string; attributes: Readonly<Record<string, unknown>> }>,
-): Ahead {
-  const shown: Ahead['shown'] = {};
-  for (const { name, attributes } of words) {
-    if (!Object.hasOwn(shows, name)) continue;
-    const word = name as Word;
-    const given = shows[word].by.map((attribute) => attributes[attribute] as string | undefined);
-    try {
-      shown[keyOf(word, given)] ??= workOut(word, pattern, given);
-    } catch {
-      // The page that shows it says what is wrong, and where.
-    }
-  }
-  return { project, shown };
+  const show = shows[word].show as (pattern: Pattern, ...given: Given) => Shown<W>;
+  if (!import.meta.env.PROD) return show(pattern, ...given);
+  const key = JSON.stringify([project, word, ...given]);
+  if (!cache.has(key)) cache.set(key, show(pattern, ...given));
+  return cache.get(key) as Shown<W>;
 }

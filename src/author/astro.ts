@@ -1,37 +1,57 @@
 /**
- * One of Astro's own commands in the project's folder, without its calls home: `node src/author/astro.ts preview`.
- * Beside a build the content is checked, so that mistakes stop it in plain words.
+ * Astro's commands for this project, without its calls home: `node src/author/astro.ts build | preview | sync`.
+ * `build` checks the content first and lists what it finds; with mistakes it ends before Astro begins.
+ * `--outDir` and `--silent` are for a build, `--host` and `--port` for a preview.
  */
-import { spawn } from 'node:child_process';
-import { rmSync } from 'node:fs';
-import { createRequire, enableCompileCache } from 'node:module';
-import path from 'node:path';
+import { enableCompileCache } from 'node:module';
 import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
 import '../site/pages/no-telemetry.ts';
-import { CHECKED_BESIDE } from '../site/pages/beside.ts';
 
+enableCompileCache();
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const args = process.argv.slice(2);
-const isBuild = args[0] === 'build';
-const colour = process.stdout.hasColors?.() ?? false;
-
-const home = path.dirname(createRequire(import.meta.url).resolve('astro/package.json'));
-// Pages are many short texts: with more room for what is young, they are gone before they are looked at again.
-const room = isBuild ? ['--max-semi-space-size=64'] : [];
-// Where what was read of the content lies meanwhile.
-const content = path.join(root, `.cache/content-${process.pid}`);
-const child = spawn(process.execPath, [...room, path.join(home, 'bin/astro.mjs'), ...args], {
-  cwd: root,
-  serialization: 'advanced', // pages come as bytes
-  stdio: isBuild ? ['inherit', 'pipe', 'pipe', 'ipc'] : 'inherit',
-  env: { ...process.env, ...(isBuild && { [CHECKED_BESIDE]: content, ...(colour && { FORCE_COLOR: '1' }) }) },
+const { positionals, values } = parseArgs({
+  allowPositionals: true,
+  options: {
+    outDir: { type: 'string' },
+    silent: { type: 'boolean', default: false },
+    host: { type: 'string' },
+    port: { type: 'string' },
+  },
 });
-for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => child.kill(signal));
-child.on('exit', (code) => (process.exitCode = code ?? 1));
-process.on('exit', () => rmSync(content, { force: true }));
 
-if (isBuild) {
-  enableCompileCache(); // as Astro does for itself
-  const { besideBuild } = await import('./beside-build.ts');
-  await besideBuild(child, root, colour, content);
+switch (positionals[0]) {
+  case 'build':
+    await build();
+    break;
+  case 'preview': {
+    const { preview } = await import('astro');
+    const { host, port } = values;
+    await preview({ root, server: { ...(host && { host }), ...(port && { port: Number(port) }) } });
+    break;
+  }
+  case 'sync': {
+    const { sync } = await import('astro');
+    await sync({ root });
+    break;
+  }
+  default:
+    console.error('Say which: build, preview or sync.');
+    process.exitCode = 1;
+}
+
+async function build(): Promise<void> {
+  const { checkedContent } = await import('../site/check/checked-content.ts');
+  const { isError } = await import('../site/content/problem.ts');
+  const { report } = await import('../site/check/report.ts');
+  const { problems } = checkedContent(root);
+  if (problems.length > 0) console.log(`${report(problems, process.stdout.hasColors?.() ?? false)}\n`);
+  if (problems.some(isError)) {
+    console.log('The site is not built. Mend the mistakes above first.');
+    process.exitCode = 1;
+    return;
+  }
+  const astro = await import('astro');
+  const { outDir, silent } = values;
+  await astro.build({ root, ...(outDir && { outDir }), ...(silent && { logLevel: 'silent' }) });
 }

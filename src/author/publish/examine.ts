@@ -89,7 +89,7 @@ export function examineSite(folder: string, base: string): Examined {
     largest: sizes.toSorted((a, b) => b.bytes - a.bytes).slice(0, 5),
     links,
     hasNotFound: files.includes('404.html'),
-    hasSitemap: files.includes('sitemap.xml'),
+    hasSitemap: files.includes('sitemap-index.xml'),
     dead,
   };
 }
@@ -134,7 +134,7 @@ export function siteReport(found: Examined, address: URL | undefined): string {
       ? `✓ Made for ${address.href}. Anywhere else its links lead astray.`
       : '✓ Made for the top of any host. Below a path, such as example.org/sewing/, its links would lead astray.',
     found.hasSitemap
-      ? '✓ sitemap.xml lists the pages for search engines.'
-      : '· No sitemap.xml: it needs the whole address. Say it as “address” in content/site.yaml, or with --address.',
+      ? '✓ sitemap-index.xml lists the pages for search engines.'
+      : '· No sitemap: it needs the whole address. Say it as “address” in content/site.yaml, or with --address.',
   ].join('\n');
 }

@@ -1,9 +1,9 @@
 import { pageUrl, type CoursePage } from './index.ts';
 import { questionsOf } from '../content/lesson-questions.ts';
-import { standingFor } from './standing.ts';
+import { oncePerBuildBy } from './build-cache.ts';
 
 /** Several pages of a course list its questions. */
-const listed = standingFor(questionsOf);
+const listed = oncePerBuildBy(questionsOf);
 
 /** A course as the pages for handing in know it: its lessons with their questions and steps. */
 export function courseInClass({ id, title, lessons }: CoursePage) {

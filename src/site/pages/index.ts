@@ -9,7 +9,7 @@ import type { CollectionEntry } from 'astro:content';
 import type { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
 import { levels, SiteFile } from '../content/schemas.ts';
 import type { CourseFile, GlossaryFile, LessonFront } from '../content/schemas.ts';
-import { standing } from './standing.ts';
+import { oncePerBuild } from './build-cache.ts';
 
 /** A project as a page carries it: everything that `resolveProject` needs. */
 export type ProjectPage = {
@@ -49,28 +49,30 @@ export async function getSite(): Promise<SiteFile> {
 }
 
 /** All courses, the easiest first, each with its lessons. */
-export async function getCourses(): Promise<CoursePage[]> {
+export const getCourses = oncePerBuild(async (): Promise<CoursePage[]> => {
   const [courses, lessons, projects] = await Promise.all([
     getCollection('courses'),
     getCollection('lessons'),
     getProjects(),
   ]);
+  const projectOf = new Map(projects.map((project) => [project.id, project]));
+  const lessonAt = new Map(lessons.map((entry) => [`${entry.data.course}/${entry.data.fileName}`, entry]));
   return courses
     .map(({ id, data: course }) => ({
       ...course,
       id,
       url: `/courses/${id}/`,
-      project: projects.find((project) => project.id === course.project),
+      project: course.project === undefined ? undefined : projectOf.get(course.project),
       lessons: course.lessons
-        .map((fileName) => lessons.find(({ data }) => data.course === id && data.fileName === fileName))
+        .map((fileName) => lessonAt.get(`${id}/${fileName}`))
         .filter((entry) => entry !== undefined)
-        .map((entry) => lessonPage(entry, entry.data.project ?? course.project, projects)),
+        .map((entry) => lessonPage(entry, entry.data.project ?? course.project, projectOf)),
     }))
     .toSorted((a, b) => levels.indexOf(a.level) - levels.indexOf(b.level) || a.title.localeCompare(b.title));
-}
+});
 
-/** All projects by title. While a site is built all pages get the same, so that each is worked out once. */
-export const getProjects = standing(async (): Promise<ProjectPage[]> => {
+/** All projects by title. In a build all pages share them. */
+export const getProjects = oncePerBuild(async (): Promise<ProjectPage[]> => {
   const [entries, materials, { edition }] = await Promise.all([getCollection('projects'), getMaterials(), getSite()]);
   return entries
     .map(({ id, data: file }) => ({ id, url: `/projects/${id}/`, file, materials, edition }))
@@ -101,9 +103,9 @@ export function pageUrl(url: string): string {
 function lessonPage(
   entry: CollectionEntry<'lessons'>,
   projectId: string | undefined,
-  projects: readonly ProjectPage[],
+  projects: ReadonlyMap<string, ProjectPage>,
 ): LessonPage {
   const { course, slug, fileName: _, ...front } = entry.data;
-  const project = projects.find(({ id }) => id === projectId);
+  const project = projectId === undefined ? undefined : projects.get(projectId);
   return { ...front, id: slug, url: `/courses/${course}/${slug}/`, project, projectId, entry };
 }

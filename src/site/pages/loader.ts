@@ -1,34 +1,13 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Loader, LoaderContext } from 'astro/loaders';
-import { left } from './beside.ts';
-import type { Content, Entry, LessonEntry } from '../content/read-content.ts';
+import { readContent, type Content, type Entry, type LessonEntry } from '../content/read-content.ts';
 import type { LessonFront } from '../content/schemas.ts';
 
 type Shelf = Exclude<keyof Content, 'problems'>;
 
-/** An entry as it goes on a shelf. */
-type ToShelve = Pick<Entry<unknown>, 'id' | 'file' | 'text' | 'value'>;
-
-/** The content as it goes on Astro's shelves. */
-export type Shelves = Record<Shelf, ToShelve[]>;
-
-/** What is put on the shelves of a content folder that has been read. */
-export function shelvesOf({ site, materials, glossary, projects, courses, lessons }: Content): Shelves {
-  const plain = ({ id, file, text, value }: Entry<unknown>): ToShelve => ({ id, file, text, value });
-  const placed = (entry: LessonEntry): ToShelve => {
-    const { value, course, slug, fileName } = entry;
-    return { ...plain(entry), value: value && ({ ...value, course, slug, fileName } satisfies Shelved) };
-  };
-  return {
-    site: [plain(site)],
-    materials: [plain(materials)],
-    glossary: [plain(glossary)],
-    projects: projects.map(plain),
-    courses: courses.map(plain),
-    lessons: lessons.map(placed),
-  };
-}
+/** A lesson as the pages get it: what stands at its top, and where its file lies. */
+export type LessonData = LessonFront & Pick<LessonEntry, 'course' | 'slug' | 'fileName'>;
 
 /**
  * Loaders that put the content folder on Astro's shelves, all from one reading of it. A file with a mistake is left
@@ -70,30 +49,29 @@ export function contentLoaders(): (shelf: Shelf) => Loader {
   });
 }
 
-type Reading = { shelves: Shelves; unusable: Set<string> };
+type Reading = { content: Content; unusable: Set<string> };
 
 /** Reads the content; while it is being edited, also which files cannot be shown. A build stops before it comes here. */
 async function read({ config, watcher }: LoaderContext): Promise<Reading> {
   const root = fileURLToPath(config.root);
-  const shelves = left() as Shelves | undefined;
-  if (shelves) return { shelves, unusable: new Set() };
-  const { readContent } = await import('../content/read-content.ts');
   const content = readContent(root);
-  if (!watcher) return { shelves: shelvesOf(content), unusable: new Set() };
+  if (!watcher) return { content, unusable: new Set() };
   const { examine } = await import('../check/find-content-problems.ts');
-  return { shelves: shelvesOf(content), unusable: examine(content, root).unusable };
+  return { content, unusable: examine(content, root).unusable };
 }
 
-async function fill(shelf: Shelf, context: LoaderContext, { shelves, unusable }: Reading): Promise<void> {
-  const entries = shelves[shelf];
+async function fill(shelf: Shelf, context: LoaderContext, { content, unusable }: Reading): Promise<void> {
+  const entries: Entry<unknown>[] = [content[shelf]].flat();
   const wanted = new Set(entries.map((entry) => entry.id));
   for (const id of context.store.keys()) if (!wanted.has(id)) context.store.delete(id);
-  for (const { id, file, text, value } of entries) {
-    if (value === undefined) continue;
+  for (const entry of entries) {
+    const { id, file, text } = entry;
+    const data = 'lesson' in entry ? lessonData(entry as LessonEntry) : entry.value;
+    if (data === undefined) continue;
     if (shelf === 'projects' && unusable.has(file)) continue;
     context.store.set({
       id,
-      data: await context.parseData({ id, data: value as Record<string, unknown>, filePath: file }),
+      data: await context.parseData({ id, data: data as Record<string, unknown>, filePath: file }),
       filePath: file,
       digest: context.generateDigest(text),
       ...(shelf === 'lessons' ? { body: text, deferredRender: true } : {}),
@@ -101,5 +79,5 @@ async function fill(shelf: Shelf, context: LoaderContext, { shelves, unusable }:
   }
 }
 
-/** A lesson on its shelf: what stands at its top, and where its file lies. */
-export type Shelved = LessonFront & Pick<LessonEntry, 'course' | 'slug' | 'fileName'>;
+const lessonData = ({ value, course, slug, fileName }: LessonEntry): LessonData | undefined =>
+  value && { ...value, course, slug, fileName };

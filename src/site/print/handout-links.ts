@@ -1,7 +1,7 @@
 import { withHandouts, withTeacher } from '../pages/build-options.ts';
 import { everything, plannedHandouts } from './handouts.ts';
 import { readContent } from '../content/read-content.ts';
-import { standing, standingFor } from '../pages/standing.ts';
+import { oncePerBuild, oncePerBuildBy } from '../pages/build-cache.ts';
 
 /** A document of a course, and where each paper and edition of it lies, from the site's root. */
 export type HandoutLinks = {
@@ -37,9 +37,9 @@ export function readyMade(project: string, names: readonly string[]): Record<str
   );
 }
 
-const content = standing(() => readContent(process.cwd()));
+const content = oncePerBuild(() => readContent(process.cwd()));
 
-const linksFor = standingFor((course) => {
+const linksFor = oncePerBuildBy((course) => {
   const links = new Map<string, HandoutLinks>();
   if (!withHandouts()) return links;
   for (const planned of plannedHandouts(content(), course, everything)) {

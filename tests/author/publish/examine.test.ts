@@ -84,7 +84,7 @@ The largest files:
     index.html: “/flod/” leads nowhere. Is “fold/index.html” meant?
 ✓ 404.html is shown for addresses that do not exist, where the host is told to.
 ✓ Made for the top of any host. Below a path, such as example.org/sewing/, its links would lead astray.
-· No sitemap.xml: it needs the whole address. Say it as “address” in content/site.yaml, or with --address.`);
+· No sitemap: it needs the whole address. Say it as “address” in content/site.yaml, or with --address.`);
 });
 
 test.each([

@@ -1,17 +1,21 @@
-/** The form is that of the protocol at sitemaps.org, version 0.9: whole addresses, the five signs of XML escaped. */
 import { expect, test } from 'vitest';
-import { sitemapOf } from '../../../src/site/pages/sitemap.ts';
+import { inSitemap } from '../../../src/site/pages/sitemap.ts';
 
-test('whole addresses, below the path that the site is published at', () => {
-  expect(sitemapOf(['courses/b&c/', ''], new URL('https://example.org/sewing/')))
-    .toBe(`<?xml version="1.0" encoding="UTF-8"?>
-<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">
-  <url><loc>https://example.org/sewing/</loc></url>
-  <url><loc>https://example.org/sewing/courses/b&amp;c/</loc></url>
-</urlset>
-`);
+test.each([
+  ['https://example.org/sewing/', true],
+  ['https://example.org/sewing/courses/pleats/', true],
+  ['https://example.org/sewing/courses/pleats/fold/', true],
+  ['https://example.org/sewing/courses/pleats/progress/', true],
+  ['https://example.org/sewing/projects/folio/', true],
+  ['https://example.org/sewing/courses/pleats/class/', false],
+  ['https://example.org/sewing/courses/pleats/shopping/', false],
+  ['https://example.org/sewing/authoring/', false],
+  ['https://example.org/sewing/authoring/publishing/', false],
+])('%s', (address, listed) => {
+  expect(inSitemap(address, 'https://example.org/sewing/')).toBe(listed);
+  expect(inSitemap(address, 'https://example.org/sewing')).toBe(listed);
 });
 
-test('an address without its last stroke means the same', () => {
-  expect(sitemapOf(['a/'], new URL('https://example.org/sewing'))).toContain('https://example.org/sewing/a/');
+test('a school at the top of its host may be called by such a word', () => {
+  expect(inSitemap('https://authoring.example.org/', 'https://authoring.example.org/')).toBe(true);
 });
