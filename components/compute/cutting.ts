@@ -13,6 +13,7 @@ import {
   layOutSteps,
   numbered,
   matchWords,
+  stripWords,
   piecesOf,
   planSessions,
   prepare,
@@ -158,9 +159,14 @@ export function layAtOnce(pattern: Pattern, wish: LayoutWish, fit?: Fit): Laid |
   return best;
 }
 
-type Told = { role: Role; wish: LayoutWish; selling: Selling } & Pick<Own, 'rests' | 'told'>;
+type Told = { role: Role; wish: LayoutWish; selling: Selling } & Pick<Own, 'cloths' | 'rests' | 'told'>;
 
-function tell(pattern: Pattern, { role, wish, selling, rests, told: own }: Told, layout: Layout, fit?: Fit): Laid {
+function tell(
+  pattern: Pattern,
+  { role, wish, selling, cloths: laidOn, rests, told: own }: Told,
+  layout: Layout,
+  fit?: Fit,
+): Laid {
   const { edition } = pattern;
   const set = (mm: number): string => formatLength(mm, edition, { grid: pattern.grid, style: 'set' });
   const shop = (mm: number): string => shopLength(mm, edition, 'set');
@@ -203,13 +209,14 @@ function tell(pattern: Pattern, { role, wish, selling, rests, told: own }: Told,
         ]),
   ];
   const match = matchWords(pattern, role.role);
+  const strips = stripWords(pattern, role.role, laidOn.at(-1)!.width);
   const shown = cloths.slice(0, MOST_SHEETS).map((laid) => sheetOf(pattern, role, laid, buys.length, fit));
   const told: ToldLayout = {
     sheets: shown.map(({ sheet }) => sheet),
     more: Math.max(0, cloths.length - MOST_SHEETS),
     rows,
     proven,
-    sentence: [sentenceOf(), match].filter((words) => words !== undefined).join(' '),
+    sentence: [sentenceOf(), match, strips].filter((words) => words !== undefined).join(' '),
     troubles: layout.findings
       .filter(({ severity }) => severity !== 'note')
       .map(({ message, mend }) => (mend === undefined ? message : `${message} ${mend}`)),

@@ -1,6 +1,14 @@
 /** Thread, bindings, shrinkage and yardage against worked examples and charts as they were published. */
 import { describe, expect, test } from 'vitest';
-import { alongSelvage, biasFromSquare, doubleFold, squareForBias, stripsFor, WASTE } from '../../src/core/kit/index.ts';
+import {
+  alongSelvage,
+  biasFromSquare,
+  continuousBias,
+  doubleFold,
+  squareForBias,
+  stripsFor,
+  WASTE,
+} from '../../src/core/kit/index.ts';
 import { layOut, toBuy } from '../../src/core/layout/index.ts';
 import { rectangle } from '../../src/core/geometry/index.ts';
 import { threadPer } from '../../src/core/project/index.ts';
@@ -174,6 +182,22 @@ describe('the chart of yards between widths of cloth', () => {
       // The chart by itself: what it says for this width as a share of its row, beside ours of our row.
       const share = ours[i]! / all(ours) / (published / all(yards));
       expect(Math.abs(share - 1), `${widths[i]} in: ours ${ours[i]}, chart ${published}`).toBeLessThan(SCATTER);
+    }
+  });
+});
+
+describe('a continuous strip on the bias, with seams and slanting ends', () => {
+  // A tutorial quoted on ronbd.com: 2 in wide from squares of 12 and 15 in. Its 72 in from 13 in are more than the sum gives.
+  test.each([
+    [12, 60],
+    [15, 100],
+  ])('from a square of %f in comes to about %f in', (side, published) => {
+    expect(Math.abs(continuousBias(side * inch, 2 * inch, inch / 4) / inch - published)).toBeLessThan(3.5);
+  });
+
+  test('is never more than the area over the width', () => {
+    for (const side of [8, 12, 20, 36]) {
+      expect(continuousBias(side * inch, 2 * inch, inch / 4)).toBeLessThan(biasFromSquare(side * inch, 2 * inch));
     }
   });
 });

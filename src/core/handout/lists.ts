@@ -2,7 +2,7 @@ import { cutSentences } from '../drawing/cut-words.ts';
 import { drawLayout } from '../drawing/layout.ts';
 import { writer } from '../drawing/lengths.ts';
 import { surfaceOf } from '../drawing/surface.ts';
-import { clothNeed, isCloth, kitFor, ONE, tellLine } from '../kit/index.ts';
+import { clothNeed, isCloth, kitFor, ONE, stripWords, tellLine } from '../kit/index.ts';
 import { THIN } from '../measure/index.ts';
 import { cutList, materialsList } from '../project/lists.ts';
 import { matchWords, printOf } from '../project/matching.ts';
@@ -71,7 +71,12 @@ function layouts(pattern: Pattern, setting: Setting): Block[] {
     return [
       ...heading(`How to lay it: ${role.label}`, type),
       ...troubles,
-      ...together(paragraph(match === undefined ? words : `${words} ${held(match)}`, type)),
+      ...together(
+        paragraph(
+          held([words, match, stripWords(pattern, role.role, width)].filter((one) => one !== undefined).join(' ')),
+          type,
+        ),
+      ),
       figure(scene, 0, type, `layout ${role.role}`),
       ...(cuts.length > 0 ? together(paragraph('The cuts, in order:', type, { strong: true, after: 0.6 })) : []),
       ...cuts.flatMap((cut) => toTick(cut, type)),

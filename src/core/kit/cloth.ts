@@ -3,7 +3,8 @@ import { bounds, rectangle } from '../geometry/index.ts';
 import { layOut, soldIn, toBuy, wanted } from '../layout/index.ts';
 import { quote } from '../measure/index.ts';
 import { matchingOf } from '../project/matching.ts';
-import { JOIN, stripsFor } from './strips.ts';
+import { formatLength } from '../measure/index.ts';
+import { JOIN, squaresForBias, stripsFor } from './strips.ts';
 import type { Cloth, Demand, LayOptions, Layout, Purchase, Selling, Wanted } from '../layout/index.ts';
 import type { Edition } from '../measure/index.ts';
 import type { Finding, Material, Pattern, Piece, Role } from '../project/pattern.ts';
@@ -48,20 +49,72 @@ export function demandOf(pattern: Pattern, role: string, sets: number, width: nu
   return piecesOf(pattern, role).map((piece) => {
     const match = repeats.has(role) ? matches.get(piece.name) : undefined;
     const one = { ...wanted(piece), ...(match && { match }) };
-    return times(piece.joined ? inStrips(one, width) : one, sets);
+    return times(
+      piece.joined ? joinedFrom(one, stripsOf(piece, width - 2 * pattern.cutting.edge, pattern.edition)) : one,
+      sets,
+    );
   });
 }
 
 const times = (one: Wanted, sets: number): Wanted => ({ ...one, count: one.count * sets });
 
-function inStrips(one: Wanted, width: number): Wanted {
-  const { width: across, height: up } = bounds(one.outline);
+/** How a piece that may be joined is cut: whole, as strips from selvage to selvage, or on the bias from squares. */
+type Strips =
+  { how: 'whole' } | { how: 'strips'; strips: number; width: number } | { how: 'bias'; squares: number; side: number };
+
+/** Squares are cut by the marks that a long ruler shows well, in mm: quarters of an inch, and half centimetres. */
+const SQUARE_STEP: Readonly<Record<Edition, number>> = { inch: 6.35, metric: 5 };
+
+function stripsOf(piece: Piece, width: number, edition: Edition): Strips {
+  const { width: across, height: up } = piece.size;
   const [length, narrow] = [Math.max(across, up), Math.min(across, up)];
-  const strips = stripsFor(length, width, JOIN);
-  if (strips <= 1 || !Number.isFinite(strips)) return one;
-  // Strips lie across the print: nothing of it goes on from one to the next.
+  const join = piece.joinSeam ?? JOIN;
+  if (piece.grain === 'bias') {
+    // On the bias a strip lies corner to corner, and both its ends reach out.
+    if ((length + narrow) / Math.SQRT2 <= width) return { how: 'whole' };
+    const found = squaresForBias(length, narrow, width, join, SQUARE_STEP[edition]);
+    return found ? { how: 'bias', ...found } : { how: 'whole' };
+  }
+  const strips = stripsFor(length, width, join);
+  return strips <= 1 || !Number.isFinite(strips) ? { how: 'whole' } : { how: 'strips', strips, width };
+}
+
+function joinedFrom(one: Wanted, cut: Strips): Wanted {
+  if (cut.how === 'whole') return one;
+  const { width: across, height: up } = bounds(one.outline);
+  // Neither strips that lie across the print nor squares go on in it from one to the next.
   const { match: _, ...rest } = one;
-  return { ...rest, outline: rectangle(narrow, width), grain: 'crosswise', count: one.count * strips };
+  return cut.how === 'bias'
+    ? { ...rest, outline: rectangle(cut.side, cut.side), grain: 'lengthwise', count: one.count * cut.squares }
+    : {
+        ...rest,
+        outline: rectangle(Math.min(across, up), cut.width),
+        grain: 'crosswise',
+        count: one.count * cut.strips,
+      };
+}
+
+/**
+ * How the strips of a cloth are cut and joined, in a sentence for each; undefined where nothing is joined.
+ *
+ * @example stripWords(pattern, 'outer', 1067)
+ * // => '“Binding” is one strip on the bias, 60 in long and 1 1/2 in wide: cut it round and round from a square of 11 1/4 in.'
+ */
+export function stripWords(pattern: Pattern, role: string, width: number): string | undefined {
+  const say = (mm: number): string => formatLength(mm, pattern.edition, { grid: pattern.grid });
+  const words = piecesOf(pattern, role).flatMap((piece): string[] => {
+    if (!piece.joined) return [];
+    const cut = stripsOf(piece, width - 2 * pattern.cutting.edge, pattern.edition);
+    const size = `${say(Math.max(piece.size.width, piece.size.height))} long and ${say(Math.min(piece.size.width, piece.size.height))} wide`;
+    const seam = `a seam of ${say(piece.joinSeam ?? JOIN)}`;
+    const what = `${quote(piece.label)} is ${piece.count > 1 ? `${piece.count} strips, each` : 'one strip'}`;
+    if (cut.how === 'strips') return [`${what} ${size}: join ${cut.strips} strips cut across the cloth with ${seam}.`];
+    if (cut.how === 'whole') return [];
+    const squares = cut.squares === 1 ? 'a square' : `${cut.squares} squares`;
+    const then = cut.squares === 1 ? `with ${seam}` : `with ${seam}, and join the strips`;
+    return [`${what} on the bias, ${size}: cut it round and round from ${squares} of ${say(cut.side)}, ${then}.`];
+  });
+  return words.length === 0 ? undefined : words.join(' ');
 }
 
 /** The bolt that a role is cut from. */

@@ -9,6 +9,7 @@ export {
   piecesOf,
   sellingOf,
   STRAIGHTENING,
+  stripWords,
   type ClothNeed,
 } from './cloth.ts';
 export { threadIn, threadNeed, WASTE, type ThreadNeed } from './thread.ts';
@@ -18,7 +19,15 @@ export { digitsOf, formatMoney, priced, type Per, type Priced } from './price.ts
 export { tellLine, type ToldLine } from './tell.ts';
 export { csv, kitCsv } from './csv.ts';
 export { shopAmount, shopLength } from './shop.ts';
-export { alongSelvage, biasFromSquare, doubleFold, squareForBias, stripsFor } from './strips.ts';
+export {
+  alongSelvage,
+  biasFromSquare,
+  continuousBias,
+  doubleFold,
+  squareForBias,
+  squaresForBias,
+  stripsFor,
+} from './strips.ts';
 export { prepare, tasksOf, type Preparation, type Station, type Task as ClassTask, type Visit } from './tasks.ts';
 export { runRoom, type Run as RoomRun, type Stations, type Waiting } from './queue.ts';
 export { outlookOf, type Outlook, type Room } from './simulate.ts';

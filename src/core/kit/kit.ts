@@ -1,5 +1,5 @@
 /** What to buy for a group: every material with how it comes to that much, what it costs, and what stands in the way. */
-import { clothNeed, isCloth, piecesOf } from './cloth.ts';
+import { clothNeed, isCloth, piecesOf, stripWords } from './cloth.ts';
 import { countedNeed } from './counted.ts';
 import { setsFor, soundGroup } from './group.ts';
 import { needlesNeed } from './needles.ts';
@@ -113,8 +113,12 @@ function lineOf(
 ): KitLine | undefined {
   const pieces = piecesOf(pattern, role.role).map(({ label }) => label);
   if (pieces.length === 0 && role.count === undefined) return undefined;
-  const notes = [role.note ?? role.material?.note, matchWords(pattern, role.role)];
-  const note = notes.filter((one) => one !== undefined).join(' ');
+  const notes = [
+    role.note ?? role.material?.note,
+    matchWords(pattern, role.role),
+    role.material?.width && stripWords(pattern, role.role, role.material.width),
+  ];
+  const note = notes.filter((one) => typeof one === 'string').join(' ');
   const shared = {
     key: role.role,
     label: role.label,

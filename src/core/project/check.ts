@@ -1,5 +1,6 @@
 /** What an instructor should know before the first cut. */
 import { matchingOf } from './matching.ts';
+import { checkCloth } from './check-cloth.ts';
 import { checkHeat } from './steps/check-heat.ts';
 import { checkNap } from './steps/check-nap.ts';
 import { checkPockets } from './steps/check-pockets.ts';
@@ -22,6 +23,7 @@ export function check(pattern: Pattern): Finding[] {
   return [
     ...pattern.findings,
     ...matchingOf(pattern).findings,
+    ...checkCloth(pattern),
     ...[...misfits.values()].map(misfit),
     ...checkMaking(pattern),
   ];

@@ -9,7 +9,7 @@ import { MOST_POCKETS } from './pleats.ts';
 import { partName, partsOf, plainName, singleBlanks } from './names.ts';
 import { readHold, type CompiledHold } from './holds.ts';
 import { readPiece, type CompiledPiece } from './shapes.ts';
-import { readNumber, readPlain, readValue } from './written.ts';
+import { readNumber, readPlain, readSum, readValue } from './written.ts';
 import type { Edition, Grid, Stated } from '../measure/index.ts';
 import type { Formula } from '../formula/index.ts';
 import type { Adjustable, Finding, Place } from './pattern.ts';
@@ -242,7 +242,7 @@ function readMeasure(name: string, raw: ProjectFile['measures'][string], grid: G
         mend,
       });
     }
-    return { ...shared, kind: 'formula', written: readValue(raw.is, [...place, 'is'], reader), range: undefined };
+    return { ...shared, kind: 'formula', written: readSum(raw.is, [...place, 'is'], reader), range: undefined };
   }
   if (ways.length === 0) return { ...shared, kind: 'length', written: undefined, range: undefined };
   const written = readValue({ in: raw.in, mm: raw.mm }, place, reader);

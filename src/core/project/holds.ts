@@ -20,6 +20,7 @@ export type CompiledHold = {
   published: PublishedSize | undefined;
   own: { width: Written; height: Written } | undefined;
   turned: boolean;
+  state: 'open' | 'closed';
   ease: Written | undefined;
   cover: Written | undefined;
 };
@@ -71,6 +72,7 @@ export function readHold(
     published,
     own,
     turned: raw.turned ?? false,
+    state: raw.state ?? 'open',
     ease,
     cover,
   };
@@ -197,6 +199,7 @@ function checkOne(
     piece: piece.name,
     ...(pocket && { pocket: pocket.n }),
     place: hold.place,
+    state: hold.state,
     fits: faults.length === 0,
     room: { width: across, height: upright },
     covered,

@@ -2,7 +2,7 @@
 import { formatLength, listed, quote } from '../measure/index.ts';
 import { unknownThing } from './compile.ts';
 import { plainName } from './names.ts';
-import { LARGEST, reckoningOf, type Reckoning } from './reckon.ts';
+import { reckoningOf, type Reckoning } from './reckon.ts';
 import { readValue, type Reader } from './written.ts';
 import type { Finding, Pattern, Place } from './pattern.ts';
 import type { ProjectFile } from './schema.ts';
@@ -15,6 +15,9 @@ export type Matching = {
   /** What stands in the way, with its place in the file. */
   findings: Finding[];
 };
+
+/** No print begins again after more, in mm. Common practice, no source. */
+const LONGEST_REPEAT = 3000;
 
 const nothing: Matching = { repeats: new Map(), matches: new Map(), findings: [] };
 const known = new WeakMap<Pattern, Matching>();
@@ -88,7 +91,7 @@ function work(pattern: Pattern, reckoning: Reckoning): Matching {
     const place: Place = ['materials', role, 'repeat'];
     const repeat = lengthAt(raw.repeat, place);
     if (repeat === undefined) continue;
-    if (repeat >= 1 && repeat <= LARGEST) repeats.set(role, repeat);
+    if (repeat >= 1 && repeat <= LONGEST_REPEAT) repeats.set(role, repeat);
     else {
       const message = `A print cannot begin again every ${reckoning.say(repeat)}.`;
       refuse(place, 'no-repeat', message, 'Measure from one motif to the next alike along the selvage.');

@@ -98,6 +98,8 @@ export type Piece = {
   preCut?: true;
   /** A long strip that may be joined from several. */
   joined?: true;
+  /** What joining two of them takes of each, in mm; left out where neither the piece nor the project has a seam. */
+  joinSeam?: number;
   note?: string;
 };
 
@@ -115,6 +117,8 @@ export type HoldCheck = {
   piece: string;
   pocket?: number;
   place: Place;
+  /** How the work lies when it goes in: before the folds that close it, or with them. */
+  state: 'open' | 'closed';
   fits: boolean;
   /**
    * Width: the opening less the thing less the ease at both sides. Height: for a closed piece the same; for a pleat

@@ -21,8 +21,8 @@ import type { Part } from './names.ts';
 import type { PleatPlan } from './pleats.ts';
 import type { Written } from './written.ts';
 
-/** No piece and no measure of a small sewn good is longer, in mm. */
-export const LARGEST = 3000;
+/** No measure and no piece is longer than a roll of cloth, in mm: 100 m, as for a length that is typed. */
+export const LARGEST = 100_000;
 /** Nor is any piece smaller. */
 export const SMALLEST = 1;
 
@@ -150,7 +150,9 @@ export class Reckoning {
     if (found.ok) return found.value;
     const { code, message, start, end, mend } = found.fault;
     if (code === 'rests-on-fault') return undefined;
-    const advice = mend === undefined || message.includes(mend) ? undefined : `Write ${quote(mend)}.`;
+    const bare =
+      code === 'kinds-differ' && mend === undefined ? this.#plainMeasure(written.text.slice(start, end)) : undefined;
+    const advice = bare ?? (mend === undefined || message.includes(mend) ? undefined : `Write ${quote(mend)}.`);
     this.report({
       severity: 'error',
       place: written.place,
@@ -203,12 +205,12 @@ export class Reckoning {
     if (found.dimension === dimension) return found.value;
     const { place, text } = written;
     const message = `${kinds[dimension].replace(/^a/u, 'A')} belongs here, but ${text === '' ? 'this' : quote(text)} is ${kinds[found.dimension]}.`;
-    const bare = dimension === 1 && found.dimension === 0;
-    const mend = bare
-      ? `Give the numbers a unit, such as ${this.compiled.home === 'inch' ? '1/4 in' : '6 mm'}.`
-      : dimension === 0 && found.dimension === 1
-        ? 'If a measure is meant as a number of things, write it as { count: 5 }.'
-        : undefined;
+    const mend =
+      dimension === 1 && found.dimension === 0
+        ? this.#unitFor(written)
+        : dimension === 0 && found.dimension === 1
+          ? 'If a measure is meant as a number of things, write it as { count: 5 }.'
+          : undefined;
     this.report({
       severity: 'error',
       place,
@@ -219,6 +221,40 @@ export class Reckoning {
       ...(mend && { mend }),
     });
     return undefined;
+  }
+
+  /** What to write where a plain number stands and a length belongs: 3/2 in. */
+  #unitFor(written: Written): string {
+    const { text } = written;
+    const unit = this.compiled.home === 'inch' ? 'in' : 'mm';
+    const number = /^\s*([\d.,]+(?:[/⁄]\d+)?|\d+ \d+[/⁄]\d+|[½¼¾⅛⅜⅝⅞])\s*$/u.exec(text)?.[1];
+    if (number !== undefined) return `Write ${quote(`${number} ${unit}`)}.`;
+    return (
+      (written.kind === 'formula' ? this.#firstPlain(written.formula.names) : undefined) ??
+      `Give the numbers a unit, such as ${unit === 'in' ? '1/4 in' : '6 mm'}.`
+    );
+  }
+
+  #firstPlain(names: readonly string[], depth = 0): string | undefined {
+    for (const name of names) {
+      const found = this.#plainMeasure(name, depth);
+      if (found !== undefined) return found;
+    }
+    return undefined;
+  }
+
+  /** The same for a name whose measure is a plain number; undefined for anything else. */
+  #plainMeasure(text: string, depth = 0): string | undefined {
+    const measure = this.compiled.measures.get(text.trim());
+    const written = measure?.kind === 'formula' ? this.writtenOf(measure) : undefined;
+    if (written?.kind !== 'formula') return undefined;
+    // Deeper than a few names nobody follows, and a ring of names has no end.
+    if (written.formula.names.length > 0)
+      return depth > 8 ? undefined : this.#firstPlain(written.formula.names, depth + 1);
+    const unit = this.compiled.home === 'inch' ? 'in' : 'mm';
+    const of = written.text.trim();
+    const said = /^[\d.,/⁄ ½¼¾⅛⅜⅝⅞]+$/u.test(of) ? `${of} ${unit}` : `(${of}) * 1 ${unit}`;
+    return `If ${quote(measure!.name)} is meant as a length, write ${quote(said)} there.`;
   }
 
   /** The length of an allowance or an inset. */
@@ -278,7 +314,7 @@ export class Reckoning {
       return false;
     }
     if (value > LARGEST) {
-      const message = `${quote(measure.name)} comes to ${this.say(value)}. That is over 3 m.`;
+      const message = `${quote(measure.name)} comes to ${this.say(value)}. That is more than 100 m, longer than a roll of cloth.`;
       this.report({
         severity: 'error',
         place,

@@ -266,7 +266,7 @@ function makePiece(reckoning: Reckoning, piece: CompiledPiece): Piece | undefine
   const place = sizePlace(piece);
   const [longest, shortest] = [Math.max(width, height), Math.min(width, height)];
   if (longest > LARGEST) {
-    const message = `${quote(piece.label)} is ${reckoning.say(longest)} long. That is over 3 m.`;
+    const message = `${quote(piece.label)} is ${reckoning.say(longest)} long. That is more than 100 m, longer than a roll of cloth.`;
     reckoning.report({
       severity: 'error',
       place,
@@ -292,6 +292,7 @@ function makePiece(reckoning: Reckoning, piece: CompiledPiece): Piece | undefine
   const sewn = bounds(lines.stitch);
   const pleats = reckoning.plan(piece);
   const { top = 0, bottom = 0 } = lines.allowance;
+  const joinSeam = piece.joined && joinSeamOf(reckoning, piece, lines.allowance, width >= height);
   return {
     name: piece.name,
     label: piece.label,
@@ -310,8 +311,29 @@ function makePiece(reckoning: Reckoning, piece: CompiledPiece): Piece | undefine
     ...(piece.shape?.kind === 'like' && { insetFrom: piece.shape.piece }),
     ...(piece.preCut && { preCut: piece.preCut }),
     ...(piece.joined && { joined: piece.joined }),
+    ...(joinSeam !== undefined && { joinSeam }),
     ...(piece.note !== undefined && { note: piece.note }),
   };
+}
+
+/** What the joins of a strip take: their own seam, that of its short edges, or the measure called seam. */
+function joinSeamOf(
+  reckoning: Reckoning,
+  { joinSeam }: CompiledPiece,
+  { left = 0, right = 0, top = 0, bottom = 0 }: Record<string, number>,
+  lying: boolean,
+): number | undefined {
+  if (joinSeam) return reckoning.length(joinSeam);
+  const ends = lying ? Math.max(left, right) : Math.max(top, bottom);
+  return ends > 0 ? ends : seamOf(reckoning);
+}
+
+/** The measure called seam, where it is a length. */
+function seamOf(reckoning: Reckoning): number | undefined {
+  const { measures } = reckoning.compiled;
+  const name = [...measures.keys()].find((one) => plainName(one) === 'seam');
+  const seam = name === undefined ? undefined : reckoning.measure(measures.get(name)!);
+  return seam?.dimension === 1 ? seam.value : undefined;
 }
 
 function checkHolds(reckoning: Reckoning, pieces: Record<string, Piece>): HoldCheck[] {
@@ -384,10 +406,9 @@ function findMaking(
   if ((project.file.steps ?? []).length === 0) return undefined;
   const written = project.machine?.lifts;
   const lifts = written && reckoning.length(written);
-  const name = [...project.measures.keys()].find((one) => plainName(one) === 'seam');
-  const seam = name === undefined ? undefined : reckoning.measure(project.measures.get(name)!);
+  const seam = seamOf(reckoning);
   return {
-    ...(seam?.dimension === 1 && { seam: seam.value }),
+    ...(seam !== undefined && { seam }),
     leftOut: findLeftOut(project, on, wanted),
     machine:
       lifts === undefined

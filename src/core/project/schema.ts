@@ -204,9 +204,13 @@ const Piece = z
       .optional()
       .describe('up: the pile or print must run the same way on this piece. Any if left out.'),
     'may be joined': z
-      .boolean()
+      .union([z.boolean(), z.strictObject({ seam: Length.describe('The seam allowance of each join.') })])
       .optional()
-      .describe('A strip that is longer than the cloth is wide, such as a binding, is cut as several and joined.'),
+      .describe(
+        'A strip that is longer than the cloth is wide, such as a binding, is cut as several and joined: true, or ' +
+          '{ seam: 3/8 } for joins of their own. Left out, the allowance of its short edges, or the measure called ' +
+          'seam. On the bias (grain: bias) it is cut round and round from a square.',
+      ),
     'cut by': z
       .enum(['teacher', 'maker'])
       .optional()
@@ -234,6 +238,13 @@ const Hold = z
       'The least share of its height that the pocket covers, from 0 to 1. One half if left out (common practice, no source).',
     ),
     turned: z.boolean().optional().describe('It goes in turned by a quarter, so that its height lies across.'),
+    state: z
+      .enum(['open', 'closed'])
+      .optional()
+      .describe(
+        'open: before the folds that close the work in the end, where nothing holds them. closed: with them, as the ' +
+          'last step leaves it. Open if left out.',
+      ),
   })
   .describe('Something the finished work must hold; the kit checks that it fits.');
 

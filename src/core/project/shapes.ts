@@ -57,6 +57,8 @@ export type CompiledPiece = {
   pleats: CompiledPleats | undefined;
   preCut: true | undefined;
   joined: true | undefined;
+  /** The seam allowance of its joins, where the file has one of their own. */
+  joinSeam: Written | undefined;
   note: string | undefined;
 };
 
@@ -95,6 +97,10 @@ export function readPiece(name: string, file: ProjectFile, reader: Reader): Comp
     }),
     pleats,
     joined: raw['may be joined'] ? true : undefined,
+    joinSeam:
+      typeof raw['may be joined'] === 'object'
+        ? readValue(raw['may be joined'].seam, [...place, 'may be joined', 'seam'], reader)
+        : undefined,
     preCut: raw['cut by'] === 'teacher' ? true : undefined,
     note: raw.note,
   };

@@ -49,6 +49,17 @@ function isBare({ tree }: Formula): boolean {
   return tree.kind === 'number' || (tree.kind === 'minus' && (tree.of.kind === 'number' || tree.of.kind === 'length'));
 }
 
+/**
+ * Reads a formula: 3/2 is a plain number here, as in any formula, and 1 1/2 in a length. What stands alone with its
+ * unit may be written as lengths are.
+ */
+export function readSum(raw: Scalar, place: Place, reader: Reader): Written | undefined {
+  const text = String(raw);
+  const alone = readLength(text, skipBlanks(text, 0), 'entry');
+  const unitless = alone?.ok === true && alone.value.edition === undefined && alone.value.end >= text.trimEnd().length;
+  return unitless ? readNumber(raw, place, reader) : readValue(raw, place, reader);
+}
+
 /** Reads a number or a formula that gives one: a count, a share. Here 5 means five and never five inches. */
 export function readNumber(raw: Scalar, place: Place, reader: Reader): Written | undefined {
   const text = String(raw);

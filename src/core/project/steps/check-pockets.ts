@@ -12,13 +12,14 @@ import type { Point } from '../../geometry/index.ts';
 
 const CLOSE = 0.05;
 
-export function checkPockets(pattern: Pattern, { results, finished }: Ledger): Finding[] {
-  const work = finished === undefined ? undefined : results[finished];
-  if (!work) return [];
+export function checkPockets(pattern: Pattern, ledger: Ledger): Finding[] {
+  const closed = ledger.finished === undefined ? undefined : ledger.results[ledger.finished];
+  if (!closed) return [];
+  const open = openOf(ledger) ?? closed;
   const said = new Set<string>();
   return pattern.holds.flatMap((hold): Finding[] => {
     const piece = pattern.pieces[hold.piece];
-    const inside = piece && insideOf(work, piece, hold.pocket);
+    const inside = piece && insideOf(hold.state === 'closed' ? closed : open, piece, hold.pocket);
     // What does not fit the flat pieces has its finding already.
     if (!piece || !inside || !hold.fits) return [];
     const finding = tooSmall(pattern, hold, piece, inside);
@@ -29,6 +30,21 @@ export function checkPockets(pattern: Pattern, { results, finished }: Ledger): F
   });
 }
 
+/** What may come after the last seam and holds nothing together. */
+const HOLDS_NOTHING: ReadonlySet<string> = new Set(['fold', 'press', 'turn over', 'attach']);
+
+/** The finished work as it lies open: before the folds at the end that no seam holds. */
+function openOf({ steps, finished }: Ledger): Work | undefined {
+  let [name, open]: [string | undefined, Work | undefined] = [finished, undefined];
+  for (const step of steps.toReversed()) {
+    if (step.makes !== name) continue;
+    if (!HOLDS_NOTHING.has(step.verb)) break;
+    name = step.takes[0];
+    if (step.verb === 'fold') open = step.before[name!];
+  }
+  return open;
+}
+
 /** The room between the rows of stitches round a pocket, in mm. */
 export type Inside = { width: number; depth: number };
 
@@ -36,20 +52,21 @@ function tooSmall(pattern: Pattern, hold: HoldCheck, piece: Piece, { width, dept
   const say = sayIn(pattern);
   const where = `${hold.pocket === undefined ? '' : `pocket ${hold.pocket} of `}the ${piece.name}`;
   const place = [...hold.place, 'in'];
+  const once = hold.state === 'closed' ? 'Folded shut' : 'Once sewn';
   const wider = `Make the ${piece.name} wider, or sew nearer to its edge.`;
   const spare = width - hold.size.width;
   if (spare < -CLOSE) {
-    const message = `Once sewn, ${where} is ${say(width)} wide. That is ${say(-spare)} too narrow for ${hold.what}.`;
+    const message = `${once}, ${where} is ${say(width)} wide. That is ${say(-spare)} too narrow for ${hold.what}.`;
     return { severity: 'error', place, code: 'pocket-narrow', message, mend: wider, amount: -spare };
   }
   const wanted = piece.sewn.width - hold.size.width - hold.room.width;
   if (spare < wanted - CLOSE) {
-    const message = `Once sewn, ${where} leaves ${hold.what} ${say(Math.max(0, spare))} to spare, not ${say(wanted)}.`;
+    const message = `${once}, ${where} leaves ${hold.what} ${say(Math.max(0, spare))} to spare, not ${say(wanted)}.`;
     return { severity: 'warning', place, code: 'pocket-tight', message, mend: wider, amount: wanted - spare };
   }
   const least = hold.pocket === undefined ? hold.size.height : hold.cover * hold.size.height;
   if (depth < least - CLOSE) {
-    const message = `Once sewn, ${where} is ${say(depth)} deep. That is ${say(least - depth)} too shallow for ${hold.what}.`;
+    const message = `${once}, ${where} is ${say(depth)} deep. That is ${say(least - depth)} too shallow for ${hold.what}.`;
     const mend = 'Make it deeper, or move the row of stitches across it lower.';
     return { severity: 'error', place, code: 'pocket-shallow', message, mend, amount: least - depth };
   }

@@ -1,0 +1,51 @@
+/** Whether each piece can lie on the cloth it is cut from. */
+import { formatLength, quote, SAME } from '../measure/index.ts';
+import { bounds, rotate } from '../geometry/index.ts';
+import type { Finding, Pattern, Piece } from './pattern.ts';
+
+const CUT_FROM_WIDTH: ReadonlySet<string> = new Set(['cloth', 'interfacing', 'batting']);
+
+/**
+ * A piece that is cut in one must fit across its cloth, the way its grain lies. Along the cloth it may be as long as
+ * it likes; a strip that may be joined is cut as several.
+ */
+export function checkCloth(pattern: Pattern): Finding[] {
+  return Object.values(pattern.pieces).flatMap((piece): Finding[] => {
+    const material = pattern.materials[piece.material]?.material;
+    if (!material?.width || !CUT_FROM_WIDTH.has(material.kind) || piece.joined) return [];
+    const room = material.width - 2 * pattern.cutting.edge;
+    const across = acrossOf(piece);
+    if (across <= room + SAME) return [];
+    const say = (mm: number) => formatLength(mm, pattern.edition, { grid: pattern.grid });
+    const message =
+      `${quote(piece.label)} needs ${say(across)} across the cloth, cut ${howOf(piece)}. ` +
+      `${quote(material.label)} is ${say(room)} wide.`;
+    const place = ['pieces', piece.name];
+    return [
+      { severity: 'error', place, code: 'wider-than-cloth', message, mend: mendOf(piece, room), amount: across - room },
+    ];
+  });
+}
+
+/** How much of the width a piece takes; of one without a grain, the way it takes least. */
+function acrossOf({ size, grain, cutOutline }: Piece): number {
+  switch (grain) {
+    case 'lengthwise':
+      return size.width;
+    case 'crosswise':
+      return size.height;
+    case 'any':
+      return Math.min(size.width, size.height);
+    case 'bias':
+      return Math.min(...[45, 135].map((angle) => bounds(rotate(cutOutline, angle)).width));
+  }
+}
+
+const howOf = ({ grain }: Piece): string => (grain === 'bias' ? 'on the bias' : grain === 'any' ? 'either way' : grain);
+
+function mendOf({ size, grain }: Piece, room: number): string {
+  const other = grain === 'crosswise' ? size.width : size.height;
+  const turn = grain === 'lengthwise' ? 'crosswise' : 'lengthwise';
+  const turned = grain !== 'any' && grain !== 'bias' && other <= room + SAME ? `Cut it ${turn} (grain: ${turn}), ` : '';
+  return `${turned === '' ? 'Let' : `${turned}let`} it be joined (may be joined: true), or take a wider cloth.`;
+}
