@@ -72,3 +72,15 @@ export function inEdition(stated: Stated, edition: Edition, grid: Grid = default
   const other = stated[edition === 'inch' ? 'metric' : 'inch'] as number;
   return toGrid(other, edition, grid) || other;
 }
+
+/**
+ * Whether two editions of one length lie too far apart to be meant as one: more than a tenth of the larger, and more
+ * than 2 mm. Common practice, no source.
+ *
+ * @example farApart(25.4, 25) // => false
+ * @example farApart(149.2, 198) // => true
+ */
+export const farApart = (inch: number, metric: number): boolean => {
+  const apart = Math.abs(inch - metric);
+  return apart > 2 + ON_MARK && apart > Math.max(inch, metric) / 10 + ON_MARK;
+};

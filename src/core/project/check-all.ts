@@ -1,6 +1,7 @@
 /** The findings of a project in both editions and with every combination of its options. */
 import { check } from './check.ts';
-import { listed, quote } from '../measure/index.ts';
+import { compiled } from './compile.ts';
+import { farApart, formatLength, listed, quote } from '../measure/index.ts';
 import { resolveProject } from './resolve.ts';
 import type { Edition } from '../measure/index.ts';
 import type { Finding, Pattern } from './pattern.ts';
@@ -63,10 +64,54 @@ export function checkAll(
       }
     }
   }
+  found.push(...driftOf(file, workOut));
   if (combinations.length < all) {
     const message = `${names.length} options make ${all} combinations. ${combinations.length} of them were tried.`;
     found.push({ severity: 'note', place: ['options'], code: 'sampled', message });
   }
+  return found;
+}
+
+/**
+ * Small differences between the editions that a formula adds up: twelve gaps of 1/16 in are 3/4 in, and twelve of 2 mm
+ * are 24 mm. Of what rests on such a sum, or on a measure whose editions are meant to differ, nothing more is said.
+ */
+function driftOf(file: ProjectFile, workOut: WorkOut): MetFinding[] {
+  const options = Object.fromEntries(
+    Object.entries(file.options ?? {}).map(([name, { default: on = false }]) => [name, on]),
+  );
+  const [inch, metric] = [workOut('inch', options), workOut('metric', options)];
+  const { parts } = compiled(file);
+  const said = new Map<string, boolean>();
+  const found: MetFinding[] = [];
+  const visit = (name: string): boolean => {
+    const before = said.get(name);
+    if (before !== undefined) return before;
+    said.set(name, false);
+    const [one, other] = [inch.measures[name], metric.measures[name]];
+    if (!one || !other || one.dimension !== 1) return false;
+    const apart = Math.min(one.value, other.value) > 0 && farApart(one.value, other.value);
+    // What is stated far apart is an error, or is meant to be.
+    const rests = one.formula?.names.map(visit).includes(true) ?? false;
+    if (apart && !rests && one.source !== 'stated') {
+      const part = parts.get(name);
+      const say = (of: Pattern, mm: number) => formatLength(mm, of.edition, { grid: of.grid });
+      const message = `${quote(name)} comes to ${say(inch, one.value)}, which is ${say(metric, one.value)}, in the inch edition and to ${say(metric, other.value)} in the metric edition.`;
+      const mend = 'Small differences between the editions add up here. Choose values that lie closer together.';
+      const place = part ? ['pieces', part.piece] : ['measures', name];
+      found.push({
+        severity: 'note',
+        place,
+        code: 'editions-drift',
+        message,
+        mend,
+        amount: Math.abs(one.value - other.value),
+      });
+    }
+    said.set(name, apart || rests);
+    return apart || rests;
+  };
+  Object.keys(inch.measures).forEach(visit);
   return found;
 }
 

@@ -1,6 +1,6 @@
 /** What an instructor should know before the first cut. */
 import { matchingOf } from './matching.ts';
-import { checkCloth } from './check-cloth.ts';
+import { checkCloth, noteOffRuler } from './check-pieces.ts';
 import { checkHeat } from './steps/check-heat.ts';
 import { checkNap } from './steps/check-nap.ts';
 import { checkPockets } from './steps/check-pockets.ts';
@@ -24,6 +24,7 @@ export function check(pattern: Pattern): Finding[] {
     ...pattern.findings,
     ...matchingOf(pattern).findings,
     ...checkCloth(pattern),
+    ...noteOffRuler(pattern),
     ...[...misfits.values()].map(misfit),
     ...checkMaking(pattern),
   ];

@@ -9,7 +9,7 @@ import { MOST_POCKETS } from './pleats.ts';
 import { partName, partsOf, plainName, singleBlanks } from './names.ts';
 import { readHold, type CompiledHold } from './holds.ts';
 import { readPiece, type CompiledPiece } from './shapes.ts';
-import { readNumber, readPlain, readSum, readValue } from './written.ts';
+import { readEditions, readNumber, readPlain, readSum, readValue } from './written.ts';
 import type { Edition, Grid, Stated } from '../measure/index.ts';
 import type { Formula } from '../formula/index.ts';
 import type { Adjustable, Finding, Place } from './pattern.ts';
@@ -245,7 +245,7 @@ function readMeasure(name: string, raw: ProjectFile['measures'][string], grid: G
     return { ...shared, kind: 'formula', written: readSum(raw.is, [...place, 'is'], reader), range: undefined };
   }
   if (ways.length === 0) return { ...shared, kind: 'length', written: undefined, range: undefined };
-  const written = readValue({ in: raw.in, mm: raw.mm }, place, reader);
+  const written = readValue({ in: raw.in, mm: raw.mm, editions: raw.editions }, place, reader);
   noteOffGrid(written, grid, reader);
   const range = raw.between === undefined || !written ? undefined : readRange(raw, written, grid, place, reader);
   return { ...shared, kind: 'length', written, range };
@@ -319,7 +319,8 @@ function readRange(
 }
 
 function readStep(raw: Raw, place: Place, reader: Reader): Stated | undefined {
-  const written = readValue(raw, place, reader);
+  // A step of the slider goes by the marks of each ruler, and is not one length in both.
+  const written = typeof raw === 'object' ? readEditions(raw, place, reader) : readValue(raw, place, reader);
   if (!written) return undefined;
   const sensible = written.kind === 'length' && Object.values(written.stated).every((value) => value > 0);
   if (sensible) return written.stated;

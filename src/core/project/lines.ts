@@ -1,6 +1,7 @@
 /** The stitch line and the cut line of a piece, with notches and folds. */
 import {
   addAllowance,
+  area,
   bounds,
   clipToBox,
   cornerNames,
@@ -27,6 +28,9 @@ type Replaced = ReadonlyMap<string, readonly [before: string, after: string]>;
 
 /** Both lines, moved so that the box round the cut line starts at the origin, and what lies between them. */
 export type Lines = { stitch: Outline; cut: Outline; allowance: Record<string, number>; replaced: Replaced };
+
+/** An outline that encloses less than so much across, in mm, is a line. */
+const LINE = 0.5;
 
 const NONE: Replaced = new Map();
 
@@ -247,6 +251,14 @@ function drawOutline(reckoning: Reckoning, piece: CompiledPiece): Lines | undefi
     return undefined;
   }
   const drawn = polygon(points, names);
+  const box = bounds(drawn);
+  // Points on one line, or on their way there and back, enclose nothing to cut.
+  if (area(drawn) <= LINE * Math.max(box.width, box.height)) {
+    const message = `The points of ${quote(piece.label)} lie on one line, ${reckoning.say(box.width)} x ${reckoning.say(box.height)}. There is nothing to cut.`;
+    const mend = 'Give the points across and up: [0 in, 0 in], [8 in, 0 in], [8 in, 3 in].';
+    reckoning.report({ severity: 'error', place, code: 'outline-flat', message, mend });
+    return undefined;
+  }
   const stitch = shapeCorners(reckoning, piece, drawn);
   if (!stitch) return undefined;
   const replaced = piece.corners.length === 0 ? NONE : replacedBy(drawn);

@@ -5,7 +5,7 @@
  * for, and everything once. What goes round in a ring is reported where the ring closes; what rests on something that
  * has a fault is left out without a word, because the fault itself is reported.
  */
-import { formatLength, inEdition, quote } from '../measure/index.ts';
+import { formatLength, inEdition, LONGEST, quote } from '../measure/index.ts';
 import { bounds } from '../geometry/index.ts';
 import { drawLines, boxIsSum, type Lines } from './lines.ts';
 import { evaluate } from '../formula/index.ts';
@@ -22,7 +22,7 @@ import type { PleatPlan } from './pleats.ts';
 import type { Written } from './written.ts';
 
 /** No measure and no piece is longer than a roll of cloth, in mm: 100 m, as for a length that is typed. */
-export const LARGEST = 100_000;
+export const LARGEST = LONGEST;
 /** Nor is any piece smaller. */
 export const SMALLEST = 1;
 

@@ -5,4 +5,5 @@ const nothing = (): void => {};
 
 export const reportBorrowedNames: typeof Remarks.reportBorrowedNames = nothing;
 export const noteOffGrid: typeof Remarks.noteOffGrid = nothing;
+export const reportApart: typeof Remarks.reportApart = nothing;
 export const noteNapAcross: typeof Remarks.noteNapAcross = nothing;

@@ -1,5 +1,5 @@
 /** What is said of a project file as it is read, and changes nothing in what it comes to. */
-import { formatLength, isOnGrid, quote } from '../measure/index.ts';
+import { farApart, formatLength, isOnGrid, quote } from '../measure/index.ts';
 import { plainName, singleBlanks } from './names.ts';
 import type { Grid } from '../measure/index.ts';
 import type { Finding, Place } from './pattern.ts';
@@ -47,6 +47,22 @@ export function noteOffGrid(written: Written | undefined, grid: Grid, { findings
     const message = `This lies between two marks of the ${edition} ruler. Pages show it as ${quote(shown)}.`;
     findings.push({ severity: 'note', place, code: 'off-grid', message });
   }
+}
+
+/** The values for both editions that no ruler takes for one length. */
+export function reportApart(written: Written | undefined, { findings }: Reader): void {
+  if (written?.kind !== 'length') return;
+  const { inch, metric } = written.stated;
+  if (inch === undefined || metric === undefined || !farApart(inch, metric)) return;
+  const [said, same, other] = [
+    formatLength(inch, 'inch'),
+    formatLength(inch, 'metric'),
+    formatLength(metric, 'metric'),
+  ];
+  const message = `${said} is ${same}, but the metric edition says ${other}.`;
+  const mend = 'Correct one of them, or say why they differ: editions: <reason>.';
+  const place = [...written.place, 'mm'];
+  findings.push({ severity: 'error', place, code: 'editions-apart', message, mend, amount: Math.abs(inch - metric) });
 }
 
 /** Pile and print run lengthwise; a piece cut another way cannot have them upright. */

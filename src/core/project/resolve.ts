@@ -260,7 +260,7 @@ function partMeasures(reckoning: Reckoning, piece: CompiledPiece): [string, Meas
 
 function makePiece(reckoning: Reckoning, piece: CompiledPiece): Piece | undefined {
   const lines = reckoning.lines(piece);
-  const count = piece.count ? reckoning.count(piece.count, 0) : 1;
+  const count = piece.count ? reckoning.count(piece.count) : 1;
   if (!lines || count === undefined) return undefined;
   const { width, height } = bounds(lines.cut);
   const place = sizePlace(piece);

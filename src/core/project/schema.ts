@@ -25,6 +25,7 @@ const BothEditions = z
   .strictObject({
     in: Amount.optional().describe('The inch edition’s value; a bare number is inches.'),
     mm: Amount.optional().describe('The metric edition’s value; a bare number is millimetres.'),
+    editions: Text.optional().describe('Why the two differ by more than a tenth, where they are meant to.'),
   })
   .describe('One length stated for both editions, each so that its own edition adds up: { in: 1/4, mm: 6 }.')
   .meta({ id: 'BothEditions' });
@@ -51,6 +52,7 @@ const MeasureFields = z
     mm: Amount.optional().describe(
       'Its value in the metric edition. With only one edition stated, the other is converted and moved to its grid.',
     ),
+    editions: Text.optional().describe('Why in and mm differ by more than a tenth, where they are meant to.'),
     is: Amount.optional().describe('A formula over other measures, in place of in and mm.'),
     count: Amount.optional().describe('A whole number of things, such as pockets, in place of in and mm.'),
     between: z

@@ -1,13 +1,15 @@
 /** Values as the file gives them, read once and kept ready for any edition. */
 import { closest, parseLength, quote, readLength, skipBlanks } from '../measure/index.ts';
 import { parseFormula } from '../formula/index.ts';
+import { reportApart } from '#remarks';
 import type { Edition, Fault, Stated } from '../measure/index.ts';
 import type { Formula } from '../formula/index.ts';
 import type { Finding, Place } from './pattern.ts';
 
 /** What YAML makes of a scalar that is meant as a length, a formula or a number. */
 export type Scalar = string | number;
-export type Raw = Scalar | { in?: Scalar | undefined; mm?: Scalar | undefined };
+/** `editions`: why the two values differ by much. */
+export type Raw = Scalar | { in?: Scalar | undefined; mm?: Scalar | undefined; editions?: string | undefined };
 
 /** A value at its place in the file: a length stated for one or both editions, or a formula. */
 export type Written = { place: Place; text: string } & (
@@ -30,7 +32,11 @@ export function report(findings: Finding[], place: Place, fault: Fault): void {
  * anything else is a formula. A fault is reported and gives undefined.
  */
 export function readValue(raw: Raw, place: Place, reader: Reader): Written | undefined {
-  if (typeof raw === 'object') return readEditions(raw, place, reader);
+  if (typeof raw === 'object') {
+    const written = readEditions(raw, place, reader);
+    if (raw.editions === undefined) reportApart(written, reader);
+    return written;
+  }
   const text = String(raw);
   const length = lengthAlone(text, reader.home);
   if (length) return { kind: 'length', stated: length, place, text };

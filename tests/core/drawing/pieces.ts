@@ -53,6 +53,7 @@ export const fivePockets = (): Pleated =>
 
 /** Something to put into a pocket of the strip. */
 export const heldIn = (pocket: number, width: number, height: number): HoldCheck => ({
+  state: 'open',
   what: 'a card',
   thing: 'Card',
   size: { width, height },

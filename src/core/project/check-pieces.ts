@@ -1,6 +1,7 @@
-/** Whether each piece can lie on the cloth it is cut from. */
-import { formatLength, quote, SAME } from '../measure/index.ts';
-import { bounds, rotate } from '../geometry/index.ts';
+/** Whether each piece can be measured, and can lie on the cloth it is cut from. */
+import { formatLength, isOnGrid, listed, quote, SAME } from '../measure/index.ts';
+import { bounds, rotate, sides } from '../geometry/index.ts';
+
 import type { Finding, Pattern, Piece } from './pattern.ts';
 
 const CUT_FROM_WIDTH: ReadonlySet<string> = new Set(['cloth', 'interfacing', 'batting']);
@@ -49,3 +50,29 @@ function mendOf({ size, grain }: Piece, room: number): string {
   const turned = grain !== 'any' && grain !== 'bias' && other <= room + SAME ? `Cut it ${turn} (grain: ${turn}), ` : '';
   return `${turned === '' ? 'Let' : `${turned}let`} it be joined (may be joined: true), or take a wider cloth.`;
 }
+
+/**
+ * A cut size that a formula brings between two marks is shown rounded; the author should know. Where a stated measure
+ * lies between marks that has its note already, and the sizes that follow from it have none.
+ */
+export function noteOffRuler({ pieces, edition, grid, findings }: Pattern): Finding[] {
+  if (findings.some(({ code }) => code === 'off-grid')) return [];
+  return Object.values(pieces).flatMap((piece): Finding[] => {
+    // Any other shape is cut by a template.
+    if (!isUpright(piece)) return [];
+    const off = (['width', 'height'] as const).filter((what) => !isOnGrid(piece.size[what], edition, grid));
+    if (off.length === 0) return [];
+    const shown = off.map(
+      (what) => `${quote(formatLength(piece.size[what], edition, { grid }))} ${what === 'width' ? 'wide' : 'high'}`,
+    );
+    const message = `${quote(piece.label)} is cut between two marks of the ${edition} ruler. Pages show it ${listed(shown)}.`;
+    const mend = 'Round its formula, such as “round up width / 3 to 1/8 in”, or choose other measures.';
+    return [{ severity: 'note', place: ['pieces', piece.name], code: 'off-ruler', message, mend }];
+  });
+}
+
+/** Whether all edges run across or up: a shape that is cut along a ruler. */
+const isUpright = ({ cutOutline }: Piece): boolean =>
+  sides(cutOutline).every(
+    ({ from, to, bulge }) => bulge === 0 && Math.min(Math.abs(from.x - to.x), Math.abs(from.y - to.y)) < SAME,
+  );
