@@ -11,7 +11,6 @@ const core = [
   ['geometry'],
   ['cloth'],
   ['steps'],
-  ['steps'],
   ['project'],
   ['layout', 'questions', 'speech'],
   ['kit', 'drawing'],
