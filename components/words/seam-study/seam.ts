@@ -7,6 +7,11 @@ import type { SeamSizes } from './sums.ts';
 /** The names of the two pieces. */
 const [LEFT, RIGHT] = ['left piece', 'right piece'];
 
+/** The second piece lines the first, so that the two are told apart. */
+const materials: Pattern['materials'] = {
+  lining: { role: 'lining', label: 'lining', use: 'lining', lining: true },
+};
+
 type Sewn = { before: Record<string, Work>; after: Work };
 
 /**
@@ -43,6 +48,6 @@ export function drawSeam(
   const title = 'Join the left piece and the right piece';
   return drawStep(
     { title, verb: 'join', before, after, makes: 'both', takes: [LEFT, RIGHT], stitches: after.stitches },
-    { edition, grid, fit: low(80) },
+    { edition, grid, materials, fit: low(80) },
   );
 }

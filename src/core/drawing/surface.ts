@@ -5,11 +5,11 @@ import type { Setting } from './sheet.ts';
 /** What the drawings of pieces need to know. A Pattern's own `edition`, `grid` and `materials` will do. */
 export type PieceSetting = Setting & { materials?: Pattern['materials'] };
 
-/** What shows of a piece that lies right side up: a lining is known by its role, an interfacing by its material. */
+/** What shows of a piece that lies right side up: role and material say whether it is a lining or an interfacing. */
 export function surfaceOf(piece: Pick<Piece, 'material'>, materials: Pattern['materials'] = {}): ShapeRole {
   const kind = materials[piece.material]?.material?.kind;
   if (kind === 'interfacing' || kind === 'batting') return 'interfacing';
-  return /lining/i.test(piece.material) ? 'lining' : 'right side';
+  return materials[piece.material]?.lining ? 'lining' : 'right side';
 }
 
 /** The legend's words for the surface, where the material has better ones. */

@@ -44,6 +44,8 @@ export type CompiledRole = {
   use: string;
   place: Place;
   count: Written | undefined;
+  /** What the project says of it, whatever the material. */
+  lining: boolean | undefined;
   note: string | undefined;
 };
 
@@ -358,7 +360,7 @@ function readRoles(file: ProjectFile, reader: Reader): Map<string, CompiledRole>
     const raw = file.materials![role]!;
     const place: Place = ['materials', role];
     if (typeof raw === 'string') {
-      roles.set(role, { role, label: role, use: raw, place, count: undefined, note: undefined });
+      roles.set(role, { role, label: role, use: raw, place, count: undefined, lining: undefined, note: undefined });
     } else {
       const count = raw.count === undefined ? undefined : readNumber(raw.count, [...place, 'count'], reader);
       roles.set(role, {
@@ -367,6 +369,7 @@ function readRoles(file: ProjectFile, reader: Reader): Map<string, CompiledRole>
         use: raw.use,
         place: [...place, 'use'],
         count,
+        lining: raw.lining,
         note: raw.note,
       });
     }

@@ -36,6 +36,8 @@ export function readMaterial(
     ...(entry.thickness && { thickness: entry.thickness.mm }),
     ...(width && { width: inEdition(width.stated, edition, grid) }),
     ...(entry.heat && { heat: entry.heat.celsius }),
+    ...(entry.lining && { lining: true as const }),
+    ...(entry.hardware && { hardware: entry.hardware }),
     ...(entry.holes === 'stay' && { holes: entry.holes }),
     ...(entry.fuses && { fuses: entry.fuses.celsius }),
     ...(entry.sold && { sold: { by: entry.sold.by, ...(pack !== undefined && { each: pack }) } }),

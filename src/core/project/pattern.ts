@@ -1,4 +1,5 @@
 /** What resolveProject makes of a project file: every number in mm, in one edition, with the chosen options applied. */
+import type { Hardware } from '../steps/index.ts';
 import type { Edition, Grid } from '../measure/index.ts';
 import type { Dimension, Formula } from '../formula/index.ts';
 import type { Outline, Point } from '../geometry/index.ts';
@@ -144,6 +145,8 @@ export type Role = {
   use: string;
   /** How many, for what is counted. */
   count?: number;
+  /** It lines something, and is drawn in a tone of its own. */
+  lining?: true;
   material?: Material;
   note?: string;
 };
@@ -165,6 +168,10 @@ export type Material = {
   heat?: number;
   /** How hot the iron must be for it to fuse, °C. */
   fuses?: number;
+  /** Set where it is made to line things. */
+  lining?: true;
+  /** Of hardware: what it is. */
+  hardware?: Hardware;
   /** Set where holes of pins and needles do not close again. */
   holes?: 'stay';
   /** How much shorter it comes out of the wash, in per cent of its length. */

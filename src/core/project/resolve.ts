@@ -364,7 +364,7 @@ function findMaterials(
 ): Record<string, Role> {
   const { compiled: project, edition } = reckoning;
   const roles: [string, Role][] = [];
-  for (const { role, label, use, place, count: written, note } of project.roles.values()) {
+  for (const { role, label, use, place, count: written, lining, note } of project.roles.values()) {
     if (!wanted(role)) continue;
     const material = shelf && materialOf(shelf, use, edition, project.grid);
     if (shelf && !material) reckoning.report(unknownThing('material', use, Object.keys(shelf), place));
@@ -377,6 +377,7 @@ function findMaterials(
         use,
         ...(count !== undefined && { count }),
         ...(material && { material }),
+        ...((lining ?? material?.lining) && { lining: true as const }),
         ...(note !== undefined && { note }),
       },
     ]);

@@ -8,7 +8,7 @@
  * Zod stays in this module, so that a browser never loads it: everything else imports types from here.
  */
 import { z } from 'zod';
-import { always, stepFields } from '../steps/index.ts';
+import { always, hardware, stepFields } from '../steps/index.ts';
 import type { Field, Fields } from '../steps/index.ts';
 
 const Text = z.string().min(1, { error: 'a few words belong here' });
@@ -90,6 +90,12 @@ const MaterialUse = z
         'Of a print: how far along the selvage until it begins again. The pieces named by match under cutting take the ' +
           'same place on it. Left out, no place on the cloth differs from another.',
       ),
+      lining: z
+        .boolean()
+        .optional()
+        .describe(
+          'Whether this role is a lining, which drawings show in a tone of its own. Left out, what the material says.',
+        ),
       note: Text.optional().describe('Advice for the shopping list.'),
     }),
   ])
@@ -444,6 +450,11 @@ const MaterialEntry = z
       .strictObject({ celsius: z.number().positive(), ...Sourced })
       .optional()
       .describe('Of interfacing: how hot the iron must be for it to fuse, in degrees Celsius.'),
+    lining: z.boolean().optional().describe('Of cloth: true if it is made to line things. False if left out.'),
+    hardware: z
+      .enum(hardware)
+      .optional()
+      .describe('Of hardware: what it is. Left out, its steps have the cautions of a snap and of a magnet.'),
     holes: z
       .enum(['close', 'stay'])
       .optional()

@@ -95,12 +95,13 @@ describe('a piece', () => {
   });
 
   it('is covered with the motif of its material', () => {
-    const surface = (material: string, kind?: 'interfacing' | 'cloth') => {
+    const surface = (material: string, kind?: 'interfacing' | 'cloth', lining?: true) => {
       const materials = kind && {
         [material]: {
           role: material,
           label: material,
           use: material,
+          ...(lining && { lining }),
           material: { name: material, label: material, kind, nap: 'none' as const },
         },
       };
@@ -108,7 +109,9 @@ describe('a piece', () => {
       return paths(drawPiece(piece, { edition: 'metric', ...(materials && { materials }) }))[0]!.role;
     };
     expect(surface('outer')).toBe('right side');
-    expect(surface('lining')).toBe('lining');
+    // Not by its name: a cloth that is called lining may be the outside of something.
+    expect(surface('lining', 'cloth')).toBe('right side');
+    expect(surface('lawn', 'cloth', true)).toBe('lining');
     expect(surface('stiff', 'interfacing')).toBe('interfacing');
   });
 });

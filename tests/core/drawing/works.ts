@@ -17,7 +17,7 @@ const role = (name: string, kind: 'cloth' | 'interfacing', thickness: number): P
 /** What the works here are made of. */
 export const materials: Pattern['materials'] = {
   linen: role('linen', 'cloth', 0.4),
-  lining: role('lining', 'cloth', 0.2),
+  lining: { ...role('lining', 'cloth', 0.2), lining: true },
   stay: role('stay', 'interfacing', 0.3),
 };
 

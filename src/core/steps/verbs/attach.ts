@@ -16,7 +16,12 @@ export const attach = verb({
   handling: 4,
   title: ({ attach: hardware, to }) => `Set ${the(hardware)} on ${the(to)}`,
   tools: () => ['setting tool', 'ruler', 'awl'],
-  cautions: ({ attach: role }, material) => [material(role)?.hardware === 'magnet' ? 'magnet' : 'snap'],
+  cautions: ({ attach: role }, material) => {
+    const kind = material(role)?.hardware;
+    // What nobody has named may be a magnet.
+    if (kind === undefined) return ['snap', 'magnet'];
+    return kind === 'magnet' ? ['magnet'] : ['snap'];
+  },
   apply: ({ attach: name, at, through }, { to }) => {
     const { x, y } = boxOf(to.plies);
     return setOn(to, { name, at: { x: x + at.x, y: y + at.y }, ...(through !== undefined && { through }) });
