@@ -5,7 +5,7 @@ import sitemap from '@astrojs/sitemap';
 import svelte from '@astrojs/svelte';
 import { defineConfig, fontProviders } from 'astro/config';
 import './src/site/pages/no-telemetry.ts';
-import { authorsBench } from './src/author/bench/integration.ts';
+import { authorsForm } from './src/author/form/integration.ts';
 import { cutFonts } from './src/site/print/fonts.ts';
 import { handoutsInSite } from './src/site/print/handouts-integration.ts';
 import { contentCheck } from './src/site/integration.ts';
@@ -50,7 +50,7 @@ export default defineConfig({
     svelte({ configFile: false }),
     handoutsInSite(),
     address && sitemap({ filter: (page) => inSitemap(page, address.href) }),
-    authorsBench(),
+    authorsForm(),
   ],
   devToolbar: { enabled: false },
   compressHTML: true, // keeps the blank between two words of a sentence where the source breaks the line at a tag

@@ -4,7 +4,7 @@
  * `npm run check -- --lessons` tells of every lesson how long it is, and from which age it reads easily.
  * Ends with 1 where there is a mistake; warnings and notes alone end with 0.
  */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
@@ -14,6 +14,7 @@ import { readContent } from '../site/content/read-content.ts';
 import { FEWEST } from '../site/check/reading-problems.ts';
 import { readingOf } from '../site/check/reading.ts';
 import { report } from '../site/check/report.ts';
+import { writeAuthorFile, type Refusal } from './write-file.ts';
 
 /**
  * Checks the content below a folder.
@@ -34,11 +35,12 @@ export function check(root: string, options: { json?: boolean | undefined; colou
  * Puts in the mends that are certain.
  *
  * @param root the folder that holds content/
- * @returns how many were put in, by file
+ * @returns how many were put in, by file; and of files that could not be written, why
  */
-export function putRight(root: string): Map<string, number> {
+export function putRight(root: string): { done: Map<string, number>; refused: Refusal[] } {
   const certain = findContentProblems(root).filter(({ fix }) => fix);
   const done = new Map<string, number>();
+  const refused: Refusal[] = [];
   for (const [file, own] of Map.groupBy(certain, (problem) => problem.file)) {
     const full = path.join(root, file);
     // From the end backwards, so that offsets stay true.
@@ -47,10 +49,11 @@ export function putRight(root: string): Map<string, number> {
       (text, { start, end, text: by }) => text.slice(0, start) + by + text.slice(end),
       readFileSync(full, 'utf8'),
     );
-    writeFileSync(full, mended);
-    done.set(file, fixes.length);
+    const refusal = writeAuthorFile(full, mended);
+    if (refusal) refused.push(refusal);
+    else done.set(file, fixes.length);
   }
-  return done;
+  return { done, refused };
 }
 
 /**
@@ -79,15 +82,17 @@ if (import.meta.main) {
     options: { json: { type: 'boolean' }, fix: { type: 'boolean' }, lessons: { type: 'boolean' } },
   });
   const root = fileURLToPath(new URL('../..', import.meta.url));
-  const done = values.fix ? putRight(root) : new Map<string, number>();
+  const { done, refused } = values.fix ? putRight(root) : { done: new Map<string, number>(), refused: [] };
   if (!values.json) {
     for (const [file, n] of done)
       console.log(`${file}: ${n === 1 ? '1 number follows' : `${n} numbers follow`} the project now.`);
-    if (values.fix && done.size === 0) console.log('There is nothing to put right without asking you.');
+    for (const { message, mend } of refused) console.log(`${message} ${mend}`);
+    if (values.fix && done.size + refused.length === 0)
+      console.log('There is nothing to put right without asking you.');
     if (values.fix) console.log('');
   }
   if (values.lessons && !values.json) console.log(`${lessonLengths(root)}\n`);
   const { text, code } = check(root, { ...values, colour: process.stdout.hasColors?.() ?? false });
   console.log(text);
-  process.exitCode = code;
+  process.exitCode = refused.length > 0 ? 1 : code;
 }

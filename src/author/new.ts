@@ -6,7 +6,7 @@
  *     npm run new -- course totes --title "Totes" --project tote
  *     npm run new -- lesson totes "Cut the panels"
  */
-import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import { fileURLToPath } from 'node:url';
@@ -17,6 +17,7 @@ import { writeEditorFiles } from '../site/content/editor-files.ts';
 import { readContent } from '../site/content/read-content.ts';
 import type { Content } from '../site/content/read-content.ts';
 import { courseFile, lessonFile, projectFile } from './blanks.ts';
+import { writeAuthorFile } from './write-file.ts';
 import { withEntry, withValue } from './yaml-edit.ts';
 
 export type Wish = {
@@ -119,11 +120,13 @@ function makeLesson(root: string, content: Content, courseId: string, id: string
 function written(root: string, files: Map<string, string>, changes: Map<string, string>, next: string): Made {
   const there = [...files.keys()].find((file) => existsSync(path.join(root, file)));
   if (there) return { ok: false, why: `${there} is there already, and stays as it is. Choose another name.` };
-  for (const [file, text] of files) {
+  for (const [file, text] of [...files, ...changes]) {
     mkdirSync(path.dirname(path.join(root, file)), { recursive: true });
-    writeFileSync(path.join(root, file), text, { flag: 'wx' });
+    const refusal = writeAuthorFile(path.join(root, file), text);
+    if (!refusal) continue;
+    for (const made of files.keys()) rmSync(path.join(root, made), { force: true });
+    return { ok: false, why: `${refusal.message} ${refusal.mend}` };
   }
-  for (const [file, text] of changes) writeFileSync(path.join(root, file), text);
   return { ok: true, written: [...files.keys()], changed: [...changes.keys()], next };
 }
 

@@ -71,7 +71,7 @@ async function start(): Promise<void> {
   const [home] = local;
   if (home && content.projects.length) {
     console.log('\nOr change the numbers of a project as a form, on this machine only:\n');
-    for (const { id } of content.projects) console.log(`  ${home}authoring/bench/${id}/`);
+    for (const { id } of content.projects) console.log(`  ${home}authoring/form/${id}/`);
   }
   console.log('\nEdit these files; the pages follow each time you save:\n');
   for (const [file, holds] of files) console.log(`  ${file.padEnd(width)}  ${holds}`);

@@ -47,11 +47,11 @@ test('--fix puts in what is certain, and leaves the rest to the author', () => {
   const prose =
     'Cut the panel 5 in wide, with a seam of 1/4 in (6 mm). Keep 1/4 in free. Buy 44 in, or a panel of 5 1/8 in.';
   const root = contentFolder(exchanged(SIZE, '<YourSize />', prose));
-  expect([...putRight(root)]).toEqual([[SIZE, 2]]);
+  expect([...putRight(root).done]).toEqual([[SIZE, 2]]);
   expect(readFileSync(path.join(root, SIZE), 'utf8')).toContain(
     'Cut the panel <Size of="panel width" /> wide, with a seam of <Size of="seam" />. Keep 1/4 in free. Buy 44 in, or a panel of 5 1/8 in.',
   );
-  expect([...putRight(root)]).toEqual([]);
+  expect([...putRight(root).done]).toEqual([]);
 });
 
 test('--lessons tells how long each lesson is, and for whom', () => {

@@ -22,9 +22,11 @@ export const SiteFile = z
       .describe('The edition a new visitor sees first: inch or metric. Inch if left out.'),
     language: z
       .string()
-      .regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, { error: 'a language tag belongs here, such as en or en-GB' })
+      .regex(/^en(-[A-Z]{2})?$/, {
+        error: 'English belongs here, en, en-GB or en-US: the kit’s own sentences are in no other language yet',
+      })
       .default('en')
-      .describe('Language of the lessons, as a language tag: en, en-GB, de.'),
+      .describe('Language of the pages, as a language tag: en, en-GB, en-US. English so far, since the kit’s own sentences are.'),
     spelling: z
       .enum(['british', 'american'])
       .default('american')
@@ -52,6 +54,15 @@ export const SiteFile = z
   })
   .describe('The school, and how its pages speak.');
 export type SiteFile = z.output<typeof SiteFile>;
+
+/**
+ * The language that pages and documents name as theirs. A tag with a region stands as it is; plain English takes the
+ * region of its spelling.
+ *
+ * @example languageTag({ language: 'en', spelling: 'british' }) // => 'en-GB'
+ */
+export const languageTag = ({ language, spelling }: Pick<SiteFile, 'language' | 'spelling'>): string =>
+  language !== 'en' ? language : spelling === 'american' ? 'en-US' : 'en-GB';
 
 /** content/glossary.yaml */
 export const GlossaryFile = z

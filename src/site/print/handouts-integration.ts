@@ -33,12 +33,14 @@ export function handoutsInSite(): AstroIntegration {
       },
       'astro:server:setup'({ server }) {
         const start = `${server.config.base.replace(/\/$/, '')}/${FOLDER}/`;
-        server.middlewares.use(async (request, response, next) => {
+        server.middlewares.use((request, response, next) => {
           const { pathname } = new URL(request.url ?? '/', 'http://localhost');
-          const bytes = pathname.startsWith(start) ? await find(pathname.slice(start.length)) : undefined;
-          if (!bytes) return next();
-          response.setHeader('Content-Type', types[path.extname(pathname).slice(1)] ?? 'application/octet-stream');
-          response.end(bytes);
+          if (!pathname.startsWith(start)) return next();
+          find(pathname.slice(start.length)).then((bytes) => {
+            if (!bytes) return next();
+            response.setHeader('Content-Type', types[path.extname(pathname).slice(1)] ?? 'application/octet-stream');
+            response.end(bytes);
+          }, next);
         });
       },
       async 'astro:build:done'({ dir, logger }) {

@@ -29,7 +29,7 @@ import type {
 } from '../../core/index.ts';
 import { lessonOnPaper } from '../content/lesson-on-paper.ts';
 import type { Content, LessonEntry } from '../content/read-content.ts';
-import type { GlossaryFile } from '../content/schemas.ts';
+import { languageTag, type GlossaryFile } from '../content/schemas.ts';
 
 export type HandoutChoice = {
   papers: readonly PaperName[];
@@ -82,7 +82,7 @@ export function plannedHandouts(content: Content, course: string, choice: Handou
       ...choice.papers.flatMap((name): Planned[] => {
         const setting: HandoutSetting = {
           paper: name,
-          language: content.site.value?.language ?? 'en',
+          language: languageTag(content.site.value ?? { language: 'en', spelling: 'american' }),
           school: content.site.value?.name ?? '',
           largePrint: choice.largePrint,
         };

@@ -63,8 +63,8 @@ test('every file is on its shelf', async () => {
 test('a changed number reaches the shelf', async () => {
   const { load, save } = shelves(contentFolder());
   const projects = await load('projects');
-  save(PROJECT, GOOD[PROJECT]!.replace('title: Folio', 'title: Wallet of cards'));
-  await vi.waitFor(() => expect(projects.get('folio')?.data.title).toBe('Wallet of cards'), soon);
+  save(PROJECT, GOOD[PROJECT]!.replace('title: Folio', 'title: Pocket folio'));
+  await vi.waitFor(() => expect(projects.get('folio')?.data.title).toBe('Pocket folio'), soon);
 });
 
 test('a project that breaks keeps its last good state until it is mended', async () => {

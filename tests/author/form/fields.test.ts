@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { sectionsOf } from '../../../src/author/bench/fields.ts';
+import { sectionsOf } from '../../../src/author/form/fields.ts';
 
 const folio = readFileSync(new URL('../../../content/projects/swatch-folio/project.yaml', import.meta.url), 'utf8');
 
@@ -57,7 +57,7 @@ test('what may stand there and what it is for come from the schema', () => {
 test('a group tells what else may stand in it', () => {
   const [, measures] = sectionsOf('title: Bag\nmeasures: { seam: { in: 1/4 }, width: 8 }\n');
   const [seam, width] = measures?.entries ?? [];
-  expect(seam?.more.map(({ name }) => name)).toEqual(['mm', 'is', 'count', 'step', 'label', 'note']);
+  expect(seam?.more.map(({ name }) => name)).toEqual(['mm', 'editions', 'is', 'count', 'step', 'label', 'note']);
   expect(seam?.more[0]?.about).toMatch(/^Its value in the metric edition/);
   expect(width?.more).toEqual([]);
 });

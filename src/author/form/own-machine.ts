@@ -1,4 +1,4 @@
-/** Who may use the bench: pages of this very site, opened on the machine that serves it. */
+/** Who may use the form: pages of this very site, opened on the machine that serves it. */
 
 /** What a request tells of where it comes from. */
 export type Asked = {
@@ -26,7 +26,7 @@ export function refusal({ remote, method, headers }: Asked): string | undefined 
     !URL.canParse(`http://${host}`) ||
     !isOwnName(new URL(`http://${host}`).hostname)
   )
-    return 'The bench works only on the machine where npm start runs.';
+    return 'The form works only on the machine where npm start runs.';
   const { origin } = headers;
   const isOwn = origin === `http://${host}` || origin === `https://${host}`;
   const isRead = method === 'GET' || method === 'HEAD';

@@ -3,9 +3,9 @@ import { mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { Shelf } from '../../../src/author/bench/file.ts';
+import { Shelf } from '../../../src/author/form/file.ts';
 import { withValue } from '../../../src/author/yaml-edit.ts';
-import { fieldsOf } from '../../../src/author/bench/messages.ts';
+import { fieldsOf } from '../../../src/author/form/messages.ts';
 import { contentFolder } from '../../site/content-folder.ts';
 
 const PROJECT = 'content/projects/folio/project.yaml';
@@ -16,7 +16,7 @@ const folio = readFileSync(
 const materials = readFileSync(fileURLToPath(new URL('../../../content/materials.yaml', import.meta.url)), 'utf8');
 
 /** A content folder with the demo project, its comments and all. */
-function bench() {
+function form() {
   const root = contentFolder({ [PROJECT]: folio, 'content/materials.yaml': materials });
   const file = path.join(root, PROJECT);
   return {
@@ -35,7 +35,7 @@ function changed(before: string, after: string): string[][] {
 }
 
 test('the difference is one line, and only the value in it', () => {
-  const { shelf, read } = bench();
+  const { shelf, read } = form();
   const change = { place: ['measures', 'seam', 'mm'], was: '6', value: '7' };
   expect(shelf.write('folio', change)).toMatchObject({ kind: 'written', line: 31 });
   expect(changed(folio, read())).toEqual([
@@ -47,7 +47,7 @@ test('the difference is one line, and only the value in it', () => {
 });
 
 test('a number or name in any box can be written and put back, one line at a time', () => {
-  const { shelf } = bench();
+  const { shelf } = form();
   const boxes = fieldsOf(shelf.read('folio')!).filter(({ value }) => value.length <= 44);
   expect(boxes.length).toBeGreaterThan(150);
   // One in seven: measures, pieces, pleats, options and steps are all among them.
@@ -59,7 +59,7 @@ test('a number or name in any box can be written and put back, one line at a tim
 });
 
 test('a value that is not there yet comes to the end of its group; one that is there by now is shown', () => {
-  const { shelf, read } = bench();
+  const { shelf, read } = form();
   const place = ['measures', 'gap', 'mm'];
   expect(shelf.write('folio', { place: ['measures', 'gap'], value: '3/4' })?.kind).toBe('written');
   expect(read().split('\n')).toHaveLength(folio.split('\n').length + 1);
@@ -77,7 +77,7 @@ test('a value that is not there yet comes to the end of its group; one that is t
 });
 
 test('what another hand wrote elsewhere meanwhile stays', () => {
-  const { shelf, read, edit } = bench();
+  const { shelf, read, edit } = form();
   shelf.read('folio');
   edit(folio.replace('title: Swatch-card folio', 'title: My folio # for the autumn'));
   expect(shelf.write('folio', { place: ['measures', 'seam', 'mm'], was: '6', value: '7' })?.kind).toBe('written');
@@ -86,7 +86,7 @@ test('what another hand wrote elsewhere meanwhile stays', () => {
 });
 
 test('where another hand changed the same value, it is shown and nothing is written', () => {
-  const { shelf, read, edit } = bench();
+  const { shelf, read, edit } = form();
   const theirs = folio.replace('mm: 6, label: Seam', 'mm: 8, label: Seam');
   edit(theirs);
   expect(shelf.write('folio', { place: ['measures', 'seam', 'mm'], was: '6', value: '7' })).toMatchObject({
@@ -115,20 +115,20 @@ test.each([
   [['pieces', 'cover', 'nap'], 'up', 'down', 'nap: up or any belongs here, not “down”.', undefined],
   [['title'], 'Swatch-card folio', '', 'title: a text is missing here.', 'Name of the project, as learners read it.'],
 ])('%j: what cannot stand there is not written', (place, was, value, message, mend) => {
-  const { shelf, read } = bench();
+  const { shelf, read } = form();
   expect(shelf.write('folio', { place, was, value })).toEqual({ kind: 'refused', message, mend });
   expect(read()).toBe(folio);
 });
 
 test('a value that breaks something elsewhere is written: that is for the author to weigh', () => {
-  const { shelf, read } = bench();
+  const { shelf, read } = form();
   const place = ['measures', 'depth', 'in'];
   expect(shelf.write('folio', { place, was: '2 1/4', value: '1' })?.kind).toBe('written');
   expect(read()).toContain('in: 1\n');
 });
 
 test('a file with a mistake keeps its last good state, says why, and is not written', () => {
-  const { shelf, read, edit } = bench();
+  const { shelf, read, edit } = form();
   const before = shelf.read('folio');
   edit(folio.replace('title:', 'titel:'));
   expect(shelf.read('folio')).toEqual({
@@ -142,16 +142,25 @@ test('a file with a mistake keeps its last good state, says why, and is not writ
 });
 
 test.each(['..', '../..', 'folio/../folio', '.', '', 'FOLIO', 'nowhere', 'folio\0'])('%j is no project', (id) => {
-  const { shelf } = bench();
+  const { shelf } = form();
   expect(shelf.read(id)).toBeUndefined();
   expect(shelf.write(id, { place: ['title'], was: 'Swatch-card folio', value: 'x' })).toBeUndefined();
 });
 
 test('a link that leads out of the content folder is not followed', () => {
-  const { root, shelf } = bench();
+  const { root, shelf } = form();
   const outside = path.join(root, 'outside');
   mkdirSync(outside);
   writeFileSync(path.join(outside, 'project.yaml'), folio);
   symlinkSync(outside, path.join(root, 'content/projects/linked'), 'junction');
   expect(shelf.read('linked')).toBeUndefined();
+});
+
+test('where the folder cannot take the file, nothing is written and the form says so', () => {
+  const { root, shelf, read } = form();
+  // A folder in the way of the new text, as a full or locked disk would be.
+  mkdirSync(path.join(root, path.dirname(PROJECT), `.project.yaml.${process.pid}.part`));
+  const change = { place: ['measures', 'seam', 'mm'], was: '6', value: '7' };
+  expect(shelf.write('folio', change)).toMatchObject({ kind: 'refused', mend: 'Try again.' });
+  expect(read()).toBe(folio);
 });

@@ -1,5 +1,5 @@
 /** Project files between the disk and the form. */
-import { existsSync, readFileSync, realpathSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, realpathSync } from 'node:fs';
 import path from 'node:path';
 import { isScalar, parseDocument } from 'yaml';
 import { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
@@ -7,14 +7,15 @@ import { readYaml } from '../../site/content/located-yaml.ts';
 import type { Place } from '../../site/content/located-yaml.ts';
 import { isError, type Problem } from '../../site/content/problem.ts';
 import { projectProblems, workOut } from '../../site/check/project-problems.ts';
+import { writeAuthorFile } from '../write-file.ts';
 import { withField, withValue } from '../yaml-edit.ts';
 import { sectionsOf, writtenAs } from './fields.ts';
-import type { Answer, Change, OnBench } from './messages.ts';
+import type { Answer, Change, FormState } from './messages.ts';
 
 /** The project files below one folder, each with its last state that could be read. */
 export class Shelf {
   readonly #root: string;
-  readonly #lastGood = new Map<string, OnBench>();
+  readonly #lastGood = new Map<string, FormState>();
 
   /** @param root the folder that holds content/ */
   constructor(root: string) {
@@ -27,7 +28,7 @@ export class Shelf {
    * @param id name of its folder below content/projects
    * @returns undefined where there is no such project, or no state of it that can be read
    */
-  read(id: string): OnBench | undefined {
+  read(id: string): FormState | undefined {
     const full = this.#find(id);
     return full === undefined ? undefined : this.#read(id, readFileSync(full, 'utf8'));
   }
@@ -42,13 +43,13 @@ export class Shelf {
     const full = this.#find(id);
     if (full === undefined) return undefined;
     const before = readFileSync(full, 'utf8');
-    const bench = this.#read(id, before);
-    if (!bench) return undefined;
-    if (bench.broken) {
+    const form = this.#read(id, before);
+    if (!form) return undefined;
+    if (form.broken) {
       return { kind: 'refused', message: 'The file has a mistake.', mend: 'Mend it in your editor first.' };
     }
     const there = valueAt(before, place);
-    if (there !== was) return { kind: 'conflict', bench, theirs: there };
+    if (there !== was) return { kind: 'conflict', form, theirs: there };
     const name = place.at(-1);
     const after =
       was === undefined
@@ -61,9 +62,10 @@ export class Shelf {
     }
     const fault = newFault(this.#problems(id, before), this.#problems(id, after), place, after);
     if (fault) return { kind: 'refused', message: fault.message, mend: fault.mend };
-    writeFileSync(full, after);
+    const refusal = writeAuthorFile(full, after);
+    if (refusal) return { kind: 'refused', ...refusal };
     const written = this.#read(id, after)!;
-    return { kind: 'written', bench: written, line: locate(after, place).line };
+    return { kind: 'written', form: written, line: locate(after, place).line };
   }
 
   /** Only a project's own file, and only where it truly lies: no name and no link leads out of the content folder. */
@@ -75,13 +77,13 @@ export class Shelf {
     return realpathSync(full) === path.join(realpathSync(shelf), id, 'project.yaml') ? full : undefined;
   }
 
-  #read(id: string, text: string): OnBench | undefined {
+  #read(id: string, text: string): FormState | undefined {
     const file = fileOf(id);
     const { value, problems } = readYaml(text, ProjectFile, file);
     if (value) {
-      const bench = { file, sections: sectionsOf(text), project: value, materials: this.#materials() };
-      this.#lastGood.set(id, bench);
-      return bench;
+      const form = { file, sections: sectionsOf(text), project: value, materials: this.#materials() };
+      this.#lastGood.set(id, form);
+      return form;
     }
     const last = this.#lastGood.get(id);
     const [{ line, column, message, mend }] = problems as [Problem];

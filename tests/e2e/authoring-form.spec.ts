@@ -1,4 +1,4 @@
-/** The author's bench: a project as a form while `npm start` runs, used by an instructor who has an editor open too. */
+/** The author's form: a project as a form while `npm start` runs, used by an instructor who has an editor open too. */
 import { request as ask } from 'node:http';
 import { globSync, readFileSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
@@ -11,15 +11,15 @@ import { copyKit } from '../copy-kit.ts';
 import { start, type Started } from './npm-start.ts';
 
 const PROJECT = 'content/projects/swatch-folio/project.yaml';
-const BENCH = '/authoring/bench/swatch-folio/';
+const FORM = '/authoring/form/swatch-folio/';
 const dist = fileURLToPath(new URL('../../dist', import.meta.url));
 
-test('the built site has no bench', async ({ request }) => {
-  expect((await request.get(BENCH)).status()).toBe(404);
-  expect((await request.get(`${BENCH}file.json`)).status()).toBe(404);
+test('the built site has no form', async ({ request }) => {
+  expect((await request.get(FORM)).status()).toBe(404);
+  expect((await request.get(`${FORM}file.json`)).status()).toBe(404);
   const files = globSync('**/*.{html,js,css,json}', { cwd: dist });
   expect(files.length).toBeGreaterThan(20);
-  expect(files.filter((file) => readFileSync(path.join(dist, file), 'utf8').includes('authoring/bench/'))).toEqual([]);
+  expect(files.filter((file) => readFileSync(path.join(dist, file), 'utf8').includes('authoring/form/'))).toEqual([]);
 });
 
 test.describe('while the site is open for writing', () => {
@@ -43,7 +43,7 @@ test.describe('while the site is open for writing', () => {
   });
 
   const open = async (page: Page) => {
-    await page.goto(site.address + BENCH);
+    await page.goto(site.address + FORM);
     await expect(page.getByRole('heading', { level: 1 })).toHaveText('Swatch-card folio', { timeout: 60_000 });
     await page.waitForLoadState('networkidle');
   };
@@ -210,7 +210,7 @@ test.describe('while the site is open for writing', () => {
     new Promise<number | undefined>((done, fail) => {
       const { hostname, port } = new URL(site.address);
       const method = body === undefined ? 'GET' : 'POST';
-      const sent = ask({ hostname, port, path: `${BENCH}file.json`, method, headers }, (response) => {
+      const sent = ask({ hostname, port, path: `${FORM}file.json`, method, headers }, (response) => {
         response.resume();
         done(response.statusCode);
       });

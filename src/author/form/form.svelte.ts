@@ -9,10 +9,10 @@ import {
   type ProjectFile,
 } from '../../core/index.ts';
 import type { Place } from '../../site/content/located-yaml.ts';
-import { fieldsOf, type Answer, type Change, type Entry, type Field, type OnBench } from './messages.ts';
+import { fieldsOf, type Answer, type Change, type Entry, type Field, type FormState } from './messages.ts';
 
 /** How it stands with a box whose value differs from the file, or did a moment ago. */
-export type Standing =
+export type FieldStatus =
   | { kind: 'written'; line: number }
   | { kind: 'refused'; message: string; mend?: string | undefined }
   | { kind: 'conflict'; theirs: string | undefined };
@@ -25,16 +25,16 @@ const SILENT = 'npm start does not answer. Is it still running?';
 /** How long after the last key the whole project is checked, in ms: the sums follow at once, the making takes longer. */
 const PAUSE = 200;
 
-/** One project on the bench: its file as it lies on disk, what is typed over it, and what follows from both. */
-export class Bench {
+/** One project as a form: its file as it lies on disk, what is typed over it, and what follows from both. */
+export class FormClient {
   readonly #address: string;
-  #bench = $state.raw<OnBench>();
+  #form = $state.raw<FormState>();
   /** What stands in a box, where the file says something else. */
   #typed = $state<Record<string, string>>({});
   /** What the file said when the author began to type. */
   readonly #seen = new Map<string, string>();
   readonly #sent = new Set<string>();
-  #standing = $state<Record<string, Standing>>({});
+  #status = $state<Record<string, FieldStatus>>({});
   /** For screen readers, and for everyone at the foot of the form. */
   said = $state('');
   /** The last change that was written. */
@@ -45,14 +45,14 @@ export class Bench {
     this.#address = address;
   }
 
-  get bench(): OnBench | undefined {
-    return this.#bench;
+  get state(): FormState | undefined {
+    return this.#form;
   }
 
   /** The project with everything that is typed. */
   readonly #project: ProjectFile | undefined = $derived.by(() => {
-    if (!this.#bench) return undefined;
-    const project = structuredClone(this.#bench.project);
+    if (!this.#form) return undefined;
+    const project = structuredClone(this.#form.project);
     for (const [key, value] of Object.entries(this.#typed)) put(project, JSON.parse(key) as Place, value);
     return project;
   });
@@ -60,8 +60,8 @@ export class Bench {
   /** The project worked out in both editions. */
   readonly patterns: Record<Edition, Pattern> | undefined = $derived.by(() => {
     const project = this.#project;
-    if (!project || !this.#bench) return undefined;
-    const { materials } = this.#bench;
+    if (!project || !this.#form) return undefined;
+    const { materials } = this.#form;
     return {
       inch: resolveProject(project, { edition: 'inch', materials }),
       metric: resolveProject(project, { edition: 'metric', materials }),
@@ -72,7 +72,7 @@ export class Bench {
   followFindings(): void {
     $effect(() => {
       const project = this.#project;
-      const materials = this.#bench?.materials;
+      const materials = this.#form?.materials;
       if (!project) return;
       const later = setTimeout(() => (this.findings = inOrder(checkAll(project, materials))), PAUSE);
       return () => clearTimeout(later);
@@ -87,27 +87,27 @@ export class Bench {
       this.said = message;
       return;
     }
-    this.#take((await answer.json()) as OnBench);
+    this.#take((await answer.json()) as FormState);
   }
 
   /** The file is new; what is being typed stays, and where the file changed below it, that is shown. */
-  #take(bench: OnBench): void {
-    this.#bench = bench;
-    if (bench.broken) return;
-    const now = new Map(fieldsOf(bench).map((field) => [keyOf(field.place), field.value]));
+  #take(form: FormState): void {
+    this.#form = form;
+    if (form.broken) return;
+    const now = new Map(fieldsOf(form).map((field) => [keyOf(field.place), field.value]));
     for (const key of Object.keys(this.#typed)) {
       const theirs = now.get(key);
       if (theirs === this.#typed[key]) this.#forget(key);
-      else if (theirs !== this.#seen.get(key)) this.#standing[key] = { kind: 'conflict', theirs };
+      else if (theirs !== this.#seen.get(key)) this.#status[key] = { kind: 'conflict', theirs };
     }
   }
 
   value = (field: Field): string => this.#typed[keyOf(field.place)] ?? field.value;
-  standing = (field: Field): Standing | undefined => this.#standing[keyOf(field.place)];
+  status = (field: Field): FieldStatus | undefined => this.#status[keyOf(field.place)];
   /** Findings of an entry, and of one box of it. */
   about = ({ place }: Pick<Entry, 'place'>): MetFinding[] =>
     // What was refused is said beside its box already.
-    this.findings.filter((one) => isBelow(one.place, place) && this.#standing[keyOf(one.place)]?.kind !== 'refused');
+    this.findings.filter((one) => isBelow(one.place, place) && this.#status[keyOf(one.place)]?.kind !== 'refused');
   isFaulty = ({ place }: Field): boolean =>
     this.findings.some(({ severity, place: at }) => severity === 'error' && keyOf(at) === keyOf(place));
 
@@ -116,14 +116,14 @@ export class Bench {
     if (!this.#seen.has(key)) this.#seen.set(key, field.value);
     if (value === field.value) this.#forget(key);
     else this.#typed[key] = value;
-    if (this.#standing[key]?.kind !== 'conflict') delete this.#standing[key];
+    if (this.#status[key]?.kind !== 'conflict') delete this.#status[key];
   }
 
   /** Writes what is typed, unless someone else changed that value meanwhile. */
   async write(field: Field): Promise<void> {
     const key = keyOf(field.place);
     const value = this.#typed[key];
-    if (value === undefined || this.#standing[key]?.kind === 'conflict' || this.#sent.has(key)) return;
+    if (value === undefined || this.#status[key]?.kind === 'conflict' || this.#sent.has(key)) return;
     // The return key leaves a box as well, and would send the same change twice.
     this.#sent.add(key);
     await this.#send(field, { place: field.place, was: this.#seen.get(key) ?? field.value, value });
@@ -136,7 +136,7 @@ export class Bench {
     if (answer?.kind === 'written') {
       this.last = undefined;
       this.said = `Written to line ${answer.line}: ${place.at(-1)} is ${value}.`;
-      this.#take(answer.bench);
+      this.#take(answer.form);
       return undefined;
     }
     if (answer?.kind === 'refused') return `${answer.message} ${answer.mend ?? ''}`.trim();
@@ -153,43 +153,43 @@ export class Bench {
   /** Of two versions the file's. */
   takeTheirs(field: Field): void {
     this.#forget(keyOf(field.place));
-    delete this.#standing[keyOf(field.place)];
+    delete this.#status[keyOf(field.place)];
     this.said = 'The file’s value stays.';
   }
 
   /** Of two versions the author's, knowing the other. */
   async takeMine(field: Field): Promise<void> {
     const key = keyOf(field.place);
-    const standing = this.#standing[key];
-    if (standing?.kind !== 'conflict' || standing.theirs === undefined) return;
-    await this.#send(field, { place: field.place, was: standing.theirs, value: this.#typed[key] ?? field.value });
+    const status = this.#status[key];
+    if (status?.kind !== 'conflict' || status.theirs === undefined) return;
+    await this.#send(field, { place: field.place, was: status.theirs, value: this.#typed[key] ?? field.value });
   }
 
   #forget(key: string): void {
     delete this.#typed[key];
     this.#seen.delete(key);
-    if (this.#standing[key]?.kind === 'conflict') delete this.#standing[key];
+    if (this.#status[key]?.kind === 'conflict') delete this.#status[key];
   }
 
   async #send(field: Field, change: Change): Promise<void> {
     const key = keyOf(field.place);
     const answer = await this.#ask(change);
     if (!answer) {
-      this.#standing[key] = { kind: 'refused', message: SILENT };
+      this.#status[key] = { kind: 'refused', message: SILENT };
       return;
     }
     if (answer.kind === 'written') {
       this.#forget(key);
-      this.#standing[key] = { kind: 'written', line: answer.line };
+      this.#status[key] = { kind: 'written', line: answer.line };
       this.last = { field, was: change.was ?? '', value: change.value };
       this.said = `Written to line ${answer.line}: ${change.was} is ${change.value} now.`;
-      this.#take(answer.bench);
+      this.#take(answer.form);
     } else if (answer.kind === 'conflict') {
-      this.#standing[key] = { kind: 'conflict', theirs: answer.theirs };
+      this.#status[key] = { kind: 'conflict', theirs: answer.theirs };
       this.said = 'Not written: the file has another value there by now.';
-      this.#take(answer.bench);
+      this.#take(answer.form);
     } else {
-      this.#standing[key] = answer;
+      this.#status[key] = answer;
       this.said = `Not written. ${answer.message}`;
     }
   }

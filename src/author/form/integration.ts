@@ -5,7 +5,7 @@ import { z } from 'zod';
 import { Shelf } from './file.ts';
 import { refusal } from './own-machine.ts';
 
-const BENCH = '/authoring/bench/';
+const FORM = '/authoring/form/';
 /** More than any one value is long. */
 const LONGEST = 100_000;
 
@@ -16,27 +16,27 @@ const Change = z.strictObject({
 });
 
 /**
- * The author's bench: a project as a form beside what follows from it. Only while the site is being written: a build
+ * The author's form: a project as a form beside what follows from it. Only while the site is being written: a build
  * does not know of it.
  */
-export function authorsBench(): AstroIntegration {
+export function authorsForm(): AstroIntegration {
   let root = '';
   return {
-    name: 'authors-bench',
+    name: 'authors-form',
     hooks: {
       'astro:config:setup'({ command, config, injectRoute }) {
         root = fileURLToPath(config.root);
         if (command !== 'dev') return;
         injectRoute({
-          pattern: `${BENCH}[project]`,
+          pattern: `${FORM}[project]`,
           entrypoint: new URL('Page.astro', import.meta.url),
           prerender: true,
         });
       },
       'astro:server:setup'({ server }) {
-        const start = `${server.config.base.replace(/\/$/, '')}${BENCH}`;
+        const start = `${server.config.base.replace(/\/$/, '')}${FORM}`;
         const shelf = new Shelf(root);
-        server.middlewares.use(async (request, response, next) => {
+        const answer = async (request: IncomingMessage, response: ServerResponse, next: () => void): Promise<void> => {
           const { pathname } = new URL(request.url ?? '/', 'http://localhost');
           if (!pathname.startsWith(start)) return next();
           const why = refusal({
@@ -48,11 +48,17 @@ export function authorsBench(): AstroIntegration {
           const [, id] = /^([^/]+)\/file\.json$/.exec(pathname.slice(start.length)) ?? [];
           if (id === undefined) return next();
           if (request.method === 'GET') return send(response, ...found(shelf.read(id)));
-          if (request.method !== 'POST') return send(response, 405, { message: 'The bench reads and writes only.' });
+          if (request.method !== 'POST') return send(response, 405, { message: 'The form reads and writes only.' });
           const change = Change.safeParse(await readJson(request));
           return change.success
             ? send(response, ...found(shelf.write(id, change.data)))
             : send(response, 400, { message: 'This is not a change.' });
+        };
+        server.middlewares.use((request, response, next) => {
+          answer(request, response, next).catch((error: unknown) => {
+            const message = error instanceof Error ? error.message : String(error);
+            send(response, 500, { message: `The form could not do this: ${message}` });
+          });
         });
       },
     },

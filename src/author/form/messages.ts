@@ -1,4 +1,4 @@
-/** What the author's bench and its page tell each other. */
+/** What the author's form and its page tell each other. */
 import type { Materials, ProjectFile } from '../../core/index.ts';
 import type { Place } from '../../site/content/located-yaml.ts';
 
@@ -28,7 +28,7 @@ export type Entry = {
 export type Section = { name: string; about?: string; entries: Entry[] };
 
 /** A project file as it lies on disk, or in its last state that could be read. */
-export type OnBench = {
+export type FormState = {
   file: string;
   sections: Section[];
   project: ProjectFile;
@@ -45,12 +45,12 @@ export type Change = { place: Place; was?: string | undefined; value: string };
 
 /** What became of a change. */
 export type Answer =
-  | { kind: 'written'; bench: OnBench; line: number }
+  | { kind: 'written'; form: FormState; line: number }
   /** Another hand changed the same value on disk meanwhile; undefined where it is gone. */
-  | { kind: 'conflict'; bench: OnBench; theirs: string | undefined }
+  | { kind: 'conflict'; form: FormState; theirs: string | undefined }
   /** It cannot stand there, so it was not written. */
   | { kind: 'refused'; message: string; mend?: string | undefined };
 
 /** All boxes of a form. */
-export const fieldsOf = ({ sections }: Pick<OnBench, 'sections'>): Field[] =>
+export const fieldsOf = ({ sections }: Pick<FormState, 'sections'>): Field[] =>
   sections.flatMap(({ entries }) => entries.flatMap(({ fields }) => fields));

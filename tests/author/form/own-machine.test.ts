@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { refusal } from '../../../src/author/bench/own-machine.ts';
+import { refusal } from '../../../src/author/form/own-machine.ts';
 
 const json = { 'content-type': 'application/json' };
 const ours = { host: 'localhost:4321', origin: 'http://localhost:4321' };
@@ -13,7 +13,7 @@ test.each([
   expect(refusal({ remote, method, headers })).toBeUndefined();
 });
 
-const ELSEWHERE = 'The bench works only on the machine where npm start runs.';
+const ELSEWHERE = 'The form works only on the machine where npm start runs.';
 const FOREIGN = 'This request does not come from a page of this site.';
 
 test.each([

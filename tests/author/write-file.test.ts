@@ -1,0 +1,59 @@
+/** An author's file is written as a whole or not at all, whatever fails. */
+import fs from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import { expect, onTestFinished, test } from 'vitest';
+import { writeAuthorFile, type Disk } from '../../src/author/write-file.ts';
+
+function folder(): string {
+  const made = fs.mkdtempSync(path.join(os.tmpdir(), 'write-'));
+  onTestFinished(() => fs.rmSync(made, { recursive: true }));
+  return made;
+}
+
+/** A disk on which one thing fails. */
+const failing = (call: keyof Disk, code: string): Disk => ({
+  ...fs,
+  [call]: () => {
+    throw Object.assign(new Error(code), { code });
+  },
+});
+
+test('a new file, and one that is there, which keeps its permissions', () => {
+  const file = path.join(folder(), 'project.yaml');
+  expect(writeAuthorFile(file, 'title: Folio\n')).toBeUndefined();
+  fs.chmodSync(file, 0o640);
+  expect(writeAuthorFile(file, 'title: Wallet\n')).toBeUndefined();
+  expect(fs.readFileSync(file, 'utf8')).toBe('title: Wallet\n');
+  expect(fs.statSync(file).mode & 0o777).toBe(0o640);
+  expect(fs.readdirSync(path.dirname(file))).toEqual(['project.yaml']);
+});
+
+test('what a link points to is written, and the link stays', () => {
+  const root = folder();
+  fs.writeFileSync(path.join(root, 'real.yaml'), 'a');
+  fs.symlinkSync('real.yaml', path.join(root, 'link.yaml'));
+  expect(writeAuthorFile(path.join(root, 'link.yaml'), 'b')).toBeUndefined();
+  expect(fs.readFileSync(path.join(root, 'real.yaml'), 'utf8')).toBe('b');
+  expect(fs.lstatSync(path.join(root, 'link.yaml')).isSymbolicLink()).toBe(true);
+});
+
+test.each([
+  ['accessSync', 'EACCES', 'project.yaml may not be written here.'],
+  ['openSync', 'EROFS', 'project.yaml may not be written here.'],
+  ['writeFileSync', 'ENOSPC', 'project.yaml is not written: the disk is full.'],
+  ['fsyncSync', 'EIO', 'project.yaml is not written (EIO).'],
+  ['renameSync', 'EBUSY', 'project.yaml is not written: another program holds it.'],
+] as const)('%s fails: the file stays, and nothing lies beside it', (call, code, message) => {
+  const file = path.join(folder(), 'project.yaml');
+  fs.writeFileSync(file, 'title: Folio\n');
+  expect(writeAuthorFile(file, 'title: Wallet\n', failing(call, code))?.message).toBe(message);
+  expect(fs.readFileSync(file, 'utf8')).toBe('title: Folio\n');
+  expect(fs.readdirSync(path.dirname(file))).toEqual(['project.yaml']);
+});
+
+test('a folder that is not there is said, too', () => {
+  expect(writeAuthorFile(path.join(folder(), 'gone/project.yaml'), 'a')?.message).toBe(
+    'project.yaml is not written (ENOENT).',
+  );
+});
