@@ -1,4 +1,4 @@
-/** A step as pages draw it. Part of the engine: see engine.ts. The command that builds draws steps with it as well. */
+/** A step as pages draw it. The command that builds draws steps with it as well. */
 import { drawMade, drawStep, makeUp, oncePer, type Pattern, type Scene, type Step } from '../../src/core/index.ts';
 import { ROOM } from './fit.ts';
 

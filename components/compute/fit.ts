@@ -1,4 +1,4 @@
-/** The room that a page gives its drawings of the making. Part of the engine: see engine.ts. */
+/** The room that a page gives its drawings of the making. */
 import { NARROWEST, type Fit } from '../../src/core/index.ts';
 
 /** As on the narrowest screen, so that what is drawn anew takes the very place of what the page was built with. */

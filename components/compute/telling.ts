@@ -1,10 +1,9 @@
-/** What is told and drawn of the making. Part of the engine: see engine.ts. */
+/** What is told and drawn of the making. */
 import {
   check,
   drawDrift,
   drawStep,
   makeUp,
-  makeUpSteps,
   oncePer,
   pointAtShowing,
   type Drift,
@@ -24,9 +23,6 @@ import type { ToldLine, ToldPlace, ToldStep } from './step-types.ts';
 export { draw, stepOf } from './draw-step.ts';
 export { drawApart, drawCut, drawLayers } from '../words/layer-study/layers.ts';
 export { drawSeam } from '../words/seam-study/seam.ts';
-
-/** Makes the steps up one by one, so that what follows finds them made. */
-export const make: (pattern: Pattern) => Iterator<void, unknown> = makeUpSteps;
 
 /** All that a page tells of a step. */
 export const tellStep = oncePer((pattern: Pattern, id): ToldStep | undefined => {

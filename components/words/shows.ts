@@ -4,6 +4,7 @@
 import { buyAtOnce, layAtOnce, startOf } from '../compute/cutting.ts';
 import { thicknessIn, type Pattern } from '../../src/core/index.ts';
 import { drawWhole } from '../compute/draw-step.ts';
+import { roundOf } from './layer-study/layers-on-sheet.ts';
 import { pack } from './layer-study/packed-places.ts';
 import {
   draw,
@@ -38,7 +39,7 @@ export const shows = {
       const drawn = step && drawLayers(step, pattern, thicknessIn(pattern));
       return {
         makes: step?.makes ?? id,
-        scene: drawn && { ...drawn.scene, shapes: [...drawn.scene.shapes, drawn.round(1)] },
+        scene: drawn && { ...drawn.scene, shapes: [...drawn.scene.shapes, roundOf(drawn, 1)] },
         told: pack(tellPlaces(pattern, id)),
       };
     },

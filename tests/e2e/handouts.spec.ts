@@ -22,7 +22,7 @@ async function choices(page: Page): Promise<Locator> {
 function writerOf(page: Page): () => string[] {
   const fetched: string[] = [];
   page.on('request', (request) => fetched.push(new URL(request.url()).pathname));
-  return () => fetched.filter((name) => /press|\.ttf$/.test(name));
+  return () => fetched.filter((name) => /\/document[.-][\w-]+\.js$|\.ttf$/.test(name));
 }
 
 /** Blanks of any width as one plain blank. */

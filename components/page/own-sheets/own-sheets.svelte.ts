@@ -1,88 +1,84 @@
-import type { Pattern, PaperName } from '../../../src/core/index.ts';
-import { sized } from '../../compute/sized.ts';
-import type { Project } from '../learner.svelte.ts';
-import type { News, Order } from '../../compute/press.ts';
+import type { PaperName, Pattern } from '../../../src/core/index.ts';
+import { Client, type Sized } from '../../compute/client.svelte.ts';
+import type { DocumentRequest } from '../../compute/protocol.ts';
 
 /** How one document comes along. */
 type Coming =
   | { at: 'rest' }
-  | { at: 'work'; done: number; all: number }
+  /** `share` of it that is written, 0 to 1. */
+  | { at: 'work'; share: number }
   | { at: 'done'; address: string; name: string; pages?: number; findings: string[] }
   | { at: 'failed'; message: string };
 
 type Wanted = { name: string; title: string };
+type Fonts = DocumentRequest['fonts'];
 
-const start = (): Worker => new Worker(new URL('../../compute/press.ts', import.meta.url), { type: 'module' });
-
-/** The documents at the learner's size: one at a time, made by a worker of its own that starts when it is needed. */
+/** The documents at the learner's size, one at a time. */
 export class OwnSheets {
   paper = $state<PaperName>('A4');
   largePrint = $state(false);
-  coming = $state<Coming>({ at: 'rest' });
-  #worker: Worker | undefined;
+  readonly #client = new Client<'document'>();
+  #isReady = false;
+  /** The name of the file that was asked for; where it lies with the site already, its address. */
+  #wanted: { name: string; address?: string } | undefined = $state.raw();
+  /** The address of what was made last. */
+  #made: string | undefined = $state.raw();
+
+  /** Make it while a component is being set up. */
+  constructor() {
+    $effect(() => {
+      const { value } = this.#client;
+      if (!value) return;
+      const address = URL.createObjectURL(new Blob([value.bytes], { type: 'application/pdf' }));
+      this.#made = address;
+      return () => URL.revokeObjectURL(address);
+    });
+  }
+
+  readonly coming: Coming = $derived.by(() => {
+    const { value, stale, progress, error } = this.#client;
+    if (!this.#wanted) return { at: 'rest' };
+    const { name, address } = this.#wanted;
+    if (address !== undefined) return { at: 'done', address, name, findings: [] };
+    if (error) return { at: 'failed', message: error };
+    if (stale || !value || this.#made === undefined) return { at: 'work', share: progress ?? 0 };
+    return { at: 'done', address: this.#made, name, pages: value.pages, findings: value.findings };
+  });
 
   /**
    * Fetches the writer and tries it on a few sheets, so that what is asked for next is there at once. Called when
-   * somebody comes to the choices: who only reads the page never loads any of it.
+   * somebody comes to the choices: a reader of the page never loads any of it.
    */
-  ready(document: Wanted, project: Project, pattern: Pattern, fonts: Order['fonts']): void {
-    if (this.#worker) return;
-    this.#worker = start();
-    this.#worker.onerror = () => (this.#worker = undefined); // off line, say: whoever asks tries anew
-    this.#worker.postMessage($state.snapshot({ ...this.#order(document, project, pattern, fonts), trial: true }));
+  prepare({ name }: Wanted, sized: Sized, fonts: Fonts): void {
+    if (this.#isReady || this.#wanted) return;
+    this.#isReady = true;
+    this.#client.ask({ kind: 'document', document: { ...this.#document(name, fonts), trial: true } }, sized);
   }
 
   /** Offers a document of that size which lies with the site already. */
-  take(address: string, document: Wanted, project: Project, pattern: Pattern): void {
+  take(address: string, document: Wanted, sized: Sized): void {
     this.forget();
-    this.coming = { at: 'done', address, name: this.#fileName(document, project, pattern), findings: [] };
+    this.#wanted = { name: this.#fileName(document, sized), address };
   }
 
   /** Asks for a document at the size of a pattern. A document that is still under way is given up. */
-  make(document: Wanted, project: Project, pattern: Pattern, fonts: Order['fonts']): void {
-    this.forget();
-    let pages = 0;
-    this.coming = { at: 'work', done: 0, all: 1 };
-    this.#worker ??= start();
-    this.#worker.onmessage = ({ data: news }: MessageEvent<News>) => {
-      if (news.kind === 'progress') {
-        pages = news.all;
-        this.coming = { at: 'work', done: news.done, all: news.all };
-      } else if (news.kind === 'failed') this.coming = { at: 'failed', message: news.message };
-      else {
-        const address = URL.createObjectURL(new Blob([news.bytes], { type: 'application/pdf' }));
-        const name = this.#fileName(document, project, pattern);
-        this.coming = { at: 'done', address, name, pages, findings: news.findings };
-      }
-    };
-    this.#worker.onerror = () => {
-      this.coming = {
-        at: 'failed',
-        message: 'The document could not be made. Load the page again, and try once more.',
-      };
-    };
-    this.#worker.postMessage($state.snapshot(this.#order(document, project, pattern, fonts)));
-  }
-
-  #fileName = (document: Wanted, project: Project, { edition }: Pattern): string =>
-    `${project.id}-${document.name}-${this.paper.toLowerCase()}-${edition}.pdf`;
-
-  #order(document: Wanted, project: Project, pattern: Pattern, fonts: Order['fonts']): Order {
-    return {
-      ...sized(project, pattern),
-      document: document.name,
-      setting: { paper: this.paper, largePrint: this.largePrint, language: window.document.documentElement.lang },
-      fonts,
-    };
+  make(document: Wanted, sized: Sized, fonts: Fonts): void {
+    this.#wanted = { name: this.#fileName(document, sized) };
+    this.#client.ask({ kind: 'document', document: this.#document(document.name, fonts) }, sized);
   }
 
   /** Lets go of a document: a size that has changed since is another document. */
   forget(): void {
-    if (this.coming.at === 'done') URL.revokeObjectURL(this.coming.address);
-    if (this.coming.at === 'work') {
-      this.#worker?.terminate();
-      this.#worker = undefined;
-    }
-    this.coming = { at: 'rest' };
+    if (this.#wanted) this.#client.stop();
+    this.#wanted = undefined;
   }
+
+  #document = (name: string, fonts: Fonts): DocumentRequest => ({
+    name,
+    setting: { paper: this.paper, largePrint: this.largePrint, language: window.document.documentElement.lang },
+    fonts,
+  });
+
+  #fileName = (document: Wanted, { project, pattern }: { project: { id: string }; pattern: Pattern }): string =>
+    `${project.id}-${document.name}-${this.paper.toLowerCase()}-${pattern.edition}.pdf`;
 }

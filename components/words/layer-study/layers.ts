@@ -1,10 +1,8 @@
-/** How many layers of what lie where. Part of the engine: see engine.ts. */
+/** How many layers of what lie where. */
 import {
   drawExploded,
   drawLayerMap,
   drawWorkSection,
-  type Command,
-  type PathShape,
   type Pattern,
   type Scene,
   type Step,
@@ -19,6 +17,7 @@ import {
   type Work,
 } from '../../../src/core/cloth/index.ts';
 import { low } from '../../compute/fit.ts';
+import { isIn, type DrawnLayers } from './layers-on-sheet.ts';
 import type { ToldPlace } from '../../compute/step-types.ts';
 
 type Point = { x: number; y: number };
@@ -76,7 +75,7 @@ function piercedBy({ from, to, plies }: StitchStretch, regions: readonly Region[
   const [x, y] = [(from.x + to.x) / 2, (from.y + to.y) / 2];
   const [dx, dy] = [(-(to.y - from.y) / length) * ASIDE, ((to.x - from.x) / length) * ASIDE];
   const beside = [1, -1].flatMap(
-    (side) => regions.find((one) => isIn(one, { x: x + side * dx, y: y + side * dy })) ?? [],
+    (side) => regions.find((one) => isIn(one.rings, { x: x + side * dx, y: y + side * dy })) ?? [],
   );
   const off = (region: Region) => Math.abs(region.plies.length - plies.length);
   return beside.sort((a, b) => off(a) - off(b))[0];
@@ -87,27 +86,6 @@ function cornerOf({ plies }: Work): Point {
   const points = plies.flatMap((ply) => ply.outline.map((edge) => edge.from));
   return { x: Math.min(...points.map(({ x }) => x)), y: Math.min(...points.map(({ y }) => y)) };
 }
-
-/** Whether a point lies in a region; its rings may have holes. */
-function isIn({ rings }: Region, { x, y }: Point): boolean {
-  let inside = false;
-  for (const ring of rings) {
-    ring.forEach((a, i) => {
-      const b = ring[(i + 1) % ring.length]!;
-      if (a.y > y !== b.y > y && x < a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)) inside = !inside;
-    });
-  }
-  return inside;
-}
-
-/** The drawing of the layers, and how to find a place on it. */
-export type DrawnLayers = {
-  scene: Scene;
-  /** The line round a place, for the scene. */
-  round(n: number): PathShape;
-  /** The place under a point of the sheet, in mm of the sheet; undefined beside the work. */
-  under(at: Point): number | undefined;
-};
 
 /**
  * Draws the layers of a work after a step.
@@ -126,25 +104,12 @@ export function drawLayers(step: Step, pattern: Pattern, thickness: (material: s
   });
   return {
     scene,
-    round(n) {
-      const regions = places.find((place) => place.n === n)?.regions ?? [];
-      const path = regions.flatMap(({ rings }) => rings.flatMap((ring) => closed(ring.map(onto))));
-      return { kind: 'path', name: 'chosen place', role: 'raw edge', path, now: true };
-    },
-    under(at) {
-      const point = {
-        x: corner.x + (at.x - sheet.x) / scene.scale,
-        y: corner.y + height - (at.y - sheet.y) / scene.scale,
-      };
-      return places.find(({ regions }) => regions.some((region) => isIn(region, point)))?.n;
-    },
+    places: places.map(({ n, regions }) => ({
+      n,
+      rings: regions.flatMap(({ rings }) => rings.map((ring) => ring.map(onto))),
+    })),
   };
 }
-
-const closed = (points: readonly Point[]): Command[] => [
-  ...points.map(({ x, y }, i): Command => [i === 0 ? 'M' : 'L', x, y]),
-  ['Z'],
-];
 
 /** Where the work lies on the sheet: the upper left corner of its tones. */
 function sheetCornerOf({ shapes }: Scene): Point {

@@ -1,7 +1,8 @@
 /** The layers of a work after a step: which place is looked at, and how thick the materials are taken to be. */
+import { untrack } from 'svelte';
 import { suits, type Pattern } from '../../../src/core/index.ts';
-import type { InView } from '../../page/in-view.svelte.ts';
-import type { Making } from '../../compute/making.svelte.ts';
+import { Client } from '../../compute/client.svelte.ts';
+import type { Learner } from '../../page/learner.svelte.ts';
 import type { ToldPlace } from '../../compute/step-types.ts';
 import { adviceOn } from './advice.ts';
 
@@ -20,12 +21,9 @@ export const views: readonly { value: View; label: string }[] = [
 ];
 
 export class Reading {
-  readonly #making: Making;
-  readonly #step: string;
+  readonly #learner: Learner;
   readonly #told: readonly ToldPlace[];
-  readonly #inView: InView;
-  /** Stay while the study is out of sight: telling places takes a while. */
-  #last: readonly ToldPlace[];
+  readonly #client = new Client<'places'>();
   #chosen = $state(1);
   /** Thickness of one layer in mm, by role, where the learner tries another. */
   #tried = $state<Record<string, number>>({});
@@ -33,30 +31,38 @@ export class Reading {
   isTouched = $state(false);
   #view = $state<View>('above');
 
-  /** @param told the places at the lesson's own size */
-  constructor(making: Making, inView: InView, step: string, told: readonly ToldPlace[]) {
-    this.#making = making;
-    this.#inView = inView;
-    this.#step = step;
-    this.#told = this.#last = told;
+  /**
+   * Make it while a component is being set up.
+   *
+   * @param told the places at the lesson's own size
+   */
+  constructor(learner: Learner, step: string, told: readonly ToldPlace[]) {
+    this.#learner = learner;
+    this.#told = told;
+    $effect(() => {
+      const { isAsBuilt, project, pattern } = learner;
+      untrack(() => {
+        if (isAsBuilt) this.#client.stop();
+        else this.#client.ask({ kind: 'places', step }, { project, pattern });
+      });
+    });
   }
 
   get #pattern(): Pattern {
-    return this.#making.learner.pattern;
+    return this.#learner.pattern;
   }
 
-  /** Of another size, and the engine that knows better is on its way. */
-  get isWaiting(): boolean {
-    const { isAsBuilt, made } = this.#making;
-    return !isAsBuilt && (!made || !this.#inView.is);
+  /** Of another size, and the right ones are on their way. */
+  readonly isWaiting: boolean = $derived.by(() => !this.#learner.isAsBuilt && this.#client.of !== this.#pattern);
+
+  /** Why they do not come, in a sentence for the learner; or nothing. */
+  get error(): string {
+    return this.#client.error;
   }
 
-  readonly places: readonly ToldPlace[] = $derived.by(() => {
-    const { isAsBuilt, made } = this.#making;
-    if (isAsBuilt) return this.#told;
-    if (made && this.#inView.is) this.#last = made.engine.tellPlaces(made.pattern, this.#step);
-    return this.#last;
-  });
+  readonly places: readonly ToldPlace[] = $derived.by(() =>
+    this.#learner.isAsBuilt ? this.#told : (this.#client.value ?? this.#told),
+  );
 
   readonly place: ToldPlace | undefined = $derived.by(
     () => this.places.find(({ n }) => n === this.#chosen) ?? this.places[0],

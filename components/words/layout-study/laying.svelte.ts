@@ -1,11 +1,13 @@
 /** What is tried in the layout study, and the layout that comes of it. */
 import type { Fit } from '../../../src/core/index.ts';
-import { Errand } from '../../compute/errand.svelte.ts';
+import { Client } from '../../compute/client.svelte.ts';
 import { preCuts } from './pre-cuts.ts';
-import { sized } from '../../compute/sized.ts';
 import type { LayoutWish, OwnWish } from '../../compute/cutting-types.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
 import type { Range } from '../../ui/ruler-slider/ruler.ts';
+
+/** In ms: so long a choice rests before it is sent. */
+const REST = 120;
 
 /** A cloth that can be laid out: its role, what learners call it, its own width and whether it has a direction. */
 export type Choice = Pick<LayoutWish, 'role' | 'width' | 'nap'> & { label: string };
@@ -20,7 +22,7 @@ const MOST_SETS = 20;
 export class Laying {
   readonly #learner: Learner;
   readonly #start: LayoutWish;
-  readonly errand = new Errand<'layout'>();
+  readonly client = new Client<'layout'>({ rest: REST });
   /** What was changed; the rest is the project's own. */
   #tried = $state<Partial<Omit<LayoutWish, 'own'>>>({});
   /** What was written stays written, whether it is laid on or not. */
@@ -112,11 +114,10 @@ export class Laying {
     this.#tried = rest;
   }
 
-  /** Sends what is wished to the table. */
+  /** Asks for a layout as it is wished. */
   ask(fit: Fit): void {
     const { project, pattern } = this.#learner;
-    if (this.wish)
-      this.errand.ask({ kind: 'layout', ...sized(project, pattern), currency: 'EUR', wish: this.wish, fit });
+    if (this.wish) this.client.ask({ kind: 'layout', wish: this.wish, fit }, { project, pattern });
   }
 
   /** Whether the page was built with what is wished now. */

@@ -1,47 +1,37 @@
 /** The most layers after each step. Counting them takes longer than all the rest, so it waits until the hand rests for a while. */
-import type { Pattern } from '../../../src/core/index.ts';
-import type { InView } from '../../page/in-view.svelte.ts';
-import type { Making } from '../../compute/making.svelte.ts';
+import { untrack } from 'svelte';
+import { Client } from '../../compute/client.svelte.ts';
+import type { Learner } from '../../page/learner.svelte.ts';
 
 /** In ms. */
 const REST = 800;
 
 export class Layers {
-  readonly #making: Making;
+  readonly #learner: Learner;
   readonly #built: readonly number[];
-  #counted = $state.raw<readonly number[]>([]);
-  #of = $state.raw<Pattern>();
+  readonly #client = new Client<'layer counts'>({ rest: REST });
 
-  /** @param built those of the lesson's own size */
-  constructor(making: Making, built: readonly number[]) {
-    this.#making = making;
+  /**
+   * Make it while a component is being set up.
+   *
+   * @param built those of the lesson's own size
+   */
+  constructor(learner: Learner, built: readonly number[]) {
+    this.#learner = learner;
     this.#built = built;
+    $effect(() => {
+      const { isAsBuilt, project, pattern } = learner;
+      untrack(() => {
+        if (isAsBuilt) this.#client.stop();
+        else this.#client.ask({ kind: 'layer counts' }, { project, pattern });
+      });
+    });
   }
 
   /** After a step, counted from 0; undefined while it is being counted. */
   at(i: number): number | undefined {
-    const { isAsBuilt, learner } = this.#making;
+    const { isAsBuilt, pattern } = this.#learner;
     if (isAsBuilt) return this.#built[i];
-    return this.#of === learner.pattern ? this.#counted[i] : undefined;
-  }
-
-  /** Call while a component is being set up. Each step is counted in a task of its own. */
-  follow(inView: InView): void {
-    $effect(() => {
-      const { isAsBuilt, isCurrent, made } = this.#making;
-      if (isAsBuilt || !isCurrent || !made || !inView.is || this.#of === made.pattern) return;
-      const { engine, pattern } = made;
-      const ids = engine.tellAll(pattern).map(({ id }) => id);
-      const counted: number[] = [];
-      let turn = setTimeout(function count() {
-        counted.push(engine.layersMost(pattern, ids[counted.length]!));
-        turn = counted.length < ids.length ? setTimeout(count) : setTimeout(finish);
-      }, REST);
-      const finish = () => {
-        this.#counted = counted;
-        this.#of = pattern;
-      };
-      return () => clearTimeout(turn);
-    });
+    return this.#client.of === pattern ? this.#client.value?.[i] : undefined;
   }
 }

@@ -1,4 +1,4 @@
-/** Two pieces and one seam, sewn as the cloth does it. Part of the engine: see engine.ts. */
+/** Two pieces and one seam, sewn as the cloth does it. */
 import { cut, join, type Work } from '../../../src/core/cloth/index.ts';
 import { drawStep, rectangle, type Pattern, type Scene } from '../../../src/core/index.ts';
 import { low } from '../../compute/fit.ts';

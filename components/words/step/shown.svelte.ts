@@ -1,18 +1,22 @@
 /**
  * A step as its card shows it. A page may hold twenty of them: each follows the page in a turn of its own, those in
- * sight first, and its drawing in another turn once it is in sight.
+ * sight first, and its drawing is painted once it is in sight.
  */
+import { untrack } from 'svelte';
 import type { Pattern, Scene } from '../../../src/core/index.ts';
-import { inTurn } from '../../page/idle-queue.ts';
+import { Client } from '../../compute/client.svelte.ts';
+import type { Steps } from '../../compute/steps.svelte.ts';
 import type { InView } from '../../page/in-view.svelte.ts';
-import type { Making } from '../../compute/making.svelte.ts';
+import { LATER } from '../../compute/live.svelte.ts';
+import { inTurn } from '../../page/idle-queue.ts';
 import type { ToldStep } from '../../compute/step-types.ts';
 
 /** A step and the pattern that its numbers are of; undefined where an option leaves it out. */
 type Telling = { step: ToldStep | undefined; of: Pattern };
 
 export class Shown {
-  readonly #making: Making;
+  readonly #steps: Steps;
+  readonly #client = new Client<'drawing'>();
   readonly #inView: InView;
   readonly #id: string;
   readonly #built: ToldStep | undefined;
@@ -21,7 +25,7 @@ export class Shown {
   #drawing: { scene?: Scene | undefined; of: Pattern | undefined };
   /** The numbers are of another size than the page's. */
   isBehind: boolean;
-  /** And the engine that knows better is on its way. */
+  /** And none of this size were there yet. */
   isWaiting: boolean;
   #giveUp = () => {};
 
@@ -30,22 +34,31 @@ export class Shown {
    *
    * @param built the step at the lesson's own size
    */
-  constructor(making: Making, inView: InView, id: string, built: ToldStep | undefined) {
-    this.#making = making;
+  constructor(steps: Steps, inView: InView, id: string, built: ToldStep | undefined) {
+    this.#steps = steps;
     this.#inView = inView;
     this.#id = id;
     this.#built = built;
-    this.#telling = $state.raw({ step: built, of: making.learner.pattern });
-    this.#drawing = $state.raw({ of: making.isAsBuilt ? making.learner.pattern : undefined });
-    this.isBehind = $state(!making.isAsBuilt);
-    this.isWaiting = $state(!making.isAsBuilt);
+    this.#telling = $state.raw({ step: built, of: steps.learner.pattern });
+    this.#drawing = $state.raw({ of: steps.isAsBuilt ? steps.learner.pattern : undefined });
+    this.isBehind = $state(!steps.isAsBuilt);
+    this.isWaiting = $state(!steps.isAsBuilt);
+    const client = this.#client;
     $effect(() => {
-      const { isAsBuilt, isCurrent, made } = making;
+      const { isAsBuilt, learner } = steps;
+      const { project, pattern } = learner;
+      untrack(() => {
+        if (isAsBuilt) client.stop();
+        else client.ask({ kind: 'drawing', drawing: { of: 'step', id } }, { project, pattern }, inView.is ? 0 : LATER);
+      });
+    });
+    $effect(() => {
+      const { isAsBuilt, isCurrent } = steps;
       const { is: isInSight, isPrinting } = inView;
-      if (!isAsBuilt && isInSight) making.ask();
+      void client.value;
       if (isPrinting) this.#follow();
-      // Whoever is out of sight need not say first that it is behind.
-      else if (isAsBuilt || isCurrent || !made || isInSight) this.#giveUp = inTurn(() => this.#follow(), isInSight);
+      // What is out of sight need not say first that it is behind.
+      else if (isAsBuilt || isCurrent || isInSight) this.#giveUp = inTurn(() => this.#follow(), isInSight);
       return () => this.#giveUp();
     });
   }
@@ -69,18 +82,20 @@ export class Shown {
     return this.isBehind || this.#drawing.of !== this.of;
   }
 
+  /** Why it is behind, in a sentence for the learner; or nothing. */
+  get error(): string {
+    return this.#steps.error || this.#client.error;
+  }
+
   #follow(): void {
-    const { isAsBuilt, isCurrent, made, learner } = this.#making;
+    const { isAsBuilt, isCurrent, made, learner } = this.#steps;
     if (isAsBuilt) {
       this.#tell({ step: this.#built, of: learner.pattern });
       this.#drawing = { of: learner.pattern };
     } else if (made && isCurrent) {
-      const { engine, pattern } = made;
-      this.#tell({ step: engine.tellStep(pattern, this.#id), of: pattern });
-      const draw = () => (this.#drawing = { scene: engine.draw(pattern, this.#id), of: pattern });
-      if (this.#drawing.of === pattern) return;
-      if (this.#inView.isPrinting) draw();
-      else if (this.#inView.is) this.#giveUp = inTurn(draw);
+      this.#tell({ step: made.steps.find(({ id }) => id === this.#id), of: made.of });
+      const { value, of } = this.#client;
+      if (of === made.of && this.#drawing.of !== of && this.#inView.is) this.#drawing = { scene: value?.scene, of };
     } else {
       this.isBehind = true;
       this.isWaiting = !made;

@@ -1,6 +1,7 @@
 /** The places of the layer study, and what to do about them. */
 import { describe, expect, it } from 'vitest';
 import { drawLayers, placesOf } from '../../../components/words/layer-study/layers.ts';
+import { placeUnder, roundOf } from '../../../components/words/layer-study/layers-on-sheet.ts';
 import { pack, unpack } from '../../../components/words/layer-study/packed-places.ts';
 import { adviceOn } from '../../../components/words/layer-study/advice.ts';
 import { makeUp, resolveProject } from '../../../src/core/index.ts';
@@ -42,7 +43,9 @@ describe('the places of a work', () => {
   });
 
   it('are found again by pointing at them', () => {
-    const { scene, under } = drawLayers(step, pattern, () => 0.3);
+    const drawn = drawLayers(step, pattern, () => 0.3);
+    const { scene } = drawn;
+    const under = (at: { x: number; y: number }) => placeUnder(drawn, at);
     const tone = scene.shapes.filter((shape) => shape.kind === 'path' && shape.name.startsWith('layers '));
     const points = tone.flatMap((shape) =>
       shape.kind === 'path' ? shape.path.flatMap((command) => (command.length === 3 ? [command] : [])) : [],
@@ -55,12 +58,13 @@ describe('the places of a work', () => {
   });
 
   it('are marked on the drawing where they lie', () => {
-    const { scene, round } = drawLayers(step, pattern, () => 0.3);
+    const drawn = drawLayers(step, pattern, () => 0.3);
+    const { scene } = drawn;
     const inside = (path: readonly (readonly [string, ...number[]])[]) =>
       path.every(([, x = 0, y = 0]) => x >= 0 && x <= scene.width && y >= 0 && y <= scene.height);
     for (const { n } of places) {
-      expect(round(n).path.length).toBeGreaterThan(3);
-      expect(inside(round(n).path)).toBe(true);
+      expect(roundOf(drawn, n).path.length).toBeGreaterThan(3);
+      expect(inside(roundOf(drawn, n).path)).toBe(true);
     }
   });
 });

@@ -1,0 +1,51 @@
+/** Steps and drawings of the making, for the worker. */
+import { makeUp, thicknessIn, type Pattern } from '../../src/core/index.ts';
+import {
+  draw,
+  drawApart,
+  drawCut,
+  drawDrifted,
+  drawLayers,
+  drawSeam,
+  play,
+  stepOf,
+  tellPlaces,
+  tellShowing,
+  tellStep,
+} from './telling.ts';
+import type { Work } from './answering.ts';
+import type { Drawing, Drawn } from './protocol.ts';
+
+export const steps: Work<'steps'> = (pattern) => makeUp(pattern).flatMap(({ id }) => tellStep(pattern, id) ?? []);
+
+/** Counting takes longer than all the rest of a step. */
+export const layerCounts: Work<'layer counts'> = async (pattern, _, { pause }) => {
+  const counts: number[] = [];
+  for (const step of makeUp(pattern)) {
+    counts.push(step.layersMost);
+    await pause();
+  }
+  return counts;
+};
+
+export const places: Work<'places'> = (pattern, { step }) => tellPlaces(pattern, step);
+
+export const pointing: Work<'pointing'> = (pattern, { step, side, shows }) => tellShowing(pattern, step, side, shows);
+
+export const drawing: Work<'drawing'> = (pattern, { drawing }) => drawn(pattern, drawing);
+
+function drawn(pattern: Pattern, drawing: Drawing): Drawn | undefined {
+  if (drawing.of === 'seam') return only(drawSeam(drawing.sizes, drawing.press, pattern));
+  if (drawing.of === 'drift') return only(drawDrifted(drawing.drift, pattern));
+  const { of, id } = drawing;
+  if (of === 'step') return only(draw(pattern, id));
+  if (of === 'play') return only(play(pattern, id, drawing.at));
+  const step = stepOf(pattern, id);
+  if (!step) return undefined;
+  if (of === 'layers apart') return only(drawApart(step, pattern));
+  const own = thicknessIn(pattern);
+  const thickness = (role: string): number => drawing.thickness[role] ?? own(role);
+  return of === 'cut' ? only(drawCut(step, pattern, drawing.place, thickness)) : drawLayers(step, pattern, thickness);
+}
+
+const only = (scene: Drawn['scene'] | undefined): Drawn | undefined => scene && { scene };

@@ -1,0 +1,17 @@
+/** What the worker can work out, by kind of request. Each part is fetched when it is asked for the first time. */
+import type { Works } from './answering.ts';
+
+const making = () => import('./making.ts');
+const cloth = () => import('./cloth.ts');
+
+export const works: Works = {
+  steps: async () => (await making()).steps,
+  'layer counts': async () => (await making()).layerCounts,
+  places: async () => (await making()).places,
+  pointing: async () => (await making()).pointing,
+  drawing: async () => (await making()).drawing,
+  layout: async () => (await cloth()).layout,
+  list: async () => (await cloth()).list,
+  class: async () => (await cloth()).forOneClass,
+  document: async () => (await import('./document.ts')).document,
+};
