@@ -14,20 +14,28 @@ export default defineConfig({
   forbidOnly: true,
   retries: 0,
   workers: 2,
-  timeout: 45_000,
+  timeout: 120_000, // a test looks at a whole page, and another program may be busy beside it
   expect: { timeout: 10_000 },
   reporter: 'list',
   use: {
     baseURL: `http://127.0.0.1:${port}`,
     launchOptions: { ...(browser && { executablePath: browser }), args: browserArguments },
-    trace: 'retain-on-failure',
+    // A trace of every test takes as much of the processor as the tests themselves. `--trace on` asks for one.
+    trace: 'off',
+    screenshot: 'only-on-failure',
   },
+  // A test runs once, on the desktop. Where a phone's screen or a finger makes a difference it says so by a tag:
+  // @phone runs on both, @phone-only on the phone alone.
   projects: [
-    { name: 'desktop', use: { ...devices['Desktop Chrome'], viewport: { width: 1280, height: 800 } } },
+    {
+      name: 'desktop',
+      use: { ...devices['Desktop Chrome'], viewport: { width: 1280, height: 800 } },
+      grepInvert: /@phone-only/,
+    },
     {
       name: 'phone',
       use: { ...devices['Pixel 5'], viewport: { width: 360, height: 740 } },
-      testIgnore: /authoring|printing/, // neither what an instructor sees while writing nor paper depends on the screen
+      grep: /@phone/,
     },
   ],
   webServer: {

@@ -2,28 +2,33 @@ import { fileURLToPath } from 'node:url';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 
-const STATE = 'tests/components/**/*.svelte.test.ts';
+/** Tests of a page's state: it is compiled as for a browser, and runs in a document. */
+const inPage = 'tests/components/**/*.svelte.test.ts';
 
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
-    environment: 'node',
     testTimeout: 30_000,
     projects: [
       {
         extends: true,
         test: {
           name: 'plain',
+          environment: 'node',
           include: ['tests/{core,site,author,components,reference}/**/*.test.ts'],
-          exclude: [STATE],
+          exclude: [inPage],
         },
       },
       {
-        // State is compiled as for a page: on a server nothing follows anything.
         extends: true,
         plugins: [svelte({ configFile: false })],
-        environments: { ssr: { consumer: 'client', resolve: { conditions: ['browser'] } } },
-        test: { name: 'state', include: [STATE], server: { deps: { inline: ['svelte'] } } },
+        resolve: { conditions: ['browser'] },
+        test: {
+          name: 'in a page',
+          environment: 'jsdom',
+          environmentOptions: { jsdom: { url: 'http://127.0.0.1/lesson/' } },
+          include: [inPage],
+        },
       },
     ],
   },

@@ -57,10 +57,23 @@ export function poppler(tool: 'pdftoppm' | 'pdftotext' | 'pdffonts', ...args: st
 export type Picture = { width: number; height: number; dpi: number; ink(x: number, y: number): number };
 
 /** Renders one page of a file in greys. */
-export function render(file: string, page: number, dpi = 300): Picture {
-  const pgm = poppler('pdftoppm', '-r', String(dpi), '-f', String(page), '-l', String(page), '-gray', file);
-  const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(pgm.subarray(0, 40).toString('latin1'));
-  if (!head) throw new Error('pdftoppm gave no picture.');
-  const [width, height, from] = [Number(head[1]), Number(head[2]), head[0].length];
-  return { width, height, dpi, ink: (x, y) => 255 - (pgm[from + y * width + x] ?? 255) };
+export const render = (file: string, page: number, dpi = 300): Picture =>
+  pictures(poppler('pdftoppm', '-r', String(dpi), '-f', String(page), '-l', String(page), '-gray', file), dpi)[0]!;
+
+/** Renders all pages of a file in greys. */
+export const renderAll = (file: string, dpi = 300): Picture[] =>
+  pictures(poppler('pdftoppm', '-r', String(dpi), '-gray', file), dpi);
+
+/** The pictures of a stream of PGM, one after the other. */
+function pictures(pgm: Buffer, dpi: number): Picture[] {
+  const found: Picture[] = [];
+  for (let at = 0; at < pgm.length;) {
+    const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(pgm.subarray(at, at + 40).toString('latin1'));
+    if (!head) throw new Error('pdftoppm gave no picture.');
+    const [width, height, from] = [Number(head[1]), Number(head[2]), at + head[0].length];
+    found.push({ width, height, dpi, ink: (x, y) => 255 - (pgm[from + y * width + x] ?? 255) });
+    at = from + width * height;
+  }
+  if (found.length === 0) throw new Error('pdftoppm gave no picture.');
+  return found;
 }

@@ -45,15 +45,25 @@ test('studies and lists sleep at the lesson’s size; in the other edition they 
   await expect(study).not.toContainText(/44\sin/);
 });
 
-test('an answer that was typed and checked before the question is awake is judged', async ({ page }) => {
+test('answers typed, chosen and pointed at before the questions are awake are taken up', async ({ page }) => {
   const letGo = await holdBack(page);
   await page.goto(SIZE);
-  const asked = question(page, 'How wide must a pocket be between its two side seams?');
-  await asked.getByRole('textbox').fill('4 1/2');
-  await asked.getByRole('textbox').press('Enter');
+  const typed = question(page, 'How wide must a pocket be between its two side seams?');
+  await typed.getByRole('textbox').fill('4 1/2');
+  await typed.getByRole('textbox').press('Enter');
+  const terms = question(page, 'what does each mean?');
+  await terms.getByRole('combobox', { name: 'ease' }).selectOption({ index: 2 });
+  const chosen = await terms.getByRole('combobox', { name: 'ease' }).inputValue();
+  const edges = question(page, 'Which edges do you sew before you turn?');
+  await edges.locator('[data-spot="left"]').dispatchEvent('click');
+
   letGo();
-  await expect(asked).toHaveAttribute('data-question', 'right');
-  await expect(asked.getByRole('textbox')).toHaveValue('4 1/2');
+  // What was checked is judged, and everything else stays.
+  await expect(typed).toHaveAttribute('data-question', 'right');
+  await expect(typed.getByRole('textbox')).toHaveValue('4 1/2');
+  await expect(page.locator('astro-island[ssr]', { has: terms })).toHaveCount(0);
+  await expect(terms.getByRole('combobox', { name: 'ease' })).toHaveValue(chosen);
+  await expect(edges.getByRole('checkbox', { name: 'Left' })).toBeChecked();
 });
 
 test('a choice made and checked before the question is awake is judged', async ({ page }) => {
@@ -64,26 +74,6 @@ test('a choice made and checked before the question is awake is judged', async (
   await asked.getByRole('button', { name: 'Check' }).click();
   letGo();
   await expect(asked).toHaveAttribute('data-question', 'right');
-});
-
-test('a meaning chosen from a list before the question is awake stays chosen', async ({ page }) => {
-  const letGo = await holdBack(page);
-  await page.goto(SIZE);
-  const asked = question(page, 'what does each mean?');
-  await asked.getByRole('combobox', { name: 'ease' }).selectOption({ index: 2 });
-  const chosen = await asked.getByRole('combobox', { name: 'ease' }).inputValue();
-  letGo();
-  await expect(page.locator('astro-island[ssr]', { has: asked })).toHaveCount(0);
-  await expect(asked.getByRole('combobox', { name: 'ease' })).toHaveValue(chosen);
-});
-
-test('an edge pointed at before the question is awake is taken up', async ({ page }) => {
-  const letGo = await holdBack(page);
-  await page.goto(SIZE);
-  const asked = question(page, 'Which edges do you sew before you turn?');
-  await asked.locator('[data-spot="left"]').dispatchEvent('click');
-  letGo();
-  await expect(asked.getByRole('checkbox', { name: 'Left' })).toBeChecked();
 });
 
 test('a step ticked before its card is awake is done, and stays so', async ({ page }) => {
@@ -98,29 +88,21 @@ test('a step ticked before its card is awake is done, and stays so', async ({ pa
   await expect(card).toHaveClass(/\bdone\b/);
 });
 
-test('a slider moved before its study is awake is taken up', async ({ page }) => {
+test('a slider moved and a drawing chosen before their study is awake are taken up', async ({ page }) => {
   const letGo = await holdBack(page, /\/PleatStudy\.[^/]*\.js$/);
+  await page.setViewportSize({ width: 360, height: 800 });
   await page.goto(PLEAT);
   const study = page.locator('[data-study="pleats"]');
   const slider = study.getByRole('slider').first();
   const before = await slider.inputValue();
   await slider.press('ArrowRight');
-  letGo();
-  await expect(page.locator('astro-island[ssr]', { has: study })).toHaveCount(0);
-  await expect(slider).not.toHaveValue(before);
-  await expect(page).toHaveURL(/\?./);
-});
-
-test('a drawing chosen before its study is awake stays chosen', async ({ page }) => {
-  const letGo = await holdBack(page, /\/PleatStudy\.[^/]*\.js$/);
-  await page.setViewportSize({ width: 360, height: 800 });
-  await page.goto(PLEAT);
-  const study = page.locator('[data-study="pleats"]');
   const strip = study.getByRole('radio', { name: 'Strip' });
   await expect(study.getByRole('radio', { name: 'Front' })).toBeChecked();
   await strip.check({ force: true });
   letGo();
   await expect(page.locator('astro-island[ssr]', { has: study })).toHaveCount(0);
+  await expect(slider).not.toHaveValue(before);
+  await expect(page).toHaveURL(/\?./);
   await expect(strip).toBeChecked();
   await expect(study.locator('.view').first()).toHaveClass(/\bchosen\b/);
 });

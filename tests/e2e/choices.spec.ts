@@ -52,7 +52,7 @@ test('steps are put in order by keyboard alone, and the page says where each now
   await expect(asked).toHaveAttribute('data-question', 'right');
 });
 
-test('a step is dragged to another place', async ({ page }) => {
+test('a step is dragged to another place', { tag: '@phone' }, async ({ page }) => {
   await page.goto(PLEAT);
   const asked = await wake(pressing(page));
   const items = asked.getByRole('listitem');
@@ -77,7 +77,7 @@ async function pointAt(page: Page, asked: Locator, edge: string) {
   await page.mouse.click(x + width / 2, y + height / 2);
 }
 
-test('edges are pointed at in the drawing or chosen from the list', async ({ page }) => {
+test('edges are pointed at in the drawing or chosen from the list', { tag: '@phone' }, async ({ page }) => {
   await page.goto(SIZE);
   const asked = await wake(question(page, 'Which edges do you sew before you turn?'));
   await pointAt(page, asked, 'left');

@@ -136,57 +136,75 @@ const kinds: Kind[] = [
   { kind: 'a guess', lesson: SIZE, text: 'How much wider must you cut it?', ...chosen(/By 1\sin/), check: 'Show me' },
 ];
 
-for (const { kind, lesson, text, give, stands, check = 'Check' } of kinds) {
-  const button = (asked: Locator) => asked.getByRole('button', { name: check, exact: true });
+const checkOf = ({ check = 'Check' }: Kind, asked: Locator) => asked.getByRole('button', { name: check, exact: true });
 
-  test(`${kind}: answered by keyboard alone, and every part has a name`, async ({ page }) => {
-    await page.goto(lesson);
-    const asked = question(page, text);
-    await beginBefore(asked);
-    await page.keyboard.press('Tab');
-    await wake(asked);
-    await expect(asked).toHaveAccessibleName(new RegExp(text.replace(/\?/g, '\\?')));
-    await give(page, asked);
-    await press(page, button(asked), 'Enter');
-    await expect(asked).toHaveAttribute('data-question', 'right');
-    await expect(asked.locator('.feedback')).toHaveRole('status');
-    await expect(asked.locator('.feedback')).not.toBeEmpty();
-    for (const control of await asked.locator('input, select, button').all())
-      if (await control.isVisible()) await expect(control).toHaveAccessibleName(/\S/);
-    await asked.evaluate((section) => section.setAttribute('data-looked-at', ''));
-    const { violations } = await new AxeBuilder({ page }).include('[data-looked-at]').analyze();
-    expect(violations.map(({ id }) => id)).toEqual([]);
-    // Whatever the screen, nothing of it lies beyond its edge.
-    const beyond = await asked.evaluate((section) => {
-      const right = document.documentElement.clientWidth;
-      const parts = [...section.querySelectorAll('*')].filter((part) => !part.closest('.said-only'));
-      return parts.filter((part) => part.getBoundingClientRect().right > right + 1).map((part) => part.outerHTML);
-    });
-    expect(beyond).toEqual([]);
+/** Goes to a question by the tabulator, and answers it. */
+async function answerByKeys(page: Page, { text, give }: Kind): Promise<Locator> {
+  const asked = question(page, text);
+  await beginBefore(asked);
+  await page.keyboard.press('Tab');
+  await wake(asked);
+  await give(page, asked);
+  return asked;
+}
+
+/** What of a question lies beyond the edge of the screen. */
+const beyond = (asked: Locator) =>
+  asked.evaluate((section) => {
+    const right = document.documentElement.clientWidth;
+    const parts = [...section.querySelectorAll('*')].filter((part) => !part.closest('.said-only'));
+    return parts.filter((part) => part.getBoundingClientRect().right > right + 1).map((part) => part.outerHTML);
   });
 
-  test(`${kind}: an answer in the middle is still there after a reload, and is right in another tab`, async ({
+for (const lesson of [SIZE, PLEAT, LINEN]) {
+  const here = kinds.filter((kind) => kind.lesson === lesson);
+  const names = here.map(({ kind }) => kind).join(', ');
+
+  test(`${names}: answered by keyboard alone, and every part has a name`, { tag: '@phone' }, async ({ page }) => {
+    await page.goto(lesson);
+    for (const kind of here) {
+      await test.step(kind.kind, async () => {
+        const asked = await answerByKeys(page, kind);
+        await expect(asked).toHaveAccessibleName(new RegExp(kind.text.replace(/\?/g, '\\?')));
+        await press(page, checkOf(kind, asked), 'Enter');
+        await expect(asked).toHaveAttribute('data-question', 'right');
+        await expect(asked.locator('.feedback')).toHaveRole('status');
+        await expect(asked.locator('.feedback')).not.toBeEmpty();
+        for (const control of await asked.locator('input, select, button').all())
+          if (await control.isVisible()) await expect(control).toHaveAccessibleName(/\S/);
+        // Whatever the screen, nothing of it lies beyond its edge.
+        expect(await beyond(asked)).toEqual([]);
+        await asked.evaluate((section) => section.setAttribute('data-looked-at', ''));
+      });
+    }
+    const { violations } = await new AxeBuilder({ page }).include('[data-looked-at]').analyze();
+    expect(violations.map(({ id }) => id)).toEqual([]);
+  });
+
+  test(`${names}: an answer in the middle is still there after a reload, and is right in another tab`, async ({
     page,
     context,
   }) => {
     await page.goto(lesson);
-    await beginBefore(question(page, text));
-    await page.keyboard.press('Tab');
-    await give(page, await wake(question(page, text)));
+    for (const kind of here) await answerByKeys(page, kind);
     await page.reload();
-    const asked = await wake(question(page, text));
-    await stands(asked);
-    await expect(asked).toHaveAttribute('data-question', 'open');
+    for (const { text, stands } of here) {
+      const asked = await wake(question(page, text));
+      await stands(asked);
+      await expect(asked).toHaveAttribute('data-question', 'open');
+    }
 
     const other = await context.newPage();
     await other.goto(lesson);
-    const there = await wake(question(other, text));
-    await stands(there);
+    for (const { text, stands } of here) await stands(await wake(question(other, text)));
     await page.bringToFront();
-    await button(asked).click();
-    await expect(asked).toHaveAttribute('data-question', 'right');
-    await expect(there).toHaveAttribute('data-question', 'right');
-    await stands(there);
+    for (const kind of here) {
+      const [asked, there] = [question(page, kind.text), question(other, kind.text)];
+      await checkOf(kind, asked).click();
+      await expect(asked).toHaveAttribute('data-question', 'right');
+      await expect(there).toHaveAttribute('data-question', 'right');
+      await kind.stands(there);
+    }
   });
 }
 

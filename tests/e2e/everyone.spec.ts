@@ -1,76 +1,131 @@
-/** Lessons for everyone: by screen reader, by keyboard, on the narrowest screen, on paper, and without another host. */
+/**
+ * Lessons for everyone: by screen reader, by keyboard, on the narrowest screen, on paper, and without another host.
+ * A lesson is opened twice: on a wide screen in inches, and on a phone in millimetres.
+ */
 import AxeBuilder from '@axe-core/playwright';
-import { expect, test } from '@playwright/test';
-import { answer, LINEN, MAKE, PLEAT, POUCH, question, SIZE, wake, wakeAll, written } from './lesson.ts';
+import { expect, test, type Page } from '@playwright/test';
+import { answer, chooseEdition, LINEN, MAKE, PLEAT, POUCH, question, SIZE, wake, wakeAll, written } from './lesson.ts';
 
 // WCAG 2.2, levels A and AA, as far as axe-core's rules can tell.
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
-for (const lesson of [SIZE, PLEAT, MAKE, POUCH, LINEN]) {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    test(`${lesson} has no barrier that axe finds, ${colorScheme}`, async ({ page }) => {
-      await page.emulateMedia({ colorScheme });
-      await page.goto(lesson);
-      await wakeAll(page);
-      await answer(written(page).first(), 'no length');
-      await answer(written(page).nth(1), '1');
-      await page.getByRole('button', { name: 'Your size' }).click();
-      // On a phone the panel lies over the foot of the screen; a field half under it can be scrolled clear.
-      await page.evaluate(() => scrollTo(0, 0));
-      const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
-      expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((node) => node.html.slice(0, 120)) }))).toEqual([]);
-    });
+/** Gives answers that cannot be read and that are wrong, and opens what is closed. */
+async function use(page: Page, lesson: string) {
+  await answer(written(page).first(), 'no length');
+  await answer(written(page).nth(1), '1');
+  if (lesson === MAKE) {
+    await page.locator('[data-study="layers"]').getByText('Try another cloth').click();
+    await page.locator('[data-step="pleat"]').getByRole('checkbox').check();
+    await page.locator('[data-study="make-up"]').getByRole('button', { name: 'Do the next step' }).click();
   }
+  await page.getByRole('button', { name: 'Your size' }).click();
+  // On a phone the panel lies over the foot of the screen; a field half under it can be scrolled clear.
+  await page.evaluate(() => scrollTo(0, 0));
+}
 
-  test(`${lesson} never scrolls sideways at 320 px, in either edition`, async ({ page }) => {
-    await page.setViewportSize({ width: 320, height: 640 });
-    for (const edition of ['inch', 'metric']) {
-      await page.goto(`${lesson}?edition=${edition}`);
-      await wakeAll(page);
-      for (const open of await written(page).all()) await answer(open, '7 13/16 in');
-      const wide = await page.evaluate(() =>
-        [...document.querySelectorAll('main *')]
-          .filter((element) => element.getBoundingClientRect().right > document.documentElement.clientWidth + 0.5)
-          .filter((element) => !element.closest('svg, .table-scroll, .katex, .said-only, ol'))
-          .map((element) => element.outerHTML.slice(0, 100)),
-      );
-      expect(wide).toEqual([]);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
-    }
+/** What axe finds in the light, and of the contrast in the dark: nothing else differs there. */
+async function barriers(page: Page) {
+  await page.emulateMedia({ colorScheme: 'light' });
+  const light = await new AxeBuilder({ page }).withTags(RULES).analyze();
+  await page.emulateMedia({ colorScheme: 'dark' });
+  const dark = await new AxeBuilder({ page }).withRules(['color-contrast']).analyze();
+  return [...light.violations, ...dark.violations].map(({ id, nodes }) => ({
+    id,
+    at: nodes.map((node) => node.html.slice(0, 120)),
+  }));
+}
+
+/** From here on: what is asked of other hosts, and what the page complains of. */
+function listen(page: Page, own: string): string[] {
+  const heard: string[] = [];
+  page.on('request', (request) => {
+    if (/^https?:/.test(request.url()) && !request.url().startsWith(own)) heard.push(request.url());
   });
-
-  test(`${lesson} asks no other host and breaks no policy`, async ({ page, baseURL }) => {
-    const strangers: string[] = [];
-    const troubles: string[] = [];
-    page.on('request', (request) => {
-      if (/^https?:/.test(request.url()) && !request.url().startsWith(baseURL!)) strangers.push(request.url());
-    });
-    page.on('console', (message) => {
-      if (message.type() === 'error') troubles.push(message.text());
-    });
-    page.on('pageerror', (error) => troubles.push(error.message));
-    for (const edition of ['inch', 'metric']) {
-      await page.goto(`${lesson}?edition=${edition}`);
-      await wakeAll(page);
-      await expect(page.locator('astro-island[ssr]')).toHaveCount(0);
-      for (const drawing of await page.locator('.of-size').all()) {
-        await drawing.scrollIntoViewIfNeeded();
-        await expect(drawing).toHaveAttribute('aria-busy', 'false');
-      }
-    }
-    expect(strangers).toEqual([]);
-    expect(troubles).toEqual([]);
+  page.on('console', (message) => {
+    if (message.type() === 'error') heard.push(message.text());
   });
+  page.on('pageerror', (error) => heard.push(error.message));
+  return heard;
+}
 
-  test(`${lesson} prints its numbers and not its controls`, async ({ page }) => {
+/** Wakes the whole page and looks at each of its drawings. */
+async function readToTheEnd(page: Page) {
+  await wakeAll(page);
+  await expect(page.locator('astro-island[ssr]')).toHaveCount(0);
+  for (const drawing of await page.locator('.of-size').all()) {
+    await drawing.scrollIntoViewIfNeeded();
+    await expect(drawing).toHaveAttribute('aria-busy', 'false');
+  }
+}
+
+/** What reaches beyond the right edge of the screen. */
+const tooWide = (page: Page) =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('main *')]
+      .filter((element) => element.getBoundingClientRect().right > document.documentElement.clientWidth + 0.5)
+      .filter((element) => !element.closest('svg, .table-scroll, .katex, .said-only, ol'))
+      .map((element) => element.outerHTML.slice(0, 100)),
+  );
+
+/** Controls less than 44 px high. */
+const tooSmall = (page: Page) =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('main button, main input:not(.said-only)')]
+      .filter((element) => element.getClientRects().length > 0)
+      .map((element) => ({ element, box: (element.closest('label') ?? element).getBoundingClientRect() }))
+      .filter(({ box }) => box.height < 43.9)
+      .map(({ element }) => element.outerHTML.slice(0, 120)),
+  );
+
+for (const lesson of [SIZE, PLEAT, MAKE, POUCH, LINEN]) {
+  test(`${lesson} has no barrier, asks no other host, breaks no policy, and prints without its controls`, async ({
+    page,
+    baseURL,
+  }) => {
+    const heard = listen(page, baseURL!);
     await page.goto(lesson);
-    await wakeAll(page);
+    await readToTheEnd(page);
+    expect(heard).toEqual([]);
+    if (lesson === SIZE) expect(await tooSmall(page)).toEqual([]);
+
+    await use(page, lesson);
+    expect(await barriers(page)).toEqual([]);
+
     await page.emulateMedia({ media: 'print' });
     await expect(page.getByRole('button', { name: 'Your size' })).toBeHidden();
     await expect(page.getByRole('slider').filter({ visible: true })).toHaveCount(0);
     await expect(page.locator('.study table').first()).toBeVisible();
     await expect(page.locator('[data-size]').first()).toBeVisible();
+    if (lesson !== MAKE) return;
+    // Every step prints with its size.
+    await expect(page.getByRole('button', { name: 'Do the next step' })).toBeHidden();
+    await expect(page.locator('[data-step="close-flap"] .now dd')).toBeVisible();
+    await expect(page.locator('[data-step="pleat"]').getByRole('img')).toBeVisible();
   });
+
+  test(
+    `${lesson} on a phone has no barrier, never scrolls sideways at 320 px, and asks no other host`,
+    { tag: '@phone-only' },
+    async ({ page, baseURL }) => {
+      const heard = listen(page, baseURL!);
+      await page.goto(`${lesson}?edition=metric`);
+      await readToTheEnd(page);
+      expect(heard).toEqual([]);
+      if (lesson === SIZE) expect(await tooSmall(page)).toEqual([]);
+
+      await page.setViewportSize({ width: 320, height: 640 });
+      for (const edition of ['metric', 'inch'] as const) {
+        await chooseEdition(page, edition);
+        for (const open of await written(page).all()) await answer(open, '7 13/16 in');
+        expect(await tooWide(page), edition).toEqual([]);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth), edition).toBeLessThanOrEqual(320);
+      }
+
+      await page.setViewportSize({ width: 360, height: 740 });
+      await use(page, lesson);
+      expect(await barriers(page)).toEqual([]);
+    },
+  );
 }
 
 test('a question is answered and a fold made by keyboard alone', async ({ page }) => {
@@ -89,17 +144,4 @@ test('a question is answered and a fold made by keyboard alone', async ({ page }
   await page.keyboard.type('10');
   await page.keyboard.press('Enter');
   await expect(asked).toHaveAttribute('data-question', 'right');
-});
-
-test('what can be touched is at least 44 px high', async ({ page }) => {
-  await page.goto(SIZE);
-  await wakeAll(page);
-  const small = await page.evaluate(() =>
-    [...document.querySelectorAll('main button, main input:not(.said-only)')]
-      .filter((element) => element.getClientRects().length > 0)
-      .map((element) => ({ element, box: (element.closest('label') ?? element).getBoundingClientRect() }))
-      .filter(({ box }) => box.height < 43.9)
-      .map(({ element }) => element.outerHTML.slice(0, 120)),
-  );
-  expect(small).toEqual([]);
 });

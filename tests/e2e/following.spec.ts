@@ -53,7 +53,7 @@ test('what is out of sight takes the room it needs, at every width of the window
       document.documentElement.scrollHeight,
     ]);
   const height = page.viewportSize()!.height;
-  for (const width of [page.viewportSize()!.width, 700]) {
+  for (const width of [page.viewportSize()!.width, 700, 360]) {
     await page.setViewportSize({ width, height });
     await expect(prose).toHaveClass(/laid-out/);
     const skipping = await tops();

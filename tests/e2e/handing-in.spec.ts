@@ -98,7 +98,10 @@ test('files and codes of a class become a table and a chart, and hostile ones ar
   expect(csv).toContain(`"'=Ben",`);
   const { violations } = await new AxeBuilder({ page }).analyze();
   expect(violations.map(({ id }) => id)).toEqual([]);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+  for (const width of [1280, 360]) {
+    await page.setViewportSize({ width, height: 740 });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+  }
 });
 
 test('a screenshot of a code is opened as a file is, and other pictures are refused', async ({ page }) => {

@@ -116,7 +116,7 @@ test('a learner prints templates of their own size, for which the writer is read
   await expect(save).toBeHidden();
 });
 
-test('the choices for a document can be read and reached by everyone', async ({ page }) => {
+test('the choices for a document can be read and reached by everyone', { tag: '@phone' }, async ({ page }) => {
   await page.goto(PROJECT);
   const section = page.getByRole('region', { name: 'Templates and lists to print' });
   await wake(section);

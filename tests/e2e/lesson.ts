@@ -1,5 +1,5 @@
 /** Lessons of the demo courses as a learner meets them, and how to wait for what is alive on them. */
-import type { Locator, Page } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 
 export const SIZE = '/courses/pocket-folio/size-the-panel/';
 export const PLEAT = '/courses/pocket-folio/pleat-the-strip/';
@@ -28,6 +28,12 @@ export async function wakeAll(page: Page): Promise<void> {
       while (island.hasAttribute('ssr')) await new Promise((resolve) => setTimeout(resolve, 20));
     }
   });
+}
+
+/** Turns the page to an edition by its switch, as a reader does. */
+export async function chooseEdition(page: Page, edition: 'inch' | 'metric'): Promise<void> {
+  await page.getByText(edition, { exact: true }).first().click();
+  await expect(page.locator(`input[name="edition"][value="${edition}"]`)).toBeChecked();
 }
 
 /** A size as the prose of the page shows it, by the formula it is asked with. Thin blanks are read as blanks. */

@@ -3,7 +3,6 @@
  * hand from the project file: the panel is 4 1/4 + 2 * 1/8 + 2 * 1/4 = 5 in (105 + 2 * 3 + 2 * 6 = 123 mm) wide, and the
  * folio 1/2 in (12 mm) less.
  */
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { answer, MAKE, POUCH, question, wake, wakeAll, yourSize } from './lesson.ts';
 
@@ -168,7 +167,9 @@ test.describe('the play of all steps', () => {
 });
 
 test.describe('the study of layers', () => {
-  test('begins at the thickest place that is sewn, and is read by keyboard', async ({ page }) => {
+  test('begins at the thickest place that is sewn, is read by keyboard, and tells what thicker cloth needs', async ({
+    page,
+  }) => {
     await page.goto(MAKE);
     const layers = await wake(study(page, 'layers'));
     // Seven layers of the strip, the facing and the cover: 7 * 0.3 + 0.2 + 0.3 = 2.6 mm.
@@ -181,9 +182,21 @@ test.describe('the study of layers', () => {
     await expect(layers.getByRole('table').locator('tfoot')).toContainText('7');
     await layers.getByRole('button', { name: /^Back to the first place/ }).click();
     await expect(layers.locator('.happened')).toContainText('Place 1: 9 layers');
+
+    // Thicker cloth needs more, and goes back.
+    await layers.getByText('Try another cloth').click();
+    const slider = layers.getByRole('slider', { name: /^Ten layers: Plain or small print/ });
+    await slider.press('End');
+    // Ten layers of 20 mm are 2 mm each: seven of them, the facing and the cover are 14.5 mm.
+    await expect(layers.locator('.happened')).toContainText(/14\.5\s*mm/);
+    await expect(layers).toContainText('too little');
+    await expect(layers).toContainText('It does not go under the presser foot.');
+    await layers.getByRole('button', { name: /^Back to the first place/ }).click();
+    await expect(layers.locator('.happened')).toContainText(/2\.6\s*mm/);
+    await expect(layers).not.toContainText('too little');
   });
 
-  test('is read by moving over the work', async ({ page, isMobile }) => {
+  test('is read by moving over the work', { tag: '@phone' }, async ({ page, isMobile }) => {
     /** A mouse moves over it, a finger taps it. */
     const point = (position: { x: number; y: number }) => (isMobile ? svg.tap({ position }) : svg.hover({ position }));
     await page.goto(MAKE);
@@ -199,7 +212,7 @@ test.describe('the study of layers', () => {
     await expect(layers.locator('.happened')).toContainText('and this step does not sew here');
   });
 
-  test('shows the work cut through at the place', async ({ page }) => {
+  test('shows the work cut through at the place, and takes its layers apart', async ({ page }) => {
     await page.goto(MAKE);
     const layers = await wake(study(page, 'layers'));
     const svg = layers.locator('svg[role="img"]');
@@ -211,12 +224,8 @@ test.describe('the study of layers', () => {
     await layers.getByRole('button', { name: /^Back to the first place/ }).click();
     await expect(layers.getByRole('radio', { name: 'From above' })).toBeChecked();
     await expect(svg.locator('[data-shape="chosen place"]')).toHaveCount(1);
-  });
 
-  test('takes the layers apart, and names each from the bottom up', async ({ page }) => {
-    await page.goto(MAKE);
-    const layers = await wake(study(page, 'layers'));
-    const svg = layers.locator('svg[role="img"]');
+    // The layers apart, each named from the bottom up.
     await layers.getByRole('radio', { name: 'Layers apart' }).check({ force: true });
     await expect(svg).toHaveAccessibleName('Folio, taken apart');
     await layers.getByText('What this drawing shows').click();
@@ -233,24 +242,9 @@ test.describe('the study of layers', () => {
     await layers.getByRole('button', { name: /^Back to the first place/ }).click();
     await expect(svg).toHaveAccessibleName('Folio, layers');
   });
-
-  test('tells what thicker cloth needs, and goes back', async ({ page }) => {
-    await page.goto(MAKE);
-    const layers = await wake(study(page, 'layers'));
-    await layers.getByText('Try another cloth').click();
-    const slider = layers.getByRole('slider', { name: /^Ten layers: Plain or small print/ });
-    await slider.press('End');
-    // Ten layers of 20 mm are 2 mm each: seven of them, the facing and the cover are 14.5 mm.
-    await expect(layers.locator('.happened')).toContainText(/14\.5\s*mm/);
-    await expect(layers).toContainText('too little');
-    await expect(layers).toContainText('It does not go under the presser foot.');
-    await layers.getByRole('button', { name: /^Back to the first place/ }).click();
-    await expect(layers.locator('.happened')).toContainText(/2\.6\s*mm/);
-    await expect(layers).not.toContainText('too little');
-  });
 });
 
-test('the study of a seam takes both allowances', async ({ page }) => {
+test('the study of a seam takes both allowances, and the study of drift adds them up', async ({ page }) => {
   await page.goto(MAKE);
   const seam = await wake(study(page, 'seam'));
   const shows = seam.getByRole('row', { name: 'Joined' }).getByRole('cell').last();
@@ -263,10 +257,8 @@ test('the study of a seam takes both allowances', async ({ page }) => {
   await expect(shows).toHaveText(/^9\s*7⁄16\s*in$/);
   await seam.getByRole('button', { name: 'Back to the first two pieces' }).click();
   await expect(shows).toHaveText(/^9½\s*in$/);
-});
 
-test('the study of drift adds up seams that err the same way', async ({ page }) => {
-  await page.goto(MAKE);
+  // Drift adds up seams that err the same way.
   const drift = await wake(study(page, 'drift'));
   const worst = drift.getByRole('row', { name: /at worst/ }).getByRole('cell');
   await expect(worst.nth(0)).toHaveText(/^1⁄16\s*in$/);
@@ -280,35 +272,7 @@ test('the study of drift adds up seams that err the same way', async ({ page }) 
   await expect(drift.locator('.happened')).toContainText(/Every seam is right, and so is the size: 4½\s*in\./);
 });
 
-test.describe('the making lesson is for everyone', () => {
-  // WCAG 2.2, levels A and AA, as far as axe-core's rules can tell.
-  const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-
-  for (const colorScheme of ['light', 'dark'] as const) {
-    test(`no barrier that axe finds, ${colorScheme}`, async ({ page }) => {
-      await page.emulateMedia({ colorScheme });
-      await page.goto(MAKE);
-      await wakeAll(page);
-      await study(page, 'layers').getByText('Try another cloth').click();
-      await step(page, 'pleat').getByRole('checkbox').check();
-      await study(page, 'make-up').getByRole('button', { name: 'Do the next step' }).click();
-      // On a phone the button for an own size lies over the foot of the screen; a link half under it can be scrolled clear.
-      await page.evaluate(() => scrollTo(0, 0));
-      const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
-      expect(violations.map(({ id, nodes }) => ({ id, at: nodes.map((node) => node.html.slice(0, 120)) }))).toEqual([]);
-    });
-  }
-
-  test('it prints every step with its size, and no control', async ({ page }) => {
-    await page.goto(MAKE);
-    await wakeAll(page);
-    await page.emulateMedia({ media: 'print' });
-    await expect(page.getByRole('slider').filter({ visible: true })).toHaveCount(0);
-    await expect(page.getByRole('button', { name: 'Do the next step' })).toBeHidden();
-    await expect(measures(page, 'close-flap')).toBeVisible();
-    await expect(step(page, 'pleat').getByRole('img')).toBeVisible();
-  });
-
+test.describe('the making lesson at a learner’s size', () => {
   test('it prints at the learner’s own size', async ({ page }) => {
     await page.goto(`${MAKE}?edition=metric`);
     await wake(step(page, 'stiffen'));
@@ -317,14 +281,6 @@ test.describe('the making lesson is for everyone', () => {
     await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
     await expect(step(page, 'close-flap').locator('.of-size')).toHaveAttribute('aria-busy', 'false');
     expect(await step(page, 'close-flap').locator('svg').first().textContent()).toMatch(/mm/);
-  });
-
-  test('a question and what is around it answer to the size', async ({ page }) => {
-    await page.goto(MAKE);
-    await wakeAll(page);
-    const asked = question(page, 'How long is the gap?');
-    await answer(asked, '3 1/2 in');
-    await expect(asked).toHaveAttribute('data-question', 'right');
   });
 });
 
@@ -338,8 +294,11 @@ test('a step that boxes corners tells how large the bag stands, without its allo
   await expect(step(page, 'box').locator('svg').first()).toContainText('from seam to seam');
 });
 
-test('a size chosen here reaches every step of the page', async ({ page }) => {
+test('a question answers to the lesson’s size, and a size chosen here reaches every step', async ({ page }) => {
   await page.goto(MAKE);
+  const asked = await wake(question(page, 'How long is the gap?'));
+  await answer(asked, '3 1/2 in');
+  await expect(asked).toHaveAttribute('data-question', 'right');
   await page.getByRole('button', { name: 'Your size' }).click();
   const panel = page.getByRole('dialog').or(yourSize(page)).first();
   await panel.getByRole('slider', { name: 'Width of your cards' }).press('ArrowRight');

@@ -1,5 +1,6 @@
 /**
- * Practice with new numbers, and a ruler for one's own work. Sums by hand, metric edition of the swatch-card folio: panel
+ * Practice with new numbers, and a ruler for one's own work: practice.svelte.test.ts and my-piece.svelte.test.ts in
+ * tests/components/words have their rules one by one. Sums by hand, metric edition of the swatch-card folio: panel
  * width = card width + 2 ease + 2 seam = 105 + 2 * 3 + 2 * 6 = 123 mm; cut at its finished size it is 12 mm less.
  */
 import { expect, test, type Locator, type Page } from '@playwright/test';
@@ -15,37 +16,6 @@ async function workedOut(set: Locator): Promise<number> {
   return width + 2 * ease + 2 * seam;
 }
 
-test('a set ends when three in a row are right at once, and starts over after a slip', async ({ page }) => {
-  await page.goto(METRIC);
-  const set = await wake(practice(page));
-  await set.getByRole('button', { name: 'Give me numbers' }).press('Enter');
-  const seen = new Set<number>();
-  for (let round = 0; round < 4; round++) {
-    const wanted = await workedOut(set);
-    seen.add(wanted);
-    // The second is answered wrongly at first: one seam only.
-    if (round === 1) {
-      await answer(set, String(wanted - 6));
-      await expect(set.locator('.feedback')).toContainText('Try once more.');
-      await expect(set.getByText('0 of 3 in a row')).toBeVisible();
-    }
-    await answer(set, String(wanted));
-    await expect(set.locator('.feedback')).toContainText(/Right: \d+\smm/);
-    if (round < 3) await set.getByRole('button', { name: 'Next numbers' }).click();
-    if (round === 2) await page.reload().then(() => goOn(set));
-  }
-  expect(seen.size).toBeGreaterThan(2);
-  await expect(set.getByText('2 of 3 in a row')).toBeVisible();
-  await set.getByRole('button', { name: 'Next numbers' }).click();
-  await answer(set, String(await workedOut(set)));
-  await expect(set.getByText('Done: 3 in a row.')).toBeVisible();
-});
-
-async function goOn(set: Locator) {
-  await wake(set);
-  await set.getByRole('button', { name: 'Go on' }).click();
-}
-
 test('the worked solution of an exercise has its own numbers, and the page keeps its own', async ({ page }) => {
   await page.goto(METRIC);
   const set = await wake(practice(page));
@@ -55,12 +25,9 @@ test('the worked solution of an exercise has its own numbers, and the page keeps
   await set.getByRole('button', { name: 'Show the worked solution' }).click();
   await expect(set.locator('.tex')).toContainText(new RegExp(`=\\s*${wanted}\\s*mm`));
   await expect(inProse(page, 'panel width')).toHaveText(/123\smm/);
-});
 
-test('another edition draws other numbers, on its own marks', async ({ page }) => {
-  await page.goto(METRIC);
-  const set = await wake(practice(page));
-  await set.getByRole('button', { name: 'Give me numbers' }).click();
+  // Another edition draws other numbers, on its own marks.
+  await set.getByRole('button', { name: 'Next numbers' }).click();
   await page.getByText('inch', { exact: true }).click();
   await expect(set.locator('dd').first()).toContainText('in');
   await expect(set.locator('dl')).not.toContainText('≈');
@@ -189,87 +156,24 @@ test('what a piece measures is explained by one mistake, and what can be done is
   await expect(part.getByRole('status').first()).toContainText('cut at its finished size');
   await expect(part.getByText('It explains width exactly, height exactly.')).toBeVisible();
   await expect(part.getByRole('heading', { name: 'What you can do' })).toBeVisible();
+  const several = part.getByRole('heading', { name: 'It may be one of these' });
+  await expect(several).toHaveCount(0);
+
+  // More than one mistake makes it 117 mm wide.
+  await compare(part, '117', '');
+  await expect(part).toHaveAttribute('data-measured', 'ambiguous');
+  await expect(part.getByRole('status').first()).toContainText('More than one mistake would give this size');
+  await expect(several).toHaveCount(1);
+  await expect(part.locator('.remedies > li')).toHaveCount(2);
+  await expect(part.locator('.remedies > li').first()).toContainText(/card width were 99\smm/);
+
+  // Carrying on shows the whole page for the work as it is.
+  await compare(part, '118', '');
+  await part.getByRole('button', { name: 'Show this page for my work' }).click();
+  await expect(inProse(page, 'panel width')).toHaveText(/118\smm/);
+  await part.getByRole('button', { name: 'Back to the plan' }).click();
+  await expect(inProse(page, 'panel width')).toHaveText(/123\smm/);
 });
-
-/**
- * Metric edition. The facing is cut 123 by 175 mm, its seams take 6 mm; the strip, folded and between its seams, measures
- * 111 by 163 mm. Each case by hand: 2 × (8 − 6) mm less each way, one seam of 6 mm more, and so on.
- */
-const cases: { lesson: string; what: string; size: [string, string]; verdict: string; says: RegExp; todo: RegExp[] }[] =
-  [
-    { lesson: SIZE, what: 'is well', size: ['123', '175'], verdict: 'well', says: /All is well/, todo: [] },
-    {
-      lesson: SIZE,
-      what: 'is well within the tolerance',
-      size: ['124', '174'],
-      verdict: 'well',
-      says: /well/,
-      todo: [],
-    },
-    {
-      lesson: SIZE,
-      what: 'is too wide, and can be trimmed',
-      size: ['130', '175'],
-      verdict: 'unexplained',
-      says: /7\smm too large in width/,
-      todo: [/Trim 7\smm off the width/, /card width were 112\smm/, /Cut it again, 123\smm by 175\smm/],
-    },
-    {
-      lesson: SIZE,
-      what: 'may have one of several mistakes',
-      size: ['117', ''],
-      verdict: 'ambiguous',
-      says: /More than one mistake would give this size/,
-      todo: [/card width were 99\smm.*A7 card would no longer go in/, /Cut it again/],
-    },
-    {
-      lesson: PLEAT,
-      what: 'was sewn with other seams, which can be unpicked',
-      size: ['107', '159'],
-      verdict: 'explained',
-      says: /seams of 8\smm\. The pattern has 6\smm/,
-      todo: [/unpick it/, /card width were 101\smm/, /Cut it again/],
-    },
-    {
-      lesson: PLEAT,
-      what: 'lacks a seam, which can be sewn',
-      size: ['117', '163'],
-      verdict: 'explained',
-      says: /seam at one side seems to be missing/,
-      todo: [/Sew again inside the first seam/, /card width were 111\smm/, /Cut it again/],
-    },
-    {
-      lesson: PLEAT,
-      what: 'has a fold off its line, which can be folded again',
-      size: ['111', '171'],
-      verdict: 'explained',
-      says: /One fold seems to lie 4\smm off its line/,
-      todo: [/Press the folds out/, /card height were 82\smm/, /Cut it again/],
-    },
-    {
-      lesson: SIZE,
-      what: 'was read off the wrong side of the tape',
-      size: ['12.3 in', '17.5 in'],
-      verdict: 'explained',
-      says: /inch|centimetre/,
-      todo: [/Measure once more before you change anything/],
-    },
-  ];
-
-for (const { lesson, what, size, verdict, says, todo } of cases) {
-  test(`a piece of ${size.filter(Boolean).join(' by ')} ${what}`, async ({ page }) => {
-    await page.goto(`${lesson}?edition=metric`);
-    const part = await wake(mine(page));
-    await compare(part, ...size);
-    await expect(part).toHaveAttribute('data-measured', verdict);
-    await expect(part.getByRole('status').first()).toContainText(says);
-    const remedies = part.locator('.remedies > li');
-    await expect(remedies).toHaveCount(todo.length);
-    for (const [i, remedy] of todo.entries()) await expect(remedies.nth(i)).toContainText(remedy);
-    const several = part.getByRole('heading', { name: 'It may be one of these' });
-    await expect(several).toHaveCount(verdict === 'ambiguous' ? 1 : 0);
-  });
-}
 
 test('carrying on lists what is to be cut otherwise from now on', async ({ page }) => {
   await page.goto(`${PLEAT}?edition=metric`);
@@ -281,22 +185,4 @@ test('carrying on lists what is to be cut otherwise from now on', async ({ page 
   await expect(changes.filter({ hasText: /^\s*Facing/ })).toContainText(/cut 129\smm × 175\smm/);
   // The strip itself is cut already.
   await expect(changes.filter({ hasText: /^\s*Pocket strip/ })).toHaveCount(0);
-});
-
-test('carrying on shows the whole page for the work as it is', async ({ page }) => {
-  await page.goto(METRIC);
-  const part = await wake(mine(page));
-  await compare(part, '118', '');
-  await part.getByRole('button', { name: 'Show this page for my work' }).click();
-  await expect(inProse(page, 'panel width')).toHaveText(/118\smm/);
-  await part.getByRole('button', { name: 'Back to the plan' }).click();
-  await expect(inProse(page, 'panel width')).toHaveText(/123\smm/);
-});
-
-test('what was measured is kept', async ({ page }) => {
-  await page.goto(METRIC);
-  await compare(await wake(mine(page)), '118', '100');
-  await page.reload();
-  await wake(mine(page));
-  await expect(size(mine(page), 'Width')).toHaveValue('118');
 });

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from '@playwright/test';
-import { poppler, render, type Picture } from '../poppler.ts';
+import { poppler, renderAll, type Picture } from '../poppler.ts';
 
 const built = fileURLToPath(new URL('../../dist', import.meta.url));
 const pages = globSync('**/index.html', { cwd: built }).map((file) => `/${file.replace(/index\.html$/, '')}`);
@@ -34,8 +34,10 @@ for (const address of pages) {
       writeFileSync(file, await page.pdf({ format, printBackground: true }));
       const count = poppler('pdftotext', file, '-').toString().split('\f').length - 1;
       expect(count).toBeGreaterThan(0);
-      for (let n = 1; n <= count; n++) {
-        const picture = render(file, n, DPI);
+      const printed = renderAll(file, DPI);
+      expect(printed).toHaveLength(count);
+      for (const [i, picture] of printed.entries()) {
+        const n = i + 1;
         expect(Math.abs(picture.width - (width / 25.4) * DPI)).toBeLessThan(1.5);
         expect(Math.abs(picture.height - (height / 25.4) * DPI)).toBeLessThan(1.5);
         const { white, ink } = read(picture);

@@ -1,5 +1,6 @@
 /**
- * A learner's own size: typed, moved, shared by address, kept by the browser, and never lost by a bad value.
+ * A learner's own size: typed, moved, shared by address, kept by the browser, and never lost by a bad value. Its rules are
+ * tested one by one in tests/components/page/sizes.svelte.test.ts.
  *
  * The numbers of the swatch-card folio, worked out by hand: panel width = card width + 2 ease + 2 seam.
  * inch: 4 1/4 + 2 * 1/8 + 2 * 1/4 = 5. metric: 105 + 2 * 3 + 2 * 6 = 123.
@@ -32,11 +33,8 @@ test('a typed size is taken, in either unit, and the whole page follows', async 
   await expect(width(page)).toHaveValue('5 in');
   await expect(inProse(page, 'panel width')).toHaveText(/^5¾\s*in$/);
   await expect(page).toHaveURL(/card-width=5\+in/);
-});
 
-test('a worked sum in the text is refilled with the learner’s numbers, for eyes and ears', async ({ page }) => {
-  await page.goto(SIZE);
-  await wake(yourSize(page));
+  // A worked sum in the text is refilled with the learner's numbers, for eyes and ears.
   await width(page).fill('6');
   const sum = page.locator('[data-worked="panel width"]').first();
   await expect(sum.locator('.tex')).toContainText(/6\s*in/);
@@ -44,18 +42,18 @@ test('a worked sum in the text is refilled with the learner’s numbers, for eye
   await expect(sum.locator('[data-words]')).toContainText('6 and 3 quarters inches');
 });
 
-for (const { typed, says } of [
-  { typed: '', says: /Write a length/ },
-  { typed: 'as wide as my hand', says: /is not a length/ },
-  { typed: '99999999999999999999', says: /more than 100 m/ },
-  { typed: '<script>document.title = "taken"</script>', says: /is not a length/ },
-  { typed: '-4', says: /less than nothing/ },
-  { typed: '9 in', says: /can be from 3\s*in to 6\s*in/ },
-  { typed: '4 1/16', says: /goes in steps of ⅛\s*in/ },
-]) {
-  test(`typing “${typed.slice(0, 24)}” is answered kindly, and nothing is lost`, async ({ page }) => {
-    await page.goto(SIZE);
-    await wake(yourSize(page));
+test('whatever is typed is answered kindly, nothing is lost, and the nearest size is offered', async ({ page }) => {
+  await page.goto(SIZE);
+  await wake(yourSize(page));
+  for (const { typed, says } of [
+    { typed: '', says: /Write a length/ },
+    { typed: 'as wide as my hand', says: /is not a length/ },
+    { typed: '99999999999999999999', says: /more than 100 m/ },
+    { typed: '<script>document.title = "taken"</script>', says: /is not a length/ },
+    { typed: '-4', says: /less than nothing/ },
+    { typed: '9 in', says: /can be from 3\s*in to 6\s*in/ },
+    { typed: '4 1/16', says: /goes in steps of ⅛\s*in/ },
+  ]) {
     await width(page).fill(typed);
     await width(page).press('Enter');
     await expect(yourSize(page).getByText(says)).toBeVisible();
@@ -63,12 +61,9 @@ for (const { typed, says } of [
     await expect(width(page)).toHaveAttribute('aria-invalid', 'true');
     await expect(inProse(page, 'panel width')).toHaveText(/^5\s*in$/);
     expect(await page.title()).not.toBe('taken');
-  });
-}
+  }
 
-test('a size that cannot be taken comes with the nearest that can', async ({ page }) => {
-  await page.goto(SIZE);
-  await wake(yourSize(page));
+  // A size that cannot be taken comes with the nearest that can.
   await width(page).fill('9 in');
   await width(page).press('Tab');
   await yourSize(page).getByRole('button', { name: 'Take 6 in' }).click();
@@ -85,19 +80,6 @@ test('the ruler moves in its own marks, by keys alone', async ({ page }) => {
   await expect(width(page)).toHaveValue('4 3/8 in');
   await page.keyboard.press('End');
   await expect(slider(page)).toHaveAttribute('aria-valuetext', '6 inches');
-});
-
-test('the address carries a size to somebody else, in its own edition', async ({ page, browser }) => {
-  await page.goto(SIZE);
-  await page.getByText('metric', { exact: true }).click();
-  await wake(yourSize(page));
-  await width(page).fill('110');
-  await expect(page).toHaveURL(/card-width=110\+mm/);
-  const other = await browser.newPage();
-  await other.goto(page.url());
-  // 110 + 2 * 3 + 2 * 6
-  await expect(inProse(other, 'panel width')).toHaveText(/^128\s*mm$/);
-  await other.close();
 });
 
 test('the size is kept for the next lesson and the next visit, until it is put back', async ({ page }) => {
@@ -164,44 +146,41 @@ test('storage that is forbidden is said once, and the page goes on', async ({ pa
   await expect(page.getByText('does not let the page keep anything')).toHaveCount(1);
 });
 
-for (const rubbish of [
-  '{',
-  'null',
-  '[]',
-  '{"values":{"card width":{"value":1e99,"edition":"inch"}},"options":7}',
-  '"x"',
-]) {
-  test(`storage that holds ${rubbish} is as good as empty`, async ({ page }) => {
-    await page.addInitScript((text) => {
-      for (const key of ['size:swatch-folio', 'edition', 'theme', 'done:x'])
-        localStorage.setItem(`course-kit:${key}`, text);
-    }, rubbish);
-    await page.goto(SIZE);
-    await wake(yourSize(page));
-    await expect(width(page)).toHaveValue('4 1/4 in');
-    await width(page).fill('5 in');
-    await expect(inProse(page, 'panel width')).toHaveText(/^5¾\s*in$/);
+test('storage that holds rubbish is as good as empty', async ({ page }) => {
+  await page.addInitScript(() => {
+    const rubbish = '{"values":{"card width":{"value":1e99,"edition":"inch"}},"options":7}';
+    for (const key of ['size:swatch-folio', 'edition', 'theme', 'done:x'])
+      localStorage.setItem(`course-kit:${key}`, rubbish);
   });
-}
-
-test('“your size” comes up from below, leaves the page to be read, and gives the focus back', async ({ page }) => {
-  await page.goto(PLEAT);
-  const open = page.getByRole('button', { name: 'Your size' });
-  await wake(open);
-  await open.click();
-  const sheet = page.getByRole('dialog', { name: 'Your size' });
-  await expect(sheet).toBeVisible();
-  await expect(sheet.getByRole('heading', { name: 'Your size' })).toBeFocused();
-  // Nothing lies over the page: it still scrolls.
-  await page.mouse.move(100, 60);
-  await page.mouse.wheel(0, 400);
-  await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(0);
-  await sheet.getByRole('textbox', { name: 'Step from one pocket to the next, typed' }).fill('1 in');
-  await expect(inProse(page, 'step')).toHaveText(/^1\s*in$/);
-  await page.keyboard.press('Escape');
-  await expect(sheet).toBeHidden();
-  await expect(open).toBeFocused();
+  await page.goto(SIZE);
+  await wake(yourSize(page));
+  await expect(width(page)).toHaveValue('4 1/4 in');
+  await width(page).fill('5 in');
+  await expect(inProse(page, 'panel width')).toHaveText(/^5¾\s*in$/);
 });
+
+test(
+  '“your size” comes up from below, leaves the page to be read, and gives the focus back',
+  { tag: '@phone' },
+  async ({ page }) => {
+    await page.goto(PLEAT);
+    const open = page.getByRole('button', { name: 'Your size' });
+    await wake(open);
+    await open.click();
+    const sheet = page.getByRole('dialog', { name: 'Your size' });
+    await expect(sheet).toBeVisible();
+    await expect(sheet.getByRole('heading', { name: 'Your size' })).toBeFocused();
+    // Nothing lies over the page: it still scrolls.
+    await page.mouse.move(100, 60);
+    await page.mouse.wheel(0, 400);
+    await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(0);
+    await sheet.getByRole('textbox', { name: 'Step from one pocket to the next, typed' }).fill('1 in');
+    await expect(inProse(page, 'step')).toHaveText(/^1\s*in$/);
+    await page.keyboard.press('Escape');
+    await expect(sheet).toBeHidden();
+    await expect(open).toBeFocused();
+  },
+);
 
 test('the address of a size can be copied, or taken by hand where copying is forbidden', async ({ page }) => {
   await page.addInitScript(() => {

@@ -20,6 +20,12 @@ test('the strip folds up step by step, from the flat strip to the last fold', as
   for (let fold = 2; fold <= 10; fold++) await next.click();
   await expect(pleats(page).locator('.happened')).toContainText('The panel is folded');
   await expect(next).toHaveAttribute('aria-disabled', 'true');
+
+  // Fewer pockets: folds that are no longer there are forgotten.
+  await pleats(page).getByRole('slider', { name: 'Number of pockets' }).press('Home');
+  await expect(folds(page)).toHaveCount(8);
+  await expect(pleats(page).getByRole('slider', { name: 'Folds made' })).toHaveAttribute('aria-valuetext', '8');
+  await expect(inProse(page, 'pockets')).toHaveText('4');
 });
 
 test('a fold takes less than 400 ms, and no time for those who asked for less motion', async ({ page }) => {
@@ -66,30 +72,21 @@ test('a slider moves the strip, the table, the sentence and the whole page', asy
   await expect(page).not.toHaveURL(/depth=/);
 });
 
-test('more pockets are more folds, and folds that are no longer there are forgotten', async ({ page }) => {
-  await page.goto(PLEAT);
-  await wake(pleats(page));
-  const pockets = pleats(page).getByRole('slider', { name: 'Number of pockets' });
-  await pleats(page).getByRole('slider', { name: 'Folds made' }).press('End');
-  await pockets.press('ArrowRight');
-  await expect(folds(page)).toHaveCount(12);
-  await pockets.press('Home');
-  await expect(folds(page)).toHaveCount(8);
-  await expect(pleats(page).getByRole('slider', { name: 'Folds made' })).toHaveAttribute('aria-valuetext', '8');
-  await expect(inProse(page, 'pockets')).toHaveText('4');
-});
-
-test('on a phone one drawing is looked at, on a wide screen all three', async ({ page, isMobile }) => {
-  await page.goto(PLEAT);
-  await wake(pleats(page));
-  const drawings = pleats(page).getByRole('img');
-  if (isMobile) {
-    await expect(drawings.filter({ visible: true })).toHaveCount(1);
-    await pleats(page).getByText('Section', { exact: true }).click();
-    await expect(drawings.filter({ visible: true })).toHaveCount(1);
-    await expect(pleats(page).getByRole('img', { name: /cut through/ })).toBeVisible();
-  } else await expect(drawings.filter({ visible: true })).toHaveCount(3);
-});
+test(
+  'on a phone one drawing is looked at, on a wide screen all three',
+  { tag: '@phone' },
+  async ({ page, isMobile }) => {
+    await page.goto(PLEAT);
+    await wake(pleats(page));
+    const drawings = pleats(page).getByRole('img');
+    if (isMobile) {
+      await expect(drawings.filter({ visible: true })).toHaveCount(1);
+      await pleats(page).getByText('Section', { exact: true }).click();
+      await expect(drawings.filter({ visible: true })).toHaveCount(1);
+      await expect(pleats(page).getByRole('img', { name: /cut through/ })).toBeVisible();
+    } else await expect(drawings.filter({ visible: true })).toHaveCount(3);
+  },
+);
 
 test('an allowance changes the cut size once for its edge, and twice for all', async ({ page }) => {
   await page.goto(SIZE);
@@ -109,12 +106,9 @@ test('an allowance changes the cut size once for its edge, and twice for all', a
   await expect(row('Width').getByRole('cell').last()).toHaveText(/^4¾\s*in$/);
   // What was tried here is nobody else's business.
   await expect(inProse(page, 'panel width')).toHaveText(/^5\s*in$/);
-});
 
-test('a study of a piece that is left out says so, and comes back with it', async ({ page }) => {
-  await page.goto(SIZE);
+  // A study of a piece that is left out says so, and comes back with it.
   await wake(yourSize(page));
-  await wake(allowances(page));
   const flap = yourSize(page).getByRole('checkbox', { name: 'With the flap and the snap' });
   await flap.uncheck();
   await expect(page.getByText('Your project leaves out this piece: flap.')).toBeVisible();

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import path from 'node:path';
 import { parse } from 'yaml';
 import { MaterialsFile, ProjectFile, resolveProject } from '../../../src/core/project/index.ts';
 import type { Finding, Pattern, Settings } from '../../../src/core/project/index.ts';
@@ -9,8 +10,8 @@ export const project = (yaml: string): ProjectFile => ProjectFile.parse(parse(ya
 /** A project worked out. */
 export const resolved = (yaml: string, settings: Settings = {}): Pattern => resolveProject(project(yaml), settings);
 
-const content = (path: string): unknown =>
-  parse(readFileSync(new URL(`../../../content/${path}`, import.meta.url), 'utf8'));
+const content = (file: string): unknown =>
+  parse(readFileSync(path.join(import.meta.dirname, '../../../content', file), 'utf8'));
 
 const demo = (id: string) => (): ProjectFile => ProjectFile.parse(content(`projects/${id}/project.yaml`));
 export const [folio, notionsPouch, tableSet] = [demo('swatch-folio'), demo('notions-pouch'), demo('table-set')];
