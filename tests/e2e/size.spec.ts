@@ -1,0 +1,59 @@
+/** What lessons ship: no reader waits for more scripts than a page may have. Read off the built files, without a browser. */
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import { expect, test } from '@playwright/test';
+import { parseSync } from 'rolldown/utils';
+import { LINEN, MAKE, PLEAT, POUCH, SIZE } from './lesson.ts';
+
+const dist = fileURLToPath(new URL('../../dist', import.meta.url));
+const MOST = 90_000;
+const read = (address: string) => readFileSync(path.join(dist, address), 'utf8');
+
+/** The scripts that a module of the site imports before it runs, by their addresses. */
+function importsOf(address: string): string[] {
+  const { body } = parseSync(address, read(address)).program;
+  return body.flatMap((statement) =>
+    'source' in statement && statement.source
+      ? [new URL(statement.source.value, `http://site${address}`).pathname]
+      : [],
+  );
+}
+
+/** What a page fetches when it is read to its end and nothing on it is used. */
+function shipped(html: string): { scripts: Set<string>; inline: string[] } {
+  const attribute = (tag: string, name: string) => new RegExp(` ${name}="([^"]*)"`).exec(tag)?.[1];
+  const inline: string[] = [];
+  const waiting: string[] = [];
+  for (const [, tag = '', text = ''] of html.matchAll(/<script([^>]*)>([\s\S]*?)<\/script>/g)) {
+    const src = attribute(tag, 'src');
+    if (src) waiting.push(src);
+    else if (!tag.includes('application/json')) inline.push(text);
+  }
+  for (const [, tag = ''] of html.matchAll(/<astro-island([^>]*)>/g)) {
+    // An island that sleeps until it is used costs its users alone.
+    const sleeps = attribute(tag, 'client') === 'use' && !attribute(tag, 'opts')?.includes('&quot;soon&quot;');
+    if (!sleeps) waiting.push(attribute(tag, 'component-url')!, attribute(tag, 'renderer-url')!);
+  }
+  const scripts = new Set<string>();
+  for (let next = waiting.pop(); next; next = waiting.pop()) {
+    if (scripts.has(next)) continue;
+    scripts.add(next);
+    waiting.push(...importsOf(next));
+  }
+  return { scripts, inline };
+}
+
+for (const lesson of [SIZE, PLEAT, MAKE, POUCH, LINEN]) {
+  test(`${lesson} ships at most ${MOST / 1000} kB of JavaScript`, () => {
+    const { scripts, inline } = shipped(read(`${lesson}index.html`));
+    const bytes = [...[...scripts].map(read), ...inline].map((text) => gzipSync(text).length);
+    const sum = bytes.reduce((a, b) => a + b, 0);
+    console.log(`${lesson} ${(sum / 1000).toFixed(1)} kB in ${scripts.size} files`);
+    // Fewer would mean that this test no longer finds them.
+    expect(scripts.size).toBeGreaterThan(5);
+    expect(sum).toBeGreaterThan(40_000);
+    expect(sum).toBeLessThanOrEqual(MOST);
+  });
+}
