@@ -1,11 +1,17 @@
 /** What a part of a lesson's page finds around it: a learner of a demo project, and an address and storage of its own. */
+import { afterAll } from 'vitest';
+import { addressNow } from '../../components/page/address.ts';
 import { editionChoice } from '../../components/page/edition.svelte.ts';
 import { Learner } from '../../components/page/learner.svelte.ts';
 import type { Edition, ProjectFile } from '../../src/core/index.ts';
 import { folio, shelf } from '../core/project/files.ts';
 
+// What the last page would still write into its address is written while there is one.
+afterAll(() => void addressNow());
+
 /** Goes to a page where nothing was chosen or answered before. */
 export function newPage(query = ''): void {
+  addressNow();
   localStorage.clear();
   visit(query);
 }

@@ -4,7 +4,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
-import { parseSync } from 'rolldown/utils';
+import { parseSync } from 'vite';
 import { LINEN, MAKE, PLEAT, POUCH, SIZE } from './lesson.ts';
 
 const dist = fileURLToPath(new URL('../../dist', import.meta.url));

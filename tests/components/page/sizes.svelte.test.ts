@@ -142,6 +142,7 @@ test.each([
 ] as const)('storage that is %s is said once, and the page goes on', async (trouble, method, cause) => {
   vi.resetModules();
   const { onKeepTrouble } = await import('../../../components/page/storage.ts');
+  const { addressNow } = await import('../../../components/page/address.ts');
   const { learner } = await import('../lesson.ts');
   const heard: string[] = [];
   onKeepTrouble((found) => heard.push(found));
