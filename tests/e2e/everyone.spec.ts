@@ -77,6 +77,9 @@ const tooSmall = (page: Page) =>
       .map(({ element }) => element.outerHTML.slice(0, 120)),
   );
 
+// Axe looks at every part of a long page, twice.
+test.describe.configure({ timeout: 240_000 });
+
 for (const lesson of [SIZE, PLEAT, MAKE, POUCH, LINEN]) {
   test(`${lesson} has no barrier, asks no other host, breaks no policy, and prints without its controls`, async ({
     page,
