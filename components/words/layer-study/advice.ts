@@ -1,5 +1,5 @@
 /** What to do about a stack of layers. Common practice, no source; the machine's manual goes first. */
-import { suits } from '../../../src/core/index.ts';
+import { weightOf } from '../../../src/core/index.ts';
 
 export type Stack = {
   /** Of all layers together, mm. */
@@ -19,7 +19,7 @@ export type Stack = {
  * adviceOn({ thickness: 0.6, fused: 0, isSewn: true, lifts: 5 }) // => ['An ordinary seam: nothing needs doing.']
  */
 export function adviceOn({ thickness, fused, isSewn, lifts }: Stack): string[] {
-  const { weight } = suits(thickness);
+  const weight = weightOf(thickness);
   if (!isSewn) {
     const bulky = weight === 'heavy' || weight === 'very heavy';
     return [
@@ -43,6 +43,7 @@ export function adviceOn({ thickness, fused, isSewn, lifts }: Stack): string[] {
     advice.push(
       'Sew slowly, with a longer stitch. Lay a folded scrap behind the foot, so that it stands level as it climbs.',
     );
+    advice.push('A walking foot moves the upper layers along with the lower ones, so that they do not creep.');
     advice.push('Press the layers hard before you sew. Grade the allowances after it.');
   } else if (weight === 'light')
     advice.push('Thin cloth puckers. Use a fine needle, and hold both threads as you begin.');

@@ -133,7 +133,13 @@ export class Reading {
     return this.#pattern.making?.machine ?? { lifts: 5, source: 'common practice, no source' };
   }
 
-  readonly suits = $derived.by(() => suits(this.place ? this.thicknessOf(this.place) : 0));
+  readonly suits = $derived.by(() => {
+    const roles = (this.place?.stack ?? []).map(({ material }) => material);
+    const of = (role: string) => this.#pattern.materials[role]?.material;
+    const cloth = Math.max(0, ...roles.map((role) => (of(role)?.kind === 'cloth' ? this.thickness(role) : 0)));
+    const point = (['leather', 'jeans'] as const).find((one) => roles.some((role) => of(role)?.needle === one));
+    return suits({ thickness: this.place ? this.thicknessOf(this.place) : 0, cloth, ...(point && { point }) });
+  });
 
   readonly advice: string[] = $derived.by(() => {
     const { place } = this;

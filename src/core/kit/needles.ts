@@ -1,6 +1,6 @@
 /** Machine needles by what they have to go through. */
 import { makeUp } from '../project/steps/make-up.ts';
-import { suits } from '../project/needle.ts';
+import { needleWords, suits } from '../project/needle.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { Suits } from '../project/needle.ts';
 import type { Group } from './group.ts';
@@ -21,15 +21,17 @@ export function needlesNeed(pattern: Pattern, group: Group): NeedleNeed[] {
   for (const { stitches, title } of makeUp(pattern)) {
     const rows = stitches.filter((row) => !row.class.startsWith('2'));
     if (rows.length === 0) continue;
-    const thickness = Math.max(...rows.map((row) => row.thickness));
-    const fit = suits(thickness);
-    const known = found.get(fit.weight);
-    if (known) {
-      known.thickness = Math.max(known.thickness, thickness);
-      known.steps.push(title);
-    } else {
-      found.set(fit.weight, { suits: fit, count: group.machines ?? group.makers, thickness, steps: [title] });
+    for (const row of rows) {
+      const { thickness } = row;
+      const fit = suits(row);
+      const key = needleWords(fit);
+      const known = found.get(key);
+      if (!known) found.set(key, { suits: fit, count: group.machines ?? group.makers, thickness, steps: [title] });
+      else {
+        known.thickness = Math.max(known.thickness, thickness);
+        if (known.steps.at(-1) !== title) known.steps.push(title);
+      }
     }
   }
-  return [...found.values()].sort((a, b) => a.suits.nm[0] - b.suits.nm[0]);
+  return [...found.values()].sort((a, b) => a.suits.nm - b.suits.nm);
 }

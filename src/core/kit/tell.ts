@@ -1,5 +1,6 @@
 /** The lines of a list in words and numbers, for a page, for paper and for a spreadsheet. */
 import { formatLength } from '../measure/index.ts';
+import { needleWords } from '../project/needle.ts';
 import { shopAmount, shopLength } from './shop.ts';
 import type { Edition, Style } from '../measure/index.ts';
 import type { KitLine } from './kit.ts';
@@ -91,11 +92,10 @@ export function tellLine(line: KitLine, edition: Edition, style: Style = 'set'):
     }
     case 'needles':
       return line.needles.map(({ suits, count, steps }): ToldLine => {
-        const [nm, us] = [suits.nm.join(' to '), suits.us.join(' to ')];
         return {
           ...shared,
-          label: `Needles for ${suits.weight} stacks`,
-          buy: `${count} of size ${nm} (${us})`,
+          label: suits.raised > 0 ? 'Needles for thick stacks' : 'Needles',
+          buy: `${count} of ${needleWords(suits)}`,
           amount: count,
           unit: 'piece',
           pieces: steps,

@@ -19,7 +19,15 @@ export {
   type Pocket,
   type Run,
 } from './pleats.ts';
-export { suits, type Suits, type Weight } from './needle.ts';
+export {
+  needleWords,
+  suits,
+  weightOf,
+  type Point as NeedlePoint,
+  type Stack,
+  type Suits,
+  type Weight,
+} from './needle.ts';
 export { threadPer } from './thread.ts';
 export { publishedSize, publishedSizes, type PublishedSize } from './sizes.ts';
 export type { StepPlan } from './steps/plan.ts';

@@ -38,6 +38,7 @@ export function readMaterial(
     ...(entry.heat && { heat: entry.heat.celsius }),
     ...(entry.lining && { lining: true as const }),
     ...(entry.hardware && { hardware: entry.hardware }),
+    ...(entry.needle && { needle: entry.needle }),
     ...(entry.holes === 'stay' && { holes: entry.holes }),
     ...(entry.fuses && { fuses: entry.fuses.celsius }),
     ...(entry.sold && { sold: { by: entry.sold.by, ...(pack !== undefined && { each: pack }) } }),

@@ -172,6 +172,8 @@ export type Material = {
   lining?: true;
   /** Of hardware: what it is. */
   hardware?: Hardware;
+  /** The point of the needle that goes through it well, where it matters. */
+  needle?: 'universal' | 'jeans' | 'leather';
   /** Set where holes of pins and needles do not close again. */
   holes?: 'stay';
   /** How much shorter it comes out of the wash, in per cent of its length. */

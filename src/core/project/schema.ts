@@ -461,6 +461,13 @@ const MaterialEntry = z
       .describe(
         'Whether holes of pins and needles close again. stay: leather, vinyl, coated cloth. Close if left out.',
       ),
+    needle: z
+      .enum(['universal', 'jeans', 'leather'])
+      .optional()
+      .describe(
+        'The point of the needle that goes through it well: jeans for denim and canvas, leather for leather (not for ' +
+          'vinyl, which it cuts). Left out, universal, and jeans where the needle is NM 100 or thicker.',
+      ),
     shrinks: z
       .strictObject({
         percent: z.number().min(0).max(50).describe('Of its length.'),

@@ -1,4 +1,5 @@
 /** One step of making a project up, as the ledger keeps it. */
+import type { Point } from './needle.ts';
 import type { Finding, Place, Size } from './pattern.ts';
 import type { StitchKind, Work } from '../cloth/index.ts';
 import type { CautionKey, Instruction, Minutes, Tool, VerbName } from '../steps/index.ts';
@@ -19,6 +20,10 @@ export type SewnRow = {
   at: { x: number; y: number };
   /** Thread it takes, all threads together, in mm. */
   thread: number;
+  /** One layer of the thickest cloth it goes through, in mm; 0 where that is not known. */
+  cloth: number;
+  /** The needle's point that a material of it asks for. */
+  point?: Point;
 };
 
 /** The least heat that something in the heap takes, in °C, and what takes no more. */

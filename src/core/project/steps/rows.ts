@@ -1,7 +1,8 @@
 /** The rows of stitches that a step adds: how long, through how much, and the thread they take. */
 import { threadPer } from '../thread.ts';
-import { thicknessOf } from './thickness.ts';
+import { materialIn, thicknessOf } from './thickness.ts';
 import type { Pattern } from '../pattern.ts';
+import type { Point } from '../needle.ts';
 import type { Run, Stitch, StitchKind, Work } from '../../cloth/index.ts';
 import type { SewnRow } from '../step.ts';
 
@@ -16,7 +17,8 @@ export function rowsAdded(before: readonly Work[], after: Work, pattern: Pattern
 
 function rowOf({ id, kind, class: type, runs }: Stitch, work: Work, pattern: Pattern): SewnRow {
   const plies = new Map(work.plies.map((ply) => [ply.id, ply]));
-  let [length, layers, thickness, thread] = [0, 0, 0, 0];
+  let [length, layers, thickness, thread, cloth] = [0, 0, 0, 0, 0];
+  let point: Point | undefined;
   let at = { x: 0, y: 0 };
   for (const run of runs) {
     const through = run.plies.flatMap((number) => plies.get(number) ?? []);
@@ -25,10 +27,20 @@ function rowOf({ id, kind, class: type, runs }: Stitch, work: Work, pattern: Pat
     layers = Math.max(layers, run.plies.length);
     if (mm >= thickness) at = middleOf(run);
     thickness = Math.max(thickness, mm);
+    for (const ply of through) {
+      const material = materialIn(pattern, ply);
+      if (material?.kind === 'cloth') cloth = Math.max(cloth, material.thickness ?? 0);
+      point = sterner(point, material?.needle);
+    }
     thread += lengthOf(run) * threadPer(type, { thickness: mm, stitch: stitchLength(kind) });
   }
-  return { id, kind, class: type, length, layers, thickness, at, thread };
+  return { id, kind, class: type, length, layers, thickness, at, thread, cloth, ...(point && { point }) };
 }
+
+/** Of two points that materials ask for, the one that goes through both. */
+const STERN: readonly Point[] = ['universal', 'jeans', 'leather'];
+const sterner = (a: Point | undefined, b: Point | undefined): Point | undefined =>
+  a === undefined || (b !== undefined && STERN.indexOf(b) > STERN.indexOf(a)) ? b : a;
 
 export const middleOf = ({ from, to }: Run) => ({ x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });
 
