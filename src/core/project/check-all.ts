@@ -12,12 +12,21 @@ import type { ProjectFile } from './schema.ts';
 export type MetFinding = Finding & {
   /** Where not both editions have it, the one that does. */
   edition?: Edition;
+  /** Where only some ends of the sliders have it: one such choice of a learner, by label, in words. */
+  values?: Readonly<Record<string, string>>;
   /** The options that differ from how the lesson has them, where the lesson's own way does not have it. */
   options?: Readonly<Record<string, boolean>>;
 };
 
-/** A project worked out in one edition, each option on or off as given. */
-export type WorkOut = (edition: Edition, options: Readonly<Record<string, boolean>>) => Pattern;
+/** A project worked out in one edition, each option on or off as given, and with a learner's values if there are any. */
+export type WorkOut = (
+  edition: Edition,
+  options: Readonly<Record<string, boolean>>,
+  values?: Readonly<Record<string, number>>,
+) => Pattern;
+
+/** Of so many sliders every corner is tried, each at its least or its most; of more, the ends of each two. */
+export const MOST_SLIDERS = 5;
 
 /** More combinations of options than this are sampled. */
 export const MOST_COMBINATIONS = 32;
@@ -27,14 +36,19 @@ export const MOST_COMBINATIONS = 32;
  * nearest to the lesson's own way. Of more than 32 combinations a sample is tried, and a note says so: the lesson's own,
  * each option changed alone, all on, all off, and others spread evenly.
  *
+ * What a learner may choose is tried at the ends of the sliders (see `endsOf`). What goes wrong there alone is a warning.
+ *
  * @param workOut for whoever has worked out some of them already
+ * @param ends false leaves the ends of the sliders out, which take longer than all the rest
  * @example
  * checkAll(file, materials) // => [] when all is well
  */
 export function checkAll(
   file: ProjectFile,
   materials?: Materials,
-  workOut: WorkOut = (edition, options) => resolveProject(file, { edition, options, ...(materials && { materials }) }),
+  workOut: WorkOut = (edition, options, values) =>
+    resolveProject(file, { edition, options, ...(values && { values }), ...(materials && { materials }) }),
+  { ends = true }: { ends?: boolean } = {},
 ): MetFinding[] {
   const names = Object.keys(file.options ?? {});
   const { combinations, all } = combinationsOf(file, names);
@@ -65,11 +79,104 @@ export function checkAll(
     }
   }
   found.push(...driftOf(file, workOut));
+  if (ends) found.push(...checkEnds(file, workOut, said));
   if (combinations.length < all) {
     const message = `${names.length} options make ${all} combinations. ${combinations.length} of them were tried.`;
     found.push({ severity: 'note', place: ['options'], code: 'sampled', message });
   }
   return found;
+}
+
+type Slider = {
+  name: string;
+  label: string;
+  place: Finding['place'];
+  range: Record<Edition, { min: number; max: number }>;
+};
+
+/** Which sliders stand at which end; the others stand where the lesson has them. */
+type Ends = readonly { slider: Slider; end: 'min' | 'max' }[];
+
+/**
+ * The choices of a learner to try: of up to five sliders all corners, of more each two at their ends. Fewer sliders at
+ * their ends come first, so that what fails is told of as few as it takes.
+ */
+function endsOf(sliders: readonly Slider[]): { tried: Ends[]; all: boolean } {
+  const all = sliders.length <= MOST_SLIDERS;
+  const most = all ? sliders.length : 2;
+  let [last, tried]: Ends[][] = [[[]], []];
+  for (let k = 1; k <= most; k++) {
+    last = last!.flatMap((ends) => {
+      const next = ends.length === 0 ? 0 : sliders.indexOf(ends.at(-1)!.slider) + 1;
+      return sliders.slice(next).flatMap((slider): Ends[] => [
+        [...ends, { slider, end: 'min' }],
+        [...ends, { slider, end: 'max' }],
+      ]);
+    });
+    // Corners alone, with the ends of each slider by itself before them: what lies between is no corner.
+    if (k === 1 || k === most) tried = [...tried!, ...last];
+  }
+  return { tried: tried!, all };
+}
+
+/** What goes wrong where sliders stand at their ends, the lesson's own options on; `said` is told already. */
+function checkEnds(file: ProjectFile, workOut: WorkOut, said: ReadonlySet<string>): MetFinding[] {
+  const project = compiled(file);
+  const sliders = [...project.measures.values()].flatMap(({ name, label, place, range }): Slider[] =>
+    range ? [{ name, label, place, range }] : [],
+  );
+  if (sliders.length === 0) return [];
+  const options = Object.fromEntries(
+    Object.entries(file.options ?? {}).map(([name, { default: on = false }]) => [name, on]),
+  );
+  const { tried, all } = endsOf(sliders);
+  const checked = (edition: Edition, ends: Ends): Finding[] =>
+    check(
+      workOut(
+        edition,
+        options,
+        Object.fromEntries(ends.map(({ slider, end }) => [slider.name, slider.range[edition][end]])),
+      ),
+    );
+  const met = new Map<string, { finding: Finding; edition: Edition; ends: Ends; times: number }>();
+  for (const edition of ['inch', 'metric'] as const) {
+    for (const ends of tried) {
+      const here = new Set<string>();
+      for (const finding of checked(edition, ends)) {
+        // Notes are no trouble, and an end between two marks has been told where the range is read.
+        if (finding.severity === 'note' || finding.place[0] === 'values') continue;
+        const key = keyOf(finding);
+        if (said.has(key) || here.has(key)) continue;
+        here.add(key);
+        const before = met.get(key);
+        if (before) before.times++;
+        else met.set(key, { finding, edition, ends, times: 1 });
+      }
+    }
+  }
+  const count = 2 * tried.length;
+  // Sliders that have no part in it are not named: without them it goes wrong all the same.
+  for (const one of met.values()) {
+    for (const without of one.ends) {
+      const fewer = one.ends.filter((end) => end !== without);
+      if (fewer.length === 0) break;
+      const same = checked(one.edition, fewer).find((finding) => keyOf(finding) === keyOf(one.finding));
+      if (same) [one.finding, one.ends] = [same, fewer];
+    }
+  }
+  const found = [...met.values()].map(({ finding, edition, ends, times }): MetFinding => {
+    const say = ({ slider: { name, range }, end }: Ends[number]) =>
+      project.measures.get(name)!.kind === 'count'
+        ? String(range[edition][end])
+        : formatLength(range[edition][end], edition, { grid: project.grid });
+    const values = Object.fromEntries(ends.map((one) => [one.slider.label, say(one)]));
+    const message = `${finding.message} ${times === 1 ? 'That is one' : `It is so in ${times}`} of the ${count} choices tried.`;
+    return { ...finding, severity: 'warning', message, edition, values };
+  });
+  if (all) return found;
+  const corners = 2 ** sliders.length;
+  const message = `${sliders.length} sliders have ${corners} corners. Each two of them were tried at their ends, ${tried.length} choices in each edition; the corners were not.`;
+  return [...found, { severity: 'note', place: sliders[0]!.place, code: 'ends-sampled', message }];
 }
 
 /**
@@ -118,13 +225,18 @@ function driftOf(file: ProjectFile, workOut: WorkOut): MetFinding[] {
 /**
  * How a finding was met, for the front of its sentence: `metric edition, without “flap”`. Empty for the lesson's own way.
  */
-export function metIn({ edition, options }: MetFinding): string {
+export function metIn({ edition, options, values }: MetFinding): string {
+  const chosen = Object.entries(values ?? {}).map(([label, value]) => `${quote(label)} at ${value}`);
   const changed = Object.entries(options ?? {});
   const sides = [true, false].flatMap((side) => {
     const those = changed.filter(([, on]) => on === side).map(([name]) => quote(name));
     return those.length === 0 ? [] : [`${side ? 'with' : 'without'} ${listed(those)}`];
   });
-  return [...(edition ? [`${edition} edition`] : []), ...(sides.length > 0 ? [listed(sides)] : [])].join(', ');
+  return [
+    ...(edition ? [`${edition} edition`] : []),
+    ...(sides.length > 0 ? [listed(sides)] : []),
+    ...(chosen.length > 0 ? [`with ${listed(chosen)}`] : []),
+  ].join(', ');
 }
 
 /** The same fault in both editions is one fault, though its sentence tells the sizes of each. */

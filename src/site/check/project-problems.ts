@@ -24,7 +24,9 @@ export type WorkedOut = {
 export function workOut(file: ProjectFile, materials: MaterialsFile | undefined): WorkedOut {
   const all = Object.entries(file.options ?? {});
   const known = new Map<string, Pattern>();
-  const inAnyWay: WorkOut = (edition, options) => {
+  const inAnyWay: WorkOut = (edition, options, values) => {
+    // Where sliders stand at their ends is looked at once.
+    if (values) return resolveProject(file, { edition, options, values, materials });
     const ways = all.map(([name, option]) => options[name] ?? option.default ?? false);
     const key = `${edition} ${ways.join()}`;
     let pattern = known.get(key);
