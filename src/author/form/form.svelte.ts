@@ -74,7 +74,10 @@ export class FormClient {
       const project = this.#project;
       const materials = this.#form?.materials;
       if (!project) return;
-      const later = setTimeout(() => (this.findings = inOrder(checkAll(project, materials, undefined, { ends: false }))), PAUSE);
+      const later = setTimeout(
+        () => (this.findings = inOrder(checkAll(project, materials, undefined, { ends: false }))),
+        PAUSE,
+      );
       return () => clearTimeout(later);
     });
   }

@@ -84,7 +84,9 @@ describe('the list for one maker', () => {
   });
 
   test('a needle for two layers of 1 mm', () => {
-    expect(line('needles', kit.lines).needles.map(({ suits, count }) => [suits.nm, suits.point, count])).toEqual([[110, 'jeans', 1]]);
+    expect(line('needles', kit.lines).needles.map(({ suits, count }) => [suits.nm, suits.point, count])).toEqual([
+      [110, 'jeans', 1],
+    ]);
   });
 
   test('costs: 30 cm at 12 a metre, a spool, a pack, a zip', () => {
