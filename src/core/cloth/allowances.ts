@@ -9,8 +9,8 @@ import type { Point } from '../geometry/index.ts';
 import type { Ply, PlyEdge, PlyOutline, Round, Sewn, Stitch, Work } from './work.ts';
 
 /**
- * Trims the raw edges of a seam: all its layers to one width, or each to its own (graded). What lies at a gap keeps its
- * whole width, so that it turns in cleanly.
+ * Trims the raw edges of a seam: all its layers to one width, or each to its own (graded). What lies at a gap and
+ * beside it keeps its whole width, so that it turns in cleanly.
  *
  * @param to widths left outside the stitches in mm, from the lowest layer up; the last goes on for further layers
  * @param seam the number of its stitching; the last seam if left out
@@ -44,11 +44,22 @@ function stripsOf({ outline }: Ply, stitch: Stitch, width: number): PlyOutline[]
     if (edge.held !== stitch.id || edge.fold !== undefined) return [];
     const way = unit(minus(side.to, side.from));
     const inward = { x: -way.y, y: way.x };
-    const deep = (nearestRow(side.from, side.to, stitch) ?? 0) - width;
+    const row = nearestRow(side.from, side.to, stitch) ?? 0;
+    const deep = row - width;
     if (deep <= ON) return [];
+    // Beside a gap the allowance stays whole for as far again as it is wide: the cloth turns in there.
+    const isGap = (k: number) => {
+      const other = outline[(k + outline.length) % outline.length]!;
+      return other.name === edge.name && other.held === undefined && other.fold === undefined;
+    };
+    const start = plus(side.from, times(way, isGap(i - 1) ? row : 0));
+    const end = minus(side.to, times(way, isGap(i + 1) ? row : 0));
+    if ((end.x - start.x) * way.x + (end.y - start.y) * way.y <= ON) return [];
     const shift = times(inward, deep);
-    const fresh: PlyEdge = { name: 'cut', from: side.to, bulge: 0, held: stitch.id };
-    return [[{ ...edge }, fresh, { ...edge, from: plus(side.to, shift) }, { ...fresh, from: plus(side.from, shift) }]];
+    const fresh: PlyEdge = { name: 'cut', from: end, bulge: 0, held: stitch.id };
+    return [
+      [{ ...edge, from: start }, fresh, { ...edge, from: plus(end, shift) }, { ...fresh, from: plus(start, shift) }],
+    ];
   });
 }
 

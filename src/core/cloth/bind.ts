@@ -6,11 +6,12 @@ import { findEdge, lineInside } from './edge.ts';
 import { join } from './seam.ts';
 import { offsets, ON } from './ring.ts';
 import { withPlies } from './combine.ts';
+import type { Asked } from './edge.ts';
 import type { InHand } from './group.ts';
 import type { Sewn, Work } from './work.ts';
 
 export type Bind = {
-  readonly edge: string;
+  readonly edge: Asked;
   /** Finished width, in mm. The strip is four times as wide (Singer AU, Make bias binding), at least more than three. */
   readonly width: number;
   /** The edge of the strip that is sewn on first; its longest edge if left out. */
@@ -28,9 +29,10 @@ export type Bind = {
  * @example
  * bind(mat, strip, { edge: 'top', width: 10 }) // a strip 40 mm wide
  */
-export function bind(work: Work, strip: Work, { edge: name, width, stripEdge, inside = 1.5 }: Bind): Sewn {
-  const edge = findEdge(work, name);
+export function bind(work: Work, strip: Work, { edge: asked, width, stripEdge, inside = 1.5 }: Bind): Sewn {
+  const edge = findEdge(work, asked);
   if (!edge.ok) return edge;
+  const { name } = edge.value;
   if (!Number.isFinite(width + inside) || width <= 0) {
     return fail({ code: 'not-finite', message: 'The finished width of the binding is not a length.', edge: name });
   }
@@ -45,7 +47,7 @@ export function bind(work: Work, strip: Work, { edge: name, width, stripEdge, in
   }
   const joined = join(
     [
-      { work, edge: name },
+      { work, edge: edge.value },
       { work: strip, edge: own },
     ],
     { allowance: width, press: 'to second' },

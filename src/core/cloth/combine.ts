@@ -39,8 +39,10 @@ export function stackUp(works: readonly Work[]): { work: Work; of: ReadonlySet<n
   for (const [i, next] of works.entries()) {
     const one = renumbered(next, i === 0 ? 0 : nextNumber(work) - 1);
     of.push(new Set(one.plies.map((ply) => ply.id)));
+    const before = copiesIn(work.plies);
+    const counted = one.plies.map((ply) => countedOn(ply, before.get(ply.piece) ?? 0));
     work = {
-      plies: [...work.plies, ...one.plies],
+      plies: [...work.plies, ...counted],
       stitches: [...work.stitches, ...one.stitches],
       marks: [...work.marks, ...one.marks],
       done: [...work.done, ...one.done.map(({ undo: _, ...rest }) => rest)],
@@ -48,6 +50,15 @@ export function stackUp(works: readonly Work[]): { work: Work; of: ReadonlySet<n
   }
   return { work, of };
 }
+
+/** How many were cut of each piece of some plies. */
+export function copiesIn(plies: readonly Ply[]): ReadonlyMap<string, number> {
+  const copies = new Map<string, number>();
+  for (const { piece, copy = 0 } of plies) copies.set(piece, Math.max(copies.get(piece) ?? 0, copy + 1));
+  return copies;
+}
+
+const countedOn = (ply: Ply, by: number): Ply => (by === 0 ? ply : { ...ply, copy: (ply.copy ?? 0) + by });
 
 /** The same work with some of its plies changed; those for which nothing is given stay. */
 export const withPlies = (work: Work, change: (ply: Ply) => Ply | Ply[]): Work => ({

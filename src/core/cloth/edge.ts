@@ -3,12 +3,15 @@ import { closest, fail, ok, quote, SAME } from '../measure/index.ts';
 import { leftOf, lineThrough } from '../geometry/index.ts';
 import type { ClothFault } from './fault.ts';
 import type { Line, Point } from '../geometry/index.ts';
-import type { PlyEdge, Work } from './work.ts';
+import type { Ply, PlyEdge, Work } from './work.ts';
 import type { Result } from '../measure/index.ts';
 
 /** A straight edge of a work, walked with the cloth on its left. */
 export type WorkEdge = {
+  /** What it was asked for by. */
   readonly name: string;
+  /** What the cloth's own edge there is called: `right` where a piece that was turned over ends at the left. */
+  readonly own: string;
   /** The pieces whose edges lie there. */
   readonly pieces: readonly string[];
   readonly line: Line;
@@ -16,9 +19,17 @@ export type WorkEdge = {
   readonly to: Point;
   /** In mm, from one end of the edge to the other. */
   readonly length: number;
+  /** The plies of what the edge belongs to: a row along it ends where they end. All of the work if left out. */
+  readonly plies?: readonly number[];
 };
 
-type Found = { piece: string; edge: PlyEdge; to: Point };
+/** An edge by its name, or one that was found in the same work before. */
+export type Asked = string | WorkEdge;
+
+/** What an edge is called. */
+export const nameOf = (asked: Asked): string => (typeof asked === 'string' ? asked : asked.name);
+
+type Found = { ply: Ply; piece: string; edge: PlyEdge; to: Point };
 
 /**
  * Finds an edge by its name (`top`), or by piece and name where several pieces have one (`facing top`). Folded edges
@@ -26,7 +37,8 @@ type Found = { piece: string; edge: PlyEdge; to: Point };
  *
  * Faults: `unknown-edge`, `ambiguous-edge`, `not-straight`.
  */
-export function findEdge(work: Work, asked: string): Result<WorkEdge, ClothFault> {
+export function findEdge(work: Work, asked: Asked): Result<WorkEdge, ClothFault> {
+  if (typeof asked !== 'string') return ok(asked);
   const found = freeEdgesNamed(work, asked);
   if (found.length === 0) return fail(unknownEdge(work, asked));
   const longest = found.reduce((best, one) =>
@@ -43,7 +55,8 @@ export function findEdge(work: Work, asked: string): Result<WorkEdge, ClothFault
   const [first, last] = [Math.min(...ends), Math.max(...ends)];
   const at = (t: number): Point => ({ x: line.at.x + way.x * t, y: line.at.y + way.y * t });
   const pieces = [...new Set(found.map(({ piece }) => piece))];
-  return ok({ name: found[0]!.edge.name, pieces, line, from: at(first), to: at(last), length: last - first });
+  const { name } = found[0]!.edge;
+  return ok({ name, own: name, pieces, line, from: at(first), to: at(last), length: last - first });
 }
 
 /** The edges of that name that are not held by a seam. */
@@ -56,7 +69,7 @@ export function freeEdgesNamed(work: Work, asked: string): Found[] {
         ? []
         : ply.outline.flatMap((edge, i) =>
             edge.name === name && edge.held === undefined
-              ? [{ piece: ply.piece, edge, to: ply.outline[(i + 1) % ply.outline.length]!.from }]
+              ? [{ ply, piece: ply.piece, edge, to: ply.outline[(i + 1) % ply.outline.length]!.from }]
               : [],
           ),
     );
@@ -76,7 +89,7 @@ function notOneLine(found: Found[], asked: string): ClothFault {
   return pieces.length > 1
     ? {
         code: 'ambiguous-edge',
-        message: `Several pieces have an edge ${asked}: ${pieces.join(', ')}. Name the piece too.`,
+        message: `Several pieces have an edge ${asked}: ${pieces.join(', ')}. Name the piece too, as in ${quote(`${pieces[0]!} ${asked}`)}.`,
         edge: asked,
       }
     : { code: 'not-straight', message: `The edge ${asked} does not lie on one straight line.`, edge: asked };

@@ -4,15 +4,17 @@ import { fail, ok } from '../measure/index.ts';
 import { findEdge, lineInside, lineLeft, otherWay } from './edge.ts';
 import { fold } from './fold.ts';
 import { join } from './seam.ts';
+import { movedEdge } from './sides.ts';
 import { middleOfWork } from './place.ts';
 import { movedWork } from './move.ts';
 import { turnedOver } from './lie.ts';
 import { without } from './without.ts';
+import type { Asked } from './edge.ts';
 import type { Line } from '../geometry/index.ts';
 import type { PlyOutline, Sewn, Work } from './work.ts';
 
 export type FrenchSeam = {
-  readonly edges: readonly [string, string];
+  readonly edges: readonly [Asked, Asked];
   /** Allowance of the first row, sewn wrong sides together, in mm. */
   readonly first: number;
   /** What is left of it after trimming; 1/8 in (3 mm) where the second row is at 1/4 in. */
@@ -39,17 +41,18 @@ export function frenchSeam(a: Work, b: Work, { edges, first, trimTo, second }: F
   // Upper sides are right sides; turned over, the first lies wrong side up, and wrong sides come together.
   const axis = { at: middleOfWork(a), angle: 90 };
   const turned = movedWork(a, turnedOver(axis));
-  const edge = findEdge(turned, edges[0]);
-  if (!edge.ok) return edge;
+  const found = findEdge(a, edges[0]);
+  if (!found.ok) return found;
+  const edge = movedEdge(found.value, turnedOver(axis));
   const sewnOnce = join(
     [
-      { work: turned, edge: edges[0] },
+      { work: turned, edge },
       { work: b, edge: edges[1], face: 'up' },
     ],
     { allowance: first, press: 'unopened' },
   );
   if (!sewnOnce.ok) return sewnOnce;
-  const line = lineInside(edge.value, first);
+  const line = lineInside(edge, first);
   const old = new Set(a.plies.map(({ id }) => id));
   const scrap = beyond(sewnOnce.value, line, trimTo, first);
   const { work: narrow, cutAway } = without(sewnOnce.value, () => [scrap]);
@@ -62,7 +65,7 @@ export function frenchSeam(a: Work, b: Work, { edges, first, trimTo, second }: F
   if (!opened.ok) return opened;
   const round = fold(opened.value.work, { line, lands: 'under', name: 'seam' });
   if (!round.ok) return round;
-  const ridge = lineInside(edge.value, first + second);
+  const ridge = lineInside(edge, first + second);
   const sewnTwice = sewn(round.value, 'seam', acrossWork(round.value, ridge));
   const body = new Set(round.value.plies.flatMap(({ id }) => (old.has(id) ? [] : [id])));
   const flat = foldInHand({ work: sewnTwice, hand: body }, { line: otherWay(ridge), lands: 'under', name: 'seam' });
@@ -82,7 +85,7 @@ function beyond(work: Work, line: Line, by: number, deepest: number): PlyOutline
 }
 
 export type FlatFelledSeam = {
-  readonly edges: readonly [string, string];
+  readonly edges: readonly [Asked, Asked];
   /** Allowance of the first row, sewn right sides together, in mm. */
   readonly allowance: number;
   /** What is left of the second work's allowance, in mm: 1/4 in for an allowance of 5/8 in. */

@@ -22,6 +22,8 @@ export type ClothFault = {
     | 'not-shorter'
     | 'too-full'
     | 'off-the-work'
+    | 'opening'
+    | 'one-edge'
     | 'outline';
   message: string;
   piece?: string;

@@ -218,12 +218,13 @@ function cutRun(run: Run, hinges: readonly Hinge[]): Run[] {
   let runs = [run];
   for (const { line, within = [] } of hinges) {
     if (leftOf(line, run.from) >= -ON && leftOf(line, run.to) >= -ON) continue;
-    for (const one of [line, ...within]) runs = runs.flatMap((part) => cutAt(part, one));
+    for (const one of [line, ...within]) runs = runs.flatMap((part) => cutRunAt(part, one));
   }
   return runs;
 }
 
-function cutAt(run: Run, line: Line): Run[] {
+/** A run of stitches in two where it crosses a line. */
+export function cutRunAt(run: Run, line: Line): Run[] {
   const [a, b] = [leftOf(line, run.from), leftOf(line, run.to)];
   if (a * b >= 0 || Math.abs(a) <= ON || Math.abs(b) <= ON) return [run];
   const t = a / (a - b);

@@ -1,20 +1,31 @@
-import { acrossWork, sewn } from './stitch.ts';
+import { cutRunAt } from './fold.ts';
+import { sewn } from './stitch.ts';
+import { waysInside } from './ways.ts';
 import { asOneStep } from './group.ts';
-import { direction } from '../geometry/point.ts';
-import { fail, ok } from '../measure/index.ts';
+import { direction, plus, times } from '../geometry/point.ts';
+import { fail, ok, SAME } from '../measure/index.ts';
 import { findEdge, lineInside } from './edge.ts';
 import { followedBy, lies } from './lie.ts';
-import { movedMark, movedStitch } from './move.ts';
+import { leftOf } from '../geometry/index.ts';
+import { movedMark, movedRun } from './move.ts';
+import { nextNumber } from './work.ts';
+import { offsets, ON, split } from './ring.ts';
+import { withPlies } from './combine.ts';
+import type { Asked, WorkEdge } from './edge.ts';
+import type { ClothFault } from './fault.ts';
 import type { Lie } from './lie.ts';
-import type { Point } from '../geometry/index.ts';
-import type { Ply, Sewn, Work } from './work.ts';
+import type { Line, Point } from '../geometry/index.ts';
+import type { Ply, Run, Sewn, Stitch, Work } from './work.ts';
+import type { Result } from '../measure/index.ts';
 
 export type Gather = {
-  readonly edge: string;
+  readonly edge: Asked;
   /** The length that the edge is drawn up to, in mm. */
   readonly to: number;
   /** How far inside the edge the rows of stitches run, in mm; two rows, 6 mm apart (Sew magazine). */
   readonly rows?: readonly number[];
+  /** How deep the cloth beside the edge is drawn up in the picture, in mm: deeper than the rows and the seam there. */
+  readonly depth?: number;
 };
 
 /** More cloth than this is not eased but gathered; a tenth is common practice, no source. */
@@ -22,14 +33,22 @@ const EASE = 1.1;
 /** Sheers are gathered to a third (decorating notes on fullness); more than a fifth is a slip of the pen. */
 const FULLEST = 5;
 
+/** What the line is called below which the cloth keeps its size. */
+export const GATHERS = 'gathers';
+
+/** The second row of gathers lies 12 mm in; half as much again is drawn up with it. */
+const DEPTH = 18;
+
 /**
- * Draws an edge up to a length. In the flat picture the whole work becomes narrower along the edge, and its cloth fuller
- * by the same share, so that area times fullness stays.
+ * Draws an edge up to a length. The edge becomes shorter and the cloth beside it fuller by the same share, so that area
+ * times fullness stays; in the flat picture that is a strip along the edge, below which the rest keeps its size. What
+ * was laid or sewn on further in stays as it is.
  *
- * Faults: those of finding the edge; `not-finite`; `not-shorter`; `too-full`.
+ * Faults: those of finding the edge; `not-finite`; `not-shorter`; `too-full`; `blocked` when something lies there that
+ * does not end at the edge.
  *
  * @example
- * gather(frill, { edge: 'top', to: 200 }).value.plies[0].fullness // => 2 for a frill of 400 mm
+ * gather(frill, { edge: 'top', to: 200 }).value.plies.at(-1).fullness // => 2 for a frill of 400 mm
  */
 export const gather = (work: Work, how: Gather): Sewn => drawUp(work, { rows: [6, 12], ...how }, 'gather', FULLEST);
 
@@ -41,11 +60,12 @@ export const gather = (work: Work, how: Gather): Sewn => drawUp(work, { rows: [6
  */
 export const ease = (work: Work, how: Gather): Sewn => drawUp(work, { rows: [], ...how }, 'ease', EASE);
 
-function drawUp(work: Work, { edge: name, to, rows = [] }: Gather, did: 'gather' | 'ease', most: number): Sewn {
-  const edge = findEdge(work, name);
+function drawUp(work: Work, how: Gather, did: 'gather' | 'ease', most: number): Sewn {
+  const { edge: asked, to, rows = [], depth = DEPTH } = how;
+  const edge = findEdge(work, asked);
   if (!edge.ok) return edge;
-  const { length, line } = edge.value;
-  if (!Number.isFinite(to) || to <= 0 || !rows.every(Number.isFinite)) {
+  const { length, line, name } = edge.value;
+  if (!Number.isFinite(to + depth) || to <= 0 || depth <= 0 || !rows.every(Number.isFinite)) {
     return fail({ code: 'not-finite', message: 'The length to draw the edge up to is not a length.', edge: name });
   }
   if (to > length) {
@@ -57,28 +77,92 @@ function drawUp(work: Work, { edge: name, to, rows = [] }: Gather, did: 'gather'
     const message = `The edge ${name} has too much cloth to ${did} to that length.`;
     return fail({ code: 'too-full', message, edge: name, amount: length - most * to });
   }
+  // Half of a narrow frill is left as wide as it was.
+  const across = Math.max(...work.plies.flatMap((ply) => offsets(ply.outline, line)));
+  const foot = lineInside(edge.value, Math.min(depth, across / 2));
   const middle = { x: (edge.value.from.x + edge.value.to.x) / 2, y: (edge.value.from.y + edge.value.to.y) / 2 };
-  let now = narrowed(work, line.angle, middle, to / length);
-  for (const inside of rows) now = sewn(now, 'gather', acrossWork(now, lineInside(edge.value, inside)));
+  const drawn = drawnAt(work, edge.value, foot, narrowing(line.angle, middle, to / length), to / length);
+  if (!drawn.ok) return drawn;
+  let now = drawn.value;
+  const short = { ...edge.value, from: alongTo(edge.value, middle, to, -1), to: alongTo(edge.value, middle, to, 1) };
+  for (const inside of rows) {
+    for (const way of waysInside(now, [short], inside)) now = sewn(now, 'gather', way);
+  }
   const stitches = now.stitches.slice(work.stitches.length).map(({ id }) => id);
+  // The rows hold the cloth where it goes on below what is drawn up.
+  const [held] = stitches;
+  const known = new Set(work.plies.flatMap((ply) => ply.outline.flatMap((one) => one.held ?? [])));
+  now = withPlies(now, (ply) => ({
+    ...ply,
+    outline: ply.outline.map((one) =>
+      one.name === GATHERS && held !== undefined && !known.has(one.held!) ? { ...one, held } : one,
+    ),
+  }));
   return ok(asOneStep(work.done, now, { did, stitches, drawnUp: { edge: name, from: length, to } }));
 }
 
+const alongTo = ({ line }: WorkEdge, middle: Point, length: number, sign: 1 | -1): Point =>
+  plus(middle, times(direction(line.angle), (sign * length) / 2));
+
 /** Everything drawn together along a way, about a point. */
-function narrowed(work: Work, degrees: number, about: Point, share: number): Work {
+function narrowing(degrees: number, about: Point, share: number): Lie {
   const { x: u, y: v } = direction(degrees);
   const k = share - 1;
   const [a, b, d] = [1 + k * u * u, k * u * v, 1 + k * v * v];
-  const lie: Lie = { a, b, c: b, d, e: about.x - a * about.x - b * about.y, f: about.y - b * about.x - d * about.y };
-  return {
-    ...work,
-    plies: work.plies.map((ply): Ply => ({
-      ...ply,
-      outline: ply.outline.map((edge) => ({ ...edge, from: lies(lie, edge.from) })),
-      lie: followedBy(ply.lie, lie),
-      fullness: ply.fullness / share,
-    })),
-    stitches: work.stitches.map((stitch) => movedStitch(stitch, lie)),
-    marks: work.marks.map((mark) => movedMark(mark, lie)),
-  };
+  return { a, b, c: b, d, e: about.x - a * about.x - b * about.y, f: about.y - b * about.x - d * about.y };
+}
+
+/** The work with the strip between an edge and its foot drawn together; of each ply that ends at the edge a part. */
+function drawnAt(work: Work, edge: WorkEdge, foot: Line, lie: Lie, share: number): Result<Work, ClothFault> {
+  let number = nextNumber(work);
+  const held = number + 2 * work.plies.length;
+  const parts = new Map<number, number>();
+  const drawn = new Set<number>();
+  const reaches = new Set(work.plies.filter((ply) => reachesEdge(ply, edge)).map(({ id }) => id));
+  // Interfacing that ends below the edge is drawn up with the cloth it is fused to.
+  const goes = ({ id, fusedTo }: Ply) => reaches.has(id) || (fusedTo !== undefined && reaches.has(fusedTo));
+  const plies: Ply[] = [];
+  for (const ply of work.plies) {
+    const { left, right } = split(ply.outline, foot, { name: GATHERS, bulge: 0, held });
+    if (right.length === 0) {
+      plies.push(ply);
+      continue;
+    }
+    if (!goes(ply)) {
+      const message = `${ply.piece} lies where the cloth is drawn up, and does not end at that edge.`;
+      return fail({ code: 'blocked', message, piece: ply.piece });
+    }
+    const stays = left.map((outline, i): Ply => ({ ...ply, outline, id: i === 0 ? ply.id : number++ }));
+    const goesIn = right.map((outline, i): Ply => {
+      const id = stays.length === 0 && i === 0 ? ply.id : number++;
+      parts.set(ply.id, id);
+      drawn.add(id);
+      const ring = outline.map((one) => ({ ...one, from: lies(lie, one.from) }));
+      const laid = ply.laid && { laid: ply.laid.map((one) => ({ ...one, lie: followedBy(one.lie, lie) })) };
+      return { ...ply, outline: ring, id, lie: followedBy(ply.lie, lie), fullness: ply.fullness / share, ...laid };
+    });
+    plies.push(...stays, ...goesIn);
+  }
+  const fused = plies.map((ply) => {
+    const to = ply.fusedTo === undefined ? undefined : parts.get(ply.fusedTo);
+    return to !== undefined && drawn.has(ply.id) ? { ...ply, fusedTo: to } : ply;
+  });
+  const isIn = (p: Point) => leftOf(foot, p) < -ON;
+  const now = (ids: readonly number[]) => ids.map((id) => parts.get(id) ?? id);
+  const stitches: Stitch[] = [];
+  for (const stitch of work.stitches) {
+    const runs: Run[] = [];
+    for (const run of stitch.runs.flatMap((one) => cutRunAt(one, foot))) {
+      const inside = isIn({ x: (run.from.x + run.to.x) / 2, y: (run.from.y + run.to.y) / 2 });
+      runs.push(inside ? { ...movedRun(run, lie), plies: now(run.plies) } : run);
+    }
+    stitches.push({ ...stitch, runs, round: undefined });
+  }
+  const marks = work.marks.map((mark) => (isIn(mark.at) ? { ...movedMark(mark, lie), plies: now(mark.plies) } : mark));
+  return ok({ ...work, plies: fused, stitches, marks });
+}
+
+/** Whether a ply ends at an edge. */
+function reachesEdge({ outline }: Ply, { line }: WorkEdge): boolean {
+  return outline.some(({ from }) => Math.abs(leftOf(line, from)) <= SAME);
 }

@@ -1,7 +1,8 @@
 import { acrossWork, sewn } from './stitch.ts';
 import { asOneStep } from './group.ts';
-import { cross, direction, minus, plus, times, unit } from '../geometry/point.ts';
-import { fail, ok } from '../measure/index.ts';
+import { cross, direction, dot, minus, plus, times, unit } from '../geometry/point.ts';
+import { fail, ok, SAME } from '../measure/index.ts';
+import { leftOf } from '../geometry/index.ts';
 import { findEdge, lineInside } from './edge.ts';
 import { fold } from './fold.ts';
 import { linesMeet } from '../geometry/arc.ts';
@@ -9,14 +10,14 @@ import { offsets, ON } from './ring.ts';
 import { withPlies } from './combine.ts';
 import type { ClothFault } from './fault.ts';
 import type { Line, Point } from '../geometry/index.ts';
-import type { Ply, Sewn, StitchKind, Work } from './work.ts';
+import type { Ply, PlyEdge, Sewn, StitchKind, Work } from './work.ts';
 import type { Result } from '../measure/index.ts';
-import type { WorkEdge } from './edge.ts';
+import type { Asked, WorkEdge } from './edge.ts';
 
 /** How edges are hemmed. */
 export type Hem = {
-  /** The edges by name, in the order in which they are turned. */
-  readonly edges: readonly string[];
+  /** The edges, by name or as they were found, in the order in which they are turned. */
+  readonly edges: readonly Asked[];
   /** How much is turned in first, in mm. */
   readonly turn: number;
   /** How much is turned in the second time; left out, the hem is turned once. */
@@ -54,7 +55,7 @@ export function hem(work: Work, how: Hem): Sewn {
   }
   const found = findAll(work, edges);
   if (!found.ok) return found;
-  const deep = tooDeep(work, found.value, depth);
+  const deep = tooDeep(work, found.value, how);
   if (deep) return fail(deep);
   const turns = turnsOf(found.value, how);
   const mitres = corners === 'mitred' ? mitresOf(found.value, depth, to) : [];
@@ -70,12 +71,17 @@ export function hem(work: Work, how: Hem): Sewn {
     if (!folded.ok) return folded;
     now = folded.value;
   }
-  const after = sewnDown(now, found.value, how, work.stitches.length);
+  const after = sewnDown(
+    now,
+    found.value.map((edge) => ({ edge, raw: rawOn(work, edge) })),
+    how,
+    work.stitches.length,
+  );
   const stitches = after.stitches.slice(work.stitches.length).map((stitch) => stitch.id);
   return ok(asOneStep(work.done, after, { did: 'hem', stitches }));
 }
 
-function findAll(work: Work, names: readonly string[]): Result<WorkEdge[], ClothFault> {
+function findAll(work: Work, names: readonly Asked[]): Result<WorkEdge[], ClothFault> {
   const found: WorkEdge[] = [];
   for (const name of names) {
     const edge = findEdge(work, name);
@@ -85,12 +91,16 @@ function findAll(work: Work, names: readonly string[]): Result<WorkEdge[], Cloth
   return ok(found);
 }
 
-function tooDeep(work: Work, edges: readonly WorkEdge[], depth: number): ClothFault | undefined {
+/** What is turned in must lie on what is left of the work, and not stick out beyond it on the other side. */
+function tooDeep(work: Work, edges: readonly WorkEdge[], { turn, then: second }: Hem): ClothFault | undefined {
+  const [depth, wide] = [turn + (second ?? 0), second ?? turn];
   for (const edge of edges) {
     const across = Math.max(...work.plies.flatMap((ply) => offsets(ply.outline, edge.line)));
-    if (across > depth + ON) continue;
+    const both = edges.some((other) => dot(direction(edge.line.angle), direction(other.line.angle)) < -1 + 1e-6);
+    const needed = (both ? 2 : 1) * depth + wide;
+    if (across > needed - SAME) continue;
     const message = `The hem at the edge ${edge.name} is deeper than the work.`;
-    return { code: 'too-deep', message, edge: edge.name, amount: depth - across };
+    return { code: 'too-deep', message, edge: edge.name, amount: needed - across };
   }
   return undefined;
 }
@@ -99,7 +109,7 @@ function tooDeep(work: Work, edges: readonly WorkEdge[], depth: number): ClothFa
 function turnsOf(edges: readonly WorkEdge[], { turn, then: second, to = 'under' }: Hem) {
   return edges.map((edge) => {
     const depths = second === undefined ? [turn] : [turn, turn + second];
-    return depths.map((depth) => ({ line: lineInside(edge, depth), lands: to, name: edge.name }));
+    return depths.map((depth) => ({ line: lineInside(edge, depth), lands: to, name: edge.own }));
   });
 }
 
@@ -127,8 +137,23 @@ function cornersBetween(edges: readonly WorkEdge[]): [WorkEdge, WorkEdge][] {
 
 const meeting = (a: Line, b: Line): Point | undefined => linesMeet(a.at, direction(a.angle), b.at, direction(b.angle));
 
+/** A hemmed edge, and the raw edges that lay there, each as its piece and its name. */
+type Hemmed = { readonly edge: WorkEdge; readonly raw: ReadonlySet<string> };
+
+const keyOf = (ply: Ply, edge: PlyEdge): string => JSON.stringify([ply.piece, edge.name]);
+
+function rawOn(work: Work, { line }: WorkEdge): ReadonlySet<string> {
+  const lies = (ply: Ply, i: number) => Math.abs(leftOf(line, ply.outline[i % ply.outline.length]!.from)) <= SAME;
+  return new Set(
+    work.plies.flatMap((ply) =>
+      ply.outline.flatMap((edge, i) => (lies(ply, i) && lies(ply, i + 1) ? [keyOf(ply, edge)] : [])),
+    ),
+  );
+}
+
 /** The rows that hold a hem, each from the row of the edge before it to that of the edge after it. */
-function sewnDown(work: Work, edges: readonly WorkEdge[], how: Hem, before: number): Work {
+function sewnDown(work: Work, hemmed: readonly Hemmed[], how: Hem, before: number): Work {
+  const edges = hemmed.map(({ edge }) => edge);
   const { turn, then: second, stitch = 'hem', inside = INSIDE } = how;
   if (stitch === 'none') return work;
   const depth = turn + (second ?? 0);
@@ -146,17 +171,16 @@ function sewnDown(work: Work, edges: readonly WorkEdge[], how: Hem, before: numb
     now = sewn(now, stitch, [from, to]);
   }
   const rows = new Set(now.stitches.slice(before).map(({ id }) => id));
-  return withPlies(now, (ply) => heldIn(ply, edges, rows, now));
+  return withPlies(now, (ply) => heldIn(ply, hemmed, rows, now));
 }
 
 /** The raw edges that were turned in are held by the row that goes through their ply. */
-function heldIn(ply: Ply, edges: readonly WorkEdge[], rows: ReadonlySet<number>, work: Work): Ply {
-  const names = new Set(edges.map((edge) => edge.name));
+function heldIn(ply: Ply, hemmed: readonly Hemmed[], rows: ReadonlySet<number>, work: Work): Ply {
   const row = work.stitches.find(({ id, runs }) => rows.has(id) && runs.some((run) => run.plies.includes(ply.id)));
   const turned = ply.outline.map((edge, i) => {
-    if (!names.has(edge.name) || edge.fold !== undefined || edge.held !== undefined) return edge;
+    const where = hemmed.find(({ raw }) => raw.has(keyOf(ply, edge)))?.edge;
+    if (!where || edge.fold !== undefined || edge.held !== undefined) return edge;
     const to = ply.outline[(i + 1) % ply.outline.length]!.from;
-    const where = edges.find((one) => one.name === edge.name)!;
     // A raw edge that still runs across a hemmed edge, or belongs to the body, is not turned in.
     const middle = times(plus(edge.from, to), 0.5);
     const inside = cross(direction(where.line.angle), minus(middle, where.line.at));

@@ -9,6 +9,7 @@ export { cut } from './cut.ts';
 export { ease, gather } from './gather.ts';
 export { findEdge, lineInside, lineLeft } from './edge.ts';
 export { flatFelledSeam, frenchSeam } from './enclosed.ts';
+export { edgeOn, edgesOn, laidGroups, SIDES } from './sides.ts';
 export { flip, rotate, slide } from './move.ts';
 export { fold } from './fold.ts';
 export { fuse, lay } from './lay.ts';
@@ -27,7 +28,21 @@ export type { BoxCorner } from './box.ts';
 export type { ClothFault } from './fault.ts';
 export type { Crease } from './creases.ts';
 export type { Cut } from './cut.ts';
-export type { Done, Mark, Met, Ply, PlyEdge, PlyOutline, Round, Run, Sewn, Stitch, StitchKind, Work } from './work.ts';
+export type {
+  Done,
+  Laid,
+  Mark,
+  Met,
+  Ply,
+  PlyEdge,
+  PlyOutline,
+  Round,
+  Run,
+  Sewn,
+  Stitch,
+  StitchKind,
+  Work,
+} from './work.ts';
 export type { FlatFelledSeam, FrenchSeam } from './enclosed.ts';
 export type { Fold } from './fold.ts';
 export type { Fuse, Lay } from './lay.ts';
@@ -40,14 +55,14 @@ export type { Seam, SeamLayer } from './seam.ts';
 export type { SewRound } from './sew-round.ts';
 export type { Size } from './size.ts';
 export type { Trim } from './trim.ts';
-export type { WorkEdge } from './edge.ts';
+export type { Asked, WorkEdge } from './edge.ts';
 export { freeEdges } from './free-edges.ts';
 export { heap, heapAlong } from './heap.ts';
 export { layerMap, middleOf, thickest } from './layer-map.ts';
 export { layersAt, stackThickness } from './layers.ts';
 export { outlineNow } from './outline-now.ts';
 export { section } from './section.ts';
-export { shown } from './shown.ts';
+export { marksShown, shown } from './shown.ts';
 export { stitchLines } from './stitch-lines.ts';
 export { bendAllowance, turnOfCloth } from './turn-of-cloth.ts';
 export type { FreeEdge } from './free-edges.ts';

@@ -1,20 +1,30 @@
 import { bounds } from '../geometry/index.ts';
 import { fail, ok } from '../measure/index.ts';
 import { findEdge } from './edge.ts';
-import { back, followedBy, slid } from './lie.ts';
-import { middleOfWork, onto, overturned } from './place.ts';
+import { asCut, back, followedBy, slid } from './lie.ts';
+import { middleOfWork, onto, overturning } from './place.ts';
+import { movedEdge } from './sides.ts';
 import { minus } from '../geometry/point.ts';
-import { areaOf, moved } from './ring.ts';
+import { areaOf, covers, moved } from './ring.ts';
+import { boxOf } from './size.ts';
 import { movedWork } from './move.ts';
 import { noted } from './work.ts';
-import { stackUp } from './combine.ts';
+import { stackUp, withPlies } from './combine.ts';
 import type { Along } from './place.ts';
-import type { Ply, Sewn, Work } from './work.ts';
+import type { Asked } from './edge.ts';
+import type { Lie } from './lie.ts';
+import type { Ply, PlyOutline, Sewn, Work } from './work.ts';
+import type { Point } from '../geometry/index.ts';
 
 /** How one work is laid on another. */
 export type Lay = {
-  /** The edge of the work that lies there and the edge of the work laid on it; left out, middle on middle. */
-  readonly edges?: readonly [string, string];
+  /**
+   * The edge of the work that lies there and the edge of the work laid on it, as both lie before; left out, middle on
+   * middle.
+   */
+  readonly edges?: readonly [Asked, Asked];
+  /** What later steps call the work that is laid on, and which one of several alike it is. */
+  readonly called?: { readonly work: string; readonly nth: number };
   /** How far inside the first edge the second comes to lie, in mm. */
   readonly inside?: number;
   readonly along?: Along;
@@ -39,15 +49,17 @@ export function lay(work: Work, other: Work, how: Lay = {}): Sewn {
   if (work.plies.length === 0 || other.plies.length === 0) {
     return fail({ code: 'no-plies', message: 'There is nothing to lay.' });
   }
-  const turned = face === 'down' ? overturned(other) : other;
-  let lie = slid(minus(middleOfWork(work), middleOfWork(turned)));
+  const over = face === 'down' ? overturning(other) : asCut;
+  let lie = followedBy(over, slid(minus(middleOfWork(work), middleOfWork(other))));
   if (edges) {
-    const [fixed, moving] = [findEdge(work, edges[0]), findEdge(turned, edges[1])];
+    const [fixed, moving] = [findEdge(work, edges[0]), findEdge(other, edges[1])];
     if (!fixed.ok) return fixed;
     if (!moving.ok) return moving;
-    lie = onto(fixed.value, moving.value, inside, along);
+    lie = followedBy(over, onto(fixed.value, movedEdge(moving.value, over), inside, along));
   }
-  const there = movedWork(turned, lie);
+  const laid = movedWork(other, lie);
+  const { called } = how;
+  const there = called ? withPlies(laid, (ply) => ({ ...ply, laid: [...(ply.laid ?? []), { ...called, lie }] })) : laid;
   // The first work keeps its numbers also when the other comes to lie under it.
   const { work: both, of } = stackUp([work, there]);
   const isFirst = (ply: Ply) => of[0]!.has(ply.id);
@@ -62,6 +74,8 @@ export type Fuse = {
   readonly to?: string;
   /** How far it lies inside the left and the bottom edge of the piece, in mm; left out, it lies in the middle. */
   readonly inset?: { readonly left: number; readonly bottom: number };
+  /** Of a patch: where its lower left corner lies, in mm from the left and the bottom of the work. */
+  readonly at?: Point;
 };
 
 /**
@@ -72,7 +86,7 @@ export type Fuse = {
  * @example
  * fuse(panel, stay, { to: 'pocket panel' }).value.plies.length // => panel.plies.length + 1
  */
-export function fuse(work: Work, interfacing: Work, { to, inset }: Fuse = {}): Sewn {
+export function fuse(work: Work, interfacing: Work, { to, inset, at: place }: Fuse = {}): Sewn {
   const plies = work.plies.filter((ply) => to === undefined || ply.piece === to);
   const stay = interfacing.plies[0];
   if (!stay || interfacing.plies.length > 1) {
@@ -80,17 +94,43 @@ export function fuse(work: Work, interfacing: Work, { to, inset }: Fuse = {}): S
   }
   if (plies.length === 0)
     return fail({ code: 'unknown-piece', message: `There is no piece ${to} to fuse to.`, piece: to });
-  const cloth = plies.reduce((best, ply) => (areaOf(ply.outline) > areaOf(best.outline) ? ply : best));
+  if (place && !Number.isFinite(place.x + place.y)) {
+    return fail({ code: 'not-finite', message: 'The place of the patch is not a number.', piece: stay.piece });
+  }
+  const lieThere = place && patchLie(work, stay, place);
+  const under = lieThere && middleOf(moved(stay.outline, lieThere));
+  const there = plies.filter((ply) => ply.fusedTo === undefined && (!under || covers(ply.outline, under)));
+  if (there.length === 0) {
+    return fail({
+      code: 'off-the-work',
+      message: `There is no cloth where ${stay.piece} is fused.`,
+      piece: stay.piece,
+    });
+  }
+  const cloth = there.reduce((best, ply) => (areaOf(ply.outline) > areaOf(best.outline) ? ply : best));
   if (inset && !Number.isFinite(inset.left + inset.bottom)) {
     return fail({ code: 'not-finite', message: 'The inset is not a number.', piece: stay.piece });
   }
   const { work: both } = stackUp([work, interfacing]);
   const fresh = both.plies.at(-1)!;
-  const lie = followedBy(slid(shiftInto(cloth, stay, inset)), cloth.lie);
+  const lie = lieThere
+    ? followedBy(cloth.face === 'right' ? asCut : overturning({ ...interfacing, plies: [stay] }), lieThere)
+    : followedBy(slid(shiftInto(cloth, stay, inset)), cloth.lie);
   const fused: Ply = { ...fresh, outline: moved(stay.outline, lie), lie, face: cloth.face, fusedTo: cloth.id };
   const at = work.plies.indexOf(cloth) + (cloth.face === 'right' ? 0 : 1);
   return ok(noted({ ...both, plies: work.plies.toSpliced(at, 0, fused) }, { did: 'fuse' }));
 }
+
+/** How a patch comes to lie with its lower left corner at a place of the work. */
+function patchLie(work: Work, patch: Ply, at: Point): Lie {
+  const [on, box] = [boxOf(work.plies), boxOf([patch])];
+  return slid({ x: on.x + at.x - box.x, y: on.y + at.y - box.y });
+}
+
+const middleOf = (outline: PlyOutline): Point => {
+  const { x, y, width, height } = bounds(outline);
+  return { x: x + width / 2, y: y + height / 2 };
+};
 
 /** Where interfacing lies on its piece, both seen as they were cut. */
 function shiftInto(cloth: Ply, stay: Ply, inset: Fuse['inset']): { x: number; y: number } {

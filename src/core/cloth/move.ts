@@ -15,6 +15,7 @@ export function movedPly(ply: Ply, lie: Lie): Ply {
     outline: moved(ply.outline, lie),
     face: over ? (ply.face === 'right' ? 'wrong' : 'right') : ply.face,
     lie: followedBy(ply.lie, lie),
+    ...(ply.laid && { laid: ply.laid.map((one) => ({ ...one, lie: followedBy(one.lie, lie) })) }),
   };
 }
 

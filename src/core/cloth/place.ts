@@ -21,11 +21,14 @@ export function onto(fixed: WorkEdge, moving: WorkEdge, inside: number, along: A
   return followedBy(turned(fixed.line.angle - moving.line.angle, from), slid(minus(at, from)));
 }
 
-/** The work turned over in its place, left to right. */
-export function overturned(work: Work): Work {
+/** How the work comes to lie when it is turned over in its place, left to right. */
+export function overturning(work: Work): Lie {
   const box = boxOf(work.plies);
-  return movedWork(work, turnedOver({ at: { x: box.x + box.width / 2, y: 0 }, angle: 90 }));
+  return turnedOver({ at: { x: box.x + box.width / 2, y: 0 }, angle: 90 });
 }
+
+/** The work turned over in its place, left to right. */
+export const overturned = (work: Work): Work => movedWork(work, overturning(work));
 
 /** The middle of the box round a work. */
 export function middleOfWork(work: Work): Point {

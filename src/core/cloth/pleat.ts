@@ -1,8 +1,9 @@
 import { asOneStep, foldInHand } from './group.ts';
 import { fail, ok } from '../measure/index.ts';
-import { findEdge, lineInside, otherWay } from './edge.ts';
+import { findEdge, lineInside, nameOf, otherWay } from './edge.ts';
 import { offsets, ON } from './ring.ts';
 import { acrossWork, sewn } from './stitch.ts';
+import type { Asked } from './edge.ts';
 import type { Sewn, Work } from './work.ts';
 
 /** A fold across a work, so many mm from an edge along the flat cloth, its kind as seen from the upper side. */
@@ -11,7 +12,7 @@ export type PleatLine = { readonly at: number; readonly kind: 'mountain' | 'vall
 /** Folds along parallel lines. */
 export type Pleats = {
   /** The edge that the lines are measured from and parallel to. */
-  readonly from: string;
+  readonly from: Asked;
   readonly folds: readonly PleatLine[];
 };
 
@@ -34,7 +35,7 @@ function pleated(work: Work, { from, folds }: Pleats): Sewn {
   if (!edge.ok) return edge;
   const lines = [...folds].sort((a, b) => a.at - b.at);
   if (lines.some(({ at }) => !Number.isFinite(at))) {
-    return fail({ code: 'not-finite', message: 'A fold line has a place that is not a number.', edge: from });
+    return fail({ code: 'not-finite', message: 'A fold line has a place that is not a number.', edge: nameOf(from) });
   }
   let now = work;
   let hand: ReadonlySet<number> = new Set(work.plies.map((ply) => ply.id));
@@ -59,7 +60,7 @@ function pleated(work: Work, { from, folds }: Pleats): Sewn {
 /** A tuck: a fold of cloth that a row of stitches holds. */
 export type Tuck = {
   /** The edge that it is measured from and parallel to. */
-  readonly from: string;
+  readonly from: Asked;
   /** From that edge to the fold of the tuck, along the flat cloth, in mm. */
   readonly at: number;
   /** From its fold to its stitches, in mm. The work becomes twice this shorter. */
@@ -78,11 +79,11 @@ export type Tuck = {
  */
 export function tuck(work: Work, { from, at, depth }: Tuck): Sewn {
   if (!Number.isFinite(at + depth) || depth <= 0) {
-    return fail({ code: 'not-finite', message: 'A tuck needs a place and a depth.', edge: from });
+    return fail({ code: 'not-finite', message: 'A tuck needs a place and a depth.', edge: nameOf(from) });
   }
   if (at - 2 * depth < -ON) {
-    const message = `The tuck, pressed down, reaches beyond the edge ${from}.`;
-    return fail({ code: 'too-deep', message, edge: from, amount: 2 * depth - at });
+    const message = `The tuck, pressed down, reaches beyond the edge ${nameOf(from)}.`;
+    return fail({ code: 'too-deep', message, edge: nameOf(from), amount: 2 * depth - at });
   }
   const edge = findEdge(work, from);
   if (!edge.ok) return edge;
@@ -95,7 +96,7 @@ export function tuck(work: Work, { from, at, depth }: Tuck): Sewn {
     return fail({
       code: 'too-deep',
       message: 'The tuck takes more cloth than there is.',
-      edge: from,
+      edge: nameOf(from),
       amount: at + depth - far,
     });
   }

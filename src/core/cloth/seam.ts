@@ -3,11 +3,13 @@ import { sewn } from './stitch.ts';
 import { asOneStep, foldInHand } from './group.ts';
 import { direction, plus, times } from '../geometry/point.ts';
 import { fail, ok } from '../measure/index.ts';
-import { findEdge, lineInside, otherWay } from './edge.ts';
+import { asCut, followedBy } from './lie.ts';
+import { findEdge, lineInside, nameOf, otherWay } from './edge.ts';
 import { layersAt } from './layers.ts';
 import { movedWork } from './move.ts';
 import { offsets, ON, stretches } from './ring.ts';
-import { onto, overturned } from './place.ts';
+import { movedEdge } from './sides.ts';
+import { onto, overturning } from './place.ts';
 import { SAME } from '../measure/index.ts';
 import { stackUp, withPlies } from './combine.ts';
 import type { Along } from './place.ts';
@@ -15,13 +17,13 @@ import type { ClothFault } from './fault.ts';
 import type { Done, Met, Ply, Sewn, StitchKind, Work } from './work.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { Result } from '../measure/index.ts';
-import type { WorkEdge } from './edge.ts';
+import type { Asked, WorkEdge } from './edge.ts';
 
 /** One layer of a seam, from the table upward. */
 export type SeamLayer = {
   readonly work: Work;
-  /** The edge to sew, by name. */
-  readonly edge: string;
+  /** The edge to sew, by name or as it was found in this work. */
+  readonly edge: Asked;
   /** When it differs from the seam's own, in mm. */
   readonly allowance?: number;
   /** The first lies as it is; the others are turned over onto it, unless this says otherwise. */
@@ -93,24 +95,26 @@ function placeLayers(
   for (const [i, layer] of layers.entries()) {
     const allowance = layer.allowance ?? seam.allowance;
     if (!Number.isFinite(allowance) || allowance < 0) {
-      return fail({ code: 'not-finite', message: 'The seam allowance is not a length.', edge: layer.edge });
+      return fail({ code: 'not-finite', message: 'The seam allowance is not a length.', edge: nameOf(layer.edge) });
     }
-    const turned = (layer.face ?? (i === 0 ? 'up' : 'down')) === 'down' ? overturned(layer.work) : layer.work;
-    const edge = findEdge(turned, layer.edge);
-    if (!edge.ok) return edge;
-    const deep = deepest(turned, edge.value.line);
+    const found = findEdge(layer.work, layer.edge);
+    if (!found.ok) return found;
+    const { name, pieces } = found.value;
+    const deep = deepest(layer.work, found.value.line);
     if (deep <= allowance + ON) {
-      const message = `The allowance takes all of ${edge.value.pieces.join(' and ')} at its edge ${layer.edge}.`;
-      return fail({ code: 'too-deep', message, edge: layer.edge, amount: allowance - deep });
+      const message = `The allowance takes all of ${pieces.join(' and ')} at its edge ${name}.`;
+      return fail({ code: 'too-deep', message, edge: name, amount: allowance - deep });
     }
-    first ??= { edge: edge.value, allowance };
-    const there =
-      i === 0 ? turned : movedWork(turned, onto(first.edge, edge.value, first.allowance - allowance, along));
+    const over = (layer.face ?? (i === 0 ? 'up' : 'down')) === 'down' ? overturning(layer.work) : asCut;
+    const edge = movedEdge(found.value, over);
+    first ??= { edge, allowance };
+    const lie = i === 0 ? over : followedBy(over, onto(first.edge, edge, first.allowance - allowance, along));
+    const there = movedWork(layer.work, lie);
     works.push(there);
     const line = lineInside(first.edge, first.allowance);
     const at = stretchOf(there.plies, line);
     const length = at ? at.to - at.from : 0;
-    met.push({ edge: edge.value.name, piece: edge.value.pieces.join(' and '), length, allowance });
+    met.push({ edge: name, piece: pieces.join(' and '), length, allowance });
   }
   return ok({ works, line: lineInside(first!.edge, first!.allowance), met });
 }

@@ -1,28 +1,32 @@
-import { area, length, lineThrough, removeAllowance, sides, union } from '../geometry/index.ts';
+import { area, bounds, leftOf, length, lineThrough, removeAllowance, sides, union } from '../geometry/index.ts';
 import { distance, minus, plus, times, unit } from '../geometry/point.ts';
 import { fail, ok } from '../measure/index.ts';
+import { boxOf } from './size.ts';
 import { lay } from './lay.ts';
 import { linesMeet } from '../geometry/arc.ts';
 import { nextNumber } from './work.ts';
-import { ON } from './ring.ts';
+import { laidGroups } from './sides.ts';
+import { nameOf } from './edge.ts';
+import { ON, stretches } from './ring.ts';
 import { outlineOf } from './silhouette.ts';
 import { runsAlong, stitchClass } from './stitch.ts';
 import { stackUp, withPlies } from './combine.ts';
 import { facesTogether, heldBeyond } from './seam.ts';
 import { SAME } from '../measure/index.ts';
+import type { Asked, WorkEdge } from './edge.ts';
 import type { ClothFault } from './fault.ts';
 import type { Outline, Point, Side } from '../geometry/index.ts';
-import type { Done, Ply, PlyOutline, Round, Sewn, Stitch, Work } from './work.ts';
+import type { Done, Ply, PlyEdge, PlyOutline, Round, Sewn, Stitch, Work } from './work.ts';
 import type { Result } from '../measure/index.ts';
 
 /** How a pair is sewn round. */
 export type SewRound = {
   /** From the raw edges to the stitches, in mm, for all edges or by edge name. */
   readonly allowance: number | Record<string, number>;
-  /** Edges that are not sewn at all, such as the top of a bag. */
-  readonly open?: readonly string[];
+  /** Edges that are not sewn at all, such as the top of a bag; by name or as they were found in the lower work. */
+  readonly open?: readonly Asked[];
   /** The opening that is left to turn the work through, in the middle of an edge unless `at` says otherwise. */
-  readonly gap?: { readonly edge: string; readonly length: number; readonly at?: number };
+  readonly gap?: { readonly edge: Asked; readonly length: number; readonly at?: number };
   /** Works caught between the pair, such as a loop, lying where they are on the lower one. */
   readonly caught?: readonly Work[];
 };
@@ -45,13 +49,15 @@ export function sewRound(lower: Work, upper: Work, how: SewRound): Sewn {
   const facing = pair.value.plies.slice(between.plies.length);
   const apart = differ(outline.value, facing);
   if (apart) return fail(apart);
-  const line = stitchRing(outline.value, how);
+  const asked = [...(how.open ?? []), ...(how.gap ? [how.gap.edge] : [])];
+  const line = stitchRing(calledSo(outline.value, asked), how);
   if (!line.ok) return line;
   const gap = how.gap && gapIn(line.value.ring, how.gap);
   if (gap && !gap.ok) return gap;
 
-  const over = facing[0]!.id;
-  const caught = between.plies.slice(lower.plies.length).map((ply) => ply.id);
+  const loose = looseBetween(pair.value, line.value);
+  const caught = [...new Set([...loose, ...between.plies.slice(lower.plies.length).map((ply) => ply.id)])];
+  const over = facing.find(({ id }) => !loose.includes(id))!.id;
   const round: Round = { ...line.value, over, caught, ...(gap && { gap: gap.value }) };
   const stitch = stitchRound(pair.value, round);
   const sewn = withPlies({ ...pair.value, stitches: [...pair.value.stitches, stitch] }, (ply) =>
@@ -72,14 +78,67 @@ function differ(outline: PlyOutline, facing: readonly Ply[]): ClothFault | undef
   const other = union(facing.map((ply) => ply.outline)).reduce((sum, ring) => sum + area(ring), 0);
   const apart = Math.max(both - area(outline), both - other) / length(outline);
   if (apart <= SAME) return undefined;
-  const message = 'The two works sewn round do not have one shape.';
+  const [a, b] = [bounds(outline), boxOf(facing)];
+  const across = Math.abs(a.width - b.height) <= SAME && Math.abs(a.height - b.width) <= SAME;
+  const lies = across
+    ? ` One lies turned by a quarter: “quarter turn: ${facing[0]!.piece}” before this step turns it.`
+    : '';
+  const message = `The two works sewn round do not have one shape.${lies}`;
   return { code: 'shapes-differ', message, amount: apart };
+}
+
+/** The outline with the names of edges that were found where they lie; what is straight on under one name is one edge. */
+function calledSo(outline: PlyOutline, asked: readonly Asked[]): PlyOutline {
+  const found = asked.filter((one) => typeof one !== 'string');
+  if (found.length === 0) return outline;
+  const isOn = ({ line }: WorkEdge, p: Point) => Math.abs(leftOf(line, p)) <= SAME;
+  const named = sides(outline).map((side, i): PlyEdge => {
+    const edge = outline[i]!;
+    const on = found.find((one) => isOn(one, side.from) && isOn(one, side.to));
+    if (on) return { ...edge, name: on.name };
+    return found.some(({ name }) => name === edge.name) ? { ...edge, name: `${edge.name} beside` } : edge;
+  });
+  return named.filter((edge, i) => {
+    const before = named.at(i - 1)!;
+    const on = found.find(({ name }) => name === edge.name);
+    return !on || before.name !== edge.name || !isOn(on, before.from);
+  });
+}
+
+/**
+ * What was laid on one of the layers and is caught in the seam along one line only, such as a flap or a strap that was
+ * basted on first: it lies loose between the two. Rows of stitches hold it to its layer, but not basting beside the seam.
+ */
+function looseBetween(pair: Work, { ring, allowances }: StitchRing): number[] {
+  const seams = sides(ring).flatMap((side, i) =>
+    allowances[i]! > 0 ? { ...side, line: lineThrough(side.from, side.to), width: allowances[i]! } : [],
+  );
+  return laidGroups(pair).flatMap(({ laid: { work, nth } }) => {
+    const plies = pair.plies.filter((ply) => ply.laid?.some((one) => one.work === work && one.nth === nth));
+    const ids = new Set(plies.map(({ id }) => id));
+    const through = seams.filter(({ from, to }) => {
+      const size = distance(from, to);
+      return plies.some((ply) => stretches(ply.outline, from, to).some(([a, b]) => b > ON && a < size - ON));
+    });
+    const [first, ...others] = through;
+    if (!first || others.some(({ from, to }) => [from, to].some((p) => Math.abs(leftOf(first.line, p)) > SAME)))
+      return [];
+    const isHeld = pair.stitches.some(({ kind, runs }) =>
+      runs.some((run) => {
+        if (run.plies.every((id) => ids.has(id)) || !run.plies.some((id) => ids.has(id))) return false;
+        const outside = [run.from, run.to].every((p) => leftOf(first.line, p) < ON);
+        return (kind !== 'baste' && kind !== 'gather') || !outside;
+      }),
+    );
+    return isHeld ? [] : [...ids];
+  });
 }
 
 type StitchRing = { ring: Outline; allowances: number[] };
 
 /** The stitch line: the outline moved in by its allowances. Each of its edges knows the width of its allowance. */
-function stitchRing(outline: Outline, { allowance, open = [] }: SewRound): Result<StitchRing, ClothFault> {
+function stitchRing(outline: Outline, { allowance, open: left = [] }: SewRound): Result<StitchRing, ClothFault> {
+  const open = left.map(nameOf);
   const names = [...new Set(outline.map((edge) => edge.name))];
   const asked = [...open, ...(typeof allowance === 'number' ? [] : Object.keys(allowance))];
   const unknown = asked.find((name) => !names.includes(name));
@@ -137,7 +196,8 @@ function cornerOf(before: Side, bend: readonly Side[], after: Side): Point | und
 
 type Gap = NonNullable<Round['gap']>;
 
-function gapIn(ring: Outline, { edge, length, at }: NonNullable<SewRound['gap']>): Result<Gap, ClothFault> {
+function gapIn(ring: Outline, { edge: asked, length, at }: NonNullable<SewRound['gap']>): Result<Gap, ClothFault> {
+  const edge = nameOf(asked);
   const longest = sides(ring)
     .filter((side) => side.name === edge)
     .sort((a, b) => distance(b.from, b.to) - distance(a.from, a.to))[0];

@@ -1,8 +1,8 @@
-import { ON } from './ring.ts';
+import { covers, ON } from './ring.ts';
 import { overlayOf, patchesBy } from './faces.ts';
 import type { PlyEnd } from './overlay.ts';
 import type { Patch } from './faces.ts';
-import type { Ply, PlyEdge, Work } from './work.ts';
+import type { Mark, Ply, PlyEdge, Work } from './work.ts';
 import type { Point } from '../geometry/index.ts';
 
 /** The front is the side that is up. */
@@ -68,6 +68,20 @@ export function shown(work: Work, side: SeenFrom = 'front'): Shown {
   }
   return { parts, edges: seen.list(), hidden: unseen.list() };
 }
+
+/**
+ * The marks that show from one side: those that sit on the ply nearest to the eye, or go through it. Others lie hidden
+ * behind it.
+ *
+ * @example
+ * marksShown(turned, 'front') // => [] when the snap is on the back
+ */
+export const marksShown = ({ plies, marks }: Work, side: SeenFrom = 'front'): Mark[] =>
+  marks.filter(({ at, plies: on }) => {
+    const isHere = ({ outline }: Ply) => covers(outline, at);
+    const nearest = side === 'front' ? plies.findLast(isHere) : plies.find(isHere);
+    return nearest !== undefined && on.includes(nearest.id);
+  });
 
 /** Collects stretches of edges; those of one edge that follow each other become one. */
 class Stretches {

@@ -4,6 +4,7 @@ import { direction, distance, plus, times, unit, minus } from '../geometry/point
 import { fail, ok } from '../measure/index.ts';
 import { findEdge, lineInside } from './edge.ts';
 import { nextNumber, noted } from './work.ts';
+import type { Asked } from './edge.ts';
 import type { ClothFault } from './fault.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { Result } from '../measure/index.ts';
@@ -75,7 +76,7 @@ export function sewn(work: Work, kind: StitchKind, way: readonly Point[], more: 
 
 /** Where a row of stitches goes: beside an edge, all along a line, or along a way of points. */
 export type Row =
-  { readonly edge: string; readonly inside: number } | { readonly line: Line } | { readonly way: readonly Point[] };
+  { readonly edge: Asked; readonly inside: number } | { readonly line: Line } | { readonly way: readonly Point[] };
 
 /** Sews one row of stitches through everything that lies there. */
 function row(work: Work, kind: StitchKind, where: Row, did: string): Sewn {
@@ -116,7 +117,7 @@ export const topstitch = (work: Work, where: Row): Sewn => row(work, 'topstitch'
  * @example
  * edgestitch(work, 'top') // => a row 3.175 mm below the top edge
  */
-export const edgestitch = (work: Work, edge: string, inside = 25.4 / 8): Sewn =>
+export const edgestitch = (work: Work, edge: Asked, inside = 25.4 / 8): Sewn =>
   row(work, 'edgestitch', { edge, inside }, 'edgestitch');
 
 /** Sews a row that holds for now. */

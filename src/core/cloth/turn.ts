@@ -32,7 +32,7 @@ import type { Ply, Round, Sewn, Stitch, Work } from './work.ts';
  */
 export function turn(work: Work): Sewn {
   const seam = work.stitches.findLast((stitch) => stitch.round !== undefined);
-  if (!seam?.round) return fail({ code: 'not-sewn-round', message: 'Only a pair that is sewn round can be turned.' });
+  if (!seam?.round) return fail({ code: 'not-sewn-round', message: notSewnRound(work) });
   const { round } = seam;
   if (!round.gap && round.allowances.every((width) => width > 0)) {
     return fail({ code: 'no-gap', message: 'There is no gap to turn the work through.' });
@@ -67,6 +67,13 @@ export function turn(work: Work): Sewn {
   const { stitches, marks } = putTogether([between!, up.value, down.value]);
   const all = [...stitches, ...boxed, { ...seam, runs }].sort((a, b) => a.id - b.id);
   return ok(asOneStep(work.done, { plies, stitches: all, marks, done: [] }, { did: 'turn' }));
+}
+
+function notSewnRound({ plies, stitches }: Work): string {
+  const message = 'Only a pair that is sewn round can be turned.';
+  const isFolded = plies.some(({ outline }) => outline.some(({ fold }) => fold !== undefined));
+  if (!isFolded || stitches.length === 0) return message;
+  return `${message} A folded piece that is sewn at its sides cannot be turned here yet: cut it as two.`;
 }
 
 /** The rows of each layer by itself. Basting that joins the two comes out; another row would keep them together. */

@@ -29,6 +29,19 @@ export type Ply = {
   readonly fullness: number;
   /** The ply that this one is fused to. */
   readonly fusedTo?: number;
+  /** Which one of several cut of one piece in this work, from 0; 0 if left out. */
+  readonly copy?: number;
+  /** The works that it was laid on another with, in the order in which they were laid. */
+  readonly laid?: readonly Laid[];
+};
+
+/** A work that was laid on another or caught in its seam, and keeps its sides by its name. */
+export type Laid = {
+  readonly work: string;
+  /** Counted among the works of one name, in the order in which they were taken. */
+  readonly nth: number;
+  /** Where its points, as it lay before it was laid, lie now. */
+  readonly lie: Lie;
 };
 
 /** A straight piece of a row of stitches and the plies it goes through, bottom to top as they lay when it was sewn. */

@@ -27,20 +27,31 @@ export type Doing = {
 };
 
 /** Reads from the works before and after a step what it does. */
-export function doingOf({ verb, after, stitches }: StepDrawn, works: readonly Work[]): Doing {
-  const { cuts, sewsBeforeFolding, turnsOver } = verbNamed(verb);
+export function doingOf({ verb, after, stitches }: StepDrawn, given: readonly Work[]): Doing {
+  const { cuts, laysFirst, sewsBeforeFolding, turnsOver } = verbNamed(verb);
+  // In the stack what is laid comes after what it is laid on.
+  const works = laysFirst ? given.toReversed() : given;
+  const there = <T extends Trace>(traces: readonly T[]): T[] =>
+    traces.map((trace) => (laysFirst ? { ...trace, work: works.length - 1 - trace.work } : trace));
   const ids = new Set(stitches.map(({ id }) => id));
-  const sewn = tracedRows(works, after, ids);
+  const sewn = there(tracedRows(works, after, ids));
   const first = after.stitches.find(({ id }) => ids.has(id));
   // What lies turned over has folds that were seams before.
-  const folds = turnsOver ? [] : tracedFolds(works, after).filter(({ name }) => sewn.length === 0 || name !== 'seam');
+  const folds = turnsOver
+    ? []
+    : there(tracedFolds(works, after)).filter(({ name }) => sewn.length === 0 || name !== 'seam');
   const before = works.reduce((sum, { marks }) => sum + marks.length, 0);
   return {
     // What is folded first is sewn when it is folded: its row shows in the work after.
-    rows: folds.length === 0 ? sewn : sewsBeforeFolding && first ? tracedRows(works, after, new Set([first.id])) : [],
+    rows:
+      folds.length === 0
+        ? sewn
+        : sewsBeforeFolding && first
+          ? there(tracedRows(works, after, new Set([first.id])))
+          : [],
     rowRole: first && rowRole(first.kind),
     folds,
-    cuts: cuts ? tracedCuts(works, after) : [],
+    cuts: cuts ? there(tracedCuts(works, after)) : [],
     marks: after.marks.slice(before).filter(({ kind }) => kind === 'hardware'),
   };
 }

@@ -1,4 +1,4 @@
-import { covers } from '../cloth/ring.ts';
+import { marksShown } from '../cloth/shown.ts';
 import { boxOf } from '../cloth/size.ts';
 import { frameOf } from './frame.ts';
 import { seenWords, sizeWords } from './work-words.ts';
@@ -51,10 +51,4 @@ export function drawMade(
 }
 
 /** A work with the marks that show: those on the uppermost ply where they sit. */
-const openly = (work: Work): Work => ({
-  ...work,
-  marks: work.marks.filter(({ at, plies }) => {
-    const top = work.plies.findLast(({ outline }) => covers(outline, at));
-    return top !== undefined && plies.includes(top.id);
-  }),
-});
+const openly = (work: Work): Work => ({ ...work, marks: marksShown(work) });

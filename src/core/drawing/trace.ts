@@ -1,4 +1,5 @@
 import { back, lies } from '../cloth/lie.ts';
+import { copiesIn } from '../cloth/combine.ts';
 import { covers } from '../cloth/ring.ts';
 import type { Point } from '../geometry/index.ts';
 import type { Ply, Work } from '../cloth/work.ts';
@@ -18,20 +19,34 @@ export type FoldTrace = Trace & {
 /** As near as this, in mm, two lines are one. */
 const NEAR = 0.05;
 
-/** Where a line on a ply lay on the works before, told by the place of the piece where it is. */
-function traced(before: readonly Work[], ply: Ply, a: Point, b: Point): Trace[] {
+/** How many of each piece the works before a step hold before each of them, as their stack counts on. */
+type Counted = readonly { readonly work: Work; readonly first: (piece: string) => number }[];
+
+function counted(before: readonly Work[]): Counted {
+  const sum = new Map<string, number>();
+  return before.map((work) => {
+    const first = new Map(sum);
+    for (const [piece, copies] of copiesIn(work.plies)) sum.set(piece, (sum.get(piece) ?? 0) + copies);
+    return { work, first: (piece) => first.get(piece) ?? 0 };
+  });
+}
+
+/** Where a line on a ply lay on the works before, told by its piece, which one of several alike, and the place on it. */
+function traced(before: Counted, ply: Ply, a: Point, b: Point): Trace[] {
   const home = back(ply.lie);
   const [p, q] = [lies(home, a), lies(home, b)];
   const middle = { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 };
-  return before.flatMap((work, i) =>
+  const isSame = (one: Ply, first: number) => one.piece === ply.piece && first + (one.copy ?? 0) === (ply.copy ?? 0);
+  return before.flatMap(({ work, first }, i) =>
     work.plies
-      .filter((one) => one.piece === ply.piece && covers(one.outline, lies(one.lie, middle)))
+      .filter((one) => isSame(one, first(ply.piece)) && covers(one.outline, lies(one.lie, middle)))
       .map((one) => ({ work: i, ply: one, from: lies(one.lie, p), to: lies(one.lie, q) })),
   );
 }
 
 /** Rows of stitches where they will run on the works before they are sewn. */
-export function tracedRows(before: readonly Work[], after: Work, ids: ReadonlySet<number>): Trace[] {
+export function tracedRows(works: readonly Work[], after: Work, ids: ReadonlySet<number>): Trace[] {
+  const before = counted(works);
   const plies = new Map(after.plies.map((ply) => [ply.id, ply]));
   const found = new Map<string, Trace>();
   for (const { id, runs } of after.stitches) {
@@ -48,7 +63,8 @@ export function tracedRows(before: readonly Work[], after: Work, ids: ReadonlySe
 }
 
 /** The folds that a step makes, on the works before it. */
-export function tracedFolds(before: readonly Work[], after: Work): FoldTrace[] {
+export function tracedFolds(works: readonly Work[], after: Work): FoldTrace[] {
+  const before = counted(works);
   const sides = after.plies.flatMap((ply, level) =>
     ply.outline.flatMap((edge, i) =>
       // Interfacing folds with its cloth.
@@ -63,7 +79,11 @@ export function tracedFolds(before: readonly Work[], after: Work): FoldTrace[] {
       // The side of the fold that has been turned over, next to the one that lies as it did.
       if (trace.ply.face === side.ply.face || onEdge(trace)) continue;
       const other = sides.find(
-        (one) => one.edge.fold === side.edge.fold && one.ply.face !== side.ply.face && one.ply.piece === side.ply.piece,
+        (one) =>
+          one.edge.fold === side.edge.fold &&
+          one.ply.face !== side.ply.face &&
+          one.ply.piece === side.ply.piece &&
+          one.ply.copy === side.ply.copy,
       );
       if (!other) continue;
       const kind = side.level > other.level ? 'valley' : 'mountain';
@@ -99,7 +119,8 @@ function onEdge({ ply, from, to }: Trace): boolean {
 }
 
 /** The lines along which a step cuts cloth away, on the works before it. */
-export function tracedCuts(before: readonly Work[], after: Work): Trace[] {
+export function tracedCuts(works: readonly Work[], after: Work): Trace[] {
+  const before = counted(works);
   const found = new Map<string, Trace>();
   for (const ply of after.plies) {
     for (const [i, { fold, from }] of ply.outline.entries()) {

@@ -1,4 +1,4 @@
-import { shown } from '../cloth/shown.ts';
+import { marksShown, shown } from '../cloth/shown.ts';
 import { rowsOf } from './rows.ts';
 import { turnedUp } from './nap.ts';
 import { polyline } from './path.ts';
@@ -77,7 +77,8 @@ export function shapesOf(
   for (const one of hidden) if (!isGlued(one.ply) || one.edge.fold !== undefined) lines.add('hidden', line(one));
   for (const edge of edges) lines.add(edgeRole(edge), line(edge));
   rows(view, there, now, lines);
-  for (const { kind, at } of view.work.marks) if (kind === 'hardware') lines.add('hardware', hardwareRing(there(at)));
+  for (const { kind, at } of marksShown(view.work, view.side))
+    if (kind === 'hardware') lines.add('hardware', hardwareRing(there(at)));
   return lines.shapes(name);
 }
 

@@ -27,7 +27,14 @@ import type { Result } from '../measure/index.ts';
 type Replaced = ReadonlyMap<string, readonly [before: string, after: string]>;
 
 /** Both lines, moved so that the box round the cut line starts at the origin, and what lies between them. */
-export type Lines = { stitch: Outline; cut: Outline; allowance: Record<string, number>; replaced: Replaced };
+export type Lines = {
+  stitch: Outline;
+  cut: Outline;
+  allowance: Record<string, number>;
+  replaced: Replaced;
+  /** Of a piece that is like another: how much smaller it is cut at each side of the box round it, in mm. */
+  inset?: Record<'left' | 'right' | 'bottom' | 'top', number>;
+};
 
 /** An outline that encloses less than so much across, in mm, is a line. */
 const LINE = 0.5;
@@ -152,16 +159,28 @@ function drawLike(
 ): Lines | undefined {
   const other = reckoning.lines(reckoning.compiled.pieces.get(like)!);
   if (!other) return undefined;
-  if (!inset && !piece.allowance) return other;
+  if (!inset && !piece.allowance) return { ...other, inset: { left: 0, right: 0, bottom: 0, top: 0 } };
   const { replaced } = other;
   const cut = inset ? moveIn(reckoning, piece, other.cut, replaced, inset, 'inset') : { line: other.cut };
   if (!cut) return undefined;
+  const smaller = between(other.cut, cut.line);
   if (!piece.allowance) {
     const allowance = Object.fromEntries(cut.line.map(({ name }) => [name, 0]));
-    return atOrigin({ stitch: cut.line, cut: cut.line, allowance, replaced });
+    return atOrigin({ stitch: cut.line, cut: cut.line, allowance, replaced, inset: smaller });
   }
   const stitch = moveIn(reckoning, piece, cut.line, replaced, piece.allowance, 'allowance');
-  return stitch && atOrigin({ stitch: stitch.line, cut: cut.line, allowance: stitch.by, replaced });
+  return stitch && atOrigin({ stitch: stitch.line, cut: cut.line, allowance: stitch.by, replaced, inset: smaller });
+}
+
+/** How far the box round one line lies inside that round another, at each side. */
+function between(outer: Outline, inner: Outline): NonNullable<Lines['inset']> {
+  const [a, b] = [bounds(outer), bounds(inner)];
+  return {
+    left: b.x - a.x,
+    right: a.x + a.width - b.x - b.width,
+    bottom: b.y - a.y,
+    top: a.y + a.height - b.y - b.height,
+  };
 }
 
 /**

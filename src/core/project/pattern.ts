@@ -95,6 +95,8 @@ export type Piece = {
   pleats?: PleatPlan;
   /** The piece it is cut like, as an interfacing is. */
   insetFrom?: string;
+  /** How much smaller it is cut than that at each side, in mm. */
+  inset?: { left: number; right: number; bottom: number; top: number };
   /** It lies ready cut when the class begins. */
   preCut?: true;
   /** A long strip that may be joined from several. */

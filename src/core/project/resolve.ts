@@ -309,6 +309,7 @@ function makePiece(reckoning: Reckoning, piece: CompiledPiece): Piece | undefine
     notches: drawNotches(reckoning, piece, lines.cut),
     ...(pleats && { pleats }),
     ...(piece.shape?.kind === 'like' && { insetFrom: piece.shape.piece }),
+    ...(lines.inset && { inset: lines.inset }),
     ...(piece.preCut && { preCut: piece.preCut }),
     ...(piece.joined && { joined: piece.joined }),
     ...(joinSeam !== undefined && { joinSeam }),

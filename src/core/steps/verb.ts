@@ -11,9 +11,15 @@ export type Setting = {
   readonly edition: Edition;
   /** The measure called seam, in mm; 0 where there is none. */
   readonly seam: number;
+  /** Which one of several works of a name is laid on another now: counted from 1, and on with each call. */
+  nthOf(work: string): number;
+  /** Of a piece that is cut like another and smaller: the other, and how much smaller at each edge, in mm. */
+  setInto(piece: string): SetInto | undefined;
   /** The fold lines of a piece that is pleated under pieces. */
   pleatsOf(piece: string): readonly PleatLine[] | undefined;
 };
+
+export type SetInto = { piece: string; left: number; right: number; bottom: number; top: number };
 
 /** What is pressed in a step beside the seams it sews: a fold or an allowance, the whole work, or a whole interfacing. */
 export type Pressing = 'a fold' | 'the work' | 'an interfacing';

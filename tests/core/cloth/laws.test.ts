@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import {
   clipCorners,
   closeGap,
+  findEdge,
   freeEdges,
   gather,
   hem,
@@ -304,14 +305,23 @@ describe('pleats, tucks and gathers', () => {
       runs(200),
     );
   });
-  test('gathers keep area times fullness', () => {
+  test('gathers keep area times fullness, draw up their own edge, and leave the rest as wide as it was', () => {
     fc.assert(
-      fc.property(mm(100, 300), mm(40, 100), angle, (wide, to, degrees) => {
-        const cloth = value(rotate(piece('frill', rectangle(wide, 60)), degrees));
-        const gathered = gather(cloth, { edge: 'top', to });
+      fc.property(mm(100, 300), mm(40, 100), angle, side, (wide, to, degrees, edge) => {
+        const level = edge === 'top' || edge === 'bottom';
+        const cloth = value(rotate(piece('frill', level ? rectangle(wide, 60) : rectangle(60, wide)), degrees));
+        const gathered = gather(cloth, { edge, to });
         if (wide / to > 5) return void expect(gathered.ok).toBe(false);
         sound(value(gathered), [cloth]);
-        expect(size(value(rotate(value(gathered), -degrees))).width).toBeCloseTo(to, 6);
+        const now = value(rotate(value(gathered), -degrees));
+        expect(level ? size(now).width : size(now).height).toBeCloseTo(wide, 6);
+        expect(value(findEdge(now, edge)).length).toBeCloseTo(to, 6);
+        expect(value(findEdge(now, opposite[edge])).length).toBeCloseTo(wide, 6);
+        for (const { runs } of now.stitches) {
+          expect(
+            runs.reduce((sum, { from, to: end }) => sum + Math.hypot(end.x - from.x, end.y - from.y), 0),
+          ).toBeCloseTo(to, 6);
+        }
       }),
       runs(200),
     );

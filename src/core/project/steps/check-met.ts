@@ -8,16 +8,18 @@ import type { StepPlan } from './plan.ts';
 /** Eased by more than this share of its length, cloth puckers. Common practice, no source. */
 const EASED = 0.05;
 
-export function checkMet(plan: StepPlan, work: Work, pattern: Pattern): Finding[] {
-  const [first, ...others] = work.done.at(-1)?.met ?? [];
-  if (!first) return [];
-  const odd = others.find((met) => Math.abs(met.length - first.length) > SAME);
-  if (!odd) return [];
-  const amount = Math.abs(odd.length - first.length);
-  const [long, short] = odd.length > first.length ? [odd, first] : [first, odd];
+/** @param before the works that the step took: what it did to them comes after what was done before */
+export function checkMet(plan: StepPlan, before: readonly Work[], work: Work, pattern: Pattern): Finding[] {
+  const known = before.reduce((sum, { done }) => sum + done.length, 0);
+  const met = work.done.slice(known).findLast((done) => done.met)?.met ?? [];
+  const [first, ...others] = met;
+  if (!first || others.every(({ length }) => Math.abs(length - first.length) <= SAME)) return [];
+  const long = met.reduce((most, one) => (one.length > most.length ? one : most));
+  const short = met.reduce((least, one) => (one.length < least.length ? one : least));
+  const amount = long.length - short.length;
   const say = sayIn(pattern);
-  const told = ({ edge, piece, length }: Met) => `${edge} of ${quote(piece)} is ${say(length)}`;
-  const lengths = `On the stitch line the ${told(first)}, the ${told(odd)}`;
+  const told = ({ edge, piece, length }: Met) => `the ${edge} of ${quote(piece)} is ${say(length)}`;
+  const lengths = `On the stitch line ${met.map(told).join(', ')}`;
   const place = plan.edges.length === 0 ? plan.place : [...plan.place, 'at'];
   const step = plan.doing?.step;
   const isEased = step !== undefined && 'eased' in step && step.eased;

@@ -7,7 +7,7 @@ import { lengthOf, middleOf } from './rows.ts';
 import { sayIn } from './say.ts';
 import type { Finding, HoldCheck, Pattern, Piece } from '../pattern.ts';
 import type { Ledger } from '../step.ts';
-import type { Ply, Work } from '../../cloth/index.ts';
+import type { Ply, Run, Stitch, Work } from '../../cloth/index.ts';
 import type { Point } from '../../geometry/index.ts';
 
 const CLOSE = 0.05;
@@ -81,13 +81,13 @@ function insideOf(work: Work, piece: Piece, pocket: number | undefined): Inside 
   if (!layer) return undefined;
   const { ply, origin, across, up, height } = layer;
   const xs = ply.outline.map(({ from }) => dot(minus(from, origin), across));
-  let [left, right, bottom] = [Math.min(...xs), Math.max(...xs), 0];
+  let [left, right] = [Math.min(...xs), Math.max(...xs)];
   const middle = (left + right) / 2;
-  const own = new Set(work.plies.flatMap((one) => (one.piece === piece.name ? one.id : [])));
-  for (const { kind, runs } of work.stitches) {
-    if (kind === 'baste' || kind === 'gather') continue;
-    for (const run of runs) {
-      if (run.plies.length < 2 || !run.plies.some((id) => own.has(id))) continue;
+  const closes = closingRows(work, piece, ply);
+  const levels: number[] = [];
+  for (const stitch of work.stitches) {
+    for (const run of stitch.runs) {
+      if (!closes(stitch, run)) continue;
       const way = minus(run.to, run.from);
       const at = minus(middleOf(run), origin);
       const [x, y, length] = [dot(at, across), dot(at, up), lengthOf(run)];
@@ -96,17 +96,45 @@ function insideOf(work: Work, piece: Piece, pocket: number | undefined): Inside 
         if (y + reach < CLOSE || y - reach > height - CLOSE) continue;
         if (x < middle) left = Math.max(left, x);
         else right = Math.min(right, x);
-      } else if (
-        Math.abs(cross(way, across)) < CLOSE * length &&
-        y > 0 &&
-        y < height &&
-        Math.abs(x - middle) < length
-      ) {
-        bottom = Math.max(bottom, y);
+      } else if (Math.abs(cross(way, across)) < CLOSE * length && Math.abs(x - middle) < length) {
+        if (y > -CLOSE && y < height + CLOSE) levels.push(Math.max(0, Math.min(height, y)));
       }
     }
   }
-  return { width: right - left, depth: height - bottom };
+  return { width: right - left, depth: depthOf(levels, height) };
+}
+
+/**
+ * From the opening down to the highest row that closes a pocket. What is closed at its top as well, such as a cushion
+ * with a gap or a zip, is as deep as the largest room between two rows.
+ */
+function depthOf(levels: readonly number[], height: number): number {
+  const sorted = [0, ...levels].sort((a, b) => a - b);
+  const highest = sorted.at(-1)!;
+  if (highest < height - CLOSE) return height - highest;
+  return Math.max(...sorted.slice(1).map((level, i) => level - sorted[i]!));
+}
+
+/**
+ * Which rows close a pocket: those that hold its front to other cloth. A hem or a row through the pocket alone, as it was
+ * before it was laid on, closes nothing. Pleats make pockets of one piece: there every row through several layers does.
+ */
+function closingRows({ plies, stitches }: Work, piece: Piece, front: Ply): (stitch: Stitch, run: Run) => boolean {
+  const [laid] = front.laid ?? [];
+  const isOwn = (ply: Ply) =>
+    laid
+      ? (ply.laid?.some(({ work, nth }) => work === laid.work && nth === laid.nth) ?? false)
+      : ply.piece === piece.name;
+  const own = new Set(plies.filter(isOwn).map(({ id }) => id));
+  const glued = new Set(plies.filter(({ fusedTo }) => fusedTo !== undefined && own.has(fusedTo)).map(({ id }) => id));
+  const goesOut = ({ plies: through }: Run) =>
+    through.some((id) => own.has(id)) && through.some((id) => !own.has(id) && !glued.has(id));
+  const isSewnOn = !piece.pleats && stitches.some(({ runs }) => runs.some(goesOut));
+  return ({ kind }, run) => {
+    if (kind === 'baste' || kind === 'gather') return false;
+    if (isSewnOn) return goesOut(run);
+    return kind !== 'hem' && run.plies.length > 1 && run.plies.some((id) => own.has(id));
+  };
 }
 
 /** The front of a pleated pocket, from its bottom fold up to its top fold. */

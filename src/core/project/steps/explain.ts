@@ -5,13 +5,15 @@ import type { StepPlan } from './plan.ts';
 
 /** Mends by what stands in the way; the fault itself says what that is. */
 const mends: Partial<Record<ClothFault['code'], string>> = {
-  'ambiguous-edge': 'Write the piece before the edge, as in “facing top”.',
   held: 'Fold the layers that hang together in one go.',
   blocked: 'Fold what lies in the way first, or fold to the other side.',
   'sewn-down': 'Fold before you sew, or unpick that row.',
   'not-sewn-round': 'Sew round before you turn.',
   'no-gap': 'Leave a gap when you sew round.',
   'off-the-work': 'Check from which edge it is measured.',
+  opening:
+    'Sew each layer before they are sewn together; round an opening nothing can be sewn here yet. Where it is meant, a row says “sew shut: true”.',
+  'one-edge': 'Write a step for each edge, with a strip of its own.',
   'too-deep': 'Check the allowance and the size of the pieces.',
 };
 

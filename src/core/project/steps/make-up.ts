@@ -42,6 +42,13 @@ export function ledgerOf(pattern: Pattern): Ledger {
   return ledgers.get(pattern)!;
 }
 
+/** So many works alike. */
+const alike = (work: Work, count: number): Work[] => Array.from({ length: count }, () => work);
+
+/** Whether a step takes the same works as one before it, and so makes another like it. */
+const takesAlike = (before: StepPlan, takes: readonly Named[]): boolean =>
+  before.takes.map(({ name }) => plainName(name)).join('\n') === takes.map(({ name }) => plainName(name)).join('\n');
+
 /** Where a work went that is no longer on the table. */
 type Gone = { into: string; n: number };
 
@@ -50,13 +57,15 @@ class Bench {
   readonly #pattern: Pattern;
   readonly #steps: Step[] = [];
   readonly #findings: Finding[] = [];
-  /** By plain name: its name and what lies there, one for each that was cut; a result stands for `times` alike. */
-  readonly #works = new Map<string, { name: string; copies: Work[]; by?: StepPlan; times: number }>();
+  /** By plain name: its name, what lies there, one for each that was cut or made alike, and how many there were. */
+  readonly #works = new Map<string, { name: string; copies: Work[]; made: number; by?: StepPlan }>();
   readonly #gone = new Map<string, Gone>();
   /** Results that are not made because their step could not be done, each with the steps that wait for it. */
   readonly #lost = new Map<string, { n: number; waiting: StepPlan[] }>();
   readonly #used = new Set<string>();
   readonly #setting: Setting;
+  /** How many works of a name were laid on others. */
+  readonly #taken = new Map<string, number>();
 
   constructor(pattern: Pattern) {
     this.#pattern = pattern;
@@ -64,6 +73,15 @@ class Bench {
     this.#setting = {
       edition: pattern.edition,
       seam: pattern.making?.seam ?? 0,
+      nthOf: (work) => {
+        const nth = (this.#taken.get(plainName(work)) ?? 0) + 1;
+        this.#taken.set(plainName(work), nth);
+        return nth;
+      },
+      setInto: (piece) => {
+        const { insetFrom, inset } = pattern.pieces[piece] ?? {};
+        return insetFrom !== undefined && inset ? { piece: insetFrom, ...inset } : undefined;
+      },
       pleatsOf: (piece) => pleated.get(plainName(piece)),
     };
   }
@@ -98,8 +116,7 @@ class Bench {
   #cutPieces(): void {
     for (const { name, material, cutOutline, count } of Object.values(this.#pattern.pieces)) {
       const work = cut({ piece: name, material, outline: cutOutline });
-      if (work.ok)
-        this.#works.set(plainName(name), { name, copies: Array.from({ length: count }, () => work.value), times: 1 });
+      if (work.ok) this.#works.set(plainName(name), { name, copies: alike(work.value, count), made: count });
     }
   }
 
@@ -111,33 +128,61 @@ class Bench {
       return;
     }
     const works = taken.map((one) => one.work);
+    const times = this.#timesOf(plan, taken);
+    if (times === undefined) {
+      this.#lose(plan);
+      return;
+    }
     const sewn = sew(doing.step, works, this.#setting);
     if (!sewn.ok) {
       this.#findings.push(explainFault(sewn.fault, plan));
       this.#lose(plan);
       return;
     }
-    this.#findings.push(...checkMet(plan, sewn.value, this.#pattern));
-    const times = this.#timesOf(plan, taken);
+    this.#findings.push(...checkMet(plan, works, sewn.value, this.#pattern));
     for (const { name } of taken) this.#remove(name, plan, times);
-    this.#works.set(plainName(plan.makes), { name: plan.makes, copies: [sewn.value], by: plan, times });
-    this.#lost.delete(plainName(plan.makes));
+    const key = plainName(plan.makes);
+    const there = this.#works.get(key);
+    const copies = [...(there?.copies ?? []), ...alike(sewn.value, times)];
+    this.#works.set(key, { name: plan.makes, copies, made: (there?.made ?? 0) + times, by: plan });
+    this.#lost.delete(key);
+    this.#used.delete(key);
     this.#steps.push(this.#entry(plan, doing, taken, sewn.value, times));
   }
 
   /**
-   * How many works a step makes alike. Who hems “napkin” hems each one that was cut: a result that keeps the name of
-   * what went in stands for all of that name.
+   * How many works a step makes alike. Who hems “napkin” hems each one that was cut: a step that keeps the name of what
+   * went in is done to all of that name, and later steps take one each. A result with a name of its own is one.
+   * Undefined where it would be done to some of them only.
    */
-  #timesOf(plan: StepPlan, taken: readonly { name: string }[]): number {
+  #timesOf(plan: StepPlan, taken: readonly { name: string }[]): number | undefined {
+    const kept = plainName(plan.makes);
     const names = taken.map(({ name }) => plainName(name));
-    const keeps = names.includes(plainName(plan.makes));
-    const each = names.map((key) => {
-      const { copies, times } = this.#works.get(key)!;
-      const needed = names.filter((one) => one === key).length;
-      return keeps ? Math.floor(copies.length / needed) * times : times;
+    if (!names.includes(kept)) return this.#isFree(plan) ? 1 : undefined;
+    const counts = names.map((key) => {
+      const { name, copies } = this.#works.get(key)!;
+      return { key, name, sets: Math.floor(copies.length / names.filter((one) => one === key).length) };
     });
-    return Math.min(...each);
+    const least = counts.reduce((fewest, one) => (one.sets < fewest.sets ? one : fewest));
+    const all = counts.find(({ key }) => key === kept)!;
+    if (all.sets === least.sets) return least.sets;
+    const message = `There are ${all.sets} ${quote(all.name)} here, but ${least.sets} ${quote(least.name)}: this step could be done to ${least.sets} of them only.`;
+    const mend = `Cut as many, or give the result a name of its own: “makes: first ${all.name}”.`;
+    this.#findings.push({ severity: 'error', place: plan.place, code: 'uneven', message, mend });
+    return undefined;
+  }
+
+  /** Whether the name of a result is not that of a piece, or of something else that still lies here. */
+  #isFree({ makes, place, takes }: StepPlan): boolean {
+    const there = this.#works.get(plainName(makes));
+    if (!there || (there.by && takesAlike(there.by, takes))) return true;
+    const what = there.by
+      ? `Step ${there.by.n} made ${quote(there.name)}, which still lies here.`
+      : `A piece is called ${quote(there.name)} already.`;
+    const message = `${what} Two things of one name could not be told apart.`;
+    const mend = 'Give this result a name of its own.';
+    this.#findings.push({ severity: 'error', place: [...place, 'makes'], code: 'name-twice', message, mend });
+    return false;
   }
 
   /** Finds the works that a step takes, or says what is missing. */
@@ -164,8 +209,7 @@ class Bench {
     const key = plainName(name);
     const there = this.#works.get(key);
     if (!there) return;
-    const used = Math.max(1, times / there.times);
-    if (there.copies.length > used) there.copies = there.copies.slice(used);
+    if (there.copies.length > times) there.copies = there.copies.slice(times);
     else {
       this.#works.delete(key);
       this.#gone.set(key, { into: plan.makes, n: plan.n });
@@ -279,12 +323,15 @@ class Bench {
     const last = plainName(finished?.of ?? steps.findLast((step) => step.off === undefined)?.makes ?? '');
     const warn = (place: Place, code: string, message: string, mend: string) =>
       this.#findings.push({ severity: 'warning', place, code, message, mend });
-    for (const [key, { name, copies, by }] of this.#works) {
+    for (const [key, { name, copies, made, by }] of this.#works) {
       if (key === last) continue;
       const waits = this.#used.has(key) || this.#lost.has(last);
       if (by && !waits) {
         const message = `No step uses ${quote(name)}, which this one makes.`;
         warn(by.place, 'result-unused', message, 'Take it in a later step, or leave this one out.');
+      } else if (by && this.#used.has(key) && copies.length < made) {
+        const message = `Of ${made} ${quote(name)}, ${made - copies.length} ${made - copies.length === 1 ? 'is' : 'are'} used.`;
+        warn(by.place, 'never-used', message, 'Make fewer, or use the others too.');
       } else if (!by && copies.length === pieces[name]!.count && !this.#used.has(key)) {
         const message = `No step uses ${quote(name)}.`;
         warn(['pieces', name], 'never-used', message, 'Take it in a step, or leave the piece out.');

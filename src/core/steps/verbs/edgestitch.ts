@@ -1,6 +1,6 @@
 import { atEdges, the } from '../words.ts';
 import { edges, optional, work } from '../fields.ts';
-import { inFromEdge, rowsInside } from '../rows.ts';
+import { inFromEdge, rowsThatShow, sewShut } from '../rows.ts';
 import { verb } from '../verb.ts';
 
 /** Where the row is sewn when the step does not say, in mm. Common practice, no source. */
@@ -12,9 +12,11 @@ export const edgestitch = verb({
     edgestitch: work('The same as topstitch, close to the edge.'),
     at: edges(),
     by: optional(inFromEdge),
+    'sew shut': sewShut,
   },
   handling: 0,
   title: ({ edgestitch: cloth, at }) => `Edgestitch ${the(cloth)}${atEdges(at)}`,
   tools: () => ['machine'],
-  apply: ({ at, by }, { edgestitch: cloth }, { edition }) => rowsInside(cloth, at, 'edgestitch', by ?? usual[edition]),
+  apply: ({ at, by, 'sew shut': shut }, { edgestitch: cloth }, { edition }) =>
+    rowsThatShow(cloth, at, 'edgestitch', by ?? usual[edition], shut),
 });

@@ -1,7 +1,9 @@
 import { atEdges, the } from '../words.ts';
 import { choice, edges, length, optional, work } from '../fields.ts';
-import { edgesOn } from '../edges.ts';
+import { fail, SAME } from '../../measure/index.ts';
+import { edgesOn } from '../../cloth/sides.ts';
 import { hem as turnIn } from '../../cloth/hem.ts';
+import { sewsShut } from '../../cloth/openings.ts';
 import { verb } from '../verb.ts';
 
 export const hem = verb({
@@ -22,7 +24,12 @@ export const hem = verb({
   apply: ({ fold, at = ['all'], then, corners = 'square' }, { hem: cloth }) => {
     const found = edgesOn(cloth, at);
     if (!found.ok) return found;
-    const names = found.value.map(({ name }) => name);
-    return turnIn(cloth, { edges: names, turn: fold, corners, ...(then !== undefined && { then }) });
+    const shut = sewsShut(cloth, found.value);
+    if (shut) return fail(shut);
+    if (then !== undefined && fold > then + SAME) {
+      const message = 'The first turn is wider than the hem that it lies in.';
+      return fail({ code: 'too-deep', message, amount: fold - then });
+    }
+    return turnIn(cloth, { edges: found.value, turn: fold, corners, ...(then !== undefined && { then }) });
   },
 });

@@ -13,6 +13,7 @@ import { trim } from './trim.ts';
 import { grade } from './grade.ts';
 import { clipCorners } from './clip-corners.ts';
 import { turnOver } from './turn-over.ts';
+import { quarterTurn } from './quarter-turn.ts';
 import { turn } from './turn.ts';
 import { closeGap } from './close-gap.ts';
 import { gather } from './gather.ts';
@@ -40,6 +41,7 @@ export const verbs = [
   grade,
   clipCorners,
   turnOver,
+  quarterTurn,
   turn,
   closeGap,
   gather,

@@ -1,11 +1,13 @@
 import { direction, plus } from '../../geometry/point.ts';
-import { edgeOn } from '../edges.ts';
+import { edgeOn } from '../../cloth/sides.ts';
+import { fail } from '../../measure/index.ts';
 import { edges, length, optional, text, works, yes } from '../fields.ts';
 import { eachAt, withBetween } from '../words.ts';
 import { flip } from '../../cloth/index.ts';
 import { join as joinLayers } from '../../cloth/seam.ts';
 import { lineThrough } from '../../geometry/index.ts';
 import { seam as seamField } from '../seams.ts';
+import { sewnShutTogether } from '../../cloth/openings.ts';
 import { topstitch } from '../../cloth/stitch.ts';
 import { verb } from '../verb.ts';
 import type { Line } from '../../geometry/index.ts';
@@ -54,8 +56,10 @@ export const join = verb({
     for (const { work, asked } of [first!, ...caught, second!]) {
       const edge = edgeOn(work, asked);
       if (!edge.ok) return edge;
-      layers.push({ work, edge: edge.value.name });
+      layers.push({ work, edge: edge.value });
     }
+    const shut = sewnShutTogether(layers);
+    if (shut) return fail(shut);
     const to = pressedTo(press, at[0]!, names[0]!);
     // What is caught, such as a zip, stays where it is sewn; both works are turned away from it, wrong sides together.
     // Then the first lies below and face down, so that the work is turned over.

@@ -1,6 +1,6 @@
 import { atEdges, the } from '../words.ts';
 import { choice, edges, optional, work } from '../fields.ts';
-import { edgeOn } from '../edges.ts';
+import { edgeOn } from '../../cloth/sides.ts';
 import { lay as layOn } from '../../cloth/lay.ts';
 import { verb } from '../verb.ts';
 
@@ -20,11 +20,12 @@ export const lay = verb({
   title: ({ lay: above, on, at, face }) =>
     `Lay ${the(above)} on ${the(on)}${atEdges(at)}${face === 'down' ? ', right sides together' : ''}`,
   tools: () => ['pins'],
-  apply: ({ at = [], face = 'up' }, { lay: above, on }) => {
-    if (at.length === 0) return layOn(on, above, { face });
+  apply: ({ lay: name, at = [], face = 'up' }, { lay: above, on }, { nthOf }) => {
+    const called = { work: name, nth: nthOf(name) };
+    if (at.length === 0) return layOn(on, above, { face, called });
     const [below, own] = [edgeOn(on, at[0]!), edgeOn(above, at[1] ?? at[0]!)];
     if (!below.ok) return below;
     if (!own.ok) return own;
-    return layOn(on, above, { edges: [below.value.name, own.value.name], face });
+    return layOn(on, above, { edges: [below.value, own.value], face, called });
   },
 });

@@ -1,5 +1,6 @@
 import { all, atEdges, the, withBetween } from '../words.ts';
-import { edgeOn } from '../edges.ts';
+import { ok } from '../../measure/index.ts';
+import { edgeOn, edgesOn } from '../../cloth/sides.ts';
 import { edges, group, length, names, optional, text, works } from '../fields.ts';
 import { lay } from '../../cloth/lay.ts';
 import { seam as seamField } from '../seams.ts';
@@ -34,20 +35,28 @@ export const sewRound = verb({
     return `Sew ${all(pair)} together all round${caught}${gap ? `, but for a gap at ${the(gap.edge)}` : ''}`;
   },
   tools: () => ['machine', 'pins'],
-  apply: ({ at = [], seam, gap, open = [] }, { 'sew round': [lower, upper], between = [] }, setting) => {
+  apply: (step, { 'sew round': [lower, upper], between = [] }, { seam: usual, nthOf }) => {
+    const { at = [], seam, gap, open = [], between: names = [] } = step;
     const caught: Work[] = [];
-    for (const loop of between) {
+    for (const [i, loop] of between.entries()) {
       const [on, own] = [edgeOn(lower!, at[0] ?? 'top'), edgeOn(loop, at[1] ?? at[0] ?? 'top')];
       if (!on.ok) return on;
       if (!own.ok) return own;
-      const laid = lay(lower!, loop, { edges: [on.value.name, own.value.name] });
+      const laid = lay(lower!, loop, {
+        edges: [on.value, own.value],
+        called: { work: names[i]!, nth: nthOf(names[i]!) },
+      });
       if (!laid.ok) return laid;
       caught.push(withoutFirst(laid.value, lower!));
     }
+    const left = open.length > 0 ? edgesOn(lower!, open) : ok([]);
+    if (!left.ok) return left;
+    const gapEdge = gap && edgeOn(lower!, gap.edge);
+    if (gapEdge && !gapEdge.ok) return gapEdge;
     return sewPair(lower!, upper!, {
-      allowance: seam ?? setting.seam,
-      open,
-      ...(gap && { gap }),
+      allowance: seam ?? usual,
+      open: left.value,
+      ...(gap && gapEdge && { gap: { edge: gapEdge.value, length: gap.length } }),
       ...(caught.length > 0 && { caught }),
     });
   },

@@ -1,6 +1,6 @@
 import { atEdges, the } from '../words.ts';
 import { edges, optional, work } from '../fields.ts';
-import { inFromEdge, rowsInside } from '../rows.ts';
+import { inFromEdge, rowsThatShow, sewShut } from '../rows.ts';
 import { verb } from '../verb.ts';
 
 /** Where the row is sewn when the step does not say, in mm. Common practice, no source. */
@@ -12,9 +12,11 @@ export const topstitch = verb({
     topstitch: work('Sews a visible row along edges.'),
     at: edges(),
     by: optional(inFromEdge),
+    'sew shut': sewShut,
   },
   handling: 0,
   title: ({ topstitch: cloth, at }) => `Topstitch ${the(cloth)}${atEdges(at)}`,
   tools: () => ['machine'],
-  apply: ({ at, by }, { topstitch: cloth }, { edition }) => rowsInside(cloth, at, 'topstitch', by ?? usual[edition]),
+  apply: ({ at, by, 'sew shut': shut }, { topstitch: cloth }, { edition }) =>
+    rowsThatShow(cloth, at, 'topstitch', by ?? usual[edition], shut),
 });

@@ -1,6 +1,6 @@
 import { atEdges, the } from '../words.ts';
 import { edges, length, optional, size as sizeField, work } from '../fields.ts';
-import { edgesOn } from '../edges.ts';
+import { edgesOn } from '../../cloth/sides.ts';
 import { inTurn } from '../../cloth/group.ts';
 import { trim as cutOff } from '../../cloth/trim.ts';
 import { verb } from '../verb.ts';
@@ -8,10 +8,14 @@ import { verb } from '../verb.ts';
 export const trim = verb({
   name: 'trim',
   fields: {
-    trim: work('Cuts a work to a size, or so much off an edge.'),
+    trim: work('Cuts a work to a size, or so much off a side: all that lies there, or the allowances outside a seam.'),
     at: optional(edges()),
     by: optional(length('how much is trimmed off.')),
-    size: optional(sizeField('the size to cut to, in the middle of the work.')),
+    size: optional(
+      sizeField(
+        'the size to cut to, in the middle of the work; on a unit with a slanting seam the ruler lies on that seam.',
+      ),
+    ),
   },
   cuts: true,
   handling: 1,
@@ -20,6 +24,6 @@ export const trim = verb({
   apply: ({ at = [], by = 0, size }, { trim: cloth }) => {
     if (size) return cutOff(cloth, { size });
     const found = edgesOn(cloth, at);
-    return found.ok ? inTurn(cloth, found.value, (now, { name }) => cutOff(now, { edge: name, by })) : found;
+    return found.ok ? inTurn(cloth, found.value, (now, edge) => cutOff(now, { edge, by })) : found;
   },
 });

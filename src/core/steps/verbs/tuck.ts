@@ -1,4 +1,4 @@
-import { edgeOn } from '../edges.ts';
+import { edgeOn } from '../../cloth/sides.ts';
 import { length, optional, text, work } from '../fields.ts';
 import { the } from '../words.ts';
 import { tuck as sewTuck } from '../../cloth/pleat.ts';
@@ -18,6 +18,6 @@ export const tuck = verb({
   tools: () => ['machine', 'ruler', 'pen', 'pins'],
   apply: ({ at, depth, from = 'top' }, { tuck: cloth }) => {
     const edge = edgeOn(cloth, from);
-    return edge.ok ? sewTuck(cloth, { from: edge.value.name, at, depth }) : edge;
+    return edge.ok ? sewTuck(cloth, { from: edge.value, at, depth }) : edge;
   },
 });

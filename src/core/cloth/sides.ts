@@ -1,0 +1,286 @@
+import { back, lies, turnsOver } from './lie.ts';
+import { covers, moved } from './ring.ts';
+import { distance, dot, minus, plus, times } from '../geometry/point.ts';
+import { fail, ok, quote, SAME } from '../measure/index.ts';
+import { findEdge, freeEdgesNamed } from './edge.ts';
+import { leftOf, lineThrough } from '../geometry/index.ts';
+import type { ClothFault } from './fault.ts';
+import type { Laid, Ply, PlyEdge, Work } from './work.ts';
+import type { Lie } from './lie.ts';
+import type { Line, Point } from '../geometry/index.ts';
+import type { Result } from '../measure/index.ts';
+import type { WorkEdge } from './edge.ts';
+
+/** The four sides of a work, counter-clockwise. */
+export const SIDES = ['bottom', 'right', 'top', 'left'] as const;
+export type Side = (typeof SIDES)[number];
+
+export const isSide = (name: string): name is Side => (SIDES as readonly string[]).includes(name);
+
+/** What lies beyond each side. */
+const OUT: Record<Side, Point> = {
+  bottom: { x: 0, y: -1 },
+  right: { x: 1, y: 0 },
+  top: { x: 0, y: 1 },
+  left: { x: -1, y: 0 },
+};
+
+/** An edge faces a side when it slants by less than 45 degrees; one that bears the side's name may slant by more. */
+const FACING = Math.SQRT1_2 + 1e-6;
+const NAMED = 0.1;
+
+/**
+ * Finds an edge as a step names it:
+ *
+ * - `top`, `right`, `bottom`, `left`: a side of the work as it lies now, raw, folded or seamed, of one piece or many;
+ * - `pocket left`: a side of a work that was laid on this one, as it was called when it was laid, or of the first or
+ *   second of several (`first pocket left`);
+ * - `facing top`, `slope`: a piece's own edge, wherever it went.
+ *
+ * Faults: `unknown-edge`, `ambiguous-edge`, `not-straight`.
+ *
+ * @example
+ * edgeOn(fold(panel, { line, lands: 'under' }).value, 'left') // => the folded edge, where the panel ends now
+ */
+export function edgeOn(work: Work, asked: string): Result<WorkEdge, ClothFault> {
+  const name = plain(asked);
+  if (isSide(name)) {
+    const side = sideOf(work.plies, name, asked);
+    // A curved outline may have no straight side there; its own edges may still be named.
+    return side ?? pieceEdge(work, asked);
+  }
+  return laidEdge(work, name, asked) ?? pieceEdge(work, asked);
+}
+
+/** The edges that a step names; `all` stands for the four sides. Faults: those of each edge; `unknown-edge` for none. */
+export function edgesOn(work: Work, asked: readonly string[]): Result<WorkEdge[], ClothFault> {
+  const found: WorkEdge[] = [];
+  for (const edge of asked.flatMap((one) => (plain(one) === 'all' ? SIDES : [one]))) {
+    const one = edgeOn(work, edge);
+    if (!one.ok) return one;
+    found.push(one.value);
+  }
+  return found.length > 0 ? ok(found) : fail({ code: 'unknown-edge', message: 'No edge is named here.' });
+}
+
+const plain = (name: string): string => name.trim().replace(/\s+/gu, ' ').toLowerCase();
+
+type Facing = {
+  ply: Ply;
+  edge: PlyEdge;
+  i: number;
+  from: Point;
+  to: Point;
+  line: Line;
+  length: number;
+  toward: number;
+};
+
+/**
+ * The side of plies as they lie: the straight edges facing that way beyond which none of them goes. Undefined where
+ * there is none, as on a curve that goes inward.
+ */
+function sideOf(plies: readonly Ply[], side: Side, asked: string): Result<WorkEdge, ClothFault> | undefined {
+  const facing = plies.flatMap((ply) => edgesFacing(ply, side));
+  const outer = facing.filter(({ line }) =>
+    plies.every((ply) => ply.outline.every(({ from }) => leftOf(line, from) > -SAME)),
+  );
+  if (outer.length === 0) return undefined;
+  const rank = ({ edge, toward }: Facing) => (edge.name === side ? 1 : 0) + toward;
+  const best = outer.reduce((most, one) =>
+    rank(one) > rank(most) + 1e-6 || (rank(one) > rank(most) - 1e-6 && one.length > most.length) ? one : most,
+  );
+  const { line } = best;
+  const onLine = outer.filter(({ from, to }) => isOn(line, from) && isOn(line, to));
+  const curved = onLine.find(isChord);
+  if (curved) {
+    const message = `The ${side} is curved there: it does not lie on one straight line.`;
+    return fail({ code: 'not-straight', message, edge: asked });
+  }
+  const edge = edgeAlong(onLine, line, asked);
+  const beside = deeper(plies, facing, onLine, edge, side);
+  if (!beside) return ok({ ...edge, plies: plies.map(({ id }) => id) });
+  const message = `The ${side} is not one straight side: ${edge.pieces.join(' and ')} stands out beyond ${beside.ply.piece}.`;
+  const called = [`${edge.pieces.at(-1)!} ${edge.own}`, `${beside.ply.piece} ${beside.edge.name}`]
+    .map(quote)
+    .join(' or ');
+  return fail({ code: 'ambiguous-edge', message: `${message} Write ${called}.`, edge: asked });
+}
+
+function edgesFacing(ply: Ply, side: Side): Facing[] {
+  const ring = ply.outline;
+  return ring.flatMap((edge, i): Facing[] => {
+    const [from, to] = [edge.from, ring[(i + 1) % ring.length]!.from];
+    const length = distance(from, to);
+    if (length < SAME) return [];
+    const toward = (OUT[side].x * (to.y - from.y) - OUT[side].y * (to.x - from.x)) / length;
+    if (toward < (edge.name === side ? NAMED : FACING)) return [];
+    return [{ ply, edge, i, from, to, line: lineThrough(from, to), length, toward }];
+  });
+}
+
+const isOn = (line: Line, at: Point): boolean => Math.abs(leftOf(line, at)) <= SAME;
+
+/** A chord of a curve: the edge goes on beside it under the same name, turned a little. */
+function isChord({ ply, edge, i, from, to }: Facing): boolean {
+  const ring = ply.outline;
+  const n = ring.length;
+  const way = minus(to, from);
+  return [i - 1, i + 1].some((k) => {
+    const other = ring[(k + n) % n]!;
+    if (other.name !== edge.name || (other.fold === undefined) !== (edge.fold === undefined)) return false;
+    const on = minus(ring[(k + 1 + n) % n]!.from, other.from);
+    const turn = Math.abs(Math.atan2(way.x * on.y - way.y * on.x, dot(way, on)));
+    return turn > 1e-3 && turn < Math.PI / 4;
+  });
+}
+
+type Straight = { readonly ply: Ply; readonly edge: PlyEdge; readonly from: Point; readonly to: Point };
+
+/** All edges on a line as one. */
+function edgeAlong(edges: readonly Straight[], line: Line, name: string): WorkEdge {
+  const points = edges.flatMap(({ from, to }) => [from, to]);
+  const along = (p: Point) => dot(minus(p, line.at), wayOf(line));
+  const [first, last] = [Math.min(...points.map(along)), Math.max(...points.map(along))];
+  const at = (t: number) => plus(line.at, times(wayOf(line), t));
+  const pieces = [...new Set(edges.map(({ ply }) => ply.piece))];
+  const longest = edges.reduce((best, one) => (distance(one.from, one.to) > distance(best.from, best.to) ? one : best));
+  return { name, own: longest.edge.name, pieces, line, from: at(first), to: at(last), length: last - first };
+}
+
+const wayOf = ({ angle }: Line): Point => ({
+  x: Math.cos((angle * Math.PI) / 180),
+  y: Math.sin((angle * Math.PI) / 180),
+});
+
+/** How much longer an edge further in must be than the outermost one to be the side that is meant as well. */
+const LONGER = 1.5;
+
+/** An edge that faces the same way, ends the work as well, and is much longer: a tab or a flap stands out beyond it. */
+function deeper(
+  plies: readonly Ply[],
+  facing: readonly Facing[],
+  onLine: readonly Facing[],
+  edge: WorkEdge,
+  side: Side,
+): Facing | undefined {
+  const out = OUT[side];
+  return facing.findLast((one) => {
+    if (onLine.some(({ ply }) => ply === one.ply) || one.edge.name === 'gathers' || one.length < LONGER * edge.length)
+      return false;
+    const middle = times(plus(one.from, one.to), 0.5);
+    return (
+      [0.1, 0.3, 0.5, 0.7, 0.9].filter((t) => {
+        const at = plus(plus(one.from, times(minus(one.to, one.from), t)), times(out, 2 * SAME));
+        return plies.every((ply) => !covers(ply.outline, at));
+      }).length >= 3 && plies.some((ply) => covers(ply.outline, middle))
+    );
+  });
+}
+
+/** Of a work that was laid on this one: its side, as it was called when it was laid. Undefined if there is none so called. */
+function laidEdge(work: Work, name: string, asked: string): Result<WorkEdge, ClothFault> | undefined {
+  const groups = laidGroups(work);
+  const found = groups.flatMap((group) => {
+    const rest = afterName(name, group);
+    return rest === undefined ? [] : [{ group, ...rest }];
+  });
+  const longest = Math.max(...found.map(({ group }) => group.laid.work.length));
+  const named = found.filter(({ group }) => group.laid.work.length === longest);
+  const counted = named.filter(({ nth }) => nth !== undefined);
+  const [one, ...others] = counted.length > 0 ? counted : named;
+  if (!one) return undefined;
+  if (others.length > 0) {
+    const called = named.map(({ group }) => quote(`${ordinals[group.nth - 1] ?? group.nth} ${name}`));
+    const message = `${groups.filter(({ laid }) => plain(laid.work) === plain(one.group.laid.work)).length} works called ${quote(one.group.laid.work)} lie here. Write ${called.join(' or ')}.`;
+    return fail({ code: 'ambiguous-edge', message, edge: asked });
+  }
+  const { plies, laid } = one.group;
+  const unlaid = plies.map((ply): Ply => ({ ...ply, outline: moved(ply.outline, back(laid.lie)) }));
+  const side = sideOf(unlaid, one.side, asked);
+  if (!side?.ok) return side;
+  return ok({ ...movedEdge(side.value, laid.lie), plies: plies.map(({ id }) => id) });
+}
+
+const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
+
+/** What follows the name of a laid work: a side, and before it which one of several alike. */
+function afterName(name: string, { laid, nth }: LaidGroup): { side: Side; nth?: number } | undefined {
+  const work = plain(laid.work);
+  const one = `${ordinals[nth - 1] ?? nth} `;
+  const counted = name.startsWith(one) && name.slice(one.length).startsWith(`${work} `);
+  const rest = counted
+    ? name.slice(one.length + work.length + 1)
+    : name.startsWith(`${work} `)
+      ? name.slice(work.length + 1)
+      : '';
+  return isSide(rest) ? { side: rest, ...(counted && { nth }) } : undefined;
+}
+
+/** A work that was laid on another: its plies, those that were folded since left out, and where it lies. */
+export type LaidGroup = { readonly laid: Laid; readonly nth: number; readonly plies: readonly Ply[] };
+
+/** The works that were laid on this one, those of one name counted in the order in which they were laid. */
+export function laidGroups(work: Work): LaidGroup[] {
+  const groups = new Map<string, { laid: Laid; plies: Ply[] }[]>();
+  for (const ply of work.plies) {
+    for (const laid of ply.laid ?? []) {
+      const key = JSON.stringify([laid.work, laid.nth]);
+      const same = groups.get(key) ?? [];
+      const there = same.find((one) => sameLie(one.laid.lie, laid.lie));
+      if (there) there.plies.push(ply);
+      else same.push({ laid, plies: [ply] });
+      groups.set(key, same);
+    }
+  }
+  const bodies = [...groups.values()].map((parts) =>
+    parts.reduce((best, one) => (spread(one.plies) > spread(best.plies) ? one : best)),
+  );
+  return bodies
+    .toSorted((a, b) => a.laid.nth - b.laid.nth)
+    .map((body, _, all) => ({
+      ...body,
+      nth: 1 + all.filter(({ laid }) => laid.work === body.laid.work && laid.nth < body.laid.nth).length,
+    }));
+}
+
+const spread = (plies: readonly Ply[]): number => {
+  let most = 0;
+  for (const { outline } of plies) {
+    const xs = outline.map(({ from }) => from.x);
+    const ys = outline.map(({ from }) => from.y);
+    most = Math.max(most, (Math.max(...xs) - Math.min(...xs)) * (Math.max(...ys) - Math.min(...ys)));
+  }
+  return most;
+};
+
+const sameLie = (a: Lie, b: Lie): boolean =>
+  (['a', 'b', 'c', 'd', 'e', 'f'] as const).every((key) => Math.abs(a[key] - b[key]) < 1e-6);
+
+/** An edge where it comes to lie; turned over, it is walked the other way, so that the cloth stays on its left. */
+export function movedEdge(edge: WorkEdge, lie: Lie): WorkEdge {
+  const [a, b] = [lies(lie, edge.from), lies(lie, edge.to)];
+  const [from, to] = turnsOver(lie) ? [b, a] : [a, b];
+  return { ...edge, from, to, line: lineThrough(from, to) };
+}
+
+/**
+ * A piece's own edge. Of several layers that have such an edge it is the outermost: that of the cloth and not that of
+ * the interfacing inside it, the fold of a turned edge and not the raw edge within.
+ */
+function pieceEdge(work: Work, asked: string): Result<WorkEdge, ClothFault> {
+  const found = findEdge(work, asked);
+  const pliesOf = (pieces: readonly string[]) =>
+    work.plies.flatMap(({ id, piece }) => (pieces.includes(piece) ? id : []));
+  if (found.ok) return ok({ ...found.value, name: asked, plies: pliesOf(found.value.pieces) });
+  const free = freeEdgesNamed(work, asked).map(({ ply, edge, to }) => ({ ply, edge, from: edge.from, to }));
+  const outside = free.find(({ from, to }) => {
+    const line = lineThrough(from, to);
+    return free.every((one) => leftOf(line, one.from) > -SAME && leftOf(line, one.to) > -SAME);
+  });
+  if (!outside) return found;
+  const line = lineThrough(outside.from, outside.to);
+  const onLine = free.filter(({ from, to }) => isOn(line, from) && isOn(line, to));
+  const edge = edgeAlong(onLine, line, asked);
+  return ok({ ...edge, plies: pliesOf(edge.pieces) });
+}
