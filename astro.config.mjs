@@ -18,6 +18,10 @@ const root = fileURLToPath(new URL('.', import.meta.url));
 const address = published(root);
 const fonts = await cutFonts(`${root}.cache/fonts`, 'woff2');
 
+/** What the head of every page needs: pages without a lesson fetch no more. */
+const onEveryPage =
+  /components\/page\/(edition|storage|address)|node_modules\/(svelte|esm-env|clsx|@astrojs\/svelte)\//;
+
 /** `client:use`: an island that wakes when it is used. */
 const wakeOnUse = {
   name: 'wake-on-use',
@@ -81,7 +85,18 @@ export default defineConfig({
     // What many islands share comes in one file, which packs tighter than forty.
     environments: {
       client: {
-        build: { rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'shared', minShareCount: 8 }] } } } },
+        build: {
+          rolldownOptions: {
+            output: {
+              codeSplitting: {
+                groups: [
+                  { name: 'page', test: onEveryPage, minShareCount: 2, priority: 1 },
+                  { name: 'shared', minShareCount: 8 },
+                ],
+              },
+            },
+          },
+        },
       },
     },
     build: {

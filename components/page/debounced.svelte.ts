@@ -5,7 +5,7 @@ const REST = 350;
  * Follows a sentence and gives it out once it has stood still. What is there at the beginning is given at once, so that
  * the page has it before any script runs. Call while a component is being set up.
  */
-export function said(sentence: () => string): { readonly text: string } {
+export function debounced(sentence: () => string): { readonly text: string } {
   let text = $state(sentence());
   $effect(() => {
     const next = sentence();

@@ -5,22 +5,15 @@
  * On the server nothing is chosen yet: a page is rendered at the lesson's own size in the site's edition.
  */
 import {
-  evaluate,
   formatLength,
-  formatQuantity,
-  parseFormula,
   parseLength,
   resolveProject,
   toGrid,
   type Edition,
-  type Formula,
   type Materials,
   type Measure,
   type Pattern,
   type ProjectFile,
-  type Quantity,
-  type Result,
-  type Scope,
 } from '../../src/core/index.ts';
 import { flushSync } from 'svelte';
 import { writeAddress } from './address.ts';
@@ -315,51 +308,4 @@ export function learnerOf(id: string): Learner {
   let found = learners.get(id);
   if (found?.project.file !== project.file) learners.set(id, (found = new Learner(project)));
   return found;
-}
-
-/** The names of a pattern, as a formula asks for them. */
-export function scopeOf(pattern: Pattern): Scope {
-  return {
-    edition: pattern.edition,
-    grid: pattern.grid,
-    known: Object.keys(pattern.measures),
-    get: (name) => {
-      const measure = pattern.measures[name];
-      return measure && { ok: true, value: { value: measure.value, dimension: measure.dimension } };
-    },
-  };
-}
-
-/** Formulas read so far, by the names they were read with: an option can take names away, and names decide how a text is read. */
-const readings = new Map<string, Map<string, Result<Formula>>>();
-const readingsOf = new WeakMap<Pattern, Map<string, Result<Formula>>>();
-
-/** A formula over a pattern's names. A fault names what is unknown there, such as a piece that is left out. */
-export function readFormula(text: string, pattern: Pattern): Result<Formula> {
-  let known = readingsOf.get(pattern);
-  if (!known) {
-    const names = Object.keys(pattern.measures).join('\n');
-    readings.set(names, (known = readings.get(names) ?? new Map<string, Result<Formula>>()));
-    readingsOf.set(pattern, known);
-  }
-  let formula = known.get(text);
-  if (!formula) known.set(text, (formula = parseFormula(text, { names: Object.keys(pattern.measures) })));
-  return formula;
-}
-
-/** What a formula comes to at this learner's size; undefined where it has no value (a piece that is left out). */
-export function valueOf(text: string, pattern: Pattern): Quantity | undefined {
-  const formula = readFormula(text, pattern);
-  if (!formula.ok) return undefined;
-  const value = evaluate(formula.value, scopeOf(pattern));
-  return value.ok ? value.value : undefined;
-}
-
-/** A quantity as a page shows it; a dash where there is none. */
-export function showQuantity(
-  quantity: Quantity | undefined,
-  pattern: Pattern,
-  style: 'set' | 'spoken' = 'set',
-): string {
-  return quantity ? formatQuantity(quantity, { edition: pattern.edition, grid: pattern.grid, style }) : '–';
 }

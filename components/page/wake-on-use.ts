@@ -2,7 +2,9 @@
  * `client:use={key}`: an island that stays plain HTML until somebody uses it, so that a page full of questions costs
  * little. One for which something is kept under `key` wakes by itself, as does one that is answered in another tab.
  * One that shows sizes, `client:use="sizes"`, wakes when they are no longer those that the page was built with. One that
- * every reader needs, `client:use="soon"`, wakes as soon as the page has come to rest.
+ * every reader needs, `client:use="soon"`, wakes as soon as the page has come to rest; below an element with
+ * `data-rests` only when it is used, or shows other sizes than the page was built with.
+ * What keeps the sizes of such a page in step, `client:use="others#edition#project"`, wakes with the first of the others.
  *
  * Nothing done before it is awake is lost: what was typed or chosen is handed over, and what was pressed is pressed again.
  */
@@ -11,7 +13,7 @@ import { isKept, onKept } from './storage.ts';
 
 declare module 'astro' {
   interface AstroClientDirectives {
-    /** What is kept for the island on this page: `answer#name`, `practice#name`, `measured#name`; or `sizes` or `soon`. */
+    /** What is kept for the island on this page: `answer#name`, `practice#name`, `measured#name`; or `sizes`, `soon` or `others#…`. */
     'client:use'?: string;
   }
 }
@@ -42,12 +44,16 @@ const wakeOnUse: ClientDirective = (load, { value }, island) => {
   const uses = ['pointerover', 'pointerdown', 'pointerup', 'pointercancel', 'click', 'keydown', 'input', 'focusin'];
   for (const type of uses) island.addEventListener(type, use);
   const stopHearing = onKept(key, () => void wake());
-  if (kind === 'soon' || isKept(key)) requestIdle(() => void wake());
-  if (kind === 'sizes') onOwnSize(() => void wake());
+  // Most readers of a page of examples only read.
+  const rests = kind === 'soon' && island.closest('[data-rests]') !== null;
+  if ((kind === 'soon' && !rests) || isKept(key)) requestIdle(() => void wake());
+  if (kind === 'sizes' || rests) onOwnSize(() => void wake());
+  if (kind === 'others') onOthers(name!, () => void wake());
 
   async function wake(): Promise<void> {
     if (isWaking) return;
     isWaking = true;
+    dispatchEvent(new Event(WAKES));
     trouble?.remove();
     let touched: (() => void)[] = [];
     if (await isInReach(island.getAttribute('component-url')!)) {
@@ -105,7 +111,25 @@ function parentAwake(island: HTMLElement): Promise<unknown> | undefined {
   return parent ? new Promise((awake) => parent.addEventListener('astro:hydrate', awake, { once: true })) : undefined;
 }
 
-/** As Refill.svelte marks the page. */
+/** Told to the window when an island begins to wake. */
+const WAKES = 'course-kit:wakes';
+
+/**
+ * Calls once another island wakes, or this reader has chosen an edition or a size.
+ *
+ * @param built the edition that the page was built with, and its project: `inch#folio`
+ */
+function onOthers(built: string, then: () => void): void {
+  const [edition, project] = built.split('#');
+  const page = document.documentElement;
+  const look = () => page.dataset['edition'] !== edition && then();
+  new MutationObserver(look).observe(page, { attributeFilter: ['data-edition'] });
+  look();
+  addEventListener(WAKES, then, { once: true });
+  if (location.search !== '' || isKept(`size:${project}`)) then();
+}
+
+/** As UpdateInlineSizes.svelte marks the page. */
 const OWN_SIZE = 'data-own-size';
 
 /** Calls once the page shows other sizes than it was built with, or the other edition. */

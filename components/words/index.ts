@@ -1,58 +1,32 @@
-/** The words an author may use in a lesson, and what shows each: `<Content components={words} />`. */
-import AllowanceStudy from './allowance-study/AllowanceStudy.astro';
-import AskChoice from './ask-choice/AskChoice.astro';
-import AskEdge from './ask-edge/AskEdge.astro';
-import AskFold from './ask-fold/AskFold.astro';
-import AskOrder from './ask-order/AskOrder.astro';
-import AskPairs from './ask-pairs/AskPairs.astro';
-import AskSide from './ask-side/AskSide.astro';
-import AskSize from './ask-size/AskSize.astro';
-import Caution from './caution/Caution.astro';
-import CutList from './cut-list/CutList.astro';
-import DriftStudy from './drift-study/DriftStudy.astro';
-import LayerStudy from './layer-study/LayerStudy.astro';
-import LayoutStudy from './layout-study/LayoutStudy.astro';
-import MakeUp from './make-up/MakeUp.astro';
-import MaterialsList from './materials-list/MaterialsList.astro';
-import MyPiece from './my-piece/MyPiece.astro';
-import Piece from './piece/Piece.astro';
-import PleatStudy from './pleat-study/PleatStudy.astro';
-import Practice from './practice/Practice.astro';
-import Predict from './predict/Predict.astro';
-import SeamStudy from './seam-study/SeamStudy.astro';
-import ShoppingList from './shopping-list/ShoppingList.astro';
-import Size from './size/Size.astro';
-import Step from './step/Step.astro';
-import Tip from './tip/Tip.astro';
-import Working from './working/Working.astro';
-import YourSize from './your-size/YourSize.astro';
+/**
+ * The words of a lesson, by name: what the content check, the lists of questions, paper, the authoring reference and the
+ * text editors read. Pages find the markup of each in markup.ts.
+ */
+import * as registry from './registry.ts';
+import { groups, type SetQuestion, type ViewContext, type Word } from './word.ts';
 
-export const words = {
-  AllowanceStudy,
-  AskChoice,
-  AskEdge,
-  AskFold,
-  AskOrder,
-  AskPairs,
-  AskSide,
-  AskSize,
-  Caution,
-  CutList,
-  DriftStudy,
-  LayerStudy,
-  LayoutStudy,
-  MakeUp,
-  MaterialsList,
-  MyPiece,
-  Piece,
-  PleatStudy,
-  Practice,
-  Predict,
-  SeamStudy,
-  ShoppingList,
-  Size,
-  Step,
-  Tip,
-  Working,
-  YourSize,
-};
+/** In the order of the authoring reference: by group, then by name. */
+export const words: Readonly<Record<string, Word>> = Object.fromEntries(
+  Object.entries<Word>(registry).toSorted(
+    ([a, one], [b, other]) => groups.indexOf(one.group) - groups.indexOf(other.group) || (a < b ? -1 : 1),
+  ),
+);
+
+/** The word of that name; undefined for HTML and for what there is not. */
+export const wordCalled = (name: string): Word | undefined => (Object.hasOwn(words, name) ? words[name] : undefined);
+
+/** A question of the lesson as a Practice set shows it; undefined for words that come up in no set. */
+export function inSet(
+  { word: name, words: text, given }: App.WrittenQuestion,
+  pattern: Parameters<NonNullable<Word['view']>>[0],
+  context: ViewContext,
+): SetQuestion | undefined {
+  const word = wordCalled(name);
+  if (typeof word?.inSets !== 'string' || !word.view) return undefined;
+  return {
+    word: name,
+    words: text,
+    shown: word.view(pattern, given, context) as SetQuestion['shown'],
+    newNumbers: word.inSets === 'with new numbers',
+  };
+}

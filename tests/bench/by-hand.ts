@@ -4,7 +4,7 @@
  */
 import { evaluate, formatQuantity, parseFormula, texText, toTex } from '../../src/core/index.ts';
 import type { Pattern, Scope } from '../../src/core/index.ts';
-import { lessonWords } from '../../components/words/words.ts';
+import { words as lessonWords } from '../../components/words/index.ts';
 import { readLesson } from '../../src/site/content/lesson-text.ts';
 import type { WrittenAttribute, WrittenWord } from '../../src/site/content/lesson-text.ts';
 

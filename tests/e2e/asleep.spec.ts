@@ -27,6 +27,26 @@ test('a lesson that is only read fetches no script for its questions', async ({ 
   ).toEqual([]);
 });
 
+test('the authoring reference fetches nothing for its examples until the edition changes or one is used', async ({
+  page,
+}) => {
+  const fetched: string[] = [];
+  page.on('request', (request) => fetched.push(new URL(request.url()).pathname));
+  const examples = () =>
+    fetched.filter((path) => /\/(?:lesson|drawing|\w+Study|StepCard|UpdateInlineSizes)\.[^/]*\.js$/.test(path));
+  await page.goto('/authoring/');
+  await page.keyboard.press('End');
+  await page.waitForLoadState('networkidle');
+  expect(examples()).toEqual([]);
+
+  await page.getByText('metric', { exact: true }).first().click();
+  await expect(page.locator('.result [data-size]').first()).toContainText(/\d\s(?:mm|cm)/);
+  await expect(page.locator('.result astro-island[ssr]', { has: page.locator('[data-study="pleats"]') })).toHaveCount(
+    0,
+  );
+  expect(examples()).not.toEqual([]);
+});
+
 test('studies and lists sleep at the lesson’s size; in the other edition they wake and follow by themselves', async ({
   page,
 }) => {

@@ -1,5 +1,5 @@
 /** Texts of a question with sizes in them: `Add [2 * seam] to it.` What stands in brackets is worked out. */
-import { showQuantity, valueOf } from '../../page/learner.svelte.ts';
+import { showQuantity, valueOf } from '../../page/quantity.ts';
 import type { Pattern } from '../../../src/core/index.ts';
 
 /** Words and sizes in turn; the first is always words, if only none. */

@@ -12,4 +12,4 @@ export {
   rungAt,
   sumFor,
 } from '../../../src/core/index.ts';
-export { mixAnew, otherAt } from '../../words/practice/other.ts';
+export { otherAt } from '../../words/practice/turn.ts';

@@ -3,7 +3,7 @@
  * whenever the learner's size changes. KaTeX itself never reaches the browser.
  */
 import { slotTexts, toWords, type Formula, type LineScope, type Pattern } from '../../../src/core/index.ts';
-import { readFormula } from '../../page/learner.svelte.ts';
+import { readFormula } from '../../page/quantity.ts';
 
 /** What is worked out, and how. */
 export type Work = { subject?: string; formula: Formula };

@@ -1,7 +1,8 @@
 /** A question that asks for a size: what was typed, what came of it, and how it stands at the learner's size now. */
 import { SAME, type Edition, type Judgement, type Quantity } from '../../../src/core/index.ts';
 import { asRecord } from '../../page/storage.ts';
-import { valueOf, type Learner } from '../../page/learner.svelte.ts';
+import { type Learner } from '../../page/learner.svelte.ts';
+import { valueOf } from '../../page/quantity.ts';
 import { Attempt, type Standing } from '../../ui/question/attempt.svelte.ts';
 
 /** As an author writes it. */

@@ -1,26 +1,13 @@
 /** What becomes of a finished size when every seam is a little too wide. */
 import { formatLength, type Edition } from '../../../src/core/index.ts';
-import { valueOf, type Learner } from '../../page/learner.svelte.ts';
+import type { Learner } from '../../page/learner.svelte.ts';
+import { valueOf } from '../../page/quantity.ts';
 import type { Range } from '../../ui/ruler-slider/ruler.ts';
-import { drift, FINE, type Drifting, type Takes } from './sums.ts';
+import { OFF, startOf, type Asked } from './start.ts';
+import { drift, FINE, type Drifting } from './sums.ts';
 
-/** What the author asks: the finished size, how many seams cross it, and how many allowances each takes. */
-export type Asked = { of: string; seams: number; takes: Takes };
-
-/** At the start each seam is too wide by this much, and at most by that, in mm. */
-const OFF: Record<Edition, { start: number; most: number; step: number }> = {
-  inch: { start: 25.4 / 32, most: 25.4 / 8, step: 25.4 / 32 },
-  metric: { start: 1, most: 3, step: 0.5 },
-};
 /** As many seams as the slider goes to, at least. */
 const MANY = 12;
-
-/** What a study starts with. */
-export const startOf = ({ seams, takes }: Asked, edition: Edition): Drifting => ({
-  seams,
-  takes,
-  off: OFF[edition].start,
-});
 
 export class Drift {
   readonly #learner: Learner;

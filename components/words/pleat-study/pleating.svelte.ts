@@ -1,6 +1,7 @@
 /** The rules of the pleat study: which sizes it moves, how many folds are made, and what came of it. */
 import { formatLength, isPleated, type Measure, type Pattern, type Pleated } from '../../../src/core/index.ts';
-import { readFormula, type Learner } from '../../page/learner.svelte.ts';
+import { type Learner } from '../../page/learner.svelte.ts';
+import { readFormula } from '../../page/quantity.ts';
 
 /** How long one fold takes to watch. */
 const FOLD_MS = 350;

@@ -1,14 +1,14 @@
 /** The same question again and again, each time with other numbers, until enough in a row were right at once. */
 import { resolveProject, type Pattern, type Quantity } from '../../../src/core/index.ts';
 import { asRecord, keep, onKept, recall } from '../../page/storage.ts';
-import { valueOf, type Learner } from '../../page/learner.svelte.ts';
+import { type Learner } from '../../page/learner.svelte.ts';
+import { valueOf } from '../../page/quantity.ts';
 import { questionOf, slipOf, type Written } from '../ask-size/asked-size.svelte.ts';
 import { asTexts, withSlip, type Judged, type Standing } from '../../ui/question/attempt.svelte.ts';
-import type { Other } from './other.ts';
+import type { SetQuestion } from '../word.ts';
+import type { Level } from './levels.ts';
 
 type Judging = typeof import('../../ui/question/judging.ts');
-/** How fine the numbers are, from easy ones to every mark; `rising`: finer with each that was right. */
-export type Level = 'rising' | 1 | 2 | 3;
 const levels: readonly Level[] = ['rising', 1, 2, 3];
 
 /** A question of the set; without words, those between the tags are asked. */
@@ -23,7 +23,7 @@ export class Practice {
   /** From the fewest sums to the most. */
   readonly #asks: readonly Ask[];
   /** Those that take no sum: each comes up after a sum that was right. */
-  readonly #others: readonly Other[];
+  readonly #others: readonly SetQuestion[];
   readonly wanted: number;
   #judging = $state.raw<Judging>();
   /** Whether each exercise so far was right at the first try, in order. */
@@ -32,7 +32,9 @@ export class Practice {
   /** The question of the exercise at hand. */
   ask = $state.raw<Ask>({ of: '' });
   /** What is asked in place of it, when another kind has its turn. */
-  other = $state.raw<Other>();
+  other = $state.raw<SetQuestion>();
+  /** Mixes what can be chosen in it. */
+  seed = '';
   /** How many others were left without an answer. */
   #left = 0;
   /** Which series of numbers: every start of a set has its own. */
@@ -50,7 +52,7 @@ export class Practice {
   constructor(
     learner: Learner,
     written: Omit<Written, 'of'>,
-    { asks, others }: { asks: readonly Ask[]; others: readonly Other[] },
+    { asks, others }: { asks: readonly Ask[]; others: readonly SetQuestion[] },
     wanted: number,
     level: Level,
   ) {
@@ -183,7 +185,8 @@ export class Practice {
     const turn = () => `${this.#key} ${this.#series} ${this.#drawn} ${this.firstTries.length}`;
     const passed = this.#left + this.firstTries.filter((right) => !right).length;
     const other = judging.otherAt(this.#others, this.inARow, `${this.#key} ${this.#series}`, passed);
-    this.other = other && judging.mixAnew(other, turn());
+    this.seed = turn();
+    this.other = other && { ...other };
     const rung = (rungs: number) => judging.rungAt(this.inARow, this.wanted, rungs);
     this.ask = this.#asks[rung(this.#asks.length)]!;
     const level = this.level === 'rising' ? ((1 + rung(3)) as 1 | 2 | 3) : this.level;

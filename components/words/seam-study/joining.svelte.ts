@@ -1,35 +1,17 @@
 /** Two pieces and the seam between them: what they start as, and what the learner makes of them. */
 import { formatLength, type Edition } from '../../../src/core/index.ts';
-import { valueOf, type Learner } from '../../page/learner.svelte.ts';
+import type { Learner } from '../../page/learner.svelte.ts';
 import type { Range } from '../../ui/ruler-slider/ruler.ts';
+import { startOf, type Asked } from './start.ts';
 import { joined, type SeamSizes } from './sums.ts';
 
-/** What an author may say: the widths of the pieces and the allowance of both, as formulas. */
-export type Asked = { a?: string; b?: string; allowance?: string };
 export type Pressed = 'open' | 'to second';
-
-/** Where the author says nothing: sizes that are easy on each ruler, in mm. */
-const USUAL: Record<Edition, SeamSizes> = {
-  inch: { a: 50.8, b: 76.2, first: 6.35, second: 6.35 },
-  metric: { a: 50, b: 80, first: 6, second: 6 },
-};
 
 /** As far as the sliders go: two inches or 50 mm either way, and allowances up to an inch or 25 mm. */
 const SPAN: Record<Edition, { width: number; allowance: number }> = {
   inch: { width: 50.8, allowance: 25.4 },
   metric: { width: 50, allowance: 25 },
 };
-
-/** The sizes that a study starts with. A formula that names what is left out counts as not written. */
-export function startOf({ a, b, allowance }: Asked, { pattern }: Pick<Learner, 'pattern'>): SeamSizes {
-  const usual = USUAL[pattern.edition];
-  const length = (text: string | undefined, otherwise: number) => {
-    const found = text === undefined ? undefined : valueOf(text, pattern);
-    return found?.dimension === 1 && found.value > 0 ? found.value : otherwise;
-  };
-  const both = length(allowance, usual.first);
-  return { a: length(a, usual.a), b: length(b, usual.b), first: both, second: both };
-}
 
 export class Joining {
   readonly #learner: Learner;
@@ -43,7 +25,7 @@ export class Joining {
     this.#asked = asked;
   }
 
-  readonly start: SeamSizes = $derived.by(() => startOf(this.#asked, this.#learner));
+  readonly start: SeamSizes = $derived.by(() => startOf(this.#asked, this.#learner.pattern));
 
   readonly sizes: SeamSizes = $derived.by(() => {
     const more = this.#more[this.#learner.edition];

@@ -1,3 +1,5 @@
+import { quote } from './fault.ts';
+
 /**
  * The known word that a misspelt one most likely stands for, or none when nothing is near.
  *
@@ -23,6 +25,21 @@ export function closest(word: string, known: Iterable<string>): string | undefin
     fewest = slips;
   }
   return best ?? onlyOneHolding(wanted, candidates);
+}
+
+/**
+ * The likeliest mend of a misspelt name, as a question.
+ *
+ * @example didYouMean('sem', ['seam', 'ease']) // => 'Did you mean “seam”?'
+ */
+export function didYouMean(word: string, known: Iterable<string>): string | undefined {
+  const near = closest(word, known);
+  return near === undefined ? undefined : `Did you mean ${quote(near)}?`;
+}
+
+/** Joins with commas and a last “or”: a, b or c. */
+export function anyOf(words: readonly string[]): string {
+  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
 }
 
 const begins = (candidate: string, wanted: string) => plain(candidate)[0] === wanted[0];

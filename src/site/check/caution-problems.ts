@@ -1,4 +1,5 @@
 import { cautions } from '../../../components/words/caution/cautions.ts';
+import { wordCalled } from '../../../components/words/index.ts';
 import { makeUp } from '../../core/project/index.ts';
 import type { CautionKey } from '../../core/steps/index.ts';
 import type { Problem, Said } from '../content/problem.ts';
@@ -53,8 +54,9 @@ export function stepsWithoutCaution(content: Content, worked: ReadonlyMap<string
 /** The tools that the cautions of a lesson are for, and what those say that are for none. */
 function cautionsIn({ lesson, text }: LessonEntry): string[] {
   return lesson.words.flatMap(({ name, attributes, part }) => {
-    if (name !== 'Caution') return [];
-    const of = attributes.find((attribute) => attribute.name === 'of')?.value;
+    const names = wordCalled(name)?.names ?? {};
+    if (!Object.values(names).includes('caution')) return [];
+    const of = attributes.find((attribute) => names[attribute.name] === 'caution')?.value;
     return [...(typeof of === 'string' ? [of] : []), text.slice(part.start, part.end)];
   });
 }

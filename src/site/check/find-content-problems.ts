@@ -1,4 +1,4 @@
-import { quote } from '../../core/measure/index.ts';
+import { didYouMean, quote } from '../../core/measure/index.ts';
 import type { ProjectFile } from '../../core/project/schema.ts';
 import { stepsWithoutCaution, toolsWithoutCaution } from './caution-problems.ts';
 import { glossaryProblems } from './glossary-problems.ts';
@@ -12,11 +12,10 @@ import type { WorkedOut } from './project-problems.ts';
 import { allEntries, projectOfLesson, readContent } from '../content/read-content.ts';
 import type { Content, Entry, LessonEntry } from '../content/read-content.ts';
 import type { CourseFile } from '../content/schemas.ts';
-import { questionProblems } from './question-problems.ts';
 import { readingProblems } from './reading-problems.ts';
 import { untoldSteps } from './step-problems.ts';
 import { typedNumbers } from './typed-numbers.ts';
-import { didYouMean } from '../content/wording.ts';
+import { wordProblems } from './word-problems.ts';
 
 /**
  * Every mistake in the content folder, of all files at once. The live preview, the build and `npm run check` all say
@@ -72,7 +71,7 @@ export function examine(content: Content, root: string): Examined {
     const own = worked.get(project ?? '');
     const said = [
       ...linkProblems(lesson, pages),
-      ...(own ? [...typedNumbers(lesson, own), ...questionProblems(lesson, own)] : []),
+      ...(own ? [...typedNumbers(lesson, own), ...wordProblems(lesson, own)] : []),
       ...toolsWithoutCaution(lesson),
       ...readingProblems(lesson, content.site.value?.language ?? 'en'),
     ];

@@ -1,9 +1,9 @@
-import { quote } from '../../core/measure/index.ts';
+import { wordCalled } from '../../../components/words/index.ts';
+import { didYouMean, quote } from '../../core/measure/index.ts';
 import { THING } from '../content/lesson-prose.ts';
 import { placeIn } from '../content/problem.ts';
 import type { Problem } from '../content/problem.ts';
 import type { Content } from '../content/read-content.ts';
-import { didYouMean } from '../content/wording.ts';
 
 /** Terms of the trade that somebody at a first course may not know; from memory. */
 const TRADE = [
@@ -59,10 +59,11 @@ export function glossaryProblems({ glossary, lessons, projects, courses, materia
 
   for (const { file, text, lesson } of lessons) {
     for (const { name, attributes } of lesson.words) {
-      const asked = name === 'AskPairs' ? attributes.find((attribute) => attribute.name === 'terms') : undefined;
+      const names = wordCalled(name)?.names ?? {};
+      const asked = attributes.find((attribute) => names[attribute.name] === 'term');
       for (const term of Array.isArray(asked?.value) ? asked.value.map(String) : []) {
         if (told.includes(term)) continue;
-        const message = `<AskPairs> terms: the glossary does not have ${quote(term)}.`;
+        const message = `<${name}> ${asked!.name}: the glossary does not have ${quote(term)}.`;
         const mend = didYouMean(term, told) ?? `${add}.`;
         problems.push({ file, ...placeIn(text, asked!.at), severity: 'error', message, mend });
       }

@@ -1,9 +1,9 @@
 import { existsSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import type { z } from 'zod';
-import { lessonWords } from '../../../components/words/words.ts';
-import type { LessonWord } from '../../../components/words/words.ts';
-import { closest, quote } from '../../core/measure/index.ts';
+import { words as lessonWords } from '../../../components/words/index.ts';
+import type { Word } from '../../../components/words/word.ts';
+import { closest, didYouMean, quote } from '../../core/measure/index.ts';
 import { texFault } from '../content/katex-plugin.ts';
 import { referenceFault } from './lesson-references.ts';
 import type { Surroundings } from './lesson-references.ts';
@@ -11,7 +11,7 @@ import type { Part, WrittenAttribute, WrittenMaths, WrittenPicture, WrittenWord 
 import { placeIn } from '../content/problem.ts';
 import type { Problem } from '../content/problem.ts';
 import type { LessonEntry } from '../content/read-content.ts';
-import { didYouMean, explain, mistakesIn } from '../content/wording.ts';
+import { explain, mistakesIn } from '../content/wording.ts';
 
 type Say = (at: number, message: string, mend?: string) => void;
 
@@ -129,7 +129,7 @@ function checkWord(written: WrittenWord, surroundings: Surroundings, say: Say): 
 /** The attributes by name; undefined where the braces hold something that cannot be understood. */
 function readAttributes(
   written: WrittenWord,
-  { attributes: schema }: LessonWord,
+  { attributes: schema }: Word,
   say: Say,
 ): Map<string, WrittenAttribute> | undefined {
   const { name, part, spread, attributes } = written;

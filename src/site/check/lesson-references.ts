@@ -1,11 +1,10 @@
-import type { Reference } from '../../../components/words/words.ts';
+import type { Reference } from '../../../components/words/word.ts';
 import { evaluate, parseFormula } from '../../core/formula/index.ts';
-import { fail, ok, quote } from '../../core/measure/index.ts';
+import { anyOf, didYouMean, fail, ok, quote } from '../../core/measure/index.ts';
 import type { Fault } from '../../core/measure/index.ts';
 import type { TextFault } from '../content/lesson-syntax.ts';
 import { oncePer } from '../../core/once.ts';
 import type { WorkedOut } from './project-problems.ts';
-import { anyOf, didYouMean } from '../content/wording.ts';
 
 /** What a lesson can name. */
 export type Surroundings = {
@@ -27,6 +26,8 @@ export function referenceFault(
   text: string,
   { project, worked, projects }: Surroundings,
 ): TextFault | undefined {
+  // The glossary's check tells of terms, and the attribute's schema of cautions.
+  if (reference === 'term' || reference === 'caution') return undefined;
   if (reference === 'project') {
     if (projects.includes(text)) return undefined;
     return { at: 0, message: `There is no project ${quote(text)}.`, mend: didYouMean(text, projects) };

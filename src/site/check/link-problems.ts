@@ -1,8 +1,7 @@
-import { quote } from '../../core/measure/index.ts';
+import { didYouMean, quote } from '../../core/measure/index.ts';
 import { ownPages } from './own-pages.ts';
 import type { Said } from '../content/problem.ts';
 import type { Content, LessonEntry } from '../content/read-content.ts';
-import { didYouMean } from '../content/wording.ts';
 
 /** The pages a link can lead to, each with its anchors; undefined where a page's anchors are not known here. */
 export type Pages = ReadonlyMap<string, readonly string[] | undefined>;

@@ -1,3 +1,4 @@
+import { wordCalled } from '../../../components/words/index.ts';
 import { quote } from '../../core/measure/index.ts';
 import { verbIn } from '../../core/steps/index.ts';
 import type { Problem } from '../content/problem.ts';
@@ -12,7 +13,8 @@ export function untoldSteps({ projects, courses, lessons }: Content): Problem[] 
   return projects.flatMap((project): Problem[] => {
     const own = lessons.filter((lesson) => projectOfLesson(lesson, courses) === project.id);
     // A lesson that plays the making through tells every step.
-    if (own.length === 0 || own.some(({ lesson }) => lesson.words.some(({ name }) => name === 'MakeUp'))) return [];
+    if (own.length === 0 || own.some(({ lesson }) => lesson.words.some(({ name }) => wordCalled(name)?.showsAllSteps)))
+      return [];
     const prose = own.flatMap(({ lesson }) => lesson.prose.map(({ text }) => text)).join('\n');
     const named = new Set(
       own.flatMap(({ lesson }) => lesson.words.flatMap((word) => word.attributes.map((a) => a.value))),

@@ -2,8 +2,8 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { z } from 'zod';
-import { lessonWords } from '../../../components/words/words.ts';
-import type { LessonWord } from '../../../components/words/words.ts';
+import { words as lessonWords } from '../../../components/words/index.ts';
+import type { Word } from '../../../components/words/word.ts';
 import { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
 import { CourseFile, GlossaryFile, SiteFile } from './schemas.ts';
 
@@ -57,7 +57,7 @@ export function writeEditorFiles(root: string): void {
 }
 
 /** A lesson word with the places to fill in, in the snippet syntax that editors share: ${1:what belongs here}. */
-function snippetOf(name: string, { attributes, text = 'none' }: LessonWord): string[] {
+function snippetOf(name: string, { attributes, text = 'none' }: Word): string[] {
   const json = z.toJSONSchema(attributes, { io: 'input' });
   const fields = Object.entries(json.properties ?? {}) as [string, { description?: string; enum?: string[] }][];
   // What must be there, and what has a choice of words.

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { closest, quote } from '../../core/measure/index.ts';
+import { anyOf, closest, didYouMean, quote } from '../../core/measure/index.ts';
 import { describedAs, knownNames } from './known-names.ts';
 
 type Issue = z.core.$ZodIssue;
@@ -21,21 +21,6 @@ const KINDS: Record<string, string> = {
 };
 
 const kind = (expected: string): string => KINDS[expected] ?? expected;
-
-/** Joins with commas and a last “or”: a, b or c. */
-export function anyOf(words: readonly string[]): string {
-  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
-}
-
-/**
- * The likeliest mend of a misspelt name, as a question.
- *
- * @example didYouMean('sem', ['seam', 'ease']) // => 'Did you mean “seam”?'
- */
-export function didYouMean(word: string, known: Iterable<string>): string | undefined {
-  const near = closest(word, known);
-  return near === undefined ? undefined : `Did you mean ${quote(near)}?`;
-}
 
 /** What the author wrote, as a sentence can say it. */
 function written(input: unknown): string {

@@ -1,4 +1,4 @@
-import { lessonWords } from '../../../components/words/words.ts';
+import { words as lessonWords } from '../../../components/words/index.ts';
 import { resolveProject, type WorkOut } from '../../core/project/index.ts';
 import type { ProjectFile } from '../../core/project/schema.ts';
 import { referenceFault, type Surroundings } from '../check/lesson-references.ts';

@@ -1,7 +1,7 @@
 /** The examples of the lesson words, as lessons that the authoring reference shows with their results. */
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { lessonWords } from '../../../components/words/words.ts';
+import { words as lessonWords } from '../../../components/words/index.ts';
 
 /** Where they are written, from the project's root: the page takes them in like any other lesson text. */
 export const EXAMPLES = '.cache/word-examples';

@@ -21,7 +21,6 @@ import type {
   LessonOnPaper,
   PaperName,
   Pattern,
-  PickQuestion,
   PlannedLesson,
   Seed,
   Subject,
@@ -181,14 +180,17 @@ function onPaper(
   glossary: GlossaryFile,
   { series }: HandoutChoice,
 ): OnPaper {
-  const { questions, picks, shows, cautions } = lessonOnPaper(entry.text);
+  const { questions, picks, shows, cautions } = lessonOnPaper(entry.text, {
+    glossary,
+    measured: (subject) => project?.measured(subject),
+  });
   const front = entry.value;
   let exercises: Exercises | undefined;
   return {
     lesson: {
       name: entry.slug,
       title: front?.title ?? entry.slug,
-      picks: picks.map((pick) => withSizes(withMeanings(pick, glossary), project)),
+      picks,
     },
     session: front?.session ?? 0,
     planned: {
@@ -202,20 +204,6 @@ function onPaper(
     asks: project !== undefined && (picks.length > 0 || questions.some((asked) => isWorkedOut(asked, project.pattern))),
     exercises: project && (() => (exercises ??= exercisesFor(questions, project.resolve, series))),
   };
-}
-
-/** What a piece should measure, and what comes of the usual mistakes. */
-function withSizes(pick: PickQuestion, project: Resolved | undefined): PickQuestion {
-  if (pick.kind !== 'piece') return pick;
-  const sizes = project?.measured(pick.subject);
-  return sizes ? { ...pick, sizes } : pick;
-}
-
-/** Terms of the glossary with what it says of them. */
-function withMeanings(pick: PickQuestion, glossary: GlossaryFile): PickQuestion {
-  if (pick.kind !== 'pairs') return pick;
-  const pairs = Object.entries(pick.pairs).map(([term, meaning]) => [term, meaning || (glossary[term] ?? '')]);
-  return { ...pick, pairs: Object.fromEntries(pairs) };
 }
 
 /** The lesson's own words first, the usual ones after them, as on the page. */

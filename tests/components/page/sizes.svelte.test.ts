@@ -7,7 +7,8 @@
 import { beforeEach, expect, test, vi } from 'vitest';
 import { addressNow } from '../../../components/page/address.ts';
 import { editionChoice } from '../../../components/page/edition.svelte.ts';
-import { showQuantity, valueOf, type Learner } from '../../../components/page/learner.svelte.ts';
+import type { Learner } from '../../../components/page/learner.svelte.ts';
+import { showQuantity, valueOf } from '../../../components/page/quantity.ts';
 import { SizeField } from '../../../components/page/size/size-field.svelte.ts';
 import { learner, newPage, plain, visit } from '../lesson.ts';
 

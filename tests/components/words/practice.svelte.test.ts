@@ -4,14 +4,14 @@
  */
 import { beforeEach, expect, test } from 'vitest';
 import { Practice, type Ask } from '../../../components/words/practice/practice.svelte.ts';
-import type { Other } from '../../../components/words/practice/other.ts';
+import type { SetQuestion } from '../../../components/words/word.ts';
 import { editionChoice } from '../../../components/page/edition.svelte.ts';
 import { learner, newPage, plain } from '../lesson.ts';
 
 beforeEach(() => newPage());
 
 const PANEL: Ask[] = [{ of: 'panel width' }];
-const set = (asks = PANEL, others: Other[] = [], wanted = 3) =>
+const set = (asks = PANEL, others: SetQuestion[] = [], wanted = 3) =>
   new Practice(learner('metric'), { id: 'panel' }, { asks, others }, wanted, 'rising');
 
 /** The answer in mm, worked out from what is given. */
@@ -90,7 +90,7 @@ test('another edition draws other numbers, on its own marks', async () => {
 });
 
 const FOLDS: Ask[] = [{ of: 'depth + step' }, { of: 'seam + lift + depth' }, { of: 'seam + lift + 3 * depth + step' }];
-const others: Other[] = ['first-fold', 'bottoms'].map((name) => ({
+const others: SetQuestion[] = ['first-fold', 'bottoms'].map((name) => ({
   word: 'AskChoice',
   words: [name],
   shown: {
@@ -100,6 +100,7 @@ const others: Other[] = ['first-fold', 'bottoms'].map((name) => ({
       { text: 'a valley fold', right: false },
     ],
   },
+  newNumbers: false,
 }));
 
 /** What an exercise of the strip's folds comes to, by hand. */

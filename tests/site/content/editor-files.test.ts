@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import Ajv from 'ajv';
 import { expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { lessonWords } from '../../../components/words/words.ts';
+import { words as lessonWords } from '../../../components/words/index.ts';
 import { editorFiles, schemaLine, writeEditorFiles } from '../../../src/site/content/editor-files.ts';
 import { readContent } from '../../../src/site/content/read-content.ts';
 import { contentFolder } from '../content-folder.ts';

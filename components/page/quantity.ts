@@ -1,0 +1,58 @@
+/** What formulas come to at a pattern, and how a page shows it. Plain functions: the content check uses them, too. */
+import {
+  evaluate,
+  formatQuantity,
+  parseFormula,
+  type Formula,
+  type Pattern,
+  type Quantity,
+  type Result,
+  type Scope,
+} from '../../src/core/index.ts';
+
+/** The names of a pattern, as a formula asks for them. */
+export function scopeOf(pattern: Pattern): Scope {
+  return {
+    edition: pattern.edition,
+    grid: pattern.grid,
+    known: Object.keys(pattern.measures),
+    get: (name) => {
+      const measure = pattern.measures[name];
+      return measure && { ok: true, value: { value: measure.value, dimension: measure.dimension } };
+    },
+  };
+}
+
+/** Formulas read so far, by the names they were read with: an option can take names away, and names decide how a text is read. */
+const readings = new Map<string, Map<string, Result<Formula>>>();
+const readingsOf = new WeakMap<Pattern, Map<string, Result<Formula>>>();
+
+/** A formula over a pattern's names. A fault names what is unknown there, such as a piece that is left out. */
+export function readFormula(text: string, pattern: Pattern): Result<Formula> {
+  let known = readingsOf.get(pattern);
+  if (!known) {
+    const names = Object.keys(pattern.measures).join('\n');
+    readings.set(names, (known = readings.get(names) ?? new Map<string, Result<Formula>>()));
+    readingsOf.set(pattern, known);
+  }
+  let formula = known.get(text);
+  if (!formula) known.set(text, (formula = parseFormula(text, { names: Object.keys(pattern.measures) })));
+  return formula;
+}
+
+/** What a formula comes to at this learner's size; undefined where it has no value (a piece that is left out). */
+export function valueOf(text: string, pattern: Pattern): Quantity | undefined {
+  const formula = readFormula(text, pattern);
+  if (!formula.ok) return undefined;
+  const value = evaluate(formula.value, scopeOf(pattern));
+  return value.ok ? value.value : undefined;
+}
+
+/** A quantity as a page shows it; a dash where there is none. */
+export function showQuantity(
+  quantity: Quantity | undefined,
+  pattern: Pattern,
+  style: 'set' | 'spoken' = 'set',
+): string {
+  return quantity ? formatQuantity(quantity, { edition: pattern.edition, grid: pattern.grid, style }) : '–';
+}

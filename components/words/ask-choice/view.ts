@@ -1,0 +1,27 @@
+import { randomFrom, shuffled, type Pattern } from '../../../src/core/index.ts';
+import { textIn } from '../given.ts';
+import type { Given, Kept } from '../word.ts';
+import type { Attributes } from './word.ts';
+
+export type Choice = { text: string; right: boolean; say?: string };
+export type Shown = { name: string; choices: Choice[]; hint?: string | undefined };
+
+/** The answers, mixed the same for everyone. */
+export function view(_: Pattern | undefined, { id, right, wrong, hint }: Attributes): Shown {
+  const others: Choice[] = Array.isArray(wrong)
+    ? wrong.map((text) => ({ text, right: false }))
+    : Object.entries(wrong).map(([text, say]) => ({ text, right: false, say }));
+  const choices = [...right.map((text) => ({ text, right: true })), ...others];
+  return mixAnew({ name: id, choices, hint }, id);
+}
+
+/** The same question with its answers in another order; the same seed gives the same. */
+export const mixAnew = (shown: Shown, seed: string): Shown => ({
+  ...shown,
+  choices: shuffled(shown.choices, randomFrom(seed)),
+});
+
+export function kept({ id }: Given): Kept | undefined {
+  const name = textIn(id);
+  return name === undefined ? undefined : { as: 'answer', name };
+}

@@ -1,0 +1,30 @@
+import { z } from 'zod';
+import { sumFields } from '../question-fields.ts';
+import { check } from './check.ts';
+import { paper } from './paper.ts';
+import { kept, view } from './view.ts';
+import type { Word } from '../word.ts';
+
+const attributes = z.strictObject({
+  of: z.string().describe('The answer: a measure, or a formula over measures.'),
+  ...sumFields,
+  id: z.string().min(1).optional().describe('A name of its own, when two questions of a lesson ask for the same.'),
+});
+export type Attributes = z.infer<typeof attributes>;
+
+export const AskSize: Word = {
+  group: 'question',
+  about: 'A question that asks for a size, or for how many. The text between the tags is the question.',
+  example: '<AskSize of="panel width" hint="The seams lie outside.">\n\nHow wide do you cut the panel?\n\n</AskSize>',
+  attributes,
+  names: { of: 'formula' },
+  text: 'needed',
+  view,
+  check,
+  paper,
+  kept,
+  inSets: {
+    because: 'takes a sum, and a set asks for those by itself.',
+    mend: 'Write its sum into of or asks.',
+  },
+};

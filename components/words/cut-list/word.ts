@@ -1,0 +1,13 @@
+import { z } from 'zod';
+import { view } from './view.ts';
+import type { Word } from '../word.ts';
+
+const attributes = z.strictObject({});
+
+export const CutList: Word = {
+  group: 'list',
+  about: 'The list of pieces to cut.',
+  example: '<CutList />',
+  attributes,
+  view,
+};

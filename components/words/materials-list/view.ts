@@ -1,0 +1,4 @@
+import { materialsList, type Pattern } from '../../../src/core/index.ts';
+
+/** The materials, a row each. */
+export const view = (pattern: Pattern) => ({ rows: materialsList(pattern) });

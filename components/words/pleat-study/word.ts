@@ -1,0 +1,13 @@
+import { z } from 'zod';
+import type { Word } from '../word.ts';
+
+const attributes = z.strictObject({ piece: z.string().describe('A piece with pleats.') });
+export type Attributes = z.infer<typeof attributes>;
+
+export const PleatStudy: Word = {
+  group: 'study',
+  about: 'Sliders for the pleats of a piece; the strip, the folded front and the section follow, fold by fold.',
+  example: '<PleatStudy piece="pocket strip" />',
+  attributes,
+  names: { piece: 'pleated piece' },
+};

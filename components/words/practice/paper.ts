@@ -1,0 +1,24 @@
+import { rungAt, type Asked, type Difficulty } from '../../../src/core/index.ts';
+import { textIn } from '../given.ts';
+import type { Given, OnPaper, Words } from '../word.ts';
+
+/** A set of one sum gets so many exercises on paper, each harder than the one before. */
+const EXERCISES = 3;
+
+export function paper(given: Given, words: Words): OnPaper | undefined {
+  const [of, hint, name] = [given.of, given.hint, given.id].map(textIn);
+  const id = name ?? of;
+  if (id === undefined) return undefined;
+  const several = Object.entries(Object(given.asks) as Record<string, string>);
+  const asks =
+    of !== undefined
+      ? Array.from({ length: EXERCISES }, () => ({ of, words }))
+      : several.map(([of, words]) => ({ of, words: [words] }));
+  const sums = asks.map(({ of: asked, words }, i): Asked => ({
+    ...{ of: asked, ...(hint !== undefined && { hints: [hint] }), id: `practice ${id} ${i + 1}` },
+    words: [`Practice, ${i + 1} of ${asks.length}. `, ...words],
+    difficulty: (1 + rungAt(i, asks.length, 3)) as Difficulty,
+    isRepeated: of !== undefined && i > 0,
+  }));
+  return { sums };
+}

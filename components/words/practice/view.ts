@@ -1,0 +1,38 @@
+import { fromEasyToHard, ROUNDS, type Pattern } from '../../../src/core/index.ts';
+import { scopeOf } from '../../page/quantity.ts';
+import { sumOf } from '../../ui/worked/sum.ts';
+import { workOf } from '../../ui/worked/worked.ts';
+import { textIn } from '../given.ts';
+import type { Given, Kept, ViewContext } from '../word.ts';
+import type { Level } from './levels.ts';
+import type { Attributes } from './word.ts';
+
+const levels = { rising: 'rising', easy: 1, finer: 2, 'every mark': 3 } as const satisfies Record<string, Level>;
+
+/** The sums of the set, from the fewest steps to the most, and the other questions that come up between them. */
+export function view(
+  pattern: Pattern,
+  { of, asks: asked = {}, also = [], numbers = 'rising', rounds = ROUNDS, id, ...judged }: Attributes,
+  { questions = [] }: ViewContext,
+) {
+  const all: { of: string; words?: string }[] =
+    of === undefined ? Object.entries(asked).map(([of, words]) => ({ of, words })) : [{ of }];
+  const asks = fromEasyToHard(all, pattern);
+  return {
+    name: id ?? of ?? '',
+    set: {
+      ...judged,
+      asks,
+      others: questions.filter(({ shown }) => also.includes(shown.name)),
+      level: levels[numbers],
+      rounds,
+    },
+    sums: asks.map(({ of }) => ({ of, sum: sumOf(workOf(of, pattern), scopeOf(pattern)) })),
+  };
+}
+
+export function kept({ id, of, rounds }: Given): Kept | undefined {
+  const name = textIn(id) ?? textIn(of);
+  if (name === undefined) return undefined;
+  return { as: 'practice', name, rounds: typeof rounds === 'number' ? rounds : ROUNDS };
+}

@@ -1,0 +1,13 @@
+import { z } from 'zod';
+import type { Word } from '../word.ts';
+
+const attributes = z.strictObject({});
+
+export const Tip: Word = {
+  group: 'note',
+  about: 'A good way to do it.',
+  example: '<Tip>\n\nMeasure three cards and take the widest.\n\n</Tip>',
+  attributes,
+  text: 'needed',
+  anywhere: true,
+};

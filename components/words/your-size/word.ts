@@ -1,0 +1,11 @@
+import { z } from 'zod';
+import type { Word } from '../word.ts';
+
+const attributes = z.strictObject({});
+
+export const YourSize: Word = {
+  group: 'size',
+  about: 'The panel in which a learner changes the size and the features, for the whole page.',
+  example: '<YourSize />',
+  attributes,
+};
