@@ -14,6 +14,7 @@ import {
   numbered,
   matchWords,
   stripWords,
+  washedWidth,
   piecesOf,
   planSessions,
   prepare,
@@ -102,7 +103,9 @@ function ownCloths(
   const { edition, grid } = pattern;
   const set = (mm: number): string => formatLength(mm, edition, { grid, style: 'set' });
   const nap = hasNap ? ('one way' as const) : ('none' as const);
-  const bolt: Cloth = { ...boltOf(pattern, role, width), nap, folded };
+  // What a learner has by itself is measured as it is; cloth from the shop is washed first.
+  const washed = role.material ? washedWidth(width, role.material) : width;
+  const bolt: Cloth = { ...boltOf(pattern, role, washed), nap, folded };
   const preCut = preCuts[edition].find(({ key }) => key === as);
   const bought: Cloth = preCut
     ? { ...bolt, name: preCut.label, kind: 'pre-cut', width: preCut.width, length: preCut.length }
@@ -196,6 +199,9 @@ function tell(
           { what: 'No layout can be shorter than', amount: set(bound.length) },
           { what: 'Cloth that the pieces take', amount: percent(layout.share) },
           ...(sum('shrinkage') > 0.05 ? [{ what: 'More, because it shrinks', amount: set(sum('shrinkage')) }] : []),
+          ...(role.material?.shrinksAcross && !wish.own
+            ? [{ what: 'Wide once washed', amount: set(laidOn.at(-1)!.width) }]
+            : []),
           { what: 'More, to straighten the end', amount: set(sum('straightening')) },
           { what: 'More, to the next length sold', amount: set(sum('rounding')) },
           ...(buys.length > 1

@@ -1,10 +1,11 @@
 /**
  * npm run check: every mistake in content/, by file. `npm run check -- --json` prints them for other programs, and
- * `npm run check -- --fix` first puts in the mends that are certain: typed numbers that the project holds.
+ * `npm run check -- --fix` first puts in the mends that are certain: typed numbers with the words of a measure beside
+ * them. `--fix --show` prints them, before and after, and writes nothing; `--fix --undo` takes the last ones back.
  * `npm run check -- --lessons` tells of every lesson how long it is, and from which age it reads easily.
  * Ends with 1 where there is a mistake; warnings and notes alone end with 0.
  */
-import { readFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
@@ -31,29 +32,85 @@ export function check(root: string, options: { json?: boolean | undefined; colou
   };
 }
 
+/** What a mend changes: the line before and after it, counted from 1. */
+export type Change = { line: number; before: string; after: string };
+
+/** A file with its mends put in. */
+export type Mended = { file: string; before: string; after: string; changes: Change[]; count: number };
+
+/** Where the last mends are kept, so that they can be taken back. */
+const LAST = '.cache/check-fix.json';
+
 /**
- * Puts in the mends that are certain.
+ * The mends that are certain, file by file. Nothing is written.
  *
  * @param root the folder that holds content/
- * @returns how many were put in, by file; and of files that could not be written, why
  */
-export function putRight(root: string): { done: Map<string, number>; refused: Refusal[] } {
+export function certainMends(root: string): Mended[] {
   const certain = findContentProblems(root).filter(({ fix }) => fix);
-  const done = new Map<string, number>();
-  const refused: Refusal[] = [];
-  for (const [file, own] of Map.groupBy(certain, (problem) => problem.file)) {
-    const full = path.join(root, file);
+  return [...Map.groupBy(certain, (problem) => problem.file)].map(([file, own]) => {
+    const before = readFileSync(path.join(root, file), 'utf8');
     // From the end backwards, so that offsets stay true.
     const fixes = own.map(({ fix }) => fix!).toSorted((a, b) => b.start - a.start);
-    const mended = fixes.reduce(
-      (text, { start, end, text: by }) => text.slice(0, start) + by + text.slice(end),
-      readFileSync(full, 'utf8'),
+    const after = fixes.reduce((text, { start, end, text: by }) => text.slice(0, start) + by + text.slice(end), before);
+    const [was, is] = [before.split('\n'), after.split('\n')];
+    const changes = was.flatMap((line, i): Change[] =>
+      line === is[i] ? [] : [{ line: i + 1, before: line.trim(), after: (is[i] ?? '').trim() }],
     );
-    const refusal = writeAuthorFile(full, mended);
+    return { file, before, after, changes, count: fixes.length };
+  });
+}
+
+/**
+ * Puts in the mends that are certain, and keeps what was there before.
+ *
+ * @param root the folder that holds content/
+ * @returns how many were put in, by file; the files as they were and are; and of files that could not be written, why
+ */
+export function putRight(root: string): { done: Map<string, number>; mended: Mended[]; refused: Refusal[] } {
+  const mended: Mended[] = [];
+  const refused: Refusal[] = [];
+  for (const one of certainMends(root)) {
+    const refusal = writeAuthorFile(path.join(root, one.file), one.after);
     if (refusal) refused.push(refusal);
-    else done.set(file, fixes.length);
+    else mended.push(one);
   }
-  return { done, refused };
+  if (mended.length > 0) {
+    const kept = path.join(root, LAST);
+    mkdirSync(path.dirname(kept), { recursive: true });
+    writeFileSync(kept, JSON.stringify(mended));
+  }
+  return { done: new Map(mended.map(({ file, count }) => [file, count])), mended, refused };
+}
+
+/**
+ * Takes the last mends back. A file that has changed since, or cannot be written, is left alone.
+ *
+ * @returns the files that are as they were before, and those that were left alone
+ */
+export function takeBack(root: string): { restored: string[]; changed: string[] } {
+  const kept = path.join(root, LAST);
+  if (!existsSync(kept)) return { restored: [], changed: [] };
+  const [restored, changed]: string[][] = [[], []];
+  for (const { file, before, after } of JSON.parse(readFileSync(kept, 'utf8')) as Mended[]) {
+    const full = path.join(root, file);
+    if (existsSync(full) && readFileSync(full, 'utf8') === after) {
+      if (writeAuthorFile(full, before)) changed!.push(file);
+      else restored!.push(file);
+    } else changed!.push(file);
+  }
+  rmSync(kept);
+  return { restored: restored!, changed: changed! };
+}
+
+/** The mends in words: each line before and after. */
+export function tellMends(mended: readonly Mended[]): string {
+  return mended
+    .flatMap(({ file, changes }) => [
+      file,
+      ...changes.flatMap(({ line, before, after }) => [`  ${line}  - ${before}`, `  ${line}  + ${after}`]),
+    ])
+    .join('\n');
 }
 
 /**
@@ -79,20 +136,51 @@ export function lessonLengths(root: string): string {
 
 if (import.meta.main) {
   const { values } = parseArgs({
-    options: { json: { type: 'boolean' }, fix: { type: 'boolean' }, lessons: { type: 'boolean' } },
+    options: {
+      json: { type: 'boolean' },
+      fix: { type: 'boolean' },
+      show: { type: 'boolean' },
+      undo: { type: 'boolean' },
+      lessons: { type: 'boolean' },
+    },
   });
   const root = fileURLToPath(new URL('../..', import.meta.url));
-  const { done, refused } = values.fix ? putRight(root) : { done: new Map<string, number>(), refused: [] };
-  if (!values.json) {
-    for (const [file, n] of done)
-      console.log(`${file}: ${n === 1 ? '1 number follows' : `${n} numbers follow`} the project now.`);
-    for (const { message, mend } of refused) console.log(`${message} ${mend}`);
-    if (values.fix && done.size + refused.length === 0)
-      console.log('There is nothing to put right without asking you.');
-    if (values.fix) console.log('');
-  }
+  const { said, refused } = values.fix ? fix(root, values) : { said: '', refused: false };
+  if (said !== '' && !values.json) console.log(`${said}\n`);
   if (values.lessons && !values.json) console.log(`${lessonLengths(root)}\n`);
   const { text, code } = check(root, { ...values, colour: process.stdout.hasColors?.() ?? false });
   console.log(text);
-  process.exitCode = refused.length > 0 ? 1 : code;
+  process.exitCode = refused ? 1 : code;
+}
+
+/** What `--fix` does, in words, and whether a file could not be written. */
+function fix(
+  root: string,
+  { show, undo }: { show?: boolean | undefined; undo?: boolean | undefined },
+): { said: string; refused: boolean } {
+  if (undo) {
+    const { restored, changed } = takeBack(root);
+    const lines = [
+      ...restored.map((file) => `${file} is as it was before.`),
+      ...changed.map((file) => `${file} has changed since or cannot be written, and is left as it is.`),
+    ];
+    return { said: lines.join('\n') || 'There is nothing to take back.', refused: changed.length > 0 };
+  }
+  const nothing = 'There is nothing to put right without asking you.';
+  if (show) {
+    const mended = certainMends(root);
+    return {
+      said: mended.length > 0 ? `${tellMends(mended)}\nNothing is written: that was --show.` : nothing,
+      refused: false,
+    };
+  }
+  const { done, mended, refused } = putRight(root);
+  const follow = [...done].map(
+    ([file, n]) => `${file}: ${n === 1 ? '1 number follows' : `${n} numbers follow`} the project now.`,
+  );
+  const lines = [
+    ...(mended.length > 0 ? [tellMends(mended), ...follow, 'Take it back with npm run check -- --fix --undo.'] : []),
+    ...refused.map(({ message, mend }) => `${message} ${mend}`),
+  ];
+  return { said: lines.join('\n') || nothing, refused: refused.length > 0 };
 }

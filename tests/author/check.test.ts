@@ -3,7 +3,7 @@ import { cpSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSyn
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { expect, test } from 'vitest';
-import { check, lessonLengths, putRight } from '../../src/author/check.ts';
+import { certainMends, check, lessonLengths, putRight, takeBack } from '../../src/author/check.ts';
 import { contentCheck } from '../../src/site/integration.ts';
 import { contentFolder, exchanged } from '../site/content-folder.ts';
 
@@ -52,6 +52,40 @@ test('--fix puts in what is certain, and leaves the rest to the author', () => {
     'Cut the panel <Size of="panel width" /> wide, with a seam of <Size of="seam" />. Keep 1/4 in free. Buy 44 in, or a panel of 5 1/8 in.',
   );
   expect([...putRight(root).done]).toEqual([]);
+});
+
+test.each([
+  ['A seam of 1/4 in holds.', true],
+  ['Sew with a seam (1/4 in) all round.', true],
+  ['Leave 1/4 in seam at each side.', true],
+  ['The panel width is 5 in.', true],
+  ['Cut the panel 5 in wide.', true],
+  ['The panel, 5 in wide, is folded.', false],
+  ['Set a snap of 1/4 in (6 mm).', false],
+  ['Thread an elastic of 1/4 in (6 mm) beside the seam.', false],
+  ['Set the snap 1/4 in (6 mm) from the seam.', false],
+  ['Beside the seam, an elastic of 1/4 in runs.', false],
+])('--fix goes by the measure’s own words beside the number: %s', (prose, mends) => {
+  expect(certainMends(contentFolder(exchanged(SIZE, '<YourSize />', prose))).length > 0).toBe(mends);
+});
+
+test('--fix can be shown, and taken back', () => {
+  const root = contentFolder(exchanged(SIZE, '<YourSize />', 'A seam of 1/4 in.'));
+  const text = () => readFileSync(path.join(root, SIZE), 'utf8');
+  const before = text();
+  expect(certainMends(root).map(({ file, changes }) => [file, changes])).toEqual([
+    [SIZE, [{ line: 10, before: 'A seam of 1/4 in.', after: 'A seam of <Size of="seam" />.' }]],
+  ]);
+  expect(text()).toBe(before);
+  putRight(root);
+  expect(text()).toContain('A seam of <Size of="seam" />.');
+  expect(takeBack(root)).toEqual({ restored: [SIZE], changed: [] });
+  expect(text()).toBe(before);
+  expect(takeBack(root)).toEqual({ restored: [], changed: [] });
+  putRight(root);
+  writeFileSync(path.join(root, SIZE), `${text()}\nMore.\n`);
+  expect(takeBack(root)).toEqual({ restored: [], changed: [SIZE] });
+  expect(text()).toContain('More.');
 });
 
 test('--lessons tells how long each lesson is, and for whom', () => {

@@ -51,14 +51,16 @@ function layouts(pattern: Pattern, setting: Setting): Block[] {
   return Object.values(pattern.materials).flatMap((role): Block[] => {
     const need = isCloth(role) ? clothNeed(pattern, role, 1) : undefined;
     if (!need || !('layout' in need)) return [];
-    const { layout, width, findings } = need;
+    const { layout, width, washed, findings } = need;
     const [laid] = layout.cloths;
     const troubles = findings.flatMap(({ message, severity }) =>
       severity === 'note' ? [] : paragraph(held(message), type),
     );
     if (!laid) return troubles;
     const shown = layout.proven ? 'No layout is shorter.' : `None can be shorter than ${set(layout.bound.length)}.`;
-    const words = `Laid out on cloth ${set(width)} wide, the pieces take ${set(layout.length)}. ${shown}`;
+    const wide =
+      washed < width - 0.05 ? `${set(washed)} wide once washed (${set(width)} in the shop)` : `${set(width)} wide`;
+    const words = `Laid out on cloth ${wide}, the pieces take ${set(layout.length)}. ${shown}`;
     const surface = surfaceOf({ material: role.role }, pattern.materials);
     const fit = { width: type.width / type.drawing, height: TALL };
     const [match, print] = [matchWords(pattern, role.role), printOf(pattern, role.role)];
@@ -73,7 +75,7 @@ function layouts(pattern: Pattern, setting: Setting): Block[] {
       ...troubles,
       ...together(
         paragraph(
-          held([words, match, stripWords(pattern, role.role, width)].filter((one) => one !== undefined).join(' ')),
+          held([words, match, stripWords(pattern, role.role, washed)].filter((one) => one !== undefined).join(' ')),
           type,
         ),
       ),

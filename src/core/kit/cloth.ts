@@ -29,9 +29,21 @@ export type ClothNeed = {
   buy: Purchase;
   /** One maker's share, bought by itself; the same as `buy` for one set. */
   single: Purchase;
+  /** In the shop. */
   width: number;
+  /** Once it is washed: what the pieces are laid on. */
+  washed: number;
   findings: Finding[];
 };
+
+/**
+ * How wide cloth is once it is washed: what is left of the width in the shop.
+ *
+ * @param width in the shop, mm
+ * @example washedWidth(1371.6, material) // => 1316.736, where it shrinks by 4 % across
+ */
+export const washedWidth = (width: number, material: Material): number =>
+  width * (1 - (material.shrinksAcross ?? 0) / 100);
 
 /** How cloth of a material is sold, in an edition. */
 export const sellingOf = (material: Material, edition: Edition): Required<Selling> => ({
@@ -146,11 +158,12 @@ export function clothNeed(
   const { edition, cutting } = pattern;
   const selling = sellingOf(material, edition);
   const laying = { ...cutting, edition, ...options, selling };
-  const bolt = boltOf(pattern, role, width);
-  const layout = layOut(demandOf(pattern, role.role, sets, width), [bolt], laying);
-  const single = sets === 1 ? layout : layOut(demandOf(pattern, role.role, 1, width), [bolt], laying);
+  const washed = washedWidth(width, material);
+  const bolt = boltOf(pattern, role, washed);
+  const layout = layOut(demandOf(pattern, role.role, sets, washed), [bolt], laying);
+  const single = sets === 1 ? layout : layOut(demandOf(pattern, role.role, 1, washed), [bolt], laying);
   const findings = layout.findings.map((finding) => inProject(finding, role));
-  return { layout, buy: layout.buy, single: toBuy(single.length, selling), width, findings };
+  return { layout, buy: layout.buy, single: toBuy(single.length, selling), width, washed, findings };
 }
 
 /** A finding of the layout at its place in the project file. */

@@ -10,6 +10,7 @@ export {
   sellingOf,
   STRAIGHTENING,
   stripWords,
+  washedWidth,
   type ClothNeed,
 } from './cloth.ts';
 export { threadIn, threadNeed, WASTE, type ThreadNeed } from './thread.ts';

@@ -1,5 +1,5 @@
 /** What to buy for a group: every material with how it comes to that much, what it costs, and what stands in the way. */
-import { clothNeed, isCloth, piecesOf, stripWords } from './cloth.ts';
+import { clothNeed, isCloth, piecesOf, stripWords, washedWidth } from './cloth.ts';
 import { countedNeed } from './counted.ts';
 import { setsFor, soundGroup } from './group.ts';
 import { needlesNeed } from './needles.ts';
@@ -97,8 +97,11 @@ export function* kitSteps(
     yield { done: i + 1, all: roles.length };
   }
   const needles = needlesNeed(pattern, group);
-  if (needles.length > 0)
+  if (needles.length > 0) {
     lines.push({ key: 'needles', kind: 'needles', label: 'Needles', material: 'Machine needles', pieces: [], needles });
+    // Nothing in the project gives them a price.
+    unpriced.push('Needles');
+  }
   const total = lines.reduce((sum, { price }) => sum + (price?.cost ?? 0), 0);
   return { group, sets, lines, currency, cost: { total, perMaker: total / group.makers }, unpriced, findings };
 }
@@ -116,7 +119,7 @@ function lineOf(
   const notes = [
     role.note ?? role.material?.note,
     matchWords(pattern, role.role),
-    role.material?.width && stripWords(pattern, role.role, role.material.width),
+    role.material?.width && stripWords(pattern, role.role, washedWidth(role.material.width, role.material)),
   ];
   const note = notes.filter((one) => typeof one === 'string').join(' ');
   const shared = {

@@ -36,7 +36,7 @@ export function tellLine(line: KitLine, edition: Edition, style: Style = 'set'):
   const shop = (mm: number): string => shopLength(mm, edition, style);
   switch (line.kind) {
     case 'cloth': {
-      const { buy, single, width, layout } = line;
+      const { buy, single, width, washed, layout } = line;
       const parts = [
         { what: 'as laid out', mm: buy.laid },
         { what: 'for shrinking', mm: buy.shrinkage },
@@ -52,7 +52,11 @@ export function tellLine(line: KitLine, edition: Edition, style: Style = 'set'):
           ...shared,
           buy: buy.total > 0 ? `${shop(buy.total)}, ${say(width)} wide` : 'nothing',
           ...shopAmount(buy.total, edition),
-          how: [...how, ...(single.total === buy.total ? [] : [{ what: 'for one alone', amount: shop(single.total) }])],
+          how: [
+            ...how,
+            ...(washed < width - 0.05 ? [{ what: 'wide once washed', amount: say(washed) }] : []),
+            ...(single.total === buy.total ? [] : [{ what: 'for one alone', amount: shop(single.total) }]),
+          ],
         },
       ];
     }

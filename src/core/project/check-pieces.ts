@@ -14,13 +14,14 @@ export function checkCloth(pattern: Pattern): Finding[] {
   return Object.values(pattern.pieces).flatMap((piece): Finding[] => {
     const material = pattern.materials[piece.material]?.material;
     if (!material?.width || !CUT_FROM_WIDTH.has(material.kind) || piece.joined) return [];
-    const room = material.width - 2 * pattern.cutting.edge;
+    // Pieces are laid on washed cloth.
+    const room = material.width * (1 - (material.shrinksAcross ?? 0) / 100) - 2 * pattern.cutting.edge;
     const across = acrossOf(piece);
     if (across <= room + SAME) return [];
     const say = (mm: number) => formatLength(mm, pattern.edition, { grid: pattern.grid });
     const message =
       `${quote(piece.label)} needs ${say(across)} across the cloth, cut ${howOf(piece)}. ` +
-      `${quote(material.label)} is ${say(room)} wide.`;
+      `${quote(material.label)} is ${say(room)} wide${material.shrinksAcross ? ' once washed' : ''}.`;
     const place = ['pieces', piece.name];
     return [
       { severity: 'error', place, code: 'wider-than-cloth', message, mend: mendOf(piece, room), amount: across - room },

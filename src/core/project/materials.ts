@@ -42,7 +42,10 @@ export function readMaterial(
     ...(entry.holes === 'stay' && { holes: entry.holes }),
     ...(entry.fuses && { fuses: entry.fuses.celsius }),
     ...(entry.sold && { sold: { by: entry.sold.by, ...(pack !== undefined && { each: pack }) } }),
-    ...(entry.shrinks && { shrinks: entry.shrinks.percent }),
+    ...(entry.shrinks && {
+      shrinks: entry.shrinks.percent,
+      shrinksAcross: entry.shrinks.across ?? entry.shrinks.percent,
+    }),
     ...(straightening && { straightening: inEdition(straightening.stated, edition, grid) }),
     ...(price && { price }),
     ...(entry.note !== undefined && { note: entry.note }),

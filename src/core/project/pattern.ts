@@ -180,6 +180,8 @@ export type Material = {
   holes?: 'stay';
   /** How much shorter it comes out of the wash, in per cent of its length. */
   shrinks?: number;
+  /** How much narrower, in per cent of its width. */
+  shrinksAcross?: number;
   /** Lost where the shop's end is cut straight, mm. */
   straightening?: number;
   /** `each`: the length in mm the shop cuts in steps of or winds on a spool, or how many a pack holds. */

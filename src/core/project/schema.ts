@@ -470,11 +470,19 @@ const MaterialEntry = z
       ),
     shrinks: z
       .strictObject({
-        percent: z.number().min(0).max(50).describe('Of its length.'),
+        percent: z.number().min(0).max(50).describe('Of its length, along the selvage.'),
+        across: z
+          .number()
+          .min(0)
+          .max(50)
+          .optional()
+          .describe(
+            'Of its width. Left out, as much as of its length. 0 where the width is already that of washed cloth.',
+          ),
         ...Sourced,
       })
       .optional()
-      .describe('How much shorter it comes out of the first wash. Left out, it does not shrink.'),
+      .describe('How much shorter and narrower it comes out of the first wash. Left out, it does not shrink.'),
     straightening: BothEditions.optional().describe(
       'What is lost where the shop’s end is cut straight. Left out, 1 in or 25 mm (common practice, no source).',
     ),

@@ -87,7 +87,8 @@ function about(typed: [TypedLength, TypedLength?], prose: Prose, { variants: [ow
     const most = same[0]!.shared;
     const likely = same.filter(({ shared }) => shared === most);
     const words = likely.slice(0, 3).map(({ measure }) => `<Size of="${measure.name}" />`);
-    const certain = likely.length === 1 && (most > 0 || second !== undefined) && prose.kind !== 'heading';
+    const beside = { before: prose.text.slice(0, first.start), after: prose.text.slice(end) };
+    const certain = likely.length === 1 && prose.kind !== 'heading' && isNamedBeside(likely[0]!.measure, beside);
     return {
       at,
       severity: 'warning',
@@ -115,6 +116,32 @@ function about(typed: [TypedLength, TypedLength?], prose: Prose, { variants: [ow
     message: `${written} is typed, and no measure of the project has it.`,
     mend: `Name it in project.yaml, or keep it with a reason: {/* keep ${first.text}: … */}`,
   };
+}
+
+/** Words that may stand between a measure's name and its number. */
+const JOINTS = new Set(['of', 'is', 'are', 'by', 'be', 'it', 'them']);
+
+/**
+ * Whether a measure's own words stand right beside a number, all of them and nothing between: a seam of 1/4 in, the
+ * panel 5 in wide. A number that is only equal to it, such as a snap's, is another's.
+ */
+function isNamedBeside({ name, label }: Measure, { before, after }: { before: string; after: string }): boolean {
+  const words = (text: string) => text.replaceAll('\u2060', '').match(/[\p{L}\p{N}]+|[^\s\p{L}\p{N}]/gu) ?? [];
+  const plain = (word: string) => stem(SAME_MEANING[word.toLowerCase()] ?? word);
+  const ahead = words(after.replace(/^\s*\)/, ''));
+  const behind = words(before.replace(/\(\s*$/, '')).toReversed();
+  const first = behind.findIndex((word) => !JOINTS.has(word.toLowerCase()));
+  return [name, label].some((own) => {
+    // A number in a name tells it from its neighbours, and nobody can tell it from the size.
+    const wanted = new Set(wordsOf(own));
+    if (wanted.size === 0 || /\d/.test(own)) return false;
+    const run = (said: readonly string[]) => {
+      const end = said.findIndex((word) => !wanted.has(plain(word)));
+      return said.slice(0, end < 0 ? undefined : end).map(plain);
+    };
+    const near = new Set([...(first < 0 ? [] : run(behind.slice(first))), ...run(ahead)]);
+    return near.size === wanted.size;
+  });
 }
 
 const off = (measure: Measure, { mm }: TypedLength): number => Math.abs(measure.value - mm);

@@ -33,7 +33,7 @@ export function texFault(tex: string, displayMode: boolean): TexFault | undefine
 }
 
 /**
- * Sets the maths of a lesson at build time: `$a + b$` in a line, `$$ … $$` on its own. It works on the Markdown tree,
+ * Sets the maths of a lesson at build time: `$$a + b$$` in a line, `$$ … $$` on its own. It works on the Markdown tree,
  * because the site's highlighter has turned maths into code before a plugin for the HTML tree sees it.
  */
 export const katexPlugin = defineMdastPlugin({

@@ -43,8 +43,11 @@ export type LessonText = LessonProse & {
   faults: TextFault[];
 };
 
-/** What the site's Markdown understands; the build and the content check must agree on it. */
-export const features = { math: true } as const;
+/**
+ * What the site's Markdown understands; the build and the content check must agree on it. Prices stay prices: one dollar
+ * sign is one, and mathematics stands between two.
+ */
+export const features = { math: { singleDollarTextMath: false } } as const;
 
 /**
  * Reads a lesson with the engine that builds the pages, so that what passes here also builds.

@@ -67,7 +67,7 @@ const shelf: MaterialsFile = {
   felt: {
     kind: 'cloth',
     width: { in: 40, mm: 1000, source: 'a sample' },
-    shrinks: { percent: 5, source: 'a sample' },
+    shrinks: { percent: 5, across: 0, source: 'a sample' },
     straightening: { in: 1, mm: 25 },
     sold: { by: 'length', each: { in: '1/8 yd', mm: '10 cm' } },
   },

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { clothNeed, continuousBias, demandOf, squaresForBias, stripWords } from '../../../src/core/kit/index.ts';
+import { check } from '../../../src/core/project/index.ts';
 import { bounds } from '../../../src/core/geometry/index.ts';
 import { resolved, shelf } from '../project/files.ts';
 import type { Edition } from '../../../src/core/index.ts';
@@ -92,5 +93,50 @@ describe('strips across the cloth', () => {
       '“binding” is one strip 120 in long and 2 1/2 in wide: join 3 strips cut across the cloth with a seam of 3/8 in.',
     );
     expect(stripWords(at(file('size: [20, 2 1/2], may be joined: true')), 'a', 42 * IN)).toBeUndefined();
+  });
+});
+
+describe('cloth that shrinks both ways', () => {
+  const shelf54 = (shrinks: { percent: number; across?: number }) => ({
+    ticking: {
+      kind: 'cloth' as const,
+      width: { in: 54, mm: 1370, source: 'a sample' },
+      shrinks: { ...shrinks, source: 'a sample' },
+    },
+  });
+  const layout = (piece: string, shrinks: { percent: number; across?: number }) => {
+    const pattern = resolved(
+      `title: T\nmeasures: {}\nmaterials: { a: ticking }\npieces: { panel: { from: a, ${piece} } }`,
+      { materials: shelf54(shrinks) },
+    );
+    const need = clothNeed(pattern, pattern.materials['a']!, 1);
+    if (!need || !('layout' in need)) throw new Error('There is no layout.');
+    return { need, found: check(pattern).map(({ code, message }) => [code, message]) };
+  };
+
+  it('is laid on what is left of its width, and says so', () => {
+    // 54 in less 4 % are 51.84 in; 30 in / (1 - 0.04) are 31 1/4 in.
+    const { need, found } = layout('size: [50, 30]', { percent: 4 });
+    expect(need.width / IN).toBeCloseTo(54, 9);
+    expect(need.washed / IN).toBeCloseTo(51.84, 9);
+    expect((need.buy.laid + need.buy.shrinkage) / IN).toBeCloseTo(31.25, 9);
+    expect(found).toEqual([]);
+  });
+
+  it('does not take what is wider than that', () => {
+    const { need, found } = layout('size: [52, 30]', { percent: 4 });
+    expect(need.layout.findings.map(({ severity }) => severity)).toContain('error');
+    expect(found).toEqual([
+      [
+        'wider-than-cloth',
+        '“panel” needs 52 in across the cloth, cut lengthwise. “ticking” is ≈ 51 13/16 in wide once washed.',
+      ],
+    ]);
+  });
+
+  it('takes each way its own amount', () => {
+    expect(layout('size: [52, 30]', { percent: 4, across: 0 }).found).toEqual([]);
+    expect(layout('size: [52, 30]', { percent: 0, across: 4 }).found).toHaveLength(1);
+    expect(layout('size: [48, 30]', { percent: 4, across: 10 }).need.washed / IN).toBeCloseTo(48.6, 9);
   });
 });

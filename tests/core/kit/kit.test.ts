@@ -13,7 +13,7 @@ const materials: MaterialsFile = {
     kind: 'cloth',
     thickness: { mm: 1, source: 'a sample' },
     width: { in: 40, mm: 1000, source: 'a sample' },
-    shrinks: { percent: 5, source: 'a sample' },
+    shrinks: { percent: 5, across: 0, source: 'a sample' },
     straightening: { in: 1, mm: 30 },
     sold: { by: 'length', each: { in: '1/4 yd', mm: '10 cm' } },
     price: { amount: 12, per: '1 m' },
@@ -93,7 +93,7 @@ describe('the list for one maker', () => {
     expect(kit.lines.map(({ price }) => price?.cost)).toEqual([3.6, 2.5, 3, 1.1, undefined]);
     expect(kit.cost.total).toBeCloseTo(10.2, 9);
     expect(kit.cost.perMaker).toBeCloseTo(10.2, 9);
-    expect(kit.unpriced).toEqual([]);
+    expect(kit.unpriced).toEqual(['Needles']);
     expect(kit.findings).toEqual([]);
   });
 
@@ -103,7 +103,7 @@ describe('the list for one maker', () => {
       '1 spool of 100 m',
       '1 pack of 6',
       '1, 200 mm long or longer',
-      '1 of size 100 to 110 (16 to 18)',
+      '1 of NM 110 (US 18), jeans',
     ]);
     expect(tellLine(kit.lines[0]!, 'metric', 'plain')[0]!.how).toEqual([
       { what: 'as laid out, proven shortest', amount: '200 mm' },
@@ -221,7 +221,7 @@ describe('numbers that nobody should have given', () => {
       'error materials > outer: bad price: The price of “felt” is not a number of 0 or more, so it is left out.',
       'error materials > snap: bad price: The price of “snap” is not a number of 0 or more, so it is left out.',
     ]);
-    expect(kit.unpriced).toEqual(['Felt', 'snap']);
+    expect(kit.unpriced).toEqual(['Felt', 'snap', 'Needles']);
     expect(kit.cost.total).toBeCloseTo(3.6, 9);
   });
 

@@ -51,15 +51,19 @@ test('words inside lists, quotes, tables and other words are found', () => {
 });
 
 test('maths is found with the offset of its first sign', () => {
-  const text = 'So $a+b$ and\n\n$$\nc\n$$\n';
+  const text = 'So $$a+b$$ and\n\n$$\nc\n$$\n';
   expect(read(text).maths.map(({ tex, display, at }) => [tex, display, text.slice(at, at + tex.length)])).toEqual([
     ['a+b', false, 'a+b'],
     ['c', true, 'c'],
   ]);
 });
 
+test('a price is a price', () => {
+  expect(read('It costs $5 to $10, and $w + 2e$ is no maths.').maths).toEqual([]);
+});
+
 test('code is no word and no maths', () => {
-  expect(read('`<Size of={x} />` and `$a$`\n\n```\n<Siez /> {x}\n```\n')).toMatchObject({
+  expect(read('`<Size of={x} />` and `$$a$$`\n\n```\n<Siez /> {x}\n```\n')).toMatchObject({
     words: [],
     maths: [],
     pictures: [],
