@@ -225,7 +225,7 @@ function tell(
     sentence: [sentenceOf(), match, strips].filter((words) => words !== undefined).join(' '),
     troubles: layout.findings
       .filter(({ severity }) => severity !== 'note')
-      .map(({ message, mend }) => (mend === undefined ? message : `${message} ${mend}`)),
+      .map(({ message, fix }) => (fix === undefined ? message : `${message} ${fix}`)),
     ...(own && { own }),
   };
   return { told, scenes: shown.map(({ scene }) => scene) };
@@ -316,7 +316,7 @@ function listOf(kit: Kit, { edition }: Pattern): ToldList {
     unpriced: kit.unpriced,
     troubles: kit.findings
       .filter(({ severity }) => severity !== 'note')
-      .map(({ message, mend }) => (mend === undefined ? message : `${message} ${mend}`)),
+      .map(({ message, fix }) => (fix === undefined ? message : `${message} ${fix}`)),
   };
 }
 

@@ -1,5 +1,5 @@
 /** What a page tells of the steps: small enough to travel with it, so that nothing has to be made up to read it. */
-import type { Finding, IronLimit, Minutes, Size } from '../../src/core/index.ts';
+import type { Diagnostic, IronLimit, Minutes, Size } from '../../src/core/index.ts';
 
 /** A step as a page tells it. Lengths in mm. */
 export type ToldStep = {
@@ -21,7 +21,7 @@ export type ToldStep = {
   /** Where it can hurt: of each usual caution its title and its first sentence. */
   hurts: { title: string; sentence: string }[];
   note?: string;
-  findings: Pick<Finding, 'severity' | 'message' | 'mend'>[];
+  findings: Pick<Diagnostic, 'severity' | 'message' | 'fix'>[];
 };
 
 /** A line of the table of all steps. */

@@ -7,7 +7,7 @@ import {
   oncePer,
   pointAtShowing,
   type Drift,
-  type Finding,
+  type Diagnostic,
   type Pattern,
   type Pointing,
   type Scene,
@@ -76,7 +76,7 @@ export function play(pattern: Pattern, id: string, at: number): Scene | undefine
 export const drawDrifted = (drift: Drift, { edition }: Pick<Pattern, 'edition'>): Scene =>
   drawDrift(drift, { edition, grid: FINE, fit: low(40) });
 
-const checked = new WeakMap<Pattern, Finding[]>();
+const checked = new WeakMap<Pattern, Diagnostic[]>();
 
 /** What goes wrong in a step at this size. Notes are for the author. */
 function findingsOf(pattern: Pattern, { place }: Step): ToldStep['findings'] {
@@ -84,5 +84,5 @@ function findingsOf(pattern: Pattern, { place }: Step): ToldStep['findings'] {
   if (!findings) checked.set(pattern, (findings = check(pattern)));
   return findings
     .filter(({ severity, place: at }) => severity !== 'note' && at[0] === place[0] && at[1] === place[1])
-    .map(({ severity, message, mend }) => ({ severity, message, ...(mend !== undefined && { mend }) }));
+    .map(({ severity, message, fix }) => ({ severity, message, ...(fix !== undefined && { fix }) }));
 }

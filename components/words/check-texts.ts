@@ -3,11 +3,11 @@ import { quote, sumFor, type Pattern } from '../../src/core/index.ts';
 import { allTextsIn, textsIn } from './given.ts';
 import type { AttributeInLesson, LessonAround, Mistake, WordInLesson } from './word.ts';
 
-export const error = (at: number, message: string, mend?: string): Mistake => ({
+export const error = (at: number, message: string, fix?: string): Mistake => ({
   at,
   severity: 'error',
   message,
-  mend,
+  fix,
 });
 
 /** Finds an attribute by its name. */
@@ -32,7 +32,7 @@ function sizeMistakes({ name, value, at }: AttributeInLesson, patterns: readonly
       // What one choice of options leaves out, another has.
       const [fault, ...others] = patterns.map((pattern) => sumFor(of, pattern));
       return fault && !fault.ok && others.every(({ ok }) => !ok)
-        ? [error(at, `${name}: ${fault.fault.message}`, fault.fault.mend)]
+        ? [error(at, `${name}: ${fault.fault.message}`, fault.fault.fix)]
         : [];
     }),
   );

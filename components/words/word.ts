@@ -82,7 +82,7 @@ export type Mistake = {
   at: number;
   severity: 'error' | 'warning' | 'note';
   message: string;
-  mend?: string | undefined;
+  fix?: string | undefined;
 };
 
 /** The lesson's project in every way that differs from the lesson in one option; the lesson's own first. */
@@ -145,7 +145,7 @@ export type Word = {
    * For a question: whether it can come up in a Practice set, with or without new numbers, or why not. Where what can be
    * chosen is mixed anew each time, a file `again.ts` in its folder tells how.
    */
-  inSets?: 'as it is' | 'with new numbers' | { because: string; mend: string };
+  inSets?: 'as it is' | 'with new numbers' | { because: string; fix: string };
   /** It shows every step of the making. */
   showsAllSteps?: boolean;
 };

@@ -42,7 +42,7 @@ switch (positionals[0]) {
 
 async function build(): Promise<void> {
   const { checkedContent } = await import('../site/check/checked-content.ts');
-  const { isError } = await import('../site/content/problem.ts');
+  const { isError } = await import('../site/content/diagnostic.ts');
   const { report } = await import('../site/check/report.ts');
   const { problems } = checkedContent(root);
   if (problems.length > 0) console.log(`${report(problems, process.stdout.hasColors?.() ?? false)}\n`);

@@ -1,6 +1,6 @@
 /**
  * npm run check: every mistake in content/, by file. `npm run check -- --json` prints them for other programs, and
- * `npm run check -- --fix` first puts in the mends that are certain: typed numbers with the words of a measure beside
+ * `npm run check -- --fix` first puts in the fixes that are certain: typed numbers with the words of a measure beside
  * them. `--fix --show` prints them, before and after, and writes nothing; `--fix --undo` takes the last ones back.
  * `npm run check -- --lessons` tells of every lesson how long it is, and from which age it reads easily.
  * Ends with 1 where there is a mistake; warnings and notes alone end with 0.
@@ -10,7 +10,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { findContentProblems } from '../site/check/find-content-problems.ts';
-import { isError } from '../site/content/problem.ts';
+import { isError } from '../site/content/diagnostic.ts';
 import { readContent } from '../site/content/read-content.ts';
 import { FEWEST } from '../site/check/reading-problems.ts';
 import { readingOf } from '../site/check/reading.ts';
@@ -32,59 +32,59 @@ export function check(root: string, options: { json?: boolean | undefined; colou
   };
 }
 
-/** What a mend changes: the line before and after it, counted from 1. */
+/** What a fix changes: the line before and after it, counted from 1. */
 export type Change = { line: number; before: string; after: string };
 
-/** A file with its mends put in. */
-export type Mended = { file: string; before: string; after: string; changes: Change[]; count: number };
+/** A file with its fixes put in. */
+export type Fixed = { file: string; before: string; after: string; changes: Change[]; count: number };
 
-/** Where the last mends are kept, so that they can be taken back. */
+/** Where the last fixes are kept, so that they can be taken back. */
 const LAST = '.cache/check-fix.json';
 
 /**
- * The mends that are certain, file by file. Nothing is written.
+ * The fixes that are certain, file by file. Nothing is written.
  *
  * @param root the folder that holds content/
  */
-export function certainMends(root: string): Mended[] {
-  const certain = findContentProblems(root).filter(({ fix }) => fix);
+export function certainFixes(root: string): Fixed[] {
+  const certain = findContentProblems(root).filter(({ edit }) => edit);
   return [...Map.groupBy(certain, (problem) => problem.file)].map(([file, own]) => {
     const before = readFileSync(path.join(root, file), 'utf8');
     // From the end backwards, so that offsets stay true.
-    const fixes = own.map(({ fix }) => fix!).toSorted((a, b) => b.start - a.start);
-    const after = fixes.reduce((text, { start, end, text: by }) => text.slice(0, start) + by + text.slice(end), before);
+    const edits = own.map(({ edit }) => edit!).toSorted((a, b) => b.start - a.start);
+    const after = edits.reduce((text, { start, end, text: by }) => text.slice(0, start) + by + text.slice(end), before);
     const [was, is] = [before.split('\n'), after.split('\n')];
     const changes = was.flatMap((line, i): Change[] =>
       line === is[i] ? [] : [{ line: i + 1, before: line.trim(), after: (is[i] ?? '').trim() }],
     );
-    return { file, before, after, changes, count: fixes.length };
+    return { file, before, after, changes, count: edits.length };
   });
 }
 
 /**
- * Puts in the mends that are certain, and keeps what was there before.
+ * Puts in the fixes that are certain, and keeps what was there before.
  *
  * @param root the folder that holds content/
  * @returns how many were put in, by file; the files as they were and are; and of files that could not be written, why
  */
-export function putRight(root: string): { done: Map<string, number>; mended: Mended[]; refused: Refusal[] } {
-  const mended: Mended[] = [];
+export function putRight(root: string): { done: Map<string, number>; fixed: Fixed[]; refused: Refusal[] } {
+  const fixed: Fixed[] = [];
   const refused: Refusal[] = [];
-  for (const one of certainMends(root)) {
+  for (const one of certainFixes(root)) {
     const refusal = writeAuthorFile(path.join(root, one.file), one.after);
     if (refusal) refused.push(refusal);
-    else mended.push(one);
+    else fixed.push(one);
   }
-  if (mended.length > 0) {
+  if (fixed.length > 0) {
     const kept = path.join(root, LAST);
     mkdirSync(path.dirname(kept), { recursive: true });
-    writeFileSync(kept, JSON.stringify(mended));
+    writeFileSync(kept, JSON.stringify(fixed));
   }
-  return { done: new Map(mended.map(({ file, count }) => [file, count])), mended, refused };
+  return { done: new Map(fixed.map(({ file, count }) => [file, count])), fixed, refused };
 }
 
 /**
- * Takes the last mends back. A file that has changed since, or cannot be written, is left alone.
+ * Takes the last fixes back. A file that has changed since, or cannot be written, is left alone.
  *
  * @returns the files that are as they were before, and those that were left alone
  */
@@ -92,7 +92,7 @@ export function takeBack(root: string): { restored: string[]; changed: string[] 
   const kept = path.join(root, LAST);
   if (!existsSync(kept)) return { restored: [], changed: [] };
   const [restored, changed]: string[][] = [[], []];
-  for (const { file, before, after } of JSON.parse(readFileSync(kept, 'utf8')) as Mended[]) {
+  for (const { file, before, after } of JSON.parse(readFileSync(kept, 'utf8')) as Fixed[]) {
     const full = path.join(root, file);
     if (existsSync(full) && readFileSync(full, 'utf8') === after) {
       if (writeAuthorFile(full, before)) changed!.push(file);
@@ -103,9 +103,9 @@ export function takeBack(root: string): { restored: string[]; changed: string[] 
   return { restored: restored!, changed: changed! };
 }
 
-/** The mends in words: each line before and after. */
-export function tellMends(mended: readonly Mended[]): string {
-  return mended
+/** The fixes in words: each line before and after. */
+export function tellFixes(fixed: readonly Fixed[]): string {
+  return fixed
     .flatMap(({ file, changes }) => [
       file,
       ...changes.flatMap(({ line, before, after }) => [`  ${line}  - ${before}`, `  ${line}  + ${after}`]),
@@ -168,19 +168,19 @@ function fix(
   }
   const nothing = 'There is nothing to put right without asking you.';
   if (show) {
-    const mended = certainMends(root);
+    const fixed = certainFixes(root);
     return {
-      said: mended.length > 0 ? `${tellMends(mended)}\nNothing is written: that was --show.` : nothing,
+      said: fixed.length > 0 ? `${tellFixes(fixed)}\nNothing is written: that was --show.` : nothing,
       refused: false,
     };
   }
-  const { done, mended, refused } = putRight(root);
+  const { done, fixed, refused } = putRight(root);
   const follow = [...done].map(
     ([file, n]) => `${file}: ${n === 1 ? '1 number follows' : `${n} numbers follow`} the project now.`,
   );
   const lines = [
-    ...(mended.length > 0 ? [tellMends(mended), ...follow, 'Take it back with npm run check -- --fix --undo.'] : []),
-    ...refused.map(({ message, mend }) => `${message} ${mend}`),
+    ...(fixed.length > 0 ? [tellFixes(fixed), ...follow, 'Take it back with npm run check -- --fix --undo.'] : []),
+    ...refused.map(({ message, fix }) => `${message} ${fix}`),
   ];
   return { said: lines.join('\n') || nothing, refused: refused.length > 0 };
 }

@@ -62,8 +62,8 @@ function found<T extends { id: string }>(kind: string, id: string, all: readonly
   if (one) return one;
   const ids = all.map((entry) => entry.id);
   const near = closest(id, ids);
-  const mend = near ? `Did you mean “${near}”?` : ids.length ? `There are: ${ids.join(', ')}.` : 'Make one first.';
-  return `There is no ${kind} “${id}”. ${mend}`;
+  const fix = near ? `Did you mean “${near}”?` : ids.length ? `There are: ${ids.join(', ')}.` : 'Make one first.';
+  return `There is no ${kind} “${id}”. ${fix}`;
 }
 
 function makeProject(root: string, content: Content, id: string, title: string, from: string | undefined): Made {
@@ -125,7 +125,7 @@ function written(root: string, files: Map<string, string>, changes: Map<string, 
     const refusal = writeAuthorFile(path.join(root, file), text);
     if (!refusal) continue;
     for (const made of files.keys()) rmSync(path.join(root, made), { force: true });
-    return { ok: false, why: `${refusal.message} ${refusal.mend}` };
+    return { ok: false, why: `${refusal.message} ${refusal.fix}` };
   }
   return { ok: true, written: [...files.keys()], changed: [...changes.keys()], next };
 }

@@ -3,7 +3,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 
 /** Why a file was not written. It is then as it was. */
-export type Refusal = { message: string; mend: string };
+export type Refusal = { message: string; fix: string };
 
 /**
  * Writes a file as a whole, or not at all: the text goes into a new file beside it, which then takes its place. What a
@@ -52,10 +52,10 @@ export type Disk = Pick<
 
 function refusal(name: string, code: string | undefined): Refusal {
   if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS')
-    return { message: `${name} may not be written here.`, mend: 'Allow writing to the file and to its folder.' };
+    return { message: `${name} may not be written here.`, fix: 'Allow writing to the file and to its folder.' };
   if (code === 'ENOSPC' || code === 'EDQUOT')
-    return { message: `${name} is not written: the disk is full.`, mend: 'Make room, and try again.' };
+    return { message: `${name} is not written: the disk is full.`, fix: 'Make room, and try again.' };
   if (code === 'EBUSY')
-    return { message: `${name} is not written: another program holds it.`, mend: 'Close it there, and try again.' };
-  return { message: `${name} is not written (${code ?? 'no reason given'}).`, mend: 'Try again.' };
+    return { message: `${name} is not written: another program holds it.`, fix: 'Close it there, and try again.' };
+  return { message: `${name} is not written (${code ?? 'no reason given'}).`, fix: 'Try again.' };
 }

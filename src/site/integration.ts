@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { checkedContent } from './check/checked-content.ts';
 import { report } from './check/report.ts';
-import { isError } from './content/problem.ts';
+import { isError } from './content/diagnostic.ts';
 import { writeWordExamples } from './pages/word-examples.ts';
 
 /**

@@ -3,7 +3,7 @@ import { cpSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSyn
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { expect, test } from 'vitest';
-import { certainMends, check, lessonLengths, putRight, takeBack } from '../../src/author/check.ts';
+import { certainFixes, check, lessonLengths, putRight, takeBack } from '../../src/author/check.ts';
 import { contentCheck } from '../../src/site/integration.ts';
 import { contentFolder, exchanged } from '../site/content-folder.ts';
 
@@ -65,15 +65,15 @@ test.each([
   ['Thread an elastic of 1/4 in (6 mm) beside the seam.', false],
   ['Set the snap 1/4 in (6 mm) from the seam.', false],
   ['Beside the seam, an elastic of 1/4 in runs.', false],
-])('--fix goes by the measure’s own words beside the number: %s', (prose, mends) => {
-  expect(certainMends(contentFolder(exchanged(SIZE, '<YourSize />', prose))).length > 0).toBe(mends);
+])('--fix goes by the measure’s own words beside the number: %s', (prose, fixes) => {
+  expect(certainFixes(contentFolder(exchanged(SIZE, '<YourSize />', prose))).length > 0).toBe(fixes);
 });
 
 test('--fix can be shown, and taken back', () => {
   const root = contentFolder(exchanged(SIZE, '<YourSize />', 'A seam of 1/4 in.'));
   const text = () => readFileSync(path.join(root, SIZE), 'utf8');
   const before = text();
-  expect(certainMends(root).map(({ file, changes }) => [file, changes])).toEqual([
+  expect(certainFixes(root).map(({ file, changes }) => [file, changes])).toEqual([
     [SIZE, [{ line: 10, before: 'A seam of 1/4 in.', after: 'A seam of <Size of="seam" />.' }]],
   ]);
   expect(text()).toBe(before);
@@ -123,7 +123,7 @@ test('--json is for other programs', () => {
       column: 1,
       severity: 'error',
       message: 'This file is empty.',
-      mend: 'It needs at least: title, measures, pieces.',
+      fix: 'It needs at least: title, measures, pieces.',
     },
   ]);
   expect(status).toBe(1);

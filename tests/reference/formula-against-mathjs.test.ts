@@ -75,7 +75,7 @@ describe('formulas over lengths', () => {
         const other = theirs(sum, values);
         if (!found.ok) {
           // The kit stops at areas, and has no use for anything per length; mathjs goes on.
-          const onlyHere = ['more-than-area', 'divided-by-larger'].includes(found.fault.code);
+          const onlyHere = ['more-than-area', 'divided-by-larger'].includes(found.fault.code!);
           if (!onlyHere) expect(other, `${here(sum)}: ${found.fault.message}`).toBeUndefined();
           seen[onlyHere ? 'onlyHere' : 'refusedByBoth']++;
           return;

@@ -22,7 +22,7 @@ ${steps.trim().replace(/^/gmu, '  ')}
 `;
 
 /** The last step of a project, and the codes of what is wrong with it. */
-function made(yaml: string): { step: Step; found: string[]; inches: number[] } {
+function made(yaml: string): { step: Step; found: (string | undefined)[]; inches: number[] } {
   const pattern = resolved(yaml);
   const step = makeUp(pattern).at(-1)!;
   const found = check(pattern).map(({ code }) => code);

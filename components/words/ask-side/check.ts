@@ -13,8 +13,8 @@ export function check(written: WordInLesson, { project: { variants } }: LessonAr
   const pieces = [...new Set(variants.flatMap(({ inch }) => Object.keys(inch.pieces)))];
   const known = ['right side', 'wrong side', ...pieces];
   if (!known.includes(wanted)) {
-    const mend = didYouMean(wanted, known) ?? 'Write right side, wrong side, or the name of a piece.';
-    return [error(shows.at, `shows: there is no side or piece ${quote(wanted)}.`, mend)];
+    const fix = didYouMean(wanted, known) ?? 'Write right side, wrong side, or the name of a piece.';
+    return [error(shows.at, `shows: there is no side or piece ${quote(wanted)}.`, fix)];
   }
   const works = variants.flatMap(({ inch }) =>
     makeUp(inch)

@@ -20,12 +20,12 @@ export function check(written: WordInLesson, { project }: LessonAround): Mistake
   const [of, tolerance] = [attributeOf(written, 'of'), attributeOf(written, 'tolerance')];
   if (typeof of?.value !== 'string') return [];
   const none = noAnswer(of.value, patterns);
-  if (none) return [{ at: of.textAt, severity: 'warning', message: none, mend: 'Ask for another size.' }];
+  if (none) return [{ at: of.textAt, severity: 'warning', message: none, fix: 'Ask for another size.' }];
   if (typeof tolerance?.value !== 'string') return [];
   const passes = passingSlip(of.value, tolerance.value, project);
   if (passes === undefined) return [];
   const message = `So wide a tolerance does not tell the right answer from this slip: ${passes}`;
-  return [{ at: tolerance.textAt, severity: 'warning', message, mend: 'Make it smaller.' }];
+  return [{ at: tolerance.textAt, severity: 'warning', message, fix: 'Make it smaller.' }];
 }
 
 /** The lesson's own way in both editions. */
@@ -37,7 +37,7 @@ function slipMistakes({ name, value, at }: AttributeInLesson, patterns: readonly
   if (name === 'slips') {
     return Object.keys(value).flatMap((sum) => {
       const read = patterns.map((pattern) => sumFor(sum, pattern)).find(({ ok }) => !ok);
-      return read && !read.ok ? [error(at, `slips: ${read.fault.message}`, read.fault.mend)] : [];
+      return read && !read.ok ? [error(at, `slips: ${read.fault.message}`, read.fault.fix)] : [];
     });
   }
   if (name !== 'reword' && name !== 'forbid') return [];

@@ -25,6 +25,6 @@ export const AskSize: Word = {
   kept,
   inSets: {
     because: 'takes a sum, and a set asks for those by itself.',
-    mend: 'Write its sum into of or asks.',
+    fix: 'Write its sum into of or asks.',
   },
 };

@@ -23,5 +23,5 @@ export const MyPiece: Word = {
   view,
   paper,
   kept,
-  inSets: { because: 'measures a piece, and cannot be asked again.', mend: 'Take it out.' },
+  inSets: { because: 'measures a piece, and cannot be asked again.', fix: 'Take it out.' },
 };

@@ -35,7 +35,7 @@ function setMistakes(written: WordInLesson, { project }: LessonAround): Mistake[
     const fault = editionsOf(project)
       .map((pattern) => sumFor(sum, pattern))
       .find(({ ok }) => !ok);
-    return fault && !fault.ok ? [error(asks.at, `asks: ${fault.fault.message}`, fault.fault.mend)] : [];
+    return fault && !fault.ok ? [error(asks.at, `asks: ${fault.fault.message}`, fault.fault.fix)] : [];
   });
 }
 
@@ -43,7 +43,7 @@ function setMistakes(written: WordInLesson, { project }: LessonAround): Mistake[
 function alsoMistakes(written: WordInLesson, { words }: LessonAround): Mistake[] {
   const [also, rounds] = [attributeOf(written, 'also'), attributeOf(written, 'rounds')];
   if (!also || !Array.isArray(also.value)) return [];
-  const said = (message: string, mend: string) => error(also.at, message, mend);
+  const said = (message: string, fix: string) => error(also.at, message, fix);
   if (rounds?.value === 1)
     return [
       said('also: a set that ends with the first right answer never comes to these.', 'Write rounds={2} or more.'),
@@ -63,10 +63,10 @@ function alsoMistakes(written: WordInLesson, { words }: LessonAround): Mistake[]
     if (names.indexOf(name) < i) return [said(`also: ${quote(name)} stands there twice.`, 'Keep one of them.')];
     if (fitting.includes(name)) return [];
     const refused = questions.find((one) => one.names.includes(name))?.refused;
-    if (refused) return [said(`also: ${quote(name)} ${refused.because}`, refused.mend)];
-    const mend =
+    if (refused) return [said(`also: ${quote(name)} ${refused.because}`, refused.fix)];
+    const fix =
       didYouMean(name, fitting) ??
       (fitting.length > 0 ? `There are: ${anyOf(fitting)}.` : 'Write the question into the lesson, and name it here.');
-    return [said(`also: no question of this lesson is called ${quote(name)}.`, mend)];
+    return [said(`also: no question of this lesson is called ${quote(name)}.`, fix)];
   });
 }

@@ -44,6 +44,6 @@ export const Practice: Word = {
   kept,
   inSets: {
     because: 'is a set of its own.',
-    mend: 'Write its questions into this set, or take it out.',
+    fix: 'Write its questions into this set, or take it out.',
   },
 };

@@ -26,6 +26,6 @@ export const Predict: Word = {
   kept,
   inSets: {
     because: 'is a guess, and a guess is never wrong.',
-    mend: 'Ask it with <AskChoice>, or take it out.',
+    fix: 'Ask it with <AskChoice>, or take it out.',
   },
 };

@@ -5,7 +5,7 @@ import { isScalar, parseDocument } from 'yaml';
 import { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
 import { readYaml } from '../../site/content/located-yaml.ts';
 import type { Place } from '../../site/content/located-yaml.ts';
-import { isError, type Problem } from '../../site/content/problem.ts';
+import { isError, type Diagnostic } from '../../site/content/diagnostic.ts';
 import { projectProblems, workOut } from '../../site/check/project-problems.ts';
 import { writeAuthorFile } from '../write-file.ts';
 import { withField, withValue } from '../yaml-edit.ts';
@@ -46,7 +46,7 @@ export class Shelf {
     const form = this.#read(id, before);
     if (!form) return undefined;
     if (form.broken) {
-      return { kind: 'refused', message: 'The file has a mistake.', mend: 'Mend it in your editor first.' };
+      return { kind: 'refused', message: 'The file has a mistake.', fix: 'Mend it in your editor first.' };
     }
     const there = valueAt(before, place);
     if (there !== was) return { kind: 'conflict', form, theirs: there };
@@ -58,10 +58,10 @@ export class Shelf {
           : undefined
         : withValue(before, place, value);
     if (after === undefined) {
-      return { kind: 'refused', message: 'This value cannot be written from here.', mend: 'Change it in your editor.' };
+      return { kind: 'refused', message: 'This value cannot be written from here.', fix: 'Change it in your editor.' };
     }
     const fault = newFault(this.#problems(id, before), this.#problems(id, after), place, after);
-    if (fault) return { kind: 'refused', message: fault.message, mend: fault.mend };
+    if (fault) return { kind: 'refused', message: fault.message, fix: fault.fix };
     const refusal = writeAuthorFile(full, after);
     if (refusal) return { kind: 'refused', ...refusal };
     const written = this.#read(id, after)!;
@@ -86,8 +86,8 @@ export class Shelf {
       return form;
     }
     const last = this.#lastGood.get(id);
-    const [{ line, column, message, mend }] = problems as [Problem];
-    return last && { ...last, broken: { line, column, message, mend } };
+    const [{ line, column, message, fix }] = problems as [Diagnostic];
+    return last && { ...last, broken: { line, column, message, fix } };
   }
 
   #materials(): MaterialsFile {
@@ -97,7 +97,7 @@ export class Shelf {
   }
 
   /** Mistakes of one project file by itself. */
-  #problems(id: string, text: string): Problem[] {
+  #problems(id: string, text: string): Diagnostic[] {
     const file = fileOf(id);
     const read = readYaml(text, ProjectFile, file);
     if (!read.value) return read.problems;
@@ -116,7 +116,7 @@ function valueAt(text: string, place: Place): string | undefined {
  * The mistake that a change makes at its own place: a length that cannot be read, a name that nothing has. What it
  * leads to elsewhere (a card that no longer fits) is for the author to see and to weigh.
  */
-function newFault(before: Problem[], after: Problem[], place: Place, text: string): Problem | undefined {
+function newFault(before: Diagnostic[], after: Diagnostic[], place: Place, text: string): Diagnostic | undefined {
   const { line, column } = locate(text, place);
   const end = column + (valueAt(text, place)?.length ?? 0);
   const known = new Set(before.map(({ message }) => message));

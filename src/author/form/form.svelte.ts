@@ -1,10 +1,11 @@
+import type { Diagnostic } from '../../core/measure/index.ts';
 import {
   capital,
   checkAll,
   metIn,
   resolveProject,
   type Edition,
-  type MetFinding,
+  type Met,
   type Pattern,
   type ProjectFile,
 } from '../../core/index.ts';
@@ -14,7 +15,7 @@ import { fieldsOf, type Answer, type Change, type Entry, type Field, type FormSt
 /** How it stands with a box whose value differs from the file, or did a moment ago. */
 export type FieldStatus =
   | { kind: 'written'; line: number }
-  | { kind: 'refused'; message: string; mend?: string | undefined }
+  | { kind: 'refused'; message: string; fix?: string | undefined }
   | { kind: 'conflict'; theirs: string | undefined };
 
 const keyOf = (place: Place): string => JSON.stringify(place);
@@ -39,7 +40,7 @@ export class FormClient {
   said = $state('');
   /** The last change that was written. */
   last = $state.raw<{ field: Field; was: string; value: string }>();
-  findings = $state.raw<MetFinding[]>([]);
+  findings = $state.raw<Diagnostic<Met>[]>([]);
 
   constructor(address: string) {
     this.#address = address;
@@ -108,7 +109,7 @@ export class FormClient {
   value = (field: Field): string => this.#typed[keyOf(field.place)] ?? field.value;
   status = (field: Field): FieldStatus | undefined => this.#status[keyOf(field.place)];
   /** Findings of an entry, and of one box of it. */
-  about = ({ place }: Pick<Entry, 'place'>): MetFinding[] =>
+  about = ({ place }: Pick<Entry, 'place'>): Diagnostic<Met>[] =>
     // What was refused is said beside its box already.
     this.findings.filter((one) => isBelow(one.place, place) && this.#status[keyOf(one.place)]?.kind !== 'refused');
   isFaulty = ({ place }: Field): boolean =>
@@ -142,7 +143,7 @@ export class FormClient {
       this.#take(answer.form);
       return undefined;
     }
-    if (answer?.kind === 'refused') return `${answer.message} ${answer.mend ?? ''}`.trim();
+    if (answer?.kind === 'refused') return `${answer.message} ${answer.fix ?? ''}`.trim();
     return answer ? 'The file has one of that name by now.' : SILENT;
   }
 
@@ -208,11 +209,11 @@ export class FormClient {
 }
 
 /** Mistakes first. */
-const inOrder = (findings: MetFinding[]): MetFinding[] =>
+const inOrder = (findings: Diagnostic<Met>[]): Diagnostic<Met>[] =>
   (['error', 'warning', 'note'] as const).flatMap((one) => findings.filter(({ severity }) => severity === one));
 
 /** The front of a finding's sentence: “Metric edition: ”. */
-export function met(finding: MetFinding): string {
+export function met(finding: Diagnostic<Met>): string {
   const where = metIn(finding);
   return where && `${capital(where)}: `;
 }

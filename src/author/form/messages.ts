@@ -34,7 +34,7 @@ export type FormState = {
   project: ProjectFile;
   materials: Materials;
   /** Why the file on disk cannot be read; the rest is then its last state. */
-  broken?: { line: number; column: number; message: string; mend?: string | undefined };
+  broken?: { line: number; column: number; message: string; fix?: string | undefined };
 };
 
 /**
@@ -49,7 +49,7 @@ export type Answer =
   /** Another hand changed the same value on disk meanwhile; undefined where it is gone. */
   | { kind: 'conflict'; form: FormState; theirs: string | undefined }
   /** It cannot stand there, so it was not written. */
-  | { kind: 'refused'; message: string; mend?: string | undefined };
+  | { kind: 'refused'; message: string; fix?: string | undefined };
 
 /** All boxes of a form. */
 export const fieldsOf = ({ sections }: Pick<FormState, 'sections'>): Field[] =>

@@ -5,7 +5,8 @@ import {
   ok,
   ON_MARK,
   type Edition,
-  type Fault,
+  type Diagnostic,
+  type InText,
   type Grid,
   type Result,
 } from '../measure/index.ts';
@@ -42,7 +43,7 @@ export type Scope = {
  * text: kinds that do not fit, unknown names, division by zero, and what does not come to a finite number.
  *
  * @example evaluate(formula('3 in / 2'), scope) // => { ok: true, value: { value: 38.1, dimension: 1 } }
- * @example evaluate(formula('ease + 2'), scope) // => { ok: false, fault: { code: 'kinds-differ', mend: '2 in', ... } }
+ * @example evaluate(formula('ease + 2'), scope) // => { ok: false, fault: { code: 'kinds-differ', fix: '2 in', ... } }
  */
 export function evaluate(formula: Formula, scope: Scope): Result<Quantity> {
   const run: Run = { text: formula.text, scope, dimension: 0, fault: undefined };
@@ -53,7 +54,12 @@ export function evaluate(formula: Formula, scope: Scope): Result<Quantity> {
 }
 
 /** One working-out. `walk` leaves the kind of what it returns in `dimension`, so that no pair is made at each step. */
-type Run = { readonly text: string; readonly scope: Scope; dimension: Dimension; fault: Fault | undefined };
+type Run = {
+  readonly text: string;
+  readonly scope: Scope;
+  dimension: Dimension;
+  fault: Diagnostic<InText> | undefined;
+};
 
 /** The value of a part; NaN once there is a fault. */
 function walk(node: Node, run: Run): number {
@@ -163,7 +169,7 @@ function kindsDiffer(run: Run, left: Node, kind: Dimension, right: Node, what: s
   return refuse(run, mismatches.kindsDiffer(run.text, [left, kind], [right, run.dimension], what, edition));
 }
 
-function refuse(run: Run, fault: Fault): number {
+function refuse(run: Run, fault: Diagnostic<InText>): number {
   run.fault ??= fault;
   return NaN;
 }

@@ -1,5 +1,5 @@
 /** What is said about a formula that reads well and cannot be worked out. */
-import { quote, type Edition, type Fault } from '../measure/index.ts';
+import { quote, type Edition, type Diagnostic, type InText } from '../measure/index.ts';
 import type { Dimension, JoinNode, NameNode, Node } from './tree.ts';
 
 const kinds = ['a plain number', 'a length', 'an area'] as const;
@@ -16,51 +16,67 @@ export function kindsDiffer(
   right: [Node, Dimension],
   what: string,
   edition: Edition,
-): Fault {
+): Diagnostic<InText> {
   const [[small, smallKind], [large, largeKind]] = left[1] < right[1] ? [left, right] : [right, left];
   const pair = `${written(text, large)} is ${kinds[largeKind]} and ${written(text, small)} ${kinds[smallKind]}`;
   const code = 'kinds-differ';
   const also = at(large);
   const number = text.slice(small.start, small.end);
   if (small.kind !== 'number' || largeKind !== 1 || number.startsWith('(')) {
-    return { code, message: `${pair}. They cannot be ${what}.`, ...at(small), also };
+    return { severity: 'error', code, message: `${pair}. They cannot be ${what}.`, ...at(small), also };
   }
-  const mend = `${number} ${edition === 'inch' ? 'in' : 'mm'}`;
-  return { code, message: `${pair}. Write “${mend}” if you mean a length.`, ...at(small), mend, also };
+  const fix = `${number} ${edition === 'inch' ? 'in' : 'mm'}`;
+  return { severity: 'error', code, message: `${pair}. Write “${fix}” if you mean a length.`, ...at(small), fix, also };
 }
 
-export function moreThanArea(text: string, node: JoinNode): Fault {
+export function moreThanArea(text: string, node: JoinNode): Diagnostic<InText> {
   const product = `${written(text, node.left)} times ${written(text, node.right)}`;
-  return { code: 'more-than-area', message: `${product} is more than an area. Check what is multiplied.`, ...at(node) };
+  return {
+    severity: 'error',
+    code: 'more-than-area',
+    message: `${product} is more than an area. Check what is multiplied.`,
+    ...at(node),
+  };
 }
 
-export function dividedByLarger(text: string, node: JoinNode, kind: Dimension, other: Dimension): Fault {
+export function dividedByLarger(text: string, node: JoinNode, kind: Dimension, other: Dimension): Diagnostic<InText> {
   const { left, right } = node;
   const pair = `${written(text, left)} is ${kinds[kind]} and ${written(text, right)} ${kinds[other]}`;
   const code = 'divided-by-larger';
-  const mend = `${text.slice(left.start, left.end)}/${text.slice(right.start, right.end)}`;
+  const fix = `${text.slice(left.start, left.end)}/${text.slice(right.start, right.end)}`;
   // `3 / 4 in` is three over four inches; with the blanks left out it is three quarters of an inch.
-  if (right.kind !== 'length' || !/^\d+\/\d+(?![\d.,/])/u.test(mend)) {
-    return { code, message: `${pair}. The one cannot be divided by the other.`, ...at(right), also: at(left) };
+  if (right.kind !== 'length' || !/^\d+\/\d+(?![\d.,/])/u.test(fix)) {
+    return {
+      severity: 'error',
+      code,
+      message: `${pair}. The one cannot be divided by the other.`,
+      ...at(right),
+      also: at(left),
+    };
   }
-  return { code, message: `${pair}. Write “${mend}” if you mean a fraction.`, ...at(node), mend };
+  return { severity: 'error', code, message: `${pair}. Write “${fix}” if you mean a fraction.`, ...at(node), fix };
 }
 
-export function dividedByZero(text: string, node: Node): Fault {
+export function dividedByZero(text: string, node: Node): Diagnostic<InText> {
   const message = `${written(text, node)} is zero. Nothing can be divided by it.`;
-  return { code: 'divided-by-zero', message, ...at(node) };
+  return { severity: 'error', code: 'divided-by-zero', message, ...at(node) };
 }
 
-export function roundedToNothing(text: string, node: Node): Fault {
+export function roundedToNothing(text: string, node: Node): Diagnostic<InText> {
   const message = `${written(text, node)} is not more than zero. Nothing can be rounded to it.`;
-  return { code: 'rounded-to-nothing', message, ...at(node) };
+  return { severity: 'error', code: 'rounded-to-nothing', message, ...at(node) };
 }
 
-export function restsOnFault(node: NameNode): Fault {
+export function restsOnFault(node: NameNode): Diagnostic<InText> {
   const message = `${quote(node.name)} has no value yet, because of a fault of its own.`;
-  return { code: 'rests-on-fault', message, ...at(node) };
+  return { severity: 'error', code: 'rests-on-fault', message, ...at(node) };
 }
 
-export function notFinite(text: string, node: Node): Fault {
-  return { code: 'not-finite', message: `${written(text, node)} does not come to a finite number.`, ...at(node) };
+export function notFinite(text: string, node: Node): Diagnostic<InText> {
+  return {
+    severity: 'error',
+    code: 'not-finite',
+    message: `${written(text, node)} does not come to a finite number.`,
+    ...at(node),
+  };
 }

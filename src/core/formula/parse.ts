@@ -4,7 +4,8 @@ import {
   ok,
   readLength,
   skipBlanks,
-  type Fault,
+  type Diagnostic,
+  type InText,
   type Result,
   type Written,
 } from '../measure/index.ts';
@@ -61,7 +62,7 @@ type Reader = {
   endAtTo: boolean;
   /** Inside `min(…)` or `max(…)`, where a comma parts. */
   inList: boolean;
-  fault: Fault | undefined;
+  fault: Diagnostic<InText> | undefined;
 };
 
 const sumSigns: Record<string, Operator> = { '+': '+', '-': '-', '−': '-', '–': '-' };
@@ -219,7 +220,7 @@ function advance(reader: Reader, to: number): void {
   reader.at = skipBlanks(reader.text, to);
 }
 
-function refuse(reader: Reader, fault: Fault): undefined {
+function refuse(reader: Reader, fault: Diagnostic<InText>): undefined {
   reader.fault ??= fault;
 }
 

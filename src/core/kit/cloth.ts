@@ -1,13 +1,13 @@
 /** How much of a cloth or an interfacing is bought: its pieces laid out on its own width. */
 import { bounds, rectangle } from '../geometry/index.ts';
 import { layOut, soldIn, toBuy, wanted } from '../layout/index.ts';
-import { quote } from '../measure/index.ts';
+import { type Diagnostic, quote } from '../measure/index.ts';
 import { matchingOf } from '../project/matching.ts';
 import { formatLength } from '../measure/index.ts';
 import { JOIN, squaresForBias, stripsFor } from './strips.ts';
 import type { Cloth, Demand, LayOptions, Layout, Purchase, Selling, Wanted } from '../layout/index.ts';
 import type { Edition } from '../measure/index.ts';
-import type { Finding, Material, Pattern, Piece, Role } from '../project/pattern.ts';
+import type { Material, Pattern, Piece, Role } from '../project/pattern.ts';
 
 /** What is lost where the shop's end is cut straight. Common practice, no source. */
 export const STRAIGHTENING: Readonly<Record<Edition, number>> = { inch: 25.4, metric: 25 };
@@ -33,7 +33,7 @@ export type ClothNeed = {
   width: number;
   /** Once it is washed: what the pieces are laid on. */
   washed: number;
-  findings: Finding[];
+  findings: Diagnostic[];
 };
 
 /**
@@ -142,7 +142,7 @@ export function clothNeed(
   role: Role,
   sets: number,
   options: LayOptions & { width?: number } = {},
-): ClothNeed | Finding | undefined {
+): ClothNeed | Diagnostic | undefined {
   const pieces = piecesOf(pattern, role.role);
   const { material } = role;
   if (pieces.length === 0 || !material) return undefined;
@@ -153,7 +153,7 @@ export function clothNeed(
       place: ['materials', role.role],
       code: 'no width',
       message: `How wide ${quote(material.label)} is sold is not known, so no length can be worked out.`,
-      mend: `Give ${quote(material.name)} a width in materials.yaml.`,
+      fix: `Give ${quote(material.name)} a width in materials.yaml.`,
     };
   const { edition, cutting } = pattern;
   const selling = sellingOf(material, edition);
@@ -167,5 +167,5 @@ export function clothNeed(
 }
 
 /** A finding of the layout at its place in the project file. */
-export const inProject = (finding: Finding, { role }: Role): Finding =>
+export const inProject = (finding: Diagnostic, { role }: Role): Diagnostic =>
   finding.place[0] === 'pieces' && finding.place.length > 1 ? finding : { ...finding, place: ['materials', role] };

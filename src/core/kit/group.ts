@@ -1,5 +1,5 @@
 /** For how many makers things are got ready. */
-import type { Finding } from '../project/pattern.ts';
+import type { Diagnostic } from '../measure/index.ts';
 
 export type Group = {
   makers: number;
@@ -19,8 +19,8 @@ export const MOST_MAKERS = 500;
 export const setsFor = ({ makers, spares }: Group): number => makers + spares;
 
 /** A group that can be reckoned with. What cannot is put right, each with a word. */
-export function soundGroup(group: Group): { group: Group; findings: Finding[] } {
-  const findings: Finding[] = [];
+export function soundGroup(group: Group): { group: Group; findings: Diagnostic[] } {
+  const findings: Diagnostic[] = [];
   const whole = (name: 'makers' | 'spares' | 'machines', least: number, otherwise: number): number => {
     const asked = group[name] ?? otherwise;
     if (Number.isInteger(asked) && asked >= least && asked <= MOST_MAKERS) return asked;

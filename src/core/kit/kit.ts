@@ -1,4 +1,5 @@
 /** What to buy for a group: every material with how it comes to that much, what it costs, and what stands in the way. */
+import type { Diagnostic } from '../measure/index.ts';
 import { clothNeed, isCloth, piecesOf, stripWords, washedWidth } from './cloth.ts';
 import { countedNeed } from './counted.ts';
 import { setsFor, soundGroup } from './group.ts';
@@ -7,7 +8,7 @@ import { perOf, priced } from './price.ts';
 import { threadNeed } from './thread.ts';
 import { matchWords } from '../project/matching.ts';
 import type { LayOptions } from '../layout/index.ts';
-import type { Finding, Pattern, Role } from '../project/pattern.ts';
+import type { Pattern, Role } from '../project/pattern.ts';
 import type { ClothNeed } from './cloth.ts';
 import type { CountedNeed } from './counted.ts';
 import type { Group } from './group.ts';
@@ -45,7 +46,7 @@ export type Kit = {
   cost: { total: number; perMaker: number };
   /** Labels of the lines that have no price. */
   unpriced: string[];
-  findings: Finding[];
+  findings: Diagnostic[];
 };
 
 export type KitOptions = {
@@ -112,7 +113,7 @@ function lineOf(
   group: Group,
   sets: number,
   options: KitOptions,
-  findings: Finding[],
+  findings: Diagnostic[],
 ): KitLine | undefined {
   const pieces = piecesOf(pattern, role.role).map(({ label }) => label);
   if (pieces.length === 0 && role.count === undefined) return undefined;

@@ -1,7 +1,7 @@
 /** What things cost. Amounts are rounded line by line, so that a sum adds up as it is printed. */
-import { quote } from '../measure/index.ts';
+import { type Diagnostic, quote } from '../measure/index.ts';
 import type { Edition } from '../measure/index.ts';
-import type { Finding, Price, Role } from '../project/pattern.ts';
+import type { Price, Role } from '../project/pattern.ts';
 
 /** What an amount buys: a length in mm or one of what is counted, and how that is said. */
 export type Per = Pick<Price, 'per' | 'words'>;
@@ -40,7 +40,7 @@ export function priced(
   bought: Bought,
   { currency, edition }: { currency: string; edition: Edition },
   amount = role.material?.price?.amount,
-): Priced | Finding | undefined {
+): Priced | Diagnostic | undefined {
   const { material } = role;
   const place = ['materials', role.role];
   const severity = 'warning';
@@ -53,13 +53,13 @@ export function priced(
   const own = material.price?.currency;
   if (own !== undefined && own !== currency && amount === material.price?.amount) {
     const message = `The price of ${name} is in ${own} and not in ${currency}, so it is left out of the sum.`;
-    return { severity, place, code: 'other currency', message, mend: 'Give it in the currency of site.yaml.' };
+    return { severity, place, code: 'other currency', message, fix: 'Give it in the currency of site.yaml.' };
   }
   const per = perOf(role, bought, edition);
   const units = unitsOf(bought, per.per);
   if (units === undefined) {
     const message = `The price of ${name} is for “${per.words}”, and it is not sold so.`;
-    return { severity, place, code: 'price-per', message, mend: 'Let “per” and “sold” in materials.yaml agree.' };
+    return { severity, place, code: 'price-per', message, fix: 'Let “per” and “sold” in materials.yaml agree.' };
   }
   return { amount, per, cost: rounded(amount * units, digitsOf(currency)) };
 }

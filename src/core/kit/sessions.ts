@@ -1,6 +1,6 @@
 /** Packs the tasks of a project into the sessions of a class. */
+import type { Diagnostic } from '../measure/index.ts';
 import { outlookOf } from './simulate.ts';
-import type { Finding } from '../project/pattern.ts';
 import type { Outlook, Room } from './simulate.ts';
 import type { Station, Task } from './tasks.ts';
 
@@ -27,7 +27,7 @@ export type SessionPlan = {
   sessions: PlannedSitting[];
   /** What one more iron or one more machine would save nine in ten makers, over all sessions, in minutes. */
   oneMore: Record<Station, number>;
-  findings: Finding[];
+  findings: Diagnostic[];
 };
 
 const USUAL = 5;
@@ -43,7 +43,7 @@ const MOST_SESSIONS = 40;
  */
 export function planSessions(tasks: readonly Task[], wish: SessionWish): SessionPlan {
   const { room, seed = 1, setUp = USUAL, tidyUp = USUAL } = wish;
-  const findings: Finding[] = [];
+  const findings: Diagnostic[] = [];
   const booked = wish.minutes.filter((minutes) => minutes > 0 && Number.isFinite(minutes));
   const usable = (minutes: number): number => minutes - setUp - tidyUp;
   const sessions: PlannedSitting[] = [];
@@ -81,7 +81,7 @@ export function planSessions(tasks: readonly Task[], wish: SessionWish): Session
       place: ['sessions'],
       code: 'too many sessions',
       message: `Even ${MOST_SESSIONS} sessions are too few for all the tasks.`,
-      mend: 'Make the sessions longer.',
+      fix: 'Make the sessions longer.',
     });
   else if (sessions.length > booked.length)
     findings.push({
@@ -89,7 +89,7 @@ export function planSessions(tasks: readonly Task[], wish: SessionWish): Session
       place: ['sessions'],
       code: 'more sessions',
       message: `The making takes ${sessions.length} sessions; ${booked.length} ${booked.length === 1 ? 'is' : 'are'} planned.`,
-      mend: 'Let makers finish at home, cut before the class, or plan another session.',
+      fix: 'Let makers finish at home, cut before the class, or plan another session.',
     });
   const saved = (more: Partial<Room>): number =>
     sessions.reduce((sum, { tasks: own, outlook }) => {
@@ -114,7 +114,7 @@ function groupsOf(tasks: readonly Task[]): Task[][] {
   return groups;
 }
 
-function tooLong(tasks: readonly Task[], over: number, minutes: number): Finding {
+function tooLong(tasks: readonly Task[], over: number, minutes: number): Diagnostic {
   const [first] = tasks;
   const what = tasks.length === 1 ? `“${first!.title}”` : `What begins with “${first!.title}”`;
   return {
@@ -122,7 +122,7 @@ function tooLong(tasks: readonly Task[], over: number, minutes: number): Finding
     place: ['sessions'],
     code: 'session too short',
     message: `${what} takes ${Math.ceil(over)} minutes more than a session of ${minutes} minutes has.`,
-    mend: 'Make the session longer, or get it ready before the class.',
+    fix: 'Make the session longer, or get it ready before the class.',
     amount: over,
   };
 }

@@ -1,5 +1,5 @@
 import { area, bounds, reflect, rotate, translate } from '../geometry/index.ts';
-import { SAME } from '../measure/index.ts';
+import { type Diagnostic, SAME } from '../measure/index.ts';
 import { boxesNeeded } from './bounds.ts';
 import { fewTries, layBoxes, plainKind, shortestLength, type Laying, type Spot, type Task } from './boxes.ts';
 import { cutsFor } from './cuts.ts';
@@ -7,7 +7,6 @@ import { layOutlines, MOST_OUTLINES } from './outlines.ts';
 import { fillsItsBox, noPlaceToMatch, ready, roomOn, sound, type Ready } from './ready.ts';
 import { MOST_SHRINKAGE, toBuy } from './sold.ts';
 import { stepsFor } from './steps.ts';
-import type { Finding } from '../project/pattern.ts';
 import type { Cloth, Demand, LayOptions, Wanted } from './demand.ts';
 import type { LaidCloth, Layout, Placement } from './layout.ts';
 
@@ -40,14 +39,14 @@ export function* layOutSteps(
   options: LayOptions = {},
 ): Generator<Progress, void, void> {
   const checked = sound(demand, cloths, options);
-  const mended = soundOptions(options);
+  const fixed = soundOptions(options);
   const onCloth = checked.cloths.map((cloth) =>
-    checked.demand.map((piece, i) => ready(piece, i, cloth, mended.options)),
+    checked.demand.map((piece, i) => ready(piece, i, cloth, fixed.options)),
   );
   const work: Work = {
     ...checked,
-    options: mended.options,
-    findings: [...checked.findings, ...mended.findings],
+    options: fixed.options,
+    findings: [...checked.findings, ...fixed.findings],
     onCloth,
     leads: leadsOf(onCloth.flat().filter(isReady)),
   };
@@ -158,9 +157,9 @@ type Work = {
   demand: Demand;
   cloths: readonly Cloth[];
   options: LayOptions;
-  findings: Finding[];
+  findings: Diagnostic[];
   /** For each cloth, each piece as it lies there, or why it does not. */
-  onCloth: (Ready | Finding)[][];
+  onCloth: (Ready | Diagnostic)[][];
   leads: Task['leads'];
 };
 
@@ -174,11 +173,11 @@ function leadsOf(pieces: readonly Ready[]): Task['leads'] {
   return new Map([...longest].map(([group, one]) => [group, one.piece.match!.at]));
 }
 
-const isReady = (one: Ready | Finding): one is Ready => 'outline' in one;
+const isReady = (one: Ready | Diagnostic): one is Ready => 'outline' in one;
 
 /** Options that are no use are put right, each with a word. */
-function soundOptions(options: LayOptions): { options: LayOptions; findings: Finding[] } {
-  const findings: Finding[] = [];
+function soundOptions(options: LayOptions): { options: LayOptions; findings: Diagnostic[] } {
+  const findings: Diagnostic[] = [];
   const amount = (name: string, value: number | undefined, most: number): number | undefined => {
     if (value === undefined || (value >= 0 && value <= most)) return value;
     findings.push({
@@ -397,8 +396,8 @@ function placement(
 }
 
 /** Why something is left over: it goes on no cloth, the repeat leaves it no place, or there is not enough. */
-function leftFindings({ demand, cloths, onCloth }: Work, left: Layout['left']): Finding[] {
-  const findings: Finding[] = [];
+function leftFindings({ demand, cloths, onCloth }: Work, left: Layout['left']): Diagnostic[] {
+  const findings: Diagnostic[] = [];
   let short = 0;
   for (const [i, piece] of demand.entries()) {
     const missing = left.find((one) => one.piece === piece.name)?.count ?? 0;
@@ -421,7 +420,7 @@ function leftFindings({ demand, cloths, onCloth }: Work, left: Layout['left']): 
       place: ['cloths'],
       code: 'not enough cloth',
       message: `There is not enough cloth: ${short} ${short === 1 ? 'piece is' : 'pieces are'} left over.`,
-      mend: 'Add a cloth, or a bolt without a length.',
+      fix: 'Add a cloth, or a bolt without a length.',
     });
   return findings;
 }

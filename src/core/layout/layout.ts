@@ -1,6 +1,6 @@
 /** What laying gives. All lengths in mm. */
+import type { Diagnostic } from '../measure/index.ts';
 import type { Outline, Point } from '../geometry/index.ts';
-import type { Finding } from '../project/pattern.ts';
 import type { StraightCut } from './cuts.ts';
 import type { Purchase } from './sold.ts';
 
@@ -59,5 +59,5 @@ export type Layout = {
   left: { piece: string; count: number }[];
   /** What to ask for in the shop, where a bolt is used. */
   buy: Purchase;
-  findings: Finding[];
+  findings: Diagnostic[];
 };

@@ -1,9 +1,8 @@
 /** Makes a demand ready to be laid: which way pieces may lie, opened out or doubled, and what stands in the way. */
 import { bounds, reflect, reflectPoint, rotate, sample, sides, translate } from '../geometry/index.ts';
-import { capital, formatLength, SAME } from '../measure/index.ts';
+import { type Diagnostic, capital, formatLength, SAME } from '../measure/index.ts';
 import type { Outline, Point } from '../geometry/index.ts';
 import type { Edition } from '../measure/index.ts';
-import type { Finding } from '../project/pattern.ts';
 import type { Cloth, Demand, LayOptions, Wanted } from './demand.ts';
 
 /** A piece as it is laid on one cloth. */
@@ -56,7 +55,7 @@ export function anglesOf(piece: Wanted, cloth: Cloth): number[] {
 }
 
 /** The piece ready to be laid on a cloth, or what stands in the way. */
-export function ready(piece: Wanted, index: number, cloth: Cloth, options: LayOptions): Ready | Finding {
+export function ready(piece: Wanted, index: number, cloth: Cloth, options: LayOptions): Ready | Diagnostic {
   const edition = options.edition ?? 'metric';
   const doubled = cloth.folded === true && options.manner !== 'straight cuts';
   let outline = piece.outline;
@@ -144,14 +143,14 @@ function tooLarge(
   size: { width: number; height: number },
   room: { width: number; height: number },
   edition: Edition,
-): Finding {
+): Diagnostic {
   const say = (mm: number): string => formatLength(mm, edition);
   const tooWide = !fits(size.width, room.width);
   const [what, has, over] = tooWide
     ? ['wide', room.width, size.width - room.width]
     : ['long', room.height, size.height - room.height];
   const couldTurn = fits(size.height, room.width) && fits(size.width, room.height);
-  const mend = couldTurn
+  const fix = couldTurn
     ? 'Turned by a quarter it would fit: let its grain be any, if the piece allows it.'
     : tooWide
       ? 'Join it from two pieces, or take wider cloth.'
@@ -162,31 +161,31 @@ function tooLarge(
       piece,
       tooWide ? 'piece too wide' : 'piece too long',
       `${named(piece)} is ${say(tooWide ? size.width : size.height)} ${what}; ${cloth.name} has room for ${say(Math.max(0, has))}.`,
-      mend,
+      fix,
     ),
     amount: over,
   };
 }
 
 /** The repeat is too high for a cloth: it leaves the piece no place there that matches its group. */
-export const noPlaceToMatch = (piece: Wanted, cloth: Cloth): Finding => ({
+export const noPlaceToMatch = (piece: Wanted, cloth: Cloth): Diagnostic => ({
   severity: 'error',
   place: ['pieces', piece.name, 'match'],
   code: 'no place to match',
   message: `The repeat of ${cloth.name} leaves ${named(piece)} no place that matches its group.`,
-  mend: 'Take a longer cloth, or let it lie unmatched.',
+  fix: 'Take a longer cloth, or let it lie unmatched.',
 });
 
 const named = (piece: Wanted): string => piece.label ?? piece.name;
 
-function problem(index: number, piece: Wanted, code: string, message: string, mend?: string): Finding {
+function problem(index: number, piece: Wanted, code: string, message: string, fix?: string): Diagnostic {
   const place = ['pieces', piece.name || index];
   return {
     severity: 'error',
     place,
     code,
     message: capital(message),
-    ...(mend ? { mend } : {}),
+    ...(fix ? { fix } : {}),
   };
 }
 
@@ -206,10 +205,10 @@ export function sound(
   demand: Demand,
   cloths: readonly Cloth[],
   options: LayOptions,
-): { demand: Demand; cloths: Cloth[]; findings: Finding[] } {
-  const findings: Finding[] = [];
-  const say = (place: (string | number)[], code: string, message: string, mend?: string): void => {
-    findings.push({ severity: 'error', place, code, message, ...(mend ? { mend } : {}) });
+): { demand: Demand; cloths: Cloth[]; findings: Diagnostic[] } {
+  const findings: Diagnostic[] = [];
+  const say = (place: (string | number)[], code: string, message: string, fix?: string): void => {
+    findings.push({ severity: 'error', place, code, message, ...(fix ? { fix } : {}) });
   };
   let total = 0;
   const pieces = demand.map((piece, i): Wanted => {
@@ -277,7 +276,7 @@ export function sound(
       place: ['pieces', matched[0]!.name, 'match'],
       code: 'nothing to match',
       message: 'Pieces are to match, and no cloth has a repeat.',
-      mend: 'Give the cloth the height of its repeat.',
+      fix: 'Give the cloth the height of its repeat.',
     });
   return { demand: pieces, cloths: usable, findings };
 }

@@ -1,4 +1,4 @@
-import { fail, ok, quote, type Fault, type Result } from './fault.ts';
+import { fail, ok, quote, type Diagnostic, type InText, type Result } from './diagnostic.ts';
 
 /**
  * A number as somebody wrote it, kept as `over / under` so that no digit is lost before the one division at the end.
@@ -64,16 +64,17 @@ export function readAmount(text: string, at: number, manner: Manner): Result<Amo
     const together = `${whole.value.over} ${text.slice(part.start, part.end)}`;
     const apart = `${whole.value.over} - ${text.slice(part.start, part.end)}`;
     return fail({
+      severity: 'error',
       code: 'mixed-or-minus',
       message: `${quote(written)} can be read two ways. Write “${together}” for the mixed number, or “${apart}” to take away.`,
       ...span,
-      mend: together,
+      fix: together,
     });
   }
   if (part.over >= part.under) {
     const meant = mixedText(mixed);
     const message = `The fraction in ${quote(written)} is a whole or more. Do you mean “${meant}”?`;
-    return fail({ code: 'improper-fraction', message, ...span, mend: meant });
+    return fail({ severity: 'error', code: 'improper-fraction', message, ...span, fix: meant });
   }
   return ok(mixed);
 }
@@ -114,7 +115,14 @@ function readDigits(run: string, start: number): Result<Amount> {
   if (more.length > 0) return fail(manySigns(written, start));
   if (written.includes(',') && decimals.length === 3 && /^[1-9]\d{0,2}$/u.test(whole)) {
     const message = `The comma in ${quote(written)} can be read two ways. Write ${whole}${decimals} or ${whole}.${decimals}.`;
-    return fail({ code: 'two-ways-comma', message, start, end: start + written.length, mend: `${whole}.${decimals}` });
+    return fail({
+      severity: 'error',
+      code: 'two-ways-comma',
+      message,
+      start,
+      end: start + written.length,
+      fix: `${whole}.${decimals}`,
+    });
   }
   // Beyond 15 places the digits no longer fit a whole number exactly; nothing on a table is measured that finely.
   const fits = decimals.length <= 15;
@@ -127,22 +135,29 @@ function readDigits(run: string, start: number): Result<Amount> {
   });
 }
 
-function manySigns(written: string, start: number): Fault {
+function manySigns(written: string, start: number): Diagnostic<InText> {
   // 1.234,5 and 1,234,567 leave no doubt about what was meant; 1.2.3 does.
   const thousands = /^\d{1,3}([.,])\d{3}(?:\1\d{3})*(?:(?!\1)[.,](\d+))?$/u.exec(written);
   const decimals = thousands?.[2];
   const whole = decimals === undefined ? written : written.slice(0, -decimals.length - 1);
-  const mend = thousands ? whole.replace(/[.,]/gu, '') + (decimals === undefined ? '' : `.${decimals}`) : undefined;
-  const message = mend
-    ? `Write ${quote(written)} without a mark between thousands: ${mend}.`
+  const fix = thousands ? whole.replace(/[.,]/gu, '') + (decimals === undefined ? '' : `.${decimals}`) : undefined;
+  const message = fix
+    ? `Write ${quote(written)} without a mark between thousands: ${fix}.`
     : `${quote(written)} has more than one decimal point. Write a number such as 4.5.`;
-  return { code: 'many-decimal-marks', message, start, end: start + written.length, ...(mend && { mend }) };
+  return {
+    severity: 'error',
+    code: 'many-decimal-marks',
+    message,
+    start,
+    end: start + written.length,
+    ...(fix && { fix }),
+  };
 }
 
-function zeroUnder(text: string, part: Amount): Fault {
+function zeroUnder(text: string, part: Amount): Diagnostic<InText> {
   const { start, end } = part;
   const message = `${quote(text.slice(start, end))} has a zero under the line. Write a fraction such as 1/4.`;
-  return { code: 'zero-under-line', message, start, end };
+  return { severity: 'error', code: 'zero-under-line', message, start, end };
 }
 
 /** A number of fractions as a mixed number in lowest terms: 21/4 as “5 1/4”. */

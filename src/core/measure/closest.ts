@@ -1,4 +1,4 @@
-import { quote } from './fault.ts';
+import { quote } from './diagnostic.ts';
 
 /**
  * The known word that a misspelt one most likely stands for, or none when nothing is near.

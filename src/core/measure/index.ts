@@ -1,4 +1,4 @@
-export * from './fault.ts';
+export * from './diagnostic.ts';
 export * from './edition.ts';
 export * from './closest.ts';
 export { listed } from './listed.ts';

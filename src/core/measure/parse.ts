@@ -1,7 +1,7 @@
 import { endOfJoint, endOfText, readAmount, skipBlanks, type Amount, type Manner } from './amount.ts';
 import { closest } from './closest.ts';
 import type { Edition } from './edition.ts';
-import { fail, ok, quote, type Fault, type Result } from './fault.ts';
+import { fail, ok, quote, type Diagnostic, type InText, type Result } from './diagnostic.ts';
 import { bareUnit, foot, inch, unitAt, unitWords, type Unit } from './units.ts';
 
 /** The longest length that is read, in mm: 100 m, longer than a full roll of cloth. */
@@ -18,7 +18,7 @@ export type Written = { value: number; edition?: Edition; bare?: Amount; start: 
  *
  * Read are whole and mixed numbers (`4 1/2`, `4-1/2`, `4½`), decimals with point or comma, the units in, ft, yd, mm,
  * cm and m with their words and marks (`"`, `'`, primes and quotation marks of every sort), and feet with inches
- * (`1' 6 1/2"`). Refused, with the place and if possible a mend: anything else, less than nothing, more than 100 m.
+ * (`1' 6 1/2"`). Refused, with the place and if possible a fix: anything else, less than nothing, more than 100 m.
  *
  * @example parseLength('4 1/2', 'inch') // => { ok: true, value: 114.3 }
  * @example parseLength('11,4 cm', 'inch') // => { ok: true, value: 114 }
@@ -82,31 +82,37 @@ const plus = (a: Ratio, b: Ratio): Ratio => ({ over: a.over * b.under + b.over *
 
 const sample: Record<Edition, string> = { inch: '4 1/2 in', metric: '114 mm' };
 
-function empty(text: string, edition: Edition): Fault {
-  return { code: 'empty-length', message: `Write a length, such as ${sample[edition]}.`, start: 0, end: text.length };
+function empty(text: string, edition: Edition): Diagnostic<InText> {
+  return {
+    severity: 'error',
+    code: 'empty-length',
+    message: `Write a length, such as ${sample[edition]}.`,
+    start: 0,
+    end: text.length,
+  };
 }
 
-function noNumber(text: string, start: number, end: number, edition: Edition): Fault {
+function noNumber(text: string, start: number, end: number, edition: Edition): Diagnostic<InText> {
   const sign = /^[-−–‐‑]\s*(?=[\d.,\p{No}])/u.exec(text.slice(start, end));
   if (sign) {
     const message = 'A length cannot be less than nothing. Leave out the minus sign.';
-    return { code: 'negative-length', message, start, end: start + sign[0].length, mend: '' };
+    return { severity: 'error', code: 'negative-length', message, start, end: start + sign[0].length, fix: '' };
   }
   const about = /^(?:[≈~]|about|approx\.?|ca?\.)\s*(?=[\d.,\p{No}])/iu.exec(text.slice(start, end));
   if (about) {
     const message = `Write the length itself, without ${quote(about[0].trim())}.`;
-    return { code: 'about-length', message, start, end: start + about[0].length, mend: '' };
+    return { severity: 'error', code: 'about-length', message, start, end: start + about[0].length, fix: '' };
   }
   if (unitAt(text, start)?.end === end) {
     const message = `Write a number before ${quote(text.slice(start, end))}, such as ${sample[edition]}.`;
-    return { code: 'number-missing', message, start, end };
+    return { severity: 'error', code: 'number-missing', message, start, end };
   }
   const message = `${quote(text.slice(start, end))} is not a length. Write a number, such as ${sample[edition]}.`;
-  return { code: 'not-a-length', message, start, end };
+  return { severity: 'error', code: 'not-a-length', message, start, end };
 }
 
 /** The text goes on after a length that was read well. */
-function leftOver(text: string, read: Written, end: number): Fault {
+function leftOver(text: string, read: Written, end: number): Diagnostic<InText> {
   const start = skipBlanks(text, read.end);
   const next = readAmount(text, start, 'entry');
   if (next?.ok) return twoNumbers(text, read.start, read.end, next.value);
@@ -118,34 +124,47 @@ function leftOver(text: string, read: Written, end: number): Fault {
     const message = meant
       ? `${quote(word)} is not a unit of length. Do you mean “${meant}”?`
       : `${quote(word)} is not a unit of length. Write in, ft, yd, mm, cm or m.`;
-    return { code: 'unknown-unit', message, start, end: start + word.length, ...(meant && { mend: meant }) };
+    return {
+      severity: 'error',
+      code: 'unknown-unit',
+      message,
+      start,
+      end: start + word.length,
+      ...(meant && { fix: meant }),
+    };
   }
   const message = `${quote(text.slice(start, end))} does not belong to the length. Leave it out.`;
-  return { code: 'more-than-a-length', message, start, end, mend: '' };
+  return { severity: 'error', code: 'more-than-a-length', message, start, end, fix: '' };
 }
 
 /** `4 - 1/2`, where the dash was meant to join and not to take away. */
-function dashedFraction(text: string, whole: Amount, start: number): Fault | undefined {
+function dashedFraction(text: string, whole: Amount, start: number): Diagnostic<InText> | undefined {
   if (!/[-‐‑–−]/u.test(text[start] ?? '') || whole.under !== 1) return undefined;
   const part = readAmount(text, skipBlanks(text, start + 1), 'entry');
   if (!part?.ok || !part.value.fraction) return undefined;
   const { end } = part.value;
-  const mend = `${whole.over} ${text.slice(part.value.start, end)}`;
-  const message = `Write a mixed number without a dash: ${mend}.`;
-  return { code: 'dash-in-number', message, start: whole.start, end, mend };
+  const fix = `${whole.over} ${text.slice(part.value.start, end)}`;
+  const message = `Write a mixed number without a dash: ${fix}.`;
+  return { severity: 'error', code: 'dash-in-number', message, start: whole.start, end, fix };
 }
 
-function twoNumbers(text: string, start: number, firstEnd: number, second: Amount): Fault {
+function twoNumbers(text: string, start: number, firstEnd: number, second: Amount): Diagnostic<InText> {
   const pair = `${quote(text.slice(start, firstEnd))} and ${quote(text.slice(second.start, second.end))}`;
-  return { code: 'two-numbers', message: `Write one length. Here are two: ${pair}.`, start, end: second.end };
+  return {
+    severity: 'error',
+    code: 'two-numbers',
+    message: `Write one length. Here are two: ${pair}.`,
+    start,
+    end: second.end,
+  };
 }
 
-function mixedUnits(start: number, end: number): Fault {
+function mixedUnits(start: number, end: number): Diagnostic<InText> {
   const message = 'Write one length in one system, the larger unit first, such as 1 ft 3 in or 38 cm.';
-  return { code: 'mixed-units', message, start, end };
+  return { severity: 'error', code: 'mixed-units', message, start, end };
 }
 
-function tooLong(text: string, start: number, end: number): Fault {
+function tooLong(text: string, start: number, end: number): Diagnostic<InText> {
   const message = `${quote(text.slice(start, end))} is more than 100 m, longer than a roll of cloth. Check number and unit.`;
-  return { code: 'huge-length', message, start, end };
+  return { severity: 'error', code: 'huge-length', message, start, end };
 }

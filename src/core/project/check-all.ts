@@ -3,13 +3,13 @@ import { check } from './check.ts';
 import { compiled } from './compile.ts';
 import { farApart, formatLength, listed, quote } from '../measure/index.ts';
 import { resolveProject } from './resolve.ts';
-import type { Edition } from '../measure/index.ts';
-import type { Finding, Pattern } from './pattern.ts';
+import type { Diagnostic, Edition, InFile } from '../measure/index.ts';
+import type { Pattern } from './pattern.ts';
 import type { Materials } from './materials.ts';
 import type { ProjectFile } from './schema.ts';
 
-/** A finding with the editions and options it was met in. */
-export type MetFinding = Finding & {
+/** Where and in which editions and options something was met. */
+export type Met = InFile & {
   /** Where not both editions have it, the one that does. */
   edition?: Edition;
   /** Where only some ends of the sliders have it: one such choice of a learner, by label, in words. */
@@ -49,15 +49,15 @@ export function checkAll(
   workOut: WorkOut = (edition, options, values) =>
     resolveProject(file, { edition, options, ...(values && { values }), ...(materials && { materials }) }),
   { ends = true }: { ends?: boolean } = {},
-): MetFinding[] {
+): Diagnostic<Met>[] {
   const names = Object.keys(file.options ?? {});
   const { combinations, all } = combinationsOf(file, names);
-  const found: MetFinding[] = [];
+  const found: Diagnostic<Met>[] = [];
   const said = new Set<string>();
   for (const options of combinations) {
     const [inch, metric] = (['inch', 'metric'] as const).map((edition) => check(workOut(edition, options))) as [
-      Finding[],
-      Finding[],
+      Diagnostic[],
+      Diagnostic[],
     ];
     const differs = Object.fromEntries(
       names.flatMap((name) => (isDefault(file, name, options) ? [] : [[name, options[name]!]])),
@@ -90,7 +90,7 @@ export function checkAll(
 type Slider = {
   name: string;
   label: string;
-  place: Finding['place'];
+  place: Diagnostic['place'];
   range: Record<Edition, { min: number; max: number }>;
 };
 
@@ -120,7 +120,7 @@ function endsOf(sliders: readonly Slider[]): { tried: Ends[]; all: boolean } {
 }
 
 /** What goes wrong where sliders stand at their ends, the lesson's own options on; `said` is told already. */
-function checkEnds(file: ProjectFile, workOut: WorkOut, said: ReadonlySet<string>): MetFinding[] {
+function checkEnds(file: ProjectFile, workOut: WorkOut, said: ReadonlySet<string>): Diagnostic<Met>[] {
   const project = compiled(file);
   const sliders = [...project.measures.values()].flatMap(({ name, label, place, range }): Slider[] =>
     range ? [{ name, label, place, range }] : [],
@@ -130,7 +130,7 @@ function checkEnds(file: ProjectFile, workOut: WorkOut, said: ReadonlySet<string
     Object.entries(file.options ?? {}).map(([name, { default: on = false }]) => [name, on]),
   );
   const { tried, all } = endsOf(sliders);
-  const checked = (edition: Edition, ends: Ends): Finding[] =>
+  const checked = (edition: Edition, ends: Ends): Diagnostic[] =>
     check(
       workOut(
         edition,
@@ -138,7 +138,7 @@ function checkEnds(file: ProjectFile, workOut: WorkOut, said: ReadonlySet<string
         Object.fromEntries(ends.map(({ slider, end }) => [slider.name, slider.range[edition][end]])),
       ),
     );
-  const met = new Map<string, { finding: Finding; edition: Edition; ends: Ends; times: number }>();
+  const met = new Map<string, { finding: Diagnostic; edition: Edition; ends: Ends; times: number }>();
   for (const edition of ['inch', 'metric'] as const) {
     for (const ends of tried) {
       const here = new Set<string>();
@@ -164,7 +164,7 @@ function checkEnds(file: ProjectFile, workOut: WorkOut, said: ReadonlySet<string
       if (same) [one.finding, one.ends] = [same, fewer];
     }
   }
-  const found = [...met.values()].map(({ finding, edition, ends, times }): MetFinding => {
+  const found = [...met.values()].map(({ finding, edition, ends, times }): Diagnostic<Met> => {
     const say = ({ slider: { name, range }, end }: Ends[number]) =>
       project.measures.get(name)!.kind === 'count'
         ? String(range[edition][end])
@@ -183,14 +183,14 @@ function checkEnds(file: ProjectFile, workOut: WorkOut, said: ReadonlySet<string
  * Small differences between the editions that a formula adds up: twelve gaps of 1/16 in are 3/4 in, and twelve of 2 mm
  * are 24 mm. Of what rests on such a sum, or on a measure whose editions are meant to differ, nothing more is said.
  */
-function driftOf(file: ProjectFile, workOut: WorkOut): MetFinding[] {
+function driftOf(file: ProjectFile, workOut: WorkOut): Diagnostic<Met>[] {
   const options = Object.fromEntries(
     Object.entries(file.options ?? {}).map(([name, { default: on = false }]) => [name, on]),
   );
   const [inch, metric] = [workOut('inch', options), workOut('metric', options)];
   const { parts } = compiled(file);
   const said = new Map<string, boolean>();
-  const found: MetFinding[] = [];
+  const found: Diagnostic<Met>[] = [];
   const visit = (name: string): boolean => {
     const before = said.get(name);
     if (before !== undefined) return before;
@@ -204,14 +204,14 @@ function driftOf(file: ProjectFile, workOut: WorkOut): MetFinding[] {
       const part = parts.get(name);
       const say = (of: Pattern, mm: number) => formatLength(mm, of.edition, { grid: of.grid });
       const message = `${quote(name)} comes to ${say(inch, one.value)}, which is ${say(metric, one.value)}, in the inch edition and to ${say(metric, other.value)} in the metric edition.`;
-      const mend = 'Small differences between the editions add up here. Choose values that lie closer together.';
+      const fix = 'Small differences between the editions add up here. Choose values that lie closer together.';
       const place = part ? ['pieces', part.piece] : ['measures', name];
       found.push({
         severity: 'note',
         place,
         code: 'editions-drift',
         message,
-        mend,
+        fix,
         amount: Math.abs(one.value - other.value),
       });
     }
@@ -225,7 +225,7 @@ function driftOf(file: ProjectFile, workOut: WorkOut): MetFinding[] {
 /**
  * How a finding was met, for the front of its sentence: `metric edition, without “flap”`. Empty for the lesson's own way.
  */
-export function metIn({ edition, options, values }: MetFinding): string {
+export function metIn({ edition, options, values }: Diagnostic<Met>): string {
   const chosen = Object.entries(values ?? {}).map(([label, value]) => `${quote(label)} at ${value}`);
   const changed = Object.entries(options ?? {});
   const sides = [true, false].flatMap((side) => {
@@ -240,7 +240,7 @@ export function metIn({ edition, options, values }: MetFinding): string {
 }
 
 /** The same fault in both editions is one fault, though its sentence tells the sizes of each. */
-const keyOf = ({ place, code, start }: Finding): string => JSON.stringify([place, code, start]);
+const keyOf = ({ place, code, start }: Diagnostic): string => JSON.stringify([place, code, start]);
 
 const isDefault = (file: ProjectFile, name: string, options: Readonly<Record<string, boolean>>): boolean =>
   options[name] === (file.options?.[name]?.default ?? false);

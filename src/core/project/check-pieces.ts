@@ -1,8 +1,8 @@
 /** Whether each piece can be measured, and can lie on the cloth it is cut from. */
-import { formatLength, isOnGrid, listed, quote, SAME } from '../measure/index.ts';
+import { type Diagnostic, formatLength, isOnGrid, listed, quote, SAME } from '../measure/index.ts';
 import { bounds, rotate, sides } from '../geometry/index.ts';
 
-import type { Finding, Pattern, Piece } from './pattern.ts';
+import type { Pattern, Piece } from './pattern.ts';
 
 const CUT_FROM_WIDTH: ReadonlySet<string> = new Set(['cloth', 'interfacing', 'batting']);
 
@@ -10,8 +10,8 @@ const CUT_FROM_WIDTH: ReadonlySet<string> = new Set(['cloth', 'interfacing', 'ba
  * A piece that is cut in one must fit across its cloth, the way its grain lies. Along the cloth it may be as long as
  * it likes; a strip that may be joined is cut as several.
  */
-export function checkCloth(pattern: Pattern): Finding[] {
-  return Object.values(pattern.pieces).flatMap((piece): Finding[] => {
+export function checkCloth(pattern: Pattern): Diagnostic[] {
+  return Object.values(pattern.pieces).flatMap((piece): Diagnostic[] => {
     const material = pattern.materials[piece.material]?.material;
     if (!material?.width || !CUT_FROM_WIDTH.has(material.kind) || piece.joined) return [];
     // Pieces are laid on washed cloth.
@@ -24,7 +24,7 @@ export function checkCloth(pattern: Pattern): Finding[] {
       `${quote(material.label)} is ${say(room)} wide${material.shrinksAcross ? ' once washed' : ''}.`;
     const place = ['pieces', piece.name];
     return [
-      { severity: 'error', place, code: 'wider-than-cloth', message, mend: mendOf(piece, room), amount: across - room },
+      { severity: 'error', place, code: 'wider-than-cloth', message, fix: fixOf(piece, room), amount: across - room },
     ];
   });
 }
@@ -45,7 +45,7 @@ function acrossOf({ size, grain, cutOutline }: Piece): number {
 
 const howOf = ({ grain }: Piece): string => (grain === 'bias' ? 'on the bias' : grain === 'any' ? 'either way' : grain);
 
-function mendOf({ size, grain }: Piece, room: number): string {
+function fixOf({ size, grain }: Piece, room: number): string {
   const other = grain === 'crosswise' ? size.width : size.height;
   const turn = grain === 'lengthwise' ? 'crosswise' : 'lengthwise';
   const turned = grain !== 'any' && grain !== 'bias' && other <= room + SAME ? `Cut it ${turn} (grain: ${turn}), ` : '';
@@ -56,9 +56,9 @@ function mendOf({ size, grain }: Piece, room: number): string {
  * A cut size that a formula brings between two marks is shown rounded; the author should know. Where a stated measure
  * lies between marks that has its note already, and the sizes that follow from it have none.
  */
-export function noteOffRuler({ pieces, edition, grid, findings }: Pattern): Finding[] {
+export function noteOffRuler({ pieces, edition, grid, findings }: Pattern): Diagnostic[] {
   if (findings.some(({ code }) => code === 'off-grid')) return [];
-  return Object.values(pieces).flatMap((piece): Finding[] => {
+  return Object.values(pieces).flatMap((piece): Diagnostic[] => {
     // Any other shape is cut by a template.
     if (!isUpright(piece)) return [];
     const off = (['width', 'height'] as const).filter((what) => !isOnGrid(piece.size[what], edition, grid));
@@ -67,8 +67,8 @@ export function noteOffRuler({ pieces, edition, grid, findings }: Pattern): Find
       (what) => `${quote(formatLength(piece.size[what], edition, { grid }))} ${what === 'width' ? 'wide' : 'high'}`,
     );
     const message = `${quote(piece.label)} is cut between two marks of the ${edition} ruler. Pages show it ${listed(shown)}.`;
-    const mend = 'Round its formula, such as “round up width / 3 to 1/8 in”, or choose other measures.';
-    return [{ severity: 'note', place: ['pieces', piece.name], code: 'off-ruler', message, mend }];
+    const fix = 'Round its formula, such as “round up width / 3 to 1/8 in”, or choose other measures.';
+    return [{ severity: 'note', place: ['pieces', piece.name], code: 'off-ruler', message, fix }];
   });
 }
 

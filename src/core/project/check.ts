@@ -1,4 +1,5 @@
 /** What an instructor should know before the first cut. */
+import type { Diagnostic } from '../measure/index.ts';
 import { matchingOf } from './matching.ts';
 import { checkCloth, noteOffRuler } from './check-pieces.ts';
 import { checkHeat } from './steps/check-heat.ts';
@@ -7,7 +8,7 @@ import { checkPockets } from './steps/check-pockets.ts';
 import { checkSizes } from './steps/check-size.ts';
 import { checkStack } from './steps/check-stack.ts';
 import { ledgerOf } from './steps/make-up.ts';
-import type { Finding, HoldCheck, Pattern } from './pattern.ts';
+import type { HoldCheck, Pattern } from './pattern.ts';
 
 /**
  * Every finding about a pattern: those of resolving it, what does not fit where it should, and what cannot be made or
@@ -15,7 +16,7 @@ import type { Finding, HoldCheck, Pattern } from './pattern.ts';
  *
  * @example check(resolveProject(file)) // => [] when all is well
  */
-export function check(pattern: Pattern): Finding[] {
+export function check(pattern: Pattern): Diagnostic[] {
   const misfits = Map.groupBy(
     pattern.holds.filter((hold) => !hold.fits),
     (hold) => hold.place,
@@ -31,7 +32,7 @@ export function check(pattern: Pattern): Finding[] {
 }
 
 /** What the steps run into. */
-function checkMaking(pattern: Pattern): Finding[] {
+function checkMaking(pattern: Pattern): Diagnostic[] {
   if (!pattern.making) return [];
   const ledger = ledgerOf(pattern);
   return [
@@ -45,7 +46,7 @@ function checkMaking(pattern: Pattern): Finding[] {
 }
 
 /** One finding for all the pockets that one thing does not fit. */
-function misfit(holds: HoldCheck[]): Finding {
+function misfit(holds: HoldCheck[]): Diagnostic {
   const [first, ...others] = holds as [HoldCheck, ...HoldCheck[]];
   const more = others.length === 0 ? '' : ` Nor does it fit ${others.length} more.`;
   return {
@@ -53,7 +54,7 @@ function misfit(holds: HoldCheck[]): Finding {
     place: [...first.place, 'in'],
     code: 'does-not-fit',
     message: first.sentence + more,
-    mend: mendOf(first),
+    fix: fixOf(first),
     amount: Math.max(...holds.map(lackOf)),
   };
 }
@@ -62,7 +63,7 @@ function misfit(holds: HoldCheck[]): Finding {
 const lackOf = ({ room, cover, size, shows }: HoldCheck): number =>
   Math.max(0, -room.width, -room.height, cover * size.height - (size.height - shows));
 
-function mendOf({ room, covered, cover, piece, pocket }: HoldCheck): string {
+function fixOf({ room, covered, cover, piece, pocket }: HoldCheck): string {
   if (room.width < -0.05) return `Make ${piece} wider, or the ease smaller.`;
   if (covered < cover) return 'Make the pockets deeper, or ask for less cover.';
   return pocket === undefined

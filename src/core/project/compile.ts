@@ -10,9 +10,9 @@ import { partName, partsOf, plainName, singleBlanks } from './names.ts';
 import { readHold, type CompiledHold } from './holds.ts';
 import { readPiece, type CompiledPiece } from './shapes.ts';
 import { readEditions, readNumber, readPlain, readSum, readValue } from './written.ts';
-import type { Edition, Grid, Stated } from '../measure/index.ts';
+import type { Diagnostic, Place, Edition, Grid, Stated } from '../measure/index.ts';
 import type { Formula } from '../formula/index.ts';
-import type { Adjustable, Finding, Place } from './pattern.ts';
+import type { Adjustable } from './pattern.ts';
 import type { Part } from './names.ts';
 import type { ProjectFile } from './schema.ts';
 import type { Raw, Reader, Scalar, Written } from './written.ts';
@@ -70,7 +70,7 @@ export type Compiled = {
   formula(text: string): Formula | undefined;
   /** The formulas behind the numbers of pieces, by part name, as far as they have been asked for. */
   worded: Map<string, Formula | undefined>;
-  findings: readonly Finding[];
+  findings: readonly Diagnostic[];
 };
 
 const known = new WeakMap<ProjectFile, Compiled>();
@@ -83,7 +83,7 @@ export function compiled(file: ProjectFile): Compiled {
 }
 
 function compile(file: ProjectFile): Compiled {
-  const findings: Finding[] = [];
+  const findings: Diagnostic[] = [];
   const home = file.units ?? 'inch';
   const grid: Grid = {
     inch: file.grid?.in === undefined ? defaultGrid.inch : (Number(file.grid.in.slice(2)) as Grid['inch']),
@@ -170,7 +170,7 @@ function mentioned(names: Iterable<string>, file: ProjectFile): string[] {
 }
 
 /** Keeps the first of names that differ by capitals and blanks alone, and reports the others. */
-function distinct(names: string[], where: string, what: string, findings: Finding[]): string[] {
+function distinct(names: string[], where: string, what: string, findings: Diagnostic[]): string[] {
   const first = new Map<string, string>();
   for (const name of names) {
     const plain = plainName(name);
@@ -184,7 +184,7 @@ function distinct(names: string[], where: string, what: string, findings: Findin
         place: [where, name],
         code: 'name-twice',
         message,
-        mend: 'Give one of them another name.',
+        fix: 'Give one of them another name.',
       });
     } else first.set(plain, name);
   }
@@ -217,13 +217,13 @@ function readMeasure(name: string, raw: ProjectFile['measures'][string], grid: G
       ways.length === 0
         ? `${quote(name)} has no value.`
         : `${quote(name)} gets its value twice: by ${listed(ways.map(quote))}.`;
-    const mend = ways.length === 0 ? 'State in or mm or both, or a formula under is, or a count.' : 'Keep one of them.';
+    const fix = ways.length === 0 ? 'State in or mm or both, or a formula under is, or a count.' : 'Keep one of them.';
     reader.findings.push({
       severity: 'error',
       place,
       code: ways.length === 0 ? 'no-value' : 'value-twice',
       message,
-      mend,
+      fix,
     });
   }
   const shared = { name: singleBlanks(name), label: raw.label ?? singleBlanks(name), note: raw.note, place };
@@ -235,13 +235,13 @@ function readMeasure(name: string, raw: ProjectFile['measures'][string], grid: G
   if (raw.is !== undefined) {
     if (raw.between !== undefined) {
       const message = `${quote(name)} follows from its formula, so a learner cannot choose it.`;
-      const mend = 'Take out between, or state a value in place of the formula.';
+      const fix = 'Take out between, or state a value in place of the formula.';
       reader.findings.push({
         severity: 'error',
         place: [...place, 'between'],
         code: 'range-of-formula',
         message,
-        mend,
+        fix,
       });
     }
     return { ...shared, kind: 'formula', written: readSum(raw.is, [...place, 'is'], reader), range: undefined };
@@ -287,7 +287,7 @@ function readRange(
         place: at,
         code: 'range-empty',
         message,
-        mend: 'Write the least first, then the most.',
+        fix: 'Write the least first, then the most.',
       });
       return undefined;
     }
@@ -313,7 +313,7 @@ function readRange(
     if (lesson < min - 1e-6 || lesson > max + 1e-6) {
       const [value, least, most] = [lesson, min, max].map((mm) => formatLength(mm, edition, { grid }));
       const message = `The lesson’s own ${value} lies outside ${least} to ${most}.`;
-      findings.push({ severity: 'warning', place: at, code: 'lesson-out-of-range', message, mend: 'Widen the range.' });
+      findings.push({ severity: 'warning', place: at, code: 'lesson-out-of-range', message, fix: 'Widen the range.' });
     }
     return { min, max, step: reaches ? wished : mark };
   };
@@ -347,7 +347,7 @@ function readCountRange(raw: RawMeasure, place: Place, reader: Reader): Compiled
       place: [...place, 'between'],
       code: 'lesson-out-of-range',
       message,
-      mend: 'Widen the range.',
+      fix: 'Widen the range.',
     });
   }
   const range = { min, max, step: 1 };
@@ -424,10 +424,10 @@ function readOptions(
 }
 
 /** A name that nothing has, with the nearest one that something has. */
-export function unknownThing(what: string, name: string, among: readonly string[], place: Place): Finding {
+export function unknownThing(what: string, name: string, among: readonly string[], place: Place): Diagnostic {
   const meant = closest(name, among);
   const message = `There is no ${what} called ${quote(name)}.`;
   const others = among.length > 0 && among.length <= 8 ? `There are ${listed(among.map(quote))}.` : undefined;
-  const mend = meant === undefined ? others : `Do you mean ${quote(meant)}?`;
-  return { severity: 'error', place, start: 0, end: name.length, code: 'unknown-name', message, ...(mend && { mend }) };
+  const fix = meant === undefined ? others : `Do you mean ${quote(meant)}?`;
+  return { severity: 'error', place, start: 0, end: name.length, code: 'unknown-name', message, ...(fix && { fix }) };
 }

@@ -1,8 +1,7 @@
 /** Says in plain words why a strip cannot be pleated as the file wishes. */
 import { MOST_POCKETS } from './pleats.ts';
-import { quote } from '../measure/index.ts';
+import { type Diagnostic, type Place, quote } from '../measure/index.ts';
 import type { CompiledPiece } from './shapes.ts';
-import type { Finding, Place } from './pattern.ts';
 import type { PleatFault } from './pleats.ts';
 import type { ProjectFile } from './schema.ts';
 
@@ -12,16 +11,16 @@ export function explainPleats(
   piece: CompiledPiece,
   file: ProjectFile,
   say: (mm: number) => string,
-): Finding {
+): Diagnostic {
   const amount = fault.amount ?? 0;
   const fold = fault.index === undefined ? '' : `Fold ${fault.index + 1}`;
-  const [message, mend] = words(fault.code, say(amount), fold, quote(piece.label));
+  const [message, fix] = words(fault.code, say(amount), fold, quote(piece.label));
   return {
     severity: 'error',
     place: placeOf(fault, piece, file),
     code: fault.code,
     message,
-    ...(mend !== undefined && { mend }),
+    ...(fix !== undefined && { fix }),
     ...(fault.amount !== undefined && { amount }),
   };
 }

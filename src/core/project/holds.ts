@@ -4,8 +4,8 @@ import { plainName } from './names.ts';
 import { publishedSize, type PublishedSize } from './sizes.ts';
 import { readNumber, readValue } from './written.ts';
 import type { CompiledPiece } from './shapes.ts';
-import type { Edition, Grid } from '../measure/index.ts';
-import type { Finding, HoldCheck, Piece, Place, Size } from './pattern.ts';
+import type { Diagnostic, Place, Edition, Grid } from '../measure/index.ts';
+import type { HoldCheck, Piece, Size } from './pattern.ts';
 import type { ProjectFile } from './schema.ts';
 import type { Reader, Written } from './written.ts';
 
@@ -53,10 +53,10 @@ export function readHold(
     published = found.size;
     if (!published) {
       const message = `No published size is known here for ${quote(raw.what)}.`;
-      const mend = found.suggestion
+      const fix = found.suggestion
         ? `Do you mean ${quote(found.suggestion)}? Or give its size: [4, 6].`
         : 'Give its size, as it goes in: [4, 6].';
-      const finding: Finding = { severity: 'error', place: [...place, 'what'], code: 'unknown-size', message, mend };
+      const finding: Diagnostic = { severity: 'error', place: [...place, 'what'], code: 'unknown-size', message, fix };
       reader.findings.push({ ...finding, start: 0, end: raw.what.length });
     }
   }
@@ -79,7 +79,7 @@ export function readHold(
 }
 
 type Where = { piece: string; which: Which | undefined };
-type Lost = { finding: Pick<Finding, 'code' | 'message' | 'mend' | 'start' | 'end'> };
+type Lost = { finding: Omit<Diagnostic, 'severity' | 'place'> };
 
 /** Reads where something goes: `every pocket of P`, `top pocket`, `pocket 2 of P`, `P pocket 2`, or a piece. */
 function readWhere(text: string, pieces: ReadonlyMap<string, CompiledPiece>): Where | Lost {
@@ -110,7 +110,7 @@ function readWhere(text: string, pieces: ReadonlyMap<string, CompiledPiece>): Wh
     const meant = closest(name, names);
     const message = `There is no piece called ${quote(name)}.`;
     return {
-      finding: { code: 'unknown-name', message, ...span, ...(meant && { mend: `Do you mean ${quote(meant)}?` }) },
+      finding: { code: 'unknown-name', message, ...span, ...(meant && { fix: `Do you mean ${quote(meant)}?` }) },
     };
   }
   if (pieces.get(piece)!.pleats) return { piece, which: which ?? 'every' };
@@ -136,7 +136,7 @@ export function checkHold(
   piece: Piece,
   values: HoldValues,
   measured: { edition: Edition; grid: Grid },
-): { checks: HoldCheck[]; findings: Finding[] } {
+): { checks: HoldCheck[]; findings: Diagnostic[] } {
   const pockets = piece.pleats?.pockets;
   if (!pockets) return { checks: [checkOne(hold, piece, undefined, values, measured)], findings: [] };
   const wanted =
@@ -149,7 +149,7 @@ export function checkHold(
           : pockets.filter((pocket) => pocket.n === hold.which);
   if (wanted.length === 0) {
     const message = `${quote(piece.label)} has ${pockets.length} ${pockets.length === 1 ? 'pocket' : 'pockets'}, so there is no pocket ${String(hold.which)}.`;
-    const finding: Finding = { severity: 'error', place: [...hold.place, 'in'], code: 'unclear-pocket', message };
+    const finding: Diagnostic = { severity: 'error', place: [...hold.place, 'in'], code: 'unclear-pocket', message };
     return { checks: [], findings: [finding] };
   }
   return { checks: wanted.map((pocket) => checkOne(hold, piece, pocket, values, measured)), findings: [] };

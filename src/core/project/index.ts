@@ -1,7 +1,7 @@
 export { MaterialsFile, ProjectFile } from './schema.ts';
 export { resolveProject, type Settings } from './resolve.ts';
 export { check } from './check.ts';
-export { checkAll, metIn, MOST_COMBINATIONS, MOST_SLIDERS, type MetFinding, type WorkOut } from './check-all.ts';
+export { checkAll, metIn, MOST_COMBINATIONS, MOST_SLIDERS, type Met, type WorkOut } from './check-all.ts';
 export { ledgerOf, makeUp, makeUpSteps } from './steps/make-up.ts';
 export { matchingOf, matchWords, printOf, type Matching } from './matching.ts';
 export { checkMaterials, readMaterial, type Materials } from './materials.ts';
@@ -35,7 +35,6 @@ export type { IronLimit, Ledger, SewnRow, Step, Thickest } from './step.ts';
 export type {
   Adjustable,
   Cutting,
-  Finding,
   FoldLine,
   Grain,
   HoldCheck,
@@ -46,7 +45,6 @@ export type {
   OptionChoice,
   Pattern,
   Piece,
-  Place,
   Price,
   Role,
   Size,

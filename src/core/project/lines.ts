@@ -14,12 +14,12 @@ import {
   translate,
   withCorners,
 } from '../geometry/index.ts';
-import { quote } from '../measure/index.ts';
+import { type Place, quote } from '../measure/index.ts';
 import { plainName } from './names.ts';
 import { unknownEdge, type CompiledPiece, type Edges } from './shapes.ts';
 import type { Compiled } from './compile.ts';
 import type { CornerShape, GeometryFault, Outline, Point, Side } from '../geometry/index.ts';
-import type { FoldLine, Notch, Place, Size } from './pattern.ts';
+import type { FoldLine, Notch, Size } from './pattern.ts';
 import type { Reckoning } from './reckon.ts';
 import type { Result } from '../measure/index.ts';
 
@@ -265,7 +265,7 @@ function drawOutline(reckoning: Reckoning, piece: CompiledPiece): Lines | undefi
       place,
       code: 'outline-crosses',
       message,
-      mend: 'List the points in order round the edge.',
+      fix: 'List the points in order round the edge.',
     });
     return undefined;
   }
@@ -274,8 +274,8 @@ function drawOutline(reckoning: Reckoning, piece: CompiledPiece): Lines | undefi
   // Points on one line, or on their way there and back, enclose nothing to cut.
   if (area(drawn) <= LINE * Math.max(box.width, box.height)) {
     const message = `The points of ${quote(piece.label)} lie on one line, ${reckoning.say(box.width)} x ${reckoning.say(box.height)}. There is nothing to cut.`;
-    const mend = 'Give the points across and up: [0 in, 0 in], [8 in, 0 in], [8 in, 3 in].';
-    reckoning.report({ severity: 'error', place, code: 'outline-flat', message, mend });
+    const fix = 'Give the points across and up: [0 in, 0 in], [8 in, 0 in], [8 in, 3 in].';
+    reckoning.report({ severity: 'error', place, code: 'outline-flat', message, fix });
     return undefined;
   }
   const stitch = shapeCorners(reckoning, piece, drawn);

@@ -1,10 +1,10 @@
 /** Prints that begin again and again along the selvage, and the pieces that take the same place on them. */
-import { formatLength, listed, quote } from '../measure/index.ts';
+import { formatLength, listed, quote, type Diagnostic, type Place } from '../measure/index.ts';
 import { unknownThing } from './compile.ts';
 import { plainName } from './names.ts';
 import { reckoningOf, type Reckoning } from './reckon.ts';
 import { readValue, type Reader } from './written.ts';
-import type { Finding, Pattern, Place } from './pattern.ts';
+import type { Pattern } from './pattern.ts';
 import type { ProjectFile } from './schema.ts';
 
 export type Matching = {
@@ -13,7 +13,7 @@ export type Matching = {
   /** For each piece that is matched its group, and how far above its lower cut edge the place lies, in mm. */
   matches: ReadonlyMap<string, { group: string; at: number }>;
   /** What stands in the way, with its place in the file. */
-  findings: Finding[];
+  findings: Diagnostic[];
 };
 
 /** No print begins again after more, in mm. Common practice, no source. */
@@ -74,11 +74,11 @@ export function printOf(
 
 function work(pattern: Pattern, reckoning: Reckoning): Matching {
   const { file, home, names } = reckoning.compiled;
-  const findings: Finding[] = [];
+  const findings: Diagnostic[] = [];
   const before = reckoning.findings.length;
   const reader: Reader = { home, names, findings };
-  const refuse = (place: Place, code: string, message: string, mend: string): void => {
-    findings.push({ severity: 'error', place, code, message, mend });
+  const refuse = (place: Place, code: string, message: string, fix: string): void => {
+    findings.push({ severity: 'error', place, code, message, fix });
   };
   const lengthAt = (raw: Parameters<typeof readValue>[0], place: Place): number | undefined => {
     const written = readValue(raw, place, reader);
@@ -154,15 +154,15 @@ function work(pattern: Pattern, reckoning: Reckoning): Matching {
       // An impossible one is named already.
       if (typeof raw === 'string' || raw.repeat === undefined) {
         const message = `Pieces of ${quote(role)} are to match, but its print has no repeat.`;
-        const mend = 'Under materials, give it one: repeat: 4.';
-        findings.push({ severity: 'warning', place, code: 'nothing-to-match', message, mend });
+        const fix = 'Under materials, give it one: repeat: 4.';
+        findings.push({ severity: 'warning', place, code: 'nothing-to-match', message, fix });
       }
       return;
     }
     const lonely = found.length === 1 && pattern.pieces[first.name]!.count === 1 && pieces.length === 1;
     if (lonely) {
       const message = `${quote(first.name)} is cut once, so there is nothing that it could match.`;
-      findings.push({ severity: 'warning', place, code: 'nothing-to-match', message, mend: 'Name what it meets.' });
+      findings.push({ severity: 'warning', place, code: 'nothing-to-match', message, fix: 'Name what it meets.' });
       return;
     }
     for (const { name, at: height } of found) matches.set(name, { group, at: height });

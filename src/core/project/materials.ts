@@ -1,9 +1,9 @@
 /** The shelf of materials, in mm and one edition. */
-import { defaultGrid, inEdition, parseLength, quote } from '../measure/index.ts';
+import { type Diagnostic, defaultGrid, inEdition, parseLength, quote } from '../measure/index.ts';
 import { plainName } from './names.ts';
 import { readEditions } from './written.ts';
 import type { Edition, Grid } from '../measure/index.ts';
-import type { Finding, Material } from './pattern.ts';
+import type { Material } from './pattern.ts';
 import type { MaterialsFile } from './schema.ts';
 
 /** Materials by name, as read from content/materials.yaml. */
@@ -18,7 +18,7 @@ export function readMaterial(
   name: string,
   entry: MaterialsFile[string],
   edition: Edition,
-  findings: Finding[],
+  findings: Diagnostic[],
   grid: Grid = defaultGrid,
 ): Material {
   const reader = { home: edition, names: [], findings };
@@ -59,19 +59,19 @@ function readPrice(
   name: string,
   { amount, currency, per }: NonNullable<MaterialsFile[string]['price']>,
   edition: Edition,
-  findings: Finding[],
+  findings: Diagnostic[],
 ): Material['price'] {
-  const refuse = (message: string, mend: string): undefined => {
-    findings.push({ severity: 'error', place: [name, 'price', 'per'], code: 'price-per', message, mend });
+  const refuse = (message: string, fix: string): undefined => {
+    findings.push({ severity: 'error', place: [name, 'price', 'per'], code: 'price-per', message, fix });
   };
   const word = counted.find((one) => one === per.trim().toLowerCase());
   const length = word ? undefined : parseLength(per, edition);
-  const mend = 'Write a length such as 1 m or 1/2 yd, or one of spool, pack, piece.';
+  const fix = 'Write a length such as 1 m or 1/2 yd, or one of spool, pack, piece.';
   // A bare 1 would be one inch or one millimetre, which is never meant.
   const isBare = /^[\d\s.,/]+$/.test(per);
   if (length && (!length.ok || isBare))
-    return refuse(`A price is for a length or a count, not for ${quote(per)}.`, mend);
-  if (length && length.value <= 0) return refuse('A price is for some length, not for none.', mend);
+    return refuse(`A price is for a length or a count, not for ${quote(per)}.`, fix);
+  if (length && length.value <= 0) return refuse('A price is for some length, not for none.', fix);
   const shared = { amount, ...(currency !== undefined && { currency }), words: per.trim() };
   return { ...shared, per: word ?? (length as { value: number }).value };
 }
@@ -94,8 +94,8 @@ export function materialOf(shelf: Materials, use: string, edition: Edition, grid
 }
 
 /** Everything wrong in a materials file, with places in it: lengths that cannot be read. */
-export function checkMaterials(file: MaterialsFile): Finding[] {
-  const findings: Finding[] = [];
+export function checkMaterials(file: MaterialsFile): Diagnostic[] {
+  const findings: Diagnostic[] = [];
   for (const [name, entry] of Object.entries(file)) readMaterial(name, entry, 'inch', findings);
   return findings;
 }

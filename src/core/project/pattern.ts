@@ -1,30 +1,9 @@
 /** What resolveProject makes of a project file: every number in mm, in one edition, with the chosen options applied. */
 import type { Hardware } from '../steps/index.ts';
-import type { Edition, Grid } from '../measure/index.ts';
+import type { Diagnostic, Place, Edition, Grid } from '../measure/index.ts';
 import type { Dimension, Formula } from '../formula/index.ts';
 import type { Outline, Point } from '../geometry/index.ts';
 import type { PleatPlan } from './pleats.ts';
-
-/** A path in the project file: ['pieces', 'pocket strip', 'size', 0]. */
-export type Place = (string | number)[];
-
-/** Something the instructor or the learner should know, with its place in the file. */
-export type Finding = {
-  /** An error leaves a number out; a warning may spoil the work; a note is worth a look. */
-  severity: 'error' | 'warning' | 'note';
-  /** An empty place is the whole file. A place that starts with 'values' is a learner's choice. */
-  place: Place;
-  /** Where it starts and ends within the text at that place, in UTF-16 units. Left out, all of it. */
-  start?: number;
-  end?: number;
-  code: string;
-  /** One or two plain sentences. */
-  message: string;
-  /** The likeliest mend. */
-  mend?: string;
-  /** By how much, in mm, where that can be said. */
-  amount?: number;
-};
 
 /** Where a measure comes from: the file's number, a formula, the pleats of a piece, or the size of a piece. */
 export type Source = 'stated' | 'derived' | 'pleats' | 'piece';
@@ -222,5 +201,5 @@ export type Pattern = {
   making?: Making;
   /** The size the file promises. */
   finished?: { of: string; width: number; height: number };
-  findings: Finding[];
+  findings: Diagnostic[];
 };

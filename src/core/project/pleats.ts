@@ -58,7 +58,7 @@ export type PleatPlan = {
   layersAt(height: number): number;
 };
 
-/** Why a strip cannot be folded so. `field` names the wish to mend, `index` the fold; `amount` says by how much, in mm. */
+/** Why a strip cannot be folded so. `field` names the wish at fault, `index` the fold; `amount` says by how much, in mm. */
 export type PleatFault = {
   code:
     | 'pockets-not-whole'

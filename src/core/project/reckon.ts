@@ -15,8 +15,8 @@ import { planFolds, planPleats } from './pleats.ts';
 import type { Compiled, CompiledMeasure } from './compile.ts';
 import type { CompiledPiece, Edges } from './shapes.ts';
 import type { Dimension, Quantity, Scope } from '../formula/index.ts';
-import type { Edition, Result } from '../measure/index.ts';
-import type { Finding, Pattern, Place } from './pattern.ts';
+import type { Diagnostic, Place, Edition, Result } from '../measure/index.ts';
+import type { Pattern } from './pattern.ts';
 import type { Part } from './names.ts';
 import type { PleatPlan } from './pleats.ts';
 import type { Written } from './written.ts';
@@ -42,7 +42,7 @@ export class Reckoning {
   readonly compiled: Compiled;
   readonly edition: Edition;
   readonly choices: Choices;
-  readonly findings: Finding[] = [];
+  readonly findings: Diagnostic[] = [];
   readonly scope: Scope;
   /** Worked out already; undefined for what has a fault. */
   readonly #done = new Map<string, unknown>();
@@ -148,11 +148,11 @@ export class Reckoning {
     }
     const found = evaluate(written.formula, this.scope);
     if (found.ok) return found.value;
-    const { code, message, start, end, mend } = found.fault;
+    const { code, message, start, end, fix } = found.fault;
     if (code === 'rests-on-fault') return undefined;
     const bare =
-      code === 'kinds-differ' && mend === undefined ? this.#plainMeasure(written.text.slice(start, end)) : undefined;
-    const advice = bare ?? (mend === undefined || message.includes(mend) ? undefined : `Write ${quote(mend)}.`);
+      code === 'kinds-differ' && fix === undefined ? this.#plainMeasure(written.text.slice(start, end)) : undefined;
+    const advice = bare ?? (fix === undefined || message.includes(fix) ? undefined : `Write ${quote(fix)}.`);
     this.report({
       severity: 'error',
       place: written.place,
@@ -160,13 +160,13 @@ export class Reckoning {
       end,
       code,
       message,
-      ...(advice && { mend: advice }),
+      ...(advice && { fix: advice }),
     });
     return undefined;
   }
 
   /** Keeps a finding; what several numbers stumble over is said once. */
-  report(finding: Finding): void {
+  report(finding: Diagnostic): void {
     const key = JSON.stringify([finding.place, finding.code, finding.message]);
     if (this.#said.has(key)) return;
     this.#said.add(key);
@@ -196,7 +196,10 @@ export class Reckoning {
         ? undefined
         : { value: length, dimension: 1 as const };
     if (found) return { ok: true, value: found };
-    return { ok: false, fault: { code: 'rests-on-fault', message: `${quote(name)} has no value.`, start: 0, end: 0 } };
+    return {
+      ok: false,
+      fault: { severity: 'error', code: 'rests-on-fault', message: `${quote(name)} has no value.`, start: 0, end: 0 },
+    };
   }
 
   #of(dimension: Dimension, written: Written): number | undefined {
@@ -205,7 +208,7 @@ export class Reckoning {
     if (found.dimension === dimension) return found.value;
     const { place, text } = written;
     const message = `${kinds[dimension].replace(/^a/u, 'A')} belongs here, but ${text === '' ? 'this' : quote(text)} is ${kinds[found.dimension]}.`;
-    const mend =
+    const fix =
       dimension === 1 && found.dimension === 0
         ? this.#unitFor(written)
         : dimension === 0 && found.dimension === 1
@@ -218,7 +221,7 @@ export class Reckoning {
       end: text.length,
       code: 'wrong-kind',
       message,
-      ...(mend && { mend }),
+      ...(fix && { fix }),
     });
     return undefined;
   }
@@ -277,7 +280,7 @@ export class Reckoning {
           ? `${names[0]!} is worked out from itself.`
           : `${names[0]!} needs ${names.slice(1).join(', which needs ')} again.`;
       const { place } = this.#open[ring]!;
-      this.report({ severity: 'error', place, code: 'cycle', message, mend: 'Give one of them a value of its own.' });
+      this.report({ severity: 'error', place, code: 'cycle', message, fix: 'Give one of them a value of its own.' });
       return undefined;
     }
     if (this.#open.length >= DEEPEST) {
@@ -287,7 +290,7 @@ export class Reckoning {
         place,
         code: 'too-deep',
         message,
-        mend: 'Give one of them a value of its own.',
+        fix: 'Give one of them a value of its own.',
       });
       return undefined;
     }
@@ -320,7 +323,7 @@ export class Reckoning {
         place,
         code: 'too-large',
         message,
-        mend: 'Check the unit.',
+        fix: 'Check the unit.',
         amount: value - LARGEST,
       });
       return false;

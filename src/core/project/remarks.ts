@@ -1,8 +1,7 @@
 /** What is said of a project file as it is read, and changes nothing in what it comes to. */
 import { farApart, formatLength, isOnGrid, quote } from '../measure/index.ts';
 import { plainName, singleBlanks } from './names.ts';
-import type { Grid } from '../measure/index.ts';
-import type { Finding, Place } from './pattern.ts';
+import type { Diagnostic, Place, Grid } from '../measure/index.ts';
 import type { ProjectFile } from './schema.ts';
 import type { Reader, Written } from './written.ts';
 
@@ -13,7 +12,7 @@ const READABLE = /^\p{L}[\p{L}\p{M}\p{N}_'’ -]*$/u;
 export function reportBorrowedNames(
   measures: readonly string[],
   parts: ReadonlyMap<string, { piece: string }>,
-  findings: Finding[],
+  findings: Diagnostic[],
 ): void {
   const lower = new Map([...parts].map(([name, { piece }]) => [plainName(name), piece]));
   for (const name of measures) {
@@ -26,7 +25,7 @@ export function reportBorrowedNames(
         place,
         code: 'name-twice',
         message,
-        mend: 'Call the measure something else.',
+        fix: 'Call the measure something else.',
       });
     }
     if (!READABLE.test(singleBlanks(name))) {
@@ -60,9 +59,9 @@ export function reportApart(written: Written | undefined, { findings }: Reader):
     formatLength(metric, 'metric'),
   ];
   const message = `${said} is ${same}, but the metric edition says ${other}.`;
-  const mend = 'Correct one of them, or say why they differ: editions: <reason>.';
+  const fix = 'Correct one of them, or say why they differ: editions: <reason>.';
   const place = [...written.place, 'mm'];
-  findings.push({ severity: 'error', place, code: 'editions-apart', message, mend, amount: Math.abs(inch - metric) });
+  findings.push({ severity: 'error', place, code: 'editions-apart', message, fix, amount: Math.abs(inch - metric) });
 }
 
 /** Pile and print run lengthwise; a piece cut another way cannot have them upright. */
@@ -74,6 +73,6 @@ export function noteNapAcross(
 ): void {
   if (nap !== 'up' || grain === undefined || grain === 'lengthwise') return;
   const message = `Pile and print run along the selvage, so on ${quote(name)}, cut ${grain}, they cannot stand upright.`;
-  const mend = 'Cut it lengthwise, or take a cloth without a direction and leave nap out.';
-  findings.push({ severity: 'warning', place: [...place, 'nap'], code: 'nap-across', message, mend });
+  const fix = 'Cut it lengthwise, or take a cloth without a direction and leave nap out.';
+  findings.push({ severity: 'warning', place: [...place, 'nap'], code: 'nap-across', message, fix });
 }

@@ -9,21 +9,10 @@ import { formulaOf } from './worded.ts';
 import { keepReckoning, LARGEST, Reckoning, SMALLEST, type Choices } from './reckon.ts';
 import { namedParts, plainName } from './names.ts';
 import { materialOf, type Materials } from './materials.ts';
-import type {
-  Adjustable,
-  Cutting,
-  Finding,
-  HoldCheck,
-  Making,
-  Measure,
-  OptionChoice,
-  Pattern,
-  Piece,
-  Role,
-} from './pattern.ts';
+import type { Adjustable, Cutting, HoldCheck, Making, Measure, OptionChoice, Pattern, Piece, Role } from './pattern.ts';
 import type { Written } from './written.ts';
 import type { CompiledPiece } from './shapes.ts';
-import type { Edition } from '../measure/index.ts';
+import type { Diagnostic, Edition } from '../measure/index.ts';
 import type { ProjectFile } from './schema.ts';
 
 export type Settings = {
@@ -51,7 +40,7 @@ export type Settings = {
 export function resolveProject(file: ProjectFile, settings: Settings = {}): Pattern {
   const project = compiled(file);
   const edition = settings.edition ?? project.home;
-  const asked: Finding[] = [];
+  const asked: Diagnostic[] = [];
   const on = chosenOptions(project, settings.options ?? {}, asked);
   const lessons = new Reckoning(project, edition, { values: new Map(), on });
   const choices: Choices = { values: chosenValues(project, settings.values ?? {}, edition, lessons, asked), on };
@@ -89,7 +78,11 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
   return pattern;
 }
 
-function chosenOptions(project: Compiled, asked: Readonly<Record<string, boolean>>, findings: Finding[]): Set<string> {
+function chosenOptions(
+  project: Compiled,
+  asked: Readonly<Record<string, boolean>>,
+  findings: Diagnostic[],
+): Set<string> {
   const names = [...project.options.keys()];
   const on = new Set(names.filter((name) => project.options.get(name)!.default));
   for (const [name, wish] of Object.entries(asked)) {
@@ -108,7 +101,7 @@ function chosenValues(
   asked: Readonly<Record<string, number>>,
   edition: Edition,
   lessons: Reckoning,
-  findings: Finding[],
+  findings: Diagnostic[],
 ): Map<string, number> {
   const chosen = new Map<string, number>();
   const adjustable = [...project.measures.values()].filter((measure) => measure.range);
@@ -272,7 +265,7 @@ function makePiece(reckoning: Reckoning, piece: CompiledPiece): Piece | undefine
       place,
       code: 'too-large',
       message,
-      mend: 'Check the unit.',
+      fix: 'Check the unit.',
       amount: longest - LARGEST,
     });
     return undefined;
@@ -284,7 +277,7 @@ function makePiece(reckoning: Reckoning, piece: CompiledPiece): Piece | undefine
       place,
       code: 'too-small',
       message,
-      mend: 'Check the unit.',
+      fix: 'Check the unit.',
       amount: SMALLEST - shortest,
     });
     return undefined;

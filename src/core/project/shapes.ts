@@ -1,9 +1,9 @@
 /** Reads the pieces of a project file: their shape, edges, corners, folds and pleats. */
 import { noteNapAcross } from '#remarks';
-import { closest, listed, quote } from '../measure/index.ts';
+import { closest, listed, quote, type Diagnostic, type Place } from '../measure/index.ts';
 import { partName, plainName } from './names.ts';
 import { readNumber, readValue } from './written.ts';
-import type { Finding, Grain, Place } from './pattern.ts';
+import type { Grain } from './pattern.ts';
 import type { ProjectFile } from './schema.ts';
 import type { Raw, Reader, Written } from './written.ts';
 
@@ -113,10 +113,10 @@ function readRole(raw: RawPiece, file: ProjectFile, place: Place, { findings }: 
   const role = roles.find((one) => plainName(one) === plainName(from));
   if (role !== undefined) return role;
   const meant = closest(from, roles);
-  const mend =
+  const fix =
     meant === undefined ? `Name it under materials: ${from}: quilting cotton.` : `Do you mean ${quote(meant)}?`;
   const message = `There is no material in the role ${quote(from)}.`;
-  const finding: Finding = { severity: 'error', place: [...place, 'from'], code: 'unknown-name', message, mend };
+  const finding: Diagnostic = { severity: 'error', place: [...place, 'from'], code: 'unknown-name', message, fix };
   findings.push({ ...finding, start: 0, end: from.length });
   return from;
 }
@@ -129,8 +129,8 @@ function readShape(name: string, raw: RawPiece, file: ProjectFile, place: Place,
   const [way] = ways;
   if (way === undefined) {
     const message = `The piece ${quote(name)} has no size.`;
-    const mend = 'Give it a size, a finished size, an outline, or another piece it is like.';
-    findings.push({ severity: 'error', place, code: 'no-size', message, mend });
+    const fix = 'Give it a size, a finished size, an outline, or another piece it is like.';
+    findings.push({ severity: 'error', place, code: 'no-size', message, fix });
     return undefined;
   }
   if (ways.length > 1) {
@@ -140,7 +140,7 @@ function readShape(name: string, raw: RawPiece, file: ProjectFile, place: Place,
       place: [...place, ways[1]!],
       code: 'size-twice',
       message,
-      mend: 'Keep one of them.',
+      fix: 'Keep one of them.',
     });
   }
   if (raw.inset !== undefined && way !== 'like') {
@@ -169,8 +169,8 @@ function readShape(name: string, raw: RawPiece, file: ProjectFile, place: Place,
       const like = raw.like!;
       if (raw.corners !== undefined) {
         const message = `${quote(name)} takes its corners from ${quote(like)}.`;
-        const mend = `Shape the corners of ${quote(like)}, or give ${quote(name)} a size of its own.`;
-        findings.push({ severity: 'error', place: [...place, 'corners'], code: 'corners-of-like', message, mend });
+        const fix = `Shape the corners of ${quote(like)}, or give ${quote(name)} a size of its own.`;
+        findings.push({ severity: 'error', place: [...place, 'corners'], code: 'corners-of-like', message, fix });
       }
       const pieces = Object.keys(file.pieces).filter((one) => one !== name);
       const piece = pieces.find((one) => plainName(one) === plainName(like));
@@ -178,8 +178,8 @@ function readShape(name: string, raw: RawPiece, file: ProjectFile, place: Place,
       if (piece !== undefined) return { kind: 'like', piece, inset };
       const meant = closest(like, pieces);
       const message = `There is no other piece called ${quote(like)}.`;
-      const finding: Finding = { severity: 'error', place: [...place, 'like'], code: 'unknown-name', message };
-      findings.push({ ...finding, start: 0, end: like.length, ...(meant && { mend: `Do you mean ${quote(meant)}?` }) });
+      const finding: Diagnostic = { severity: 'error', place: [...place, 'like'], code: 'unknown-name', message };
+      findings.push({ ...finding, start: 0, end: like.length, ...(meant && { fix: `Do you mean ${quote(meant)}?` }) });
       return undefined;
     }
     case 'outline': {
@@ -236,11 +236,11 @@ function edgesOf(name: string, file: ProjectFile, seen: readonly string[] = []):
 }
 
 /** An edge that a piece does not have, with the nearest one that it has. */
-export function unknownEdge(edge: string, known: readonly string[], piece: string, place: Place): Finding {
+export function unknownEdge(edge: string, known: readonly string[], piece: string, place: Place): Diagnostic {
   const meant = closest(edge, known);
-  const mend = meant ? `Do you mean ${quote(meant)}?` : `Its edges are ${listed(known.map(quote))}.`;
+  const fix = meant ? `Do you mean ${quote(meant)}?` : `Its edges are ${listed(known.map(quote))}.`;
   const message = `${quote(piece)} has no edge called ${quote(edge)}.`;
-  return { severity: 'error', place, code: 'unknown-name', message, mend };
+  return { severity: 'error', place, code: 'unknown-name', message, fix };
 }
 
 /** A piece without an allowance of its own has the measure called seam, unless it is set into another piece. */
@@ -280,7 +280,7 @@ function readPleats(raw: RawPleats, place: Place, reader: Reader): CompiledPleat
       place: [...place, wished[0]!],
       code: 'pleats-twice',
       message,
-      mend: 'Keep one way or the other.',
+      fix: 'Keep one way or the other.',
     });
   }
   if (!raw.folds && wished.length < 3) {

@@ -1,6 +1,7 @@
 /** One step of making a project up, as the ledger keeps it. */
+import type { Diagnostic, Place } from '../measure/index.ts';
 import type { Point } from './needle.ts';
-import type { Finding, Place, Size } from './pattern.ts';
+import type { Size } from './pattern.ts';
 import type { StitchKind, Work } from '../cloth/index.ts';
 import type { CautionKey, Instruction, Minutes, Tool, VerbName } from '../steps/index.ts';
 
@@ -80,7 +81,7 @@ export type Step = {
 /** The whole ledger: the steps that can be done, what stands in the way of the others, and every result by name. */
 export type Ledger = {
   steps: Step[];
-  findings: Finding[];
+  findings: Diagnostic[];
   /** Every piece, and every result as the last step that made it left it. */
   results: Record<string, Work>;
   /** The name of the last step's result, or of what the file says is finished. */

@@ -2,9 +2,8 @@
 import { closest, parseLength, quote, readLength, skipBlanks } from '../measure/index.ts';
 import { parseFormula } from '../formula/index.ts';
 import { reportApart } from '#remarks';
-import type { Edition, Fault, Stated } from '../measure/index.ts';
+import type { Place, Edition, Diagnostic, InText, Stated } from '../measure/index.ts';
 import type { Formula } from '../formula/index.ts';
-import type { Finding, Place } from './pattern.ts';
 
 /** What YAML makes of a scalar that is meant as a length, a formula or a number. */
 export type Scalar = string | number;
@@ -17,14 +16,13 @@ export type Written = { place: Place; text: string } & (
 );
 
 /** What reading needs to know about the file, and where it puts its findings. */
-export type Reader = { home: Edition; names: readonly string[]; findings: Finding[] };
+export type Reader = { home: Edition; names: readonly string[]; findings: Diagnostic[] };
 
 /** A fault in a text becomes a finding at the text's place. */
-export function report(findings: Finding[], place: Place, fault: Fault): void {
-  const mend =
-    fault.mend === undefined || fault.message.includes(fault.mend) ? undefined : `Write ${quote(fault.mend)}.`;
+export function report(findings: Diagnostic[], place: Place, fault: Diagnostic<InText>): void {
+  const fix = fault.fix === undefined || fault.message.includes(fault.fix) ? undefined : `Write ${quote(fault.fix)}.`;
   const { code, message, start, end } = fault;
-  findings.push({ severity: 'error', place, start, end, code, message, ...(mend && { mend }) });
+  findings.push({ severity: 'error', place, start, end, code, message, ...(fix && { fix }) });
 }
 
 /**
@@ -102,8 +100,8 @@ export function readPlain(raw: Scalar, place: Place, edition: Edition, reader: R
   const named = reader.names.find((name) => name.toLowerCase() === text.trim().toLowerCase());
   if (named ?? closest(text, reader.names)) {
     const message = `A plain length belongs here, not the name ${quote(text)}.`;
-    const finding: Finding = { severity: 'error', place, code: 'no-formula-here', message };
-    reader.findings.push({ ...finding, mend: 'Put a formula under “is”, in place of in and mm.' });
+    const finding: Diagnostic = { severity: 'error', place, code: 'no-formula-here', message };
+    reader.findings.push({ ...finding, fix: 'Put a formula under “is”, in place of in and mm.' });
   } else report(reader.findings, place, length.fault);
   return undefined;
 }

@@ -17,7 +17,8 @@ export function readAnswer(text: string, dimension: Dimension, edition: Edition)
   return refuse(text, 'A size is more than nothing.');
 }
 
-const refuse = (text: string, message: string) => fail({ code: 'unread-answer', message, start: 0, end: text.length });
+const refuse = (text: string, message: string): Result<never> =>
+  fail({ severity: 'error', code: 'unread-answer', message, start: 0, end: text.length });
 
 /** A number by itself, from `start` to the first thing that is not part of it. */
 function bareNumber(text: string): { value: number; rest: string } | undefined {

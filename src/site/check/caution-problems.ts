@@ -2,7 +2,7 @@ import { cautions } from '../../../components/words/caution/cautions.ts';
 import { wordCalled } from '../../../components/words/index.ts';
 import { makeUp } from '../../core/project/index.ts';
 import type { CautionKey } from '../../core/steps/index.ts';
-import type { Problem, Said } from '../content/problem.ts';
+import type { Diagnostic, AtOffset } from '../content/diagnostic.ts';
 import type { WorkedOut } from './project-problems.ts';
 import type { Content, LessonEntry } from '../content/read-content.ts';
 
@@ -19,9 +19,9 @@ const spoken: Readonly<Record<CautionKey, RegExp>> = {
 };
 
 /** A lesson that lets the reader take up a tool that can hurt, and has no caution for it. */
-export function toolsWithoutCaution(entry: LessonEntry): Said[] {
+export function toolsWithoutCaution(entry: LessonEntry): AtOffset[] {
   const given = cautionsIn(entry);
-  return (Object.keys(spoken) as CautionKey[]).flatMap((key): Said[] => {
+  return (Object.keys(spoken) as CautionKey[]).flatMap((key): AtOffset[] => {
     if (given.some((text) => text === key || spoken[key].test(text))) return [];
     for (const { start, text } of entry.lesson.prose) {
       const at = text.search(spoken[key]);
@@ -32,8 +32,8 @@ export function toolsWithoutCaution(entry: LessonEntry): Said[] {
 }
 
 /** What the steps and materials of a project call for, and no lesson of it has; said at the course. */
-export function stepsWithoutCaution(content: Content, worked: ReadonlyMap<string, WorkedOut>): Problem[] {
-  return content.courses.flatMap((course): Problem[] => {
+export function stepsWithoutCaution(content: Content, worked: ReadonlyMap<string, WorkedOut>): Diagnostic[] {
+  return content.courses.flatMap((course): Diagnostic[] => {
     const project = course.value?.project;
     const out = worked.get(project ?? '');
     if (!course.value || !project || !out?.file.steps) return [];
@@ -61,7 +61,7 @@ function cautionsIn({ lesson, text }: LessonEntry): string[] {
   });
 }
 
-const missing = (key: CautionKey, where: string): Pick<Problem, 'message' | 'mend'> => ({
+const missing = (key: CautionKey, where: string): Pick<Diagnostic, 'message' | 'fix'> => ({
   message: `${cautions[key]?.title ?? key}: this can hurt, and ${where}.`,
-  mend: `Write <Caution of="${key}" /> where it is taken up.`,
+  fix: `Write <Caution of="${key}" /> where it is taken up.`,
 });

@@ -1,9 +1,9 @@
 import { readContent, type Content } from '../content/read-content.ts';
-import type { Problem } from '../content/problem.ts';
+import type { Diagnostic } from '../content/diagnostic.ts';
 import { examine } from './find-content-problems.ts';
 
 /** The content of a build, and what is wrong in it. */
-export type CheckedContent = { content: Content; problems: Problem[] };
+export type CheckedContent = { content: Content; problems: Diagnostic[] };
 
 const cache = new Map<string, CheckedContent>();
 

@@ -5,8 +5,8 @@ import { glossaryProblems } from './glossary-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
 import { linkProblems, pagesOf } from './link-problems.ts';
 import { ownPages } from './own-pages.ts';
-import { inReadingOrder, placeIn } from '../content/problem.ts';
-import type { Problem } from '../content/problem.ts';
+import { inReadingOrder, placeIn } from '../content/diagnostic.ts';
+import type { Diagnostic } from '../content/diagnostic.ts';
 import { isWhole, materialProblems, projectProblems, workOut } from './project-problems.ts';
 import type { WorkedOut } from './project-problems.ts';
 import { allEntries, projectOfLesson, readContent } from '../content/read-content.ts';
@@ -23,12 +23,12 @@ import { wordProblems } from './word-problems.ts';
  *
  * @param root folder of the project, the one that holds `content/`
  */
-export function findContentProblems(root: string): Problem[] {
+export function findContentProblems(root: string): Diagnostic[] {
   return examine(readContent(root), root).problems;
 }
 
 export type Examined = {
-  problems: Problem[];
+  problems: Diagnostic[];
   /** Files that cannot be shown as they are: unreadable ones, and projects with a size that cannot be worked out. */
   unusable: Set<string>;
   /** Every project that can be read, worked out. */
@@ -83,19 +83,23 @@ export function examine(content: Content, root: string): Examined {
   return { problems: inReadingOrder(problems), unusable, worked };
 }
 
-const noProject = (name: string, projects: Entry<ProjectFile>[]): Pick<Problem, 'severity' | 'message' | 'mend'> => {
+const noProject = (name: string, projects: Entry<ProjectFile>[]): Pick<Diagnostic, 'severity' | 'message' | 'fix'> => {
   const ids = projects.map(({ id }) => id);
   return {
     severity: 'error',
     message: `There is no project ${quote(name)} in content/projects.`,
-    mend: didYouMean(name, ids) ?? (ids.length ? `There are: ${ids.join(', ')}.` : undefined),
+    fix: didYouMean(name, ids) ?? (ids.length ? `There are: ${ids.join(', ')}.` : undefined),
   };
 };
 
-function courseProblems(course: Entry<CourseFile>, lessons: LessonEntry[], projects: Entry<ProjectFile>[]): Problem[] {
+function courseProblems(
+  course: Entry<CourseFile>,
+  lessons: LessonEntry[],
+  projects: Entry<ProjectFile>[],
+): Diagnostic[] {
   if (!course.value) return [];
   const { file, locate, value } = course;
-  const problems: Problem[] = [];
+  const problems: Diagnostic[] = [];
   if (value.project !== undefined && !projects.some(({ id }) => id === value.project)) {
     problems.push({ file, ...locate(['project']), ...noProject(value.project, projects) });
   }
@@ -104,13 +108,13 @@ function courseProblems(course: Entry<CourseFile>, lessons: LessonEntry[], proje
   for (const [i, name] of value.lessons.entries()) {
     const at = { file, ...locate(['lessons', i]), severity: 'error' as const };
     if (value.lessons.indexOf(name) < i) {
-      problems.push({ ...at, message: `The lesson ${quote(name)} is listed twice.`, mend: 'Keep one of them.' });
+      problems.push({ ...at, message: `The lesson ${quote(name)} is listed twice.`, fix: 'Keep one of them.' });
     } else if (!names.includes(name)) {
       const unlisted = names.filter((one) => !value.lessons.includes(one));
       problems.push({
         ...at,
         message: `There is no lesson ${quote(name)} beside this file.`,
-        mend: didYouMean(name, unlisted),
+        fix: didYouMean(name, unlisted),
       });
     }
   }
@@ -122,7 +126,7 @@ function courseProblems(course: Entry<CourseFile>, lessons: LessonEntry[], proje
         column: 1,
         severity: 'warning',
         message: 'No page shows this lesson.',
-        mend: `List it under “lessons” in ${file}.`,
+        fix: `List it under “lessons” in ${file}.`,
       });
     }
     if (Object.hasOwn(ownPages, lesson.slug)) {
@@ -132,7 +136,7 @@ function courseProblems(course: Entry<CourseFile>, lessons: LessonEntry[], proje
         column: 1,
         severity: 'error',
         message: `At the address ${quote(lesson.slug)} each course has a page of its own: ${ownPages[lesson.slug]}.`,
-        mend: `Give the lesson another name, such as ${quote(`the-${lesson.slug}`)}.`,
+        fix: `Give the lesson another name, such as ${quote(`the-${lesson.slug}`)}.`,
       });
     }
     const twin = own.find((other) => other.slug === lesson.slug);
@@ -143,7 +147,7 @@ function courseProblems(course: Entry<CourseFile>, lessons: LessonEntry[], proje
         column: 1,
         severity: 'error',
         message: `This lesson would have the same address as ${quote(twin.fileName)}: numbers in front do not count.`,
-        mend: 'Give it another name.',
+        fix: 'Give it another name.',
       });
     }
   }
@@ -154,10 +158,10 @@ function frontProblems(
   lesson: LessonEntry,
   course: Entry<CourseFile> | undefined,
   projects: Entry<ProjectFile>[],
-): Problem[] {
+): Diagnostic[] {
   if (!lesson.value) return [];
   const { file, locate, value } = lesson;
-  const problems: Problem[] = [];
+  const problems: Diagnostic[] = [];
   if (value.project !== undefined && !projects.some(({ id }) => id === value.project)) {
     problems.push({ file, ...locate(['project']), ...noProject(value.project, projects) });
   }
@@ -168,7 +172,7 @@ function frontProblems(
       ...locate(['session']),
       severity: 'error',
       message: `session: the course has ${sessions === 0 ? 'no sessions' : sessions === 1 ? '1 session' : `${sessions} sessions`}.`,
-      mend: `Add one under “sessions” in ${course?.file}.`,
+      fix: `Add one under “sessions” in ${course?.file}.`,
     });
   }
   return problems;

@@ -1,8 +1,8 @@
 import { wordCalled } from '../../../components/words/index.ts';
 import { didYouMean, quote } from '../../core/measure/index.ts';
 import { THING } from '../content/lesson-prose.ts';
-import { placeIn } from '../content/problem.ts';
-import type { Problem } from '../content/problem.ts';
+import { placeIn } from '../content/diagnostic.ts';
+import type { Diagnostic } from '../content/diagnostic.ts';
 import type { Content } from '../content/read-content.ts';
 
 /** Terms of the trade that somebody at a first course may not know; from memory. */
@@ -49,9 +49,9 @@ function formsOf(term: string): RegExp {
 }
 
 /** Terms that lessons use and the glossary lacks, and terms of the glossary that nothing uses. */
-export function glossaryProblems({ glossary, lessons, projects, courses, materials }: Content): Problem[] {
+export function glossaryProblems({ glossary, lessons, projects, courses, materials }: Content): Diagnostic[] {
   if (!glossary.value) return [];
-  const problems: Problem[] = [];
+  const problems: Diagnostic[] = [];
   const told = Object.keys(glossary.value);
   const tells = (term: string) => told.some((one) => isFormOf(term, one));
   const add = 'Add it to content/glossary.yaml';
@@ -64,8 +64,8 @@ export function glossaryProblems({ glossary, lessons, projects, courses, materia
       for (const term of Array.isArray(asked?.value) ? asked.value.map(String) : []) {
         if (told.includes(term)) continue;
         const message = `<${name}> ${asked!.name}: the glossary does not have ${quote(term)}.`;
-        const mend = didYouMean(term, told) ?? `${add}.`;
-        problems.push({ file, ...placeIn(text, asked!.at), severity: 'error', message, mend });
+        const fix = didYouMean(term, told) ?? `${add}.`;
+        problems.push({ file, ...placeIn(text, asked!.at), severity: 'error', message, fix });
       }
     }
     for (const term of lesson.terms) {
@@ -77,7 +77,7 @@ export function glossaryProblems({ glossary, lessons, projects, courses, materia
         ...placeIn(text, term.start),
         severity: 'note',
         message: `${quote(name)} is set in bold like a term, and the glossary does not have it.`,
-        mend: didYouMean(name, told) ?? `${add}, or set it in plain type.`,
+        fix: didYouMean(name, told) ?? `${add}, or set it in plain type.`,
       });
     }
   }
@@ -91,7 +91,7 @@ export function glossaryProblems({ glossary, lessons, projects, courses, materia
       });
       if (found[0] === undefined) continue;
       const message = `${quote(name)} is a term of the trade, and the glossary does not have it.`;
-      problems.push({ file, ...placeIn(text, found[0]), severity: 'note', message, mend: `${add}.` });
+      problems.push({ file, ...placeIn(text, found[0]), severity: 'note', message, fix: `${add}.` });
       break;
     }
   }
@@ -103,7 +103,7 @@ export function glossaryProblems({ glossary, lessons, projects, courses, materia
       ...glossary.locate([term]),
       severity: 'note',
       message: `No lesson and no project uses ${quote(term)}.`,
-      mend: 'Use it, or take it away.',
+      fix: 'Use it, or take it away.',
     });
   }
   return problems;

@@ -8,33 +8,33 @@ import { texFault } from '../content/katex-plugin.ts';
 import { referenceFault } from './lesson-references.ts';
 import type { Surroundings } from './lesson-references.ts';
 import type { Part, WrittenAttribute, WrittenMaths, WrittenPicture, WrittenWord } from '../content/lesson-text.ts';
-import { placeIn } from '../content/problem.ts';
-import type { Problem } from '../content/problem.ts';
+import { placeIn } from '../content/diagnostic.ts';
+import type { Diagnostic } from '../content/diagnostic.ts';
 import type { LessonEntry } from '../content/read-content.ts';
 import { explain, mistakesIn } from '../content/wording.ts';
 
-type Say = (at: number, message: string, mend?: string) => void;
+type Say = (at: number, message: string, fix?: string) => void;
 
 /**
  * What is wrong in the text of a lesson: its words, their attributes and what they name, its maths and its pictures.
  *
  * @param root the folder that holds content/
  */
-export function lessonProblems(entry: LessonEntry, root: string, surroundings: Surroundings): Problem[] {
-  const problems: Problem[] = [];
+export function lessonProblems(entry: LessonEntry, root: string, surroundings: Surroundings): Diagnostic[] {
+  const problems: Diagnostic[] = [];
   const sayer =
-    (part?: Part, severity: Problem['severity'] = 'error'): Say =>
-    (at, message, mend) =>
+    (part?: Part, severity: Diagnostic['severity'] = 'error'): Say =>
+    (at, message, fix) =>
       problems.push({
         file: entry.file,
         ...placeIn(entry.text, at),
         severity,
         message,
-        mend,
+        fix,
         ...(part && { part }),
       });
 
-  for (const { at, message, mend } of entry.lesson.faults) sayer()(at, message, mend);
+  for (const { at, message, fix } of entry.lesson.faults) sayer()(at, message, fix);
   for (const maths of entry.lesson.maths) checkMaths(maths, sayer(maths.part));
   for (const word of entry.lesson.words) {
     if (/^[a-z]/.test(word.name)) checkHtml(word, sayer(word.part));
@@ -122,7 +122,7 @@ function checkWord(written: WrittenWord, surroundings: Surroundings, say: Say): 
     const found = attributes.get(attribute);
     if (typeof found?.value !== 'string') continue;
     const fault = referenceFault(reference, found.value, surroundings);
-    if (fault) say(found.textAt + fault.at, fault.message, fault.mend);
+    if (fault) say(found.textAt + fault.at, fault.message, fault.fix);
   }
 }
 
@@ -156,10 +156,10 @@ function readAttributes(
   const parsed = schema.safeParse(values, { error: explain, reportInput: true });
   if (!parsed.success) {
     for (const mistake of mistakesIn(parsed.error.issues, schema)) {
-      const attribute = String(mistake.key ?? mistake.path[0] ?? '');
+      const attribute = String(mistake.key ?? mistake.place[0] ?? '');
       const own = byName.get(attribute);
       const label = mistake.key === undefined && attribute ? `<${name}> ${attribute}` : `<${name}>`;
-      say(own?.at ?? part.start, `${label}: ${mistake.message}`, mistake.mend ?? inBraces(own, schema));
+      say(own?.at ?? part.start, `${label}: ${mistake.message}`, mistake.fix ?? inBraces(own, schema));
     }
   }
   return byName;

@@ -1,8 +1,8 @@
 import type { Reference } from '../../../components/words/word.ts';
 import { evaluate, parseFormula } from '../../core/formula/index.ts';
 import { anyOf, didYouMean, fail, ok, quote } from '../../core/measure/index.ts';
-import type { Fault } from '../../core/measure/index.ts';
-import type { TextFault } from '../content/lesson-syntax.ts';
+import type { Diagnostic, InText } from '../../core/measure/index.ts';
+import type { AtOffset } from '../content/diagnostic.ts';
 import { oncePer } from '../../core/once.ts';
 import type { WorkedOut } from './project-problems.ts';
 
@@ -25,30 +25,31 @@ export function referenceFault(
   reference: Reference,
   text: string,
   { project, worked, projects }: Surroundings,
-): TextFault | undefined {
+): AtOffset | undefined {
   // The glossary's check tells of terms, and the attribute's schema of cautions.
   if (reference === 'term' || reference === 'caution') return undefined;
+  const severity = 'error';
   if (reference === 'project') {
     if (projects.includes(text)) return undefined;
-    return { at: 0, message: `There is no project ${quote(text)}.`, mend: didYouMean(text, projects) };
+    return { at: 0, severity, message: `There is no project ${quote(text)}.`, fix: didYouMean(text, projects) };
   }
   if (!worked) return undefined;
   if (reference === 'formula' || reference === 'length') {
     const fault = reference === 'length' ? lengthFault(worked, text) : formulaFault(worked, text);
     if (!fault) return undefined;
-    const { start: at, message, mend } = fault;
-    return { at, message, mend: mend && !message.includes(mend) ? `Write ${quote(mend)}.` : undefined };
+    const { start: at, message, fix } = fault;
+    return { at, severity, message, fix: fix && !message.includes(fix) ? `Write ${quote(fix)}.` : undefined };
   }
   const known = namesOf(reference, worked);
   if (known.includes(text)) return undefined;
   if (reference === 'measure' && restsOnFault(text, worked)) return undefined;
   if (reference === 'pleated piece' && namesOf('piece', worked).includes(text)) {
     const pleated = known.length > 0 ? `Pleated are: ${anyOf(known.map(quote))}.` : undefined;
-    return { at: 0, message: `The piece ${quote(text)} has no pleats.`, mend: pleated };
+    return { at: 0, severity, message: `The piece ${quote(text)} has no pleats.`, fix: pleated };
   }
   const kind = reference === 'pleated piece' ? 'piece' : reference;
   const message = `The project ${quote(project ?? '')} has no ${kind} ${quote(text)}.`;
-  return { at: 0, message, mend: didYouMean(text, known) };
+  return { at: 0, severity, message, fix: didYouMean(text, known) };
 }
 
 function namesOf(
@@ -84,7 +85,7 @@ const restsOnFault = (name: string, { file, variants }: WorkedOut): boolean =>
 const formulaFault = oncePer((worked: WorkedOut, text) => faultOf(text, 'formula', worked));
 const lengthFault = oncePer((worked: WorkedOut, text) => faultOf(text, 'length', worked));
 
-function faultOf(text: string, reference: 'formula' | 'length', worked: WorkedOut): Fault | undefined {
+function faultOf(text: string, reference: 'formula' | 'length', worked: WorkedOut): Diagnostic<InText> | undefined {
   const names = namesOf('measure', worked);
   const formula = parseFormula(text, { names });
   if (!formula.ok) return restsOnFault(text.slice(formula.fault.start), worked) ? undefined : formula.fault;
@@ -94,7 +95,7 @@ function faultOf(text: string, reference: 'formula' | 'length', worked: WorkedOu
       get(name) {
         const measure = patterns.find(({ measures }) => measures[name])?.measures[name];
         if (measure) return ok({ value: measure.value, dimension: measure.dimension });
-        return fail({ code: 'no-value', message: '', start: 0, end: 0 }); // its own file says why
+        return fail({ severity: 'error', code: 'no-value', message: '', start: 0, end: 0 }); // its own file says why
       },
       edition,
       grid: worked.variants[0][edition].grid,
@@ -103,7 +104,7 @@ function faultOf(text: string, reference: 'formula' | 'length', worked: WorkedOu
     if (!result.ok) return result.fault.code === 'rests-on-fault' ? undefined : result.fault;
     if (reference === 'length' && result.value.dimension !== 1) {
       const message = 'A length belongs here, with its unit: 1/16 in or 1 mm.';
-      return { code: 'no-length', message, start: 0, end: text.length };
+      return { severity: 'error', code: 'no-length', message, start: 0, end: text.length };
     }
   }
   return undefined;

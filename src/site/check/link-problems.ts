@@ -1,6 +1,6 @@
 import { didYouMean, quote } from '../../core/measure/index.ts';
 import { ownPages } from './own-pages.ts';
-import type { Said } from '../content/problem.ts';
+import type { AtOffset } from '../content/diagnostic.ts';
 import type { Content, LessonEntry } from '../content/read-content.ts';
 
 /** The pages a link can lead to, each with its anchors; undefined where a page's anchors are not known here. */
@@ -27,14 +27,12 @@ export function pagesOf({ courses, lessons, projects }: Content): Pages {
 const addressOf = ({ course, slug }: LessonEntry): string => `/courses/${course}/${slug}/`;
 
 /** Links of a lesson that lead nowhere, or that lead nowhere once the site is published below a path. */
-export function linkProblems(entry: LessonEntry, pages: Pages): Said[] {
-  return entry.lesson.links.flatMap(({ address, part }): Said[] => {
-    const warn = (message: string, mend?: string): Said[] => [{ at: part.start, severity: 'warning', message, mend }];
+export function linkProblems(entry: LessonEntry, pages: Pages): AtOffset[] {
+  return entry.lesson.links.flatMap(({ address, part }): AtOffset[] => {
+    const warn = (message: string, fix?: string): AtOffset[] => [{ at: part.start, severity: 'warning', message, fix }];
     if (address.trim() === '') return warn('This link has no address.', 'Write [words](address).');
     if (/^(javascript|data|vbscript):/i.test(address))
-      return [
-        { at: part.start, severity: 'error', message: 'This link would run a program.', mend: 'Link to a page.' },
-      ];
+      return [{ at: part.start, severity: 'error', message: 'This link would run a program.', fix: 'Link to a page.' }];
     if (/^([a-z][a-z0-9+.-]*:|\/\/)/i.test(address)) return [];
     if (!URL.canParse(address, 'http://site.example/')) return warn(`${quote(address)} is no address.`);
     const own = addressOf(entry);

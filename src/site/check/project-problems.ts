@@ -1,13 +1,13 @@
 import { checkAll, checkMaterials, metIn, resolveProject } from '../../core/project/index.ts';
-import type { Finding, Pattern, WorkOut } from '../../core/project/index.ts';
+import type { Pattern, WorkOut } from '../../core/project/index.ts';
 import type { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
 import { capital, quote } from '../../core/measure/index.ts';
-import type { Edition } from '../../core/measure/index.ts';
-import type { Problem } from '../content/problem.ts';
+import type * as core from '../../core/measure/index.ts';
+import type { Diagnostic } from '../content/diagnostic.ts';
 import type { Entry } from '../content/read-content.ts';
 
 /** A project worked out in both editions. */
-export type Variant = Record<Edition, Pattern> & {
+export type Variant = Record<core.Edition, Pattern> & {
   /** The one option that differs from how the lesson has it: With “zip”. None for the lesson's own. */
   name?: string;
 };
@@ -50,19 +50,19 @@ export const isWhole = ({ variants: [{ inch, metric }] }: WorkedOut): boolean =>
   ![...inch.findings, ...metric.findings].some(({ severity }) => severity === 'error');
 
 /** What is wrong with a project in any edition and with any of its options, each finding at its place in the file. */
-export function projectProblems(entry: Entry<ProjectFile>, { file, materials, inAnyWay }: WorkedOut): Problem[] {
+export function projectProblems(entry: Entry<ProjectFile>, { file, materials, inAnyWay }: WorkedOut): Diagnostic[] {
   return checkAll(file, materials, inAnyWay).map((finding) => placed(entry, finding, metIn(finding)));
 }
 
 /** What the checks of materials.yaml by itself find. */
-export function materialProblems(entry: Entry<MaterialsFile>): Problem[] {
+export function materialProblems(entry: Entry<MaterialsFile>): Diagnostic[] {
   return entry.value ? checkMaterials(entry.value).map((finding) => placed(entry, finding, '')) : [];
 }
 
-function placed({ file, locate }: Entry<unknown>, finding: Finding, where: string): Problem {
-  const { severity, message, mend } = finding;
+function placed({ file, locate }: Entry<unknown>, finding: core.Diagnostic, where: string): Diagnostic {
+  const { severity, code, message, fix } = finding;
   const met = capital(where);
   // Some say it themselves: With “flap” there is no “facing” for this step.
   const said = where === '' || message.startsWith(met) ? message : `${met}: ${message}`;
-  return { file, ...locate(finding.place, finding), severity, message: said, mend };
+  return { file, ...locate(finding.place, finding), severity, code, message: said, fix };
 }

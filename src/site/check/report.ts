@@ -1,6 +1,6 @@
 import { styleText } from 'node:util';
-import { counted, WORD } from '../content/problem.ts';
-import type { Problem } from '../content/problem.ts';
+import { counted, WORD } from '../content/diagnostic.ts';
+import type { Diagnostic } from '../content/diagnostic.ts';
 
 const COLOUR = { error: 'red', warning: 'yellow', note: 'cyan' } as const;
 
@@ -10,7 +10,7 @@ const COLOUR = { error: 'red', warning: 'yellow', note: 'cyan' } as const;
  * @param problems in reading order
  * @param colour whether the terminal shows colours
  */
-export function report(problems: readonly Problem[], colour = false): string {
+export function report(problems: readonly Diagnostic[], colour = false): string {
   const paint = (format: Parameters<typeof styleText>[0], text: string) =>
     colour ? styleText(format, text, { validateStream: false }) : text;
   const files = Map.groupBy(problems, (problem) => problem.file);
@@ -18,10 +18,10 @@ export function report(problems: readonly Problem[], colour = false): string {
   for (const [file, own] of files) {
     lines.push(paint('underline', file));
     const width = Math.max(...own.map(({ line, column }) => `${line}:${column}`.length));
-    for (const { line, column, severity, message, mend } of own) {
+    for (const { line, column, severity, message, fix } of own) {
       const place = `${line}:${column}`.padStart(width);
       lines.push(`  ${paint('dim', place)}  ${paint(COLOUR[severity], WORD[severity].padEnd(7))}  ${message}`);
-      if (mend) lines.push(`${' '.repeat(width + 13)}${paint('dim', mend)}`);
+      if (fix) lines.push(`${' '.repeat(width + 13)}${paint('dim', fix)}`);
     }
     lines.push('');
   }

@@ -1,7 +1,7 @@
 import { wordCalled } from '../../../components/words/index.ts';
 import { quote } from '../../core/measure/index.ts';
 import { verbIn } from '../../core/steps/index.ts';
-import type { Problem } from '../content/problem.ts';
+import type { Diagnostic } from '../content/diagnostic.ts';
 import { projectOfLesson } from '../content/read-content.ts';
 import type { Content } from '../content/read-content.ts';
 
@@ -9,8 +9,8 @@ import type { Content } from '../content/read-content.ts';
  * Steps of a project that none of its lessons tells. A lesson tells a step by naming its id in a lesson word, or by
  * using its verb: fuse, fused, fusing.
  */
-export function untoldSteps({ projects, courses, lessons }: Content): Problem[] {
-  return projects.flatMap((project): Problem[] => {
+export function untoldSteps({ projects, courses, lessons }: Content): Diagnostic[] {
+  return projects.flatMap((project): Diagnostic[] => {
     const own = lessons.filter((lesson) => projectOfLesson(lesson, courses) === project.id);
     // A lesson that plays the making through tells every step.
     if (own.length === 0 || own.some(({ lesson }) => lesson.words.some(({ name }) => wordCalled(name)?.showsAllSteps)))
@@ -20,7 +20,7 @@ export function untoldSteps({ projects, courses, lessons }: Content): Problem[] 
       own.flatMap(({ lesson }) => lesson.words.flatMap((word) => word.attributes.map((a) => a.value))),
     );
     const said = new Set<string>();
-    return (project.value?.steps ?? []).flatMap((step, i): Problem[] => {
+    return (project.value?.steps ?? []).flatMap((step, i): Diagnostic[] => {
       const verb = verbIn(step);
       const id = typeof step['id'] === 'string' ? step['id'] : undefined;
       if (!verb || (id !== undefined && named.has(id))) return [];
@@ -33,7 +33,7 @@ export function untoldSteps({ projects, courses, lessons }: Content): Problem[] 
           ...project.locate(['steps', i]),
           severity: 'note',
           message: `No lesson tells ${quote(name)}: none speaks of ${quote(verb)}.`,
-          mend: 'Say in a lesson how it is done.',
+          fix: 'Say in a lesson how it is done.',
         },
       ];
     });

@@ -1,7 +1,7 @@
 import { formatLength, quote, SAME } from '../../core/measure/index.ts';
 import type { Measure } from '../../core/project/index.ts';
 import type { Prose } from '../content/lesson-prose.ts';
-import type { Said } from '../content/problem.ts';
+import type { AtOffset } from '../content/diagnostic.ts';
 import type { WorkedOut } from './project-problems.ts';
 import type { LessonEntry } from '../content/read-content.ts';
 import { typedLengths } from './typed-lengths.ts';
@@ -14,9 +14,9 @@ const example = '{/* keep 1/8 in: the mark on the foot */}';
  * project changes. An author keeps one, with a reason, by a comment of the form that
  * `example` shows.
  */
-export function typedNumbers(entry: LessonEntry, worked: WorkedOut): Said[] {
+export function typedNumbers(entry: LessonEntry, worked: WorkedOut): AtOffset[] {
   const kept = entry.lesson.comments.flatMap(readKeep);
-  const said: Said[] = kept.flatMap(({ fault }) => fault ?? []);
+  const said: AtOffset[] = kept.flatMap(({ fault }) => fault ?? []);
   const used = new Set<unknown>();
   for (const prose of entry.lesson.prose) {
     for (const typed of together(typedLengths(prose.text), prose.text)) {
@@ -28,7 +28,7 @@ export function typedNumbers(entry: LessonEntry, worked: WorkedOut): Said[] {
   for (const keep of kept) {
     if (keep.length && !keep.fault && !used.has(keep)) {
       const message = `This keeps ${quote(keep.length.text)}, which the lesson no longer has.`;
-      said.push({ at: keep.at, severity: 'note', message, mend: 'Take the comment away.' });
+      said.push({ at: keep.at, severity: 'note', message, fix: 'Take the comment away.' });
     }
   }
   return said;
@@ -36,7 +36,7 @@ export function typedNumbers(entry: LessonEntry, worked: WorkedOut): Said[] {
 
 const isSame = (a: TypedLength, b: TypedLength): boolean => a.edition === b.edition && Math.abs(a.mm - b.mm) <= SAME;
 
-type Keep = { at: number; length?: TypedLength; fault?: Said };
+type Keep = { at: number; length?: TypedLength; fault?: AtOffset };
 
 function readKeep({ start: at, text }: { start: number; text: string }): Keep[] {
   const keep = /^keep\b\s*([^:]*)(?::\s*([\s\S]*))?$/.exec(text);
@@ -44,11 +44,11 @@ function readKeep({ start: at, text }: { start: number; text: string }): Keep[] 
   const [length] = typedLengths(keep[1]!);
   if (!length) {
     const message = 'This comment does not say which length to keep.';
-    return [{ at, fault: { at, severity: 'warning', message, mend: `Write it like ${example}.` } }];
+    return [{ at, fault: { at, severity: 'warning', message, fix: `Write it like ${example}.` } }];
   }
   if (keep[2]?.trim()) return [{ at, length }];
   const message = `This comment does not say why ${quote(length.text)} is kept.`;
-  return [{ at, length, fault: { at, severity: 'warning', message, mend: `Add the reason: ${example}.` } }];
+  return [{ at, length, fault: { at, severity: 'warning', message, fix: `Add the reason: ${example}.` } }];
 }
 
 /** One length for each edition, one after the other, are two ways to write one: 1/4 in (6 mm). */
@@ -69,7 +69,7 @@ function together(lengths: TypedLength[], text: string): [TypedLength, TypedLeng
   return groups;
 }
 
-function about(typed: [TypedLength, TypedLength?], prose: Prose, { variants: [own] }: WorkedOut): Said {
+function about(typed: [TypedLength, TypedLength?], prose: Prose, { variants: [own] }: WorkedOut): AtOffset {
   const [first, second] = typed;
   const end = (second ?? first).end + (second && prose.text[second.end] === ')' ? 1 : 0);
   const at = prose.start + first.start;
@@ -93,8 +93,8 @@ function about(typed: [TypedLength, TypedLength?], prose: Prose, { variants: [ow
       at,
       severity: 'warning',
       message: `${written} is typed, so it stays when ${likely.length === 1 ? quote(likely[0]!.measure.name) : 'the project'} changes.`,
-      mend: prose.kind === 'heading' ? 'Leave numbers out of headings.' : `Write ${words.join(' or ')}.`,
-      ...(certain && { fix: { start: at, end: prose.start + end, text: words[0]! } }),
+      fix: prose.kind === 'heading' ? 'Leave numbers out of headings.' : `Write ${words.join(' or ')}.`,
+      ...(certain && { edit: { start: at, end: prose.start + end, text: words[0]! } }),
     };
   }
   const [near] = named
@@ -107,14 +107,14 @@ function about(typed: [TypedLength, TypedLength?], prose: Prose, { variants: [ow
       at,
       severity: 'warning',
       message: `${written} is typed, and ${quote(name)} is ${now}. It may be out of date.`,
-      mend: `Write <Size of="${name}" />, or keep it with a reason: {/* keep ${first.text}: … */}`,
+      fix: `Write <Size of="${name}" />, or keep it with a reason: {/* keep ${first.text}: … */}`,
     };
   }
   return {
     at,
     severity: 'note',
     message: `${written} is typed, and no measure of the project has it.`,
-    mend: `Name it in project.yaml, or keep it with a reason: {/* keep ${first.text}: … */}`,
+    fix: `Name it in project.yaml, or keep it with a reason: {/* keep ${first.text}: … */}`,
   };
 }
 

@@ -1,8 +1,9 @@
 import katex from 'katex';
 import { defineMdastPlugin } from 'satteri';
+import type { AtOffset } from './diagnostic.ts';
 
 /** A fault in maths, with the offset in the TeX where it shows. */
-export type TexFault = { message: string; at: number };
+type TexFault = Pick<AtOffset, 'message' | 'at'>;
 
 /** Settings shared by the page and the content check: what passes one passes the other. */
 const settings = { throwOnError: true, strict: 'error' } as const;

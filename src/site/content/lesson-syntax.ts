@@ -1,13 +1,12 @@
-/** Something that has no place in a lesson, or that the text breaks off at. */
-export type TextFault = { at: number; message: string; mend?: string | undefined };
+import type { AtOffset } from './diagnostic.ts';
 
 export const BRACES = {
   message: 'Braces { } have a meaning of their own in a lesson.',
-  mend: 'Write \\{ to show a brace.',
+  fix: 'Write \\{ to show a brace.',
 };
 export const IMPORT = {
   message: 'A line of a lesson cannot start with “import” or “export”.',
-  mend: 'Every lesson word is ready to use without. If this is prose, begin the line with another word.',
+  fix: 'Every lesson word is ready to use without. If this is prose, begin the line with another word.',
 };
 
 /**
@@ -17,7 +16,11 @@ export const IMPORT = {
  * @param source the whole lesson
  * @param text the engine's message, which starts with line and column
  */
-export function syntaxFault(source: string, text: string): TextFault {
+export function syntaxFault(source: string, text: string): AtOffset {
+  return { severity: 'error', ...faultIn(source, text) };
+}
+
+function faultIn(source: string, text: string): Omit<AtOffset, 'severity'> {
   const place = /^(\d+):(\d+): /.exec(text);
   const at = place ? offsetAt(source, Number(place[1]), Number(place[2])) : 0;
   const about = (place ? text.slice(place[0].length) : text).replace(/\s*\([\w-]+:[\w-]+\)$/, '');
@@ -26,10 +29,10 @@ export function syntaxFault(source: string, text: string): TextFault {
   if (about.startsWith('Expected a closing tag')) {
     const open = lastOpened(source, tag);
     if (open === undefined) return { at, ...unlike(tag, `<${tag}> and </${tag}> do not stand in the same paragraph.`) };
-    return { at: open, message: `<${tag}> is opened here and never closed.`, mend: `Write </${tag}> where it ends.` };
+    return { at: open, message: `<${tag}> is opened here and never closed.`, fix: `Write </${tag}> where it ends.` };
   }
   if (about.startsWith('Unexpected closing tag')) {
-    return { at, message: `</${tag}> closes nothing.`, mend: `Write <${tag}> where it starts, or take this away.` };
+    return { at, message: `</${tag}> closes nothing.`, fix: `Write <${tag}> where it starts, or take this away.` };
   }
   if (about.startsWith('Expected the closing tag')) {
     return { at, ...unlike(tag, `</${tag}> stands inside a paragraph that started after <${tag}>.`) };
@@ -39,16 +42,16 @@ export function syntaxFault(source: string, text: string): TextFault {
     return { at, message: 'A link is written [words](address).' };
   }
   if (about.startsWith('Unexpected character') && /^<[^>\n]*=\s*[“”„‘’]/.test(source.slice(at))) {
-    return { at, message: 'The quotes in this word are curly.', mend: 'Write straight ones: of="seam".' };
+    return { at, message: 'The quotes in this word are curly.', fix: 'Write straight ones: of="seam".' };
   }
   if (about.startsWith('Unexpected character')) {
     return {
       at,
       message: 'A < starts a lesson word, but no word follows that can be read.',
-      mend: 'Write \\< to show the sign; put quotes around what an attribute says.',
+      fix: 'Write \\< to show the sign; put quotes around what an attribute says.',
     };
   }
-  if (about.includes('closing brace')) return { at, message: 'This { is never closed.', mend: BRACES.mend };
+  if (about.includes('closing brace')) return { at, message: 'This { is never closed.', fix: BRACES.fix };
   if (about.startsWith('Could not parse expression')) return { at, ...BRACES };
   if (about.startsWith('Could not parse esm')) return { at: source.lastIndexOf('\n', at - 1) + 1, ...IMPORT };
   return { at, message: `This cannot be read: ${about}.` };
@@ -56,7 +59,7 @@ export function syntaxFault(source: string, text: string): TextFault {
 
 const unlike = (tag: string, message: string) => ({
   message,
-  mend: `Put <${tag}> and </${tag}> on lines of their own, with blank lines around the text.`,
+  fix: `Put <${tag}> and </${tag}> on lines of their own, with blank lines around the text.`,
 });
 
 function offsetAt(source: string, line: number, column: number): number {

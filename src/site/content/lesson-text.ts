@@ -4,7 +4,7 @@ import { attributePlaces } from './attribute-places.ts';
 import { readProse } from './lesson-prose.ts';
 import type { LessonProse } from './lesson-prose.ts';
 import { BRACES, IMPORT, syntaxFault } from './lesson-syntax.ts';
-import type { TextFault } from './lesson-syntax.ts';
+import type { AtOffset } from './diagnostic.ts';
 
 /** An attribute of a lesson word as it is written: `piece="pocket strip"`, `tolerance={0.5}`, `open`. */
 export type WrittenAttribute = {
@@ -40,7 +40,7 @@ export type LessonText = LessonProse & {
   words: WrittenWord[];
   maths: WrittenMaths[];
   pictures: WrittenPicture[];
-  faults: TextFault[];
+  faults: AtOffset[];
 };
 
 /**
@@ -85,10 +85,10 @@ function walk(node: MdastNode, source: string, lesson: LessonText): void {
       break;
     case 'mdxFlowExpression':
     case 'mdxTextExpression':
-      if (!isComment(node.value)) lesson.faults.push({ at: part.start, ...BRACES });
+      if (!isComment(node.value)) lesson.faults.push({ at: part.start, severity: 'error', ...BRACES });
       break;
     case 'mdxjsEsm':
-      lesson.faults.push({ at: part.start, ...IMPORT });
+      lesson.faults.push({ at: part.start, severity: 'error', ...IMPORT });
       break;
   }
   if ('children' in node) for (const child of node.children) walk(child, source, lesson);

@@ -2,7 +2,7 @@ import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, visit } fr
 import type { Document, ErrorCode, Node, Pair, Scalar, YAMLError } from 'yaml';
 import type { z } from 'zod';
 import { capital, quote } from '../../core/measure/index.ts';
-import type { Problem } from './problem.ts';
+import type { Diagnostic } from './diagnostic.ts';
 import { explain, mistakesIn } from './wording.ts';
 
 /** Path of names and list indices from the top of a YAML file to a value. */
@@ -13,7 +13,7 @@ export type Span = { start?: number | undefined; end?: number | undefined };
 export type ReadYaml<T> = {
   /** Absent when the file has an error. */
   value?: T;
-  problems: Problem[];
+  problems: Diagnostic[];
   /** Line and column (both from 1) of a value in the file, or of a character inside a text. */
   locate(place: Place, span?: Span): { line: number; column: number };
 };
@@ -41,12 +41,12 @@ export function readYaml<S extends z.ZodType>(
     const { line, col } = lines.linePos(offset);
     return { line: line + firstLine - 1, column: col };
   };
-  const problem = (offset: number, message: string, mend?: string): Problem => ({
+  const problem = (offset: number, message: string, fix?: string): Diagnostic => ({
     file,
     ...at(offset),
     severity: 'error',
     message,
-    mend,
+    fix,
   });
   const locate = (place: Place, span?: Span) => at(offsetOf(document, text, place, span));
 
@@ -84,14 +84,14 @@ export function readYaml<S extends z.ZodType>(
   if (parsed.success) return problems.length ? { problems, locate } : { value: parsed.data, problems, locate };
 
   for (const mistake of mistakesIn(parsed.error.issues, schema)) {
-    const label = nameOf(mistake.path);
+    const label = nameOf(mistake.place);
     problems.push(
       problem(
         mistake.key === undefined
-          ? offsetOf(document, text, mistake.path)
-          : keyOffset(document, mistake.path, mistake.key),
+          ? offsetOf(document, text, mistake.place)
+          : keyOffset(document, mistake.place, mistake.key),
         label ? `${label}: ${mistake.message}` : capital(mistake.message),
-        (mistake.key !== undefined && cutOff(document, mistake.path, mistake.key)) || mistake.mend,
+        (mistake.key !== undefined && cutOff(document, mistake.place, mistake.key)) || mistake.fix,
       ),
     );
   }

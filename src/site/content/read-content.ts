@@ -7,7 +7,7 @@ import { readLesson } from './lesson-text.ts';
 import type { LessonText } from './lesson-text.ts';
 import { readYaml } from './located-yaml.ts';
 import type { ReadYaml } from './located-yaml.ts';
-import type { Problem } from './problem.ts';
+import type { Diagnostic } from './diagnostic.ts';
 import { CourseFile, GlossaryFile, LessonFront, SiteFile } from './schemas.ts';
 
 /** One file of the content folder as read: its value where it has no mistake of its own. */
@@ -19,7 +19,7 @@ export type Entry<T> = {
   text: string;
   value?: T;
   /** Mistakes of the file by itself; what it says about other files is checked later. */
-  problems: Problem[];
+  problems: Diagnostic[];
   locate: ReadYaml<T>['locate'];
 };
 
@@ -40,7 +40,7 @@ export type Content = {
   courses: Entry<CourseFile>[];
   lessons: LessonEntry[];
   /** What is wrong with the folder itself: files that nothing reads, names that make no address. */
-  problems: Problem[];
+  problems: Diagnostic[];
 };
 
 /** Folder name of the project that a lesson is about: its own, else its course's. */
@@ -67,7 +67,7 @@ const FOLDER = 'content';
  * @param root folder of the project, the one that holds `content/`
  */
 export function readContent(root: string): Content {
-  const problems: Problem[] = [];
+  const problems: Diagnostic[] = [];
   const has = (file: string) => existsSync(path.join(root, file));
   const yaml = <S extends z.ZodType>(
     file: string,
@@ -160,7 +160,7 @@ function readLessonFile(root: string, course: string, fileName: string): LessonE
 
 const isAddress = (name: string): boolean => /^[a-z0-9]+(-[a-z0-9]+)*$/.test(name);
 
-const noAddress = (file: string): Problem => ({
+const noAddress = (file: string): Diagnostic => ({
   file,
   line: 1,
   column: 1,
@@ -169,7 +169,7 @@ const noAddress = (file: string): Problem => ({
 });
 
 /** A file that looks like content but lies where nothing reads it: most often a slip in its name. */
-function unreadFiles(root: string, content: Content): Problem[] {
+function unreadFiles(root: string, content: Content): Diagnostic[] {
   const read = new Set(allEntries(content).map(({ file }) => file));
   const found: string[] = [];
   const look = (folder: string) => {
@@ -191,7 +191,7 @@ function unreadFiles(root: string, content: Content): Problem[] {
         column: 1,
         severity: 'warning',
         message: 'Nothing reads this file.',
-        mend: near && `Should it be called ${isBeside ? path.posix.basename(near) : near}?`,
+        fix: near && `Should it be called ${isBeside ? path.posix.basename(near) : near}?`,
       };
     });
 }

@@ -1,10 +1,10 @@
 import type { z } from 'zod';
-import { anyOf, closest, didYouMean, quote } from '../../core/measure/index.ts';
+import { anyOf, closest, didYouMean, quote, type Diagnostic, type Place } from '../../core/measure/index.ts';
 import { describedAs, knownNames } from './known-names.ts';
 
 type Issue = z.core.$ZodIssue;
-/** One mistake with its whole path; unions are already settled. */
-export type Mistake = { path: (string | number)[]; key?: string; message: string; mend?: string };
+/** The place of a value that a schema refuses; `key` is a name at that place that the schema does not know. */
+export type InValue = { place: Place; key?: string };
 
 /** How a reader would call each kind of value. */
 const KINDS: Record<string, string> = {
@@ -116,12 +116,12 @@ function kindsWanted(issue: Issue): string[] {
 const depth = (issues: Issue[]): number => Math.max(...issues.map((i) => i.path.length));
 
 /**
- * Turns the issues of a failed parse into mistakes an instructor can mend. A name that is nearly the missing one is
+ * Turns the issues of a failed parse into mistakes an instructor can put right. A name that is nearly the missing one is
  * reported once: as misspelt, and not as missing too.
  */
-export function mistakesIn(issues: readonly Issue[], schema: z.ZodType): Mistake[] {
+export function mistakesIn(issues: readonly Issue[], schema: z.ZodType): Diagnostic<InValue>[] {
   const settled = issues.flatMap((issue) => settle(issue, []));
-  const mistakes: Mistake[] = [];
+  const mistakes: Diagnostic<InValue>[] = [];
   const spokenFor = new Set<string>();
   for (const issue of settled) {
     if (issue.code !== 'unrecognized_keys') continue;
@@ -133,10 +133,11 @@ export function mistakesIn(issues: readonly Issue[], schema: z.ZodType): Mistake
       const near = closest(key, free);
       if (near) spokenFor.add(JSON.stringify([...path, near]));
       mistakes.push({
-        path,
+        severity: 'error',
+        place: path,
         key,
         message: `${quote(key)} is not known here.`,
-        mend: didYouMean(key, free) ?? (known.length ? `Known here: ${known.join(', ')}.` : undefined),
+        fix: didYouMean(key, free) ?? (known.length ? `Known here: ${known.join(', ')}.` : undefined),
       });
     }
   }
@@ -144,7 +145,12 @@ export function mistakesIn(issues: readonly Issue[], schema: z.ZodType): Mistake
     const path = issue.path as (string | number)[];
     if (issue.code === 'unrecognized_keys') continue;
     if (isMissing(issue.input) && spokenFor.has(JSON.stringify(path))) continue;
-    mistakes.push({ path, message: sentence(issue.message), mend: mendFor(issue) ?? purpose(issue, schema) });
+    mistakes.push({
+      severity: 'error',
+      place: path,
+      message: sentence(issue.message),
+      fix: fixFor(issue) ?? purpose(issue, schema),
+    });
   }
   return mistakes;
 }
@@ -153,7 +159,7 @@ export function mistakesIn(issues: readonly Issue[], schema: z.ZodType): Mistake
 const purpose = ({ input, path }: Issue, schema: z.ZodType): string | undefined =>
   isMissing(input) && path.length > 0 ? describedAs(schema, path as (string | number)[]) : undefined;
 
-function mendFor(issue: Issue): string | undefined {
+function fixFor(issue: Issue): string | undefined {
   if (issue.code === 'invalid_value' && typeof issue.input === 'string') {
     return didYouMean(issue.input, issue.values.map(String));
   }

@@ -1,5 +1,5 @@
-import type { Problem } from '../content/problem.ts';
-import { asSentence, isError } from '../content/problem.ts';
+import type { Diagnostic } from '../content/diagnostic.ts';
+import { asSentence, isError } from '../content/diagnostic.ts';
 import type { LessonEntry } from '../content/read-content.ts';
 
 /**
@@ -10,7 +10,7 @@ import type { LessonEntry } from '../content/read-content.ts';
  * @param problems all that was found in this file
  * @param lastReadable what was shown before the lesson became unreadable
  */
-export function lessonToShow(entry: LessonEntry, problems: readonly Problem[], lastReadable?: string): string {
+export function lessonToShow(entry: LessonEntry, problems: readonly Diagnostic[], lastReadable?: string): string {
   if (entry.lesson.faults.length > 0) {
     const mistakes = problems.filter(isError);
     return lastReadable ?? `${frontMatter(entry.text)}\n${mistakes.map(marked).join('\n\n')}\n`;
@@ -28,11 +28,11 @@ export function lessonToShow(entry: LessonEntry, problems: readonly Problem[], l
 type Change = { start: number; end: number; by: string };
 
 /** What cannot be shown, with its mistakes in its place; the outer of two parts stands for both. */
-function partsOf(problems: readonly Problem[]): Change[] {
+function partsOf(problems: readonly Diagnostic[]): Change[] {
   const placed = problems
     .filter((problem) => problem.part)
     .toSorted((a, b) => a.part!.start - b.part!.start || b.part!.end - a.part!.end);
-  const parts: { start: number; end: number; mistakes: Problem[] }[] = [];
+  const parts: { start: number; end: number; mistakes: Diagnostic[] }[] = [];
   for (const mistake of placed) {
     const { start, end } = mistake.part!;
     const outer = parts.find((part) => part.start <= start && end <= part.end);
@@ -43,7 +43,7 @@ function partsOf(problems: readonly Problem[]): Change[] {
 }
 
 /** A remark on running text stands at the end of its paragraph, one on a lesson word before the word. */
-function besidePlace({ text, lesson }: LessonEntry, problem: Problem): Change[] {
+function besidePlace({ text, lesson }: LessonEntry, problem: Diagnostic): Change[] {
   const at = offsetOf(text, problem);
   const word = lesson.words.find(({ part }) => part.start <= at && at < part.end);
   const prose = lesson.prose.find(({ start, text }) => start <= at && at < start + text.length);
@@ -58,7 +58,7 @@ function besidePlace({ text, lesson }: LessonEntry, problem: Problem): Change[] 
   return startsLine ? [{ start: word.part.start, end: word.part.start, by: `${marked(problem)}\n\n` }] : [];
 }
 
-function offsetOf(text: string, { line, column }: Problem): number {
+function offsetOf(text: string, { line, column }: Diagnostic): number {
   let start = 0;
   for (let n = 1; n < line; n += 1) start = text.indexOf('\n', start) + 1;
   return start + column - 1;
@@ -67,5 +67,5 @@ function offsetOf(text: string, { line, column }: Problem): number {
 const frontMatter = (text: string): string => /^\uFEFF?---[ \t]*\r?\n[\s\S]*?^---[ \t]*$/m.exec(text)?.[0] ?? '';
 
 /** The words stand in braces as a quoted text, so that nothing in them is read as Markdown; nor as the end of a cell. */
-const marked = (mistake: Problem): string =>
+const marked = (mistake: Diagnostic): string =>
   `<mark data-mistake="${isError(mistake) ? '' : mistake.severity}">{${JSON.stringify(`${mistake.line}:${mistake.column} ${asSentence(mistake)}`).replaceAll('|', '\\u007c')}}</mark>`;

@@ -1,7 +1,7 @@
 import path from 'node:path';
 import type { Plugin, ViteDevServer } from 'vite';
 import { examine } from '../check/find-content-problems.ts';
-import { counted } from '../content/problem.ts';
+import { counted } from '../content/diagnostic.ts';
 import { allEntries, readContent } from '../content/read-content.ts';
 import { report } from '../check/report.ts';
 import { lessonToShow } from './lesson-to-show.ts';

@@ -1,6 +1,6 @@
 /// <reference types="vite/client" />
-import { counted } from '../content/problem.ts';
-import type { Problem } from '../content/problem.ts';
+import { counted } from '../content/diagnostic.ts';
+import type { Diagnostic } from '../content/diagnostic.ts';
 import type { LiveProblems } from './messages.ts';
 
 /*
@@ -18,11 +18,11 @@ const STYLE = `
   summary::before { content: '▸'; color: var(--thread, #a8402b); } details[open] summary::before { content: '▾'; }
   :focus-visible { outline: 2px solid var(--teal, #1f5c6b); outline-offset: 2px; }
   h2 { margin: .5rem 0 .25rem; font-size: .875rem; font-weight: 600; overflow-wrap: anywhere; }
-  .kept, .place, .mend { color: var(--ink-quiet, #5a6672); font-weight: 400; }
+  .kept, .place, .fix { color: var(--ink-quiet, #5a6672); font-weight: 400; }
   ul { margin: 0 0 .75rem; padding: 0; list-style: none; }
   li { display: grid; grid-template-columns: 5rem 1fr; gap: 0 .75rem; padding: .15rem 0; }
   .place { font-variant-numeric: tabular-nums; text-align: right; }
-  .mend { grid-column: 2; }
+  .fix { grid-column: 2; }
 `;
 
 /** Where a mistake stands in the text of a lesson. */
@@ -70,10 +70,10 @@ class ContentProblems extends HTMLElement {
     this.#shadow.replaceChildren(element('style', '', STYLE), status);
   }
 
-  #item({ line, column, severity, message, mend }: Problem): HTMLLIElement {
+  #item({ line, column, severity, message, fix }: Diagnostic): HTMLLIElement {
     const text = element('span', '', KIND[severity] + message);
     const item = element('li', '', element('span', 'place', `${line}:${column}`), text);
-    if (mend) item.append(element('span', 'mend', mend));
+    if (fix) item.append(element('span', 'fix', fix));
     return item;
   }
 }

@@ -1,7 +1,7 @@
 import type { MiddlewareHandler } from 'astro';
 import root from 'virtual:content-root';
 import { findContentProblems } from '../check/find-content-problems.ts';
-import { isError } from '../content/problem.ts';
+import { isError } from '../content/diagnostic.ts';
 
 /**
  * In the live preview only: where a page cannot be made, or is not there, because content has a mistake, this page says

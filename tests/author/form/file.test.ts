@@ -114,9 +114,9 @@ test.each([
   ],
   [['pieces', 'cover', 'nap'], 'up', 'down', 'nap: up or any belongs here, not “down”.', undefined],
   [['title'], 'Swatch-card folio', '', 'title: a text is missing here.', 'Name of the project, as learners read it.'],
-])('%j: what cannot stand there is not written', (place, was, value, message, mend) => {
+])('%j: what cannot stand there is not written', (place, was, value, message, fix) => {
   const { shelf, read } = form();
-  expect(shelf.write('folio', { place, was, value })).toEqual({ kind: 'refused', message, mend });
+  expect(shelf.write('folio', { place, was, value })).toEqual({ kind: 'refused', message, fix });
   expect(read()).toBe(folio);
 });
 
@@ -133,7 +133,7 @@ test('a file with a mistake keeps its last good state, says why, and is not writ
   edit(folio.replace('title:', 'titel:'));
   expect(shelf.read('folio')).toEqual({
     ...before,
-    broken: { line: 7, column: 1, message: '“titel” is not known here.', mend: 'Did you mean “title”?' },
+    broken: { line: 7, column: 1, message: '“titel” is not known here.', fix: 'Did you mean “title”?' },
   });
   expect(shelf.write('folio', { place: ['measures', 'seam', 'mm'], was: '6', value: '7' })?.kind).toBe('refused');
   expect(read()).not.toContain('mm: 7,');
@@ -161,6 +161,6 @@ test('where the folder cannot take the file, nothing is written and the form say
   // A folder in the way of the new text, as a full or locked disk would be.
   mkdirSync(path.join(root, path.dirname(PROJECT), `.project.yaml.${process.pid}.part`));
   const change = { place: ['measures', 'seam', 'mm'], was: '6', value: '7' };
-  expect(shelf.write('folio', change)).toMatchObject({ kind: 'refused', mend: 'Try again.' });
+  expect(shelf.write('folio', change)).toMatchObject({ kind: 'refused', fix: 'Try again.' });
   expect(read()).toBe(folio);
 });

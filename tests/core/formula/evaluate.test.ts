@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { evaluate, fail, mended, ok, type Quantity, type Scope } from '../../../src/core/index.ts';
+import { evaluate, fail, fixed, ok, type Quantity, type Scope } from '../../../src/core/index.ts';
 import { folio, formula, length, number, quantity, result, scopeOf } from './read.ts';
 import { here, lengths, named, names, sums } from './random.ts';
 
@@ -85,7 +85,7 @@ describe('editions in a formula', () => {
 });
 
 describe('kinds that do not fit', () => {
-  type Row = [text: string, at: string, also: string | undefined, code: string, message: string, mended?: string];
+  type Row = [text: string, at: string, also: string | undefined, code: string, message: string, fixed?: string];
   it.each<Row>([
     [
       'ease + 2',
@@ -231,26 +231,28 @@ describe('kinds that do not fit', () => {
     expect(fault).toMatchObject({ code, message });
     expect(text.slice(fault.start, fault.end)).toBe(at);
     expect(fault.also && text.slice(fault.also.start, fault.also.end)).toBe(also);
-    expect(fault.mend === undefined ? undefined : mended(text, fault)).toBe(after);
+    expect(fault.fix === undefined ? undefined : fixed(text, fault)).toBe(after);
     if (after !== undefined) expect(evaluate(formula(after), inches).ok).toBe(true);
   });
 
   it('suggests the unit of the edition', () => {
-    expect(faultOf('ease + 2', scopeOf(folio, 'metric')).mend).toBe('2 mm');
-    expect(faultOf('ease + 2', scopeOf(folio)).mend).toBe('2 mm');
+    expect(faultOf('ease + 2', scopeOf(folio, 'metric')).fix).toBe('2 mm');
+    expect(faultOf('ease + 2', scopeOf(folio)).fix).toBe('2 mm');
   });
 });
 
 describe('names that have no value', () => {
   it('unknown ones come with the nearest known one', () => {
     expect(faultOf('2 * packet widht')).toEqual({
+      severity: 'error',
       code: 'unknown-name',
       message: 'There is no measure called “packet widht”. Do you mean “packet width”?',
       start: 4,
       end: 16,
-      mend: 'packet width',
+      fix: 'packet width',
     });
     expect(faultOf('2 * packet widht', { get: () => undefined })).toEqual({
+      severity: 'error',
       code: 'unknown-name',
       message: 'There is no measure called “packet widht”.',
       start: 4,
@@ -259,8 +261,9 @@ describe('names that have no value', () => {
   });
 
   it('those with a fault of their own are named, and that fault is not told again', () => {
-    const own = fail({ code: 'divided-by-zero', message: 'Somewhere else.', start: 0, end: 1 });
+    const own = fail({ severity: 'error', code: 'divided-by-zero', message: 'Somewhere else.', start: 0, end: 1 });
     expect(faultOf('2 * ease', { get: () => own })).toEqual({
+      severity: 'error',
       code: 'rests-on-fault',
       message: '“ease” has no value yet, because of a fault of its own.',
       start: 4,
@@ -281,7 +284,7 @@ describe('numbers out of all bounds', () => {
     ['strange * 2', 'not-finite'],
   ])('%s', (text, code) => {
     const { message, ...fault } = faultOf(text, scopeOf({ strange: number(NaN) }));
-    expect(fault).toEqual({ code, start: 0, end: text.length });
+    expect(fault).toEqual({ severity: 'error', code, start: 0, end: text.length });
     expect(message).toMatch(/^“.{1,32}” does not come to a finite number\.$/u);
   });
 });

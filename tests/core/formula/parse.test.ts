@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { mended, parseFormula, type Node } from '../../../src/core/index.ts';
+import { fixed, parseFormula, type Node } from '../../../src/core/index.ts';
 import { folio, formula, number, length, result, scopeOf, unreadable } from './read.ts';
 import { here, lengths, named, names, plainNumbers, sums } from './random.ts';
 
@@ -119,26 +119,28 @@ describe('names', () => {
 
   it('of a list are the only ones; others are faults with the nearest right one', () => {
     expect(unreadable('2 * packet widht', known)).toEqual({
+      severity: 'error',
       code: 'unknown-name',
       message: 'There is no measure called “packet widht”. Do you mean “packet width”?',
       start: 4,
       end: 16,
-      mend: 'packet width',
+      fix: 'packet width',
     });
     expect(unreadable('ease + elbow', known)).toEqual({
+      severity: 'error',
       code: 'unknown-name',
       message: 'There is no measure called “elbow”.',
       start: 7,
       end: 12,
     });
-    expect(unreadable('1 + top-stich', ['top-stitch'])).toMatchObject({ start: 4, end: 13, mend: 'top-stitch' });
-    expect(unreadable('round up widht to 1 mm', ['width'])).toMatchObject({ start: 9, end: 14, mend: 'width' });
-    expect(unreadable('Ease', known)).toMatchObject({ code: 'unknown-name', mend: 'ease' });
+    expect(unreadable('1 + top-stich', ['top-stitch'])).toMatchObject({ start: 4, end: 13, fix: 'top-stitch' });
+    expect(unreadable('round up widht to 1 mm', ['width'])).toMatchObject({ start: 9, end: 14, fix: 'width' });
+    expect(unreadable('Ease', known)).toMatchObject({ code: 'unknown-name', fix: 'ease' });
   });
 });
 
 describe('what cannot be read', () => {
-  type Row = [text: string, code: string, at: [number, number], message: string, mended?: string];
+  type Row = [text: string, code: string, at: [number, number], message: string, fixed?: string];
   it.each<Row>([
     ['', 'empty-formula', [0, 0], 'Write a number, a name or a sum.'],
     ['  ', 'empty-formula', [0, 2], 'Write a number, a name or a sum.'],
@@ -227,7 +229,7 @@ describe('what cannot be read', () => {
   ])('%j', (text, code, [start, end], message, after) => {
     const fault = unreadable(text, known);
     expect(fault).toMatchObject({ code, start, end, message });
-    expect(fault.mend === undefined ? undefined : mended(text, fault)).toBe(after);
+    expect(fault.fix === undefined ? undefined : fixed(text, fault)).toBe(after);
   });
 
   it('a comma is decimal outside of min and max, and in brackets inside them', () => {
@@ -246,12 +248,14 @@ describe('what cannot be read', () => {
       'round 1 to '.repeat(deep) + '1',
     ]) {
       expect(unreadable(text, known)).toMatchObject({
+        severity: 'error',
         code: 'nested-too-deep',
         message: 'This formula is nested too deep. Give a part of it a name of its own.',
       });
     }
     for (const text of ['1' + ' + 1'.repeat(deep), `max(${'1, '.repeat(deep)}1)`, '1' + ' * 2 / 2'.repeat(deep)]) {
       expect(unreadable(text, known)).toEqual({
+        severity: 'error',
         code: 'formula-too-long',
         message: 'This formula is too long. Give a part of it a name of its own.',
         start: 0,

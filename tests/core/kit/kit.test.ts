@@ -259,7 +259,7 @@ describe('numbers that nobody should have given', () => {
       place: ['pieces', 'front'],
       amount: 200,
       message: 'Front is 1200 mm wide; Felt has room for 1000 mm.',
-      mend: 'Turned by a quarter it would fit: let its grain be any, if the piece allows it.',
+      fix: 'Turned by a quarter it would fit: let its grain be any, if the piece allows it.',
     });
     expect(line('cloth', kit.lines).layout.left).toEqual([
       { piece: 'front', count: 1 },

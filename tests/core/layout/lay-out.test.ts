@@ -456,7 +456,7 @@ test('ten thousand of an outline are laid by the boxes round them', () => {
 describe('what cannot be laid is named', () => {
   const messages = (demand: Demand, cloths: Cloth[], options: LayOptions = {}): string[] =>
     layOut(demand, cloths, options).findings.map((finding) =>
-      [finding.message, finding.mend].filter((text) => text !== undefined).join(' '),
+      [finding.message, finding.fix].filter((text) => text !== undefined).join(' '),
     );
 
   test.each<[string, Demand, Cloth[], LayOptions, string[]]>([

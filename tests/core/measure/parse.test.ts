@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { LONGEST, mended, parseLength, readLength, type Edition } from '../../../src/core/measure/index.ts';
+import { LONGEST, fixed, parseLength, readLength, type Edition } from '../../../src/core/measure/index.ts';
 
 /** The length in mm; a text that is refused fails the test with its message. */
 function mm(text: string, edition: Edition = 'inch'): number {
@@ -139,7 +139,7 @@ describe('parseLength reads what people write', () => {
 });
 
 describe('parseLength refuses with the place, a kind message and a mend', () => {
-  type Row = [text: string, code: string, at: [number, number], message: string, mended?: string];
+  type Row = [text: string, code: string, at: [number, number], message: string, fixed?: string];
   it.each<Row>([
     ['', 'empty-length', [0, 0], 'Write a length, such as 4 1/2 in.'],
     [' \u00a0 ', 'empty-length', [0, 3], 'Write a length, such as 4 1/2 in.'],
@@ -214,7 +214,7 @@ describe('parseLength refuses with the place, a kind message and a mend', () => 
   ])('%j', (text, code, [start, end], message, after) => {
     const fault = faultOf(text);
     expect(fault).toMatchObject({ code, start, end, message });
-    expect(fault.mend === undefined ? undefined : mended(text, fault)).toBe(after);
+    expect(fault.fix === undefined ? undefined : fixed(text, fault)).toBe(after);
   });
 
   it('shortens a long text in the message', () => {
@@ -279,11 +279,11 @@ describe('parseLength, whatever is typed', () => {
     fc.assert(
       fc.property(scraps, (text) => {
         let read = parseLength(text, 'inch');
-        for (let tries = 0; tries < 12 && !read.ok && read.fault.mend !== undefined; tries++) {
-          text = mended(text, read.fault);
+        for (let tries = 0; tries < 12 && !read.ok && read.fault.fix !== undefined; tries++) {
+          text = fixed(text, read.fault);
           read = parseLength(text, 'inch');
         }
-        return read.ok || read.fault.mend === undefined;
+        return read.ok || read.fault.fix === undefined;
       }),
       { numRuns: 3000 },
     );

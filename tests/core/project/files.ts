@@ -1,8 +1,9 @@
+import type { Diagnostic } from '../../../src/core/measure/index.ts';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { parse } from 'yaml';
 import { MaterialsFile, ProjectFile, resolveProject } from '../../../src/core/project/index.ts';
-import type { Finding, Pattern, Settings } from '../../../src/core/project/index.ts';
+import type { Pattern, Settings } from '../../../src/core/project/index.ts';
 
 /** A project as an instructor writes it. */
 export const project = (yaml: string): ProjectFile => ProjectFile.parse(parse(yaml));
@@ -18,7 +19,7 @@ export const [folio, notionsPouch, tableSet] = [demo('swatch-folio'), demo('noti
 export const shelf = (): MaterialsFile => MaterialsFile.parse(content('materials.yaml'));
 
 /** The errors alone, each as place, code and message in one line, which is how they read best when a test fails. */
-export const lines = (findings: readonly Finding[]): string[] =>
-  findings.map(({ severity, place, code, message, mend }) =>
-    [`${severity} ${place.join(' > ')}`, code, mend === undefined ? message : `${message} ${mend}`].join(': '),
+export const lines = (findings: readonly Diagnostic[]): string[] =>
+  findings.map(({ severity, place, code, message, fix }) =>
+    [`${severity} ${place.join(' > ')}`, code, fix === undefined ? message : `${message} ${fix}`].join(': '),
   );

@@ -1,9 +1,9 @@
+import type { Diagnostic } from '../../../src/core/measure/index.ts';
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { ProjectFile, check, resolveProject } from '../../../src/core/project/index.ts';
 import { lines, project, resolved } from './files.ts';
 import { runs } from '../../random.ts';
-import type { Finding } from '../../../src/core/project/index.ts';
 
 /** What is wrong with a project at home in the metric edition, with a seam of 6 mm. */
 const faults = (measures: string, pieces = '{}', more = ''): string[] =>
@@ -409,12 +409,12 @@ describe('resolveProject', () => {
   it('places a finding inside the text that it is about', () => {
     const { findings } = resolveProject(project('title: W\nmeasures: { width: 2 * (ease + 3) }\npieces: {}\n'));
     const text = '2 * (ease + 3)';
-    expect(findings.map(({ start, end }: Finding) => text.slice(start, end))).toEqual(['ease']);
+    expect(findings.map(({ start, end }: Diagnostic) => text.slice(start, end))).toEqual(['ease']);
   });
 });
 
 /** Whether a place is in the file: each step but perhaps the last leads on. */
-function holds(file: unknown, place: Finding['place']): boolean {
+function holds(file: unknown, place: Diagnostic['place']): boolean {
   let here: unknown = file;
   for (const step of place) {
     if (typeof here !== 'object' || here === null || !Object.hasOwn(here, step)) return false;

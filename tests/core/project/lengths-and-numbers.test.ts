@@ -32,15 +32,15 @@ describe('a formula without any length', () => {
     const file = (pieces: string) =>
       `title: T\nmeasures: { ratio: { is: 3/2 }, twice: 2 * ratio }\npieces: { p: { size: ${pieces} } }`;
     expect(resolved(file('[4, 4 in * ratio]')).pieces['p']!.size.height).toBeCloseTo(6 * 25.4, 9);
-    const mend = 'If “ratio” is meant as a length, write “3/2 in” there.';
+    const fix = 'If “ratio” is meant as a length, write “3/2 in” there.';
     expect(said(file('[ratio, 4]'))).toEqual([
-      `error pieces > p > size > 0: wrong-kind: A length belongs here, but “ratio” is a plain number. ${mend}`,
+      `error pieces > p > size > 0: wrong-kind: A length belongs here, but “ratio” is a plain number. ${fix}`,
     ]);
     expect(said(file('[twice, 4]'))).toEqual([
-      `error pieces > p > size > 0: wrong-kind: A length belongs here, but “twice” is a plain number. ${mend}`,
+      `error pieces > p > size > 0: wrong-kind: A length belongs here, but “twice” is a plain number. ${fix}`,
     ]);
     expect(said(file('[ratio + 1 in, 4]'))).toEqual([
-      `error pieces > p > size > 0: kinds-differ: “1 in” is a length and “ratio” a plain number. They cannot be added. ${mend}`,
+      `error pieces > p > size > 0: kinds-differ: “1 in” is a length and “ratio” a plain number. They cannot be added. ${fix}`,
     ]);
   });
 

@@ -27,12 +27,12 @@ test('a piece that is cut no times is an error', () => {
 });
 
 test('a cut size that a formula brings between two marks is a note', () => {
-  const mend = 'Round its formula, such as “round up width / 3 to 1/8 in”, or choose other measures.';
+  const fix = 'Round its formula, such as “round up width / 3 to 1/8 in”, or choose other measures.';
   expect(said('{ p: { size: [10 in / 3, 4] } }')).toEqual([
-    `note pieces > p: off-ruler: “p” is cut between two marks of the inch ruler. Pages show it “≈ 3 5/16 in” wide. ${mend}`,
+    `note pieces > p: off-ruler: “p” is cut between two marks of the inch ruler. Pages show it “≈ 3 5/16 in” wide. ${fix}`,
   ]);
   expect(said('{ p: { size: [100 mm / 3, 125 mm / 2] } }', '', 'metric')).toEqual([
-    `note pieces > p: off-ruler: “p” is cut between two marks of the metric ruler. Pages show it “≈ 33 mm” wide and “≈ 63 mm” high. ${mend}`,
+    `note pieces > p: off-ruler: “p” is cut between two marks of the metric ruler. Pages show it “≈ 33 mm” wide and “≈ 63 mm” high. ${fix}`,
   ]);
   expect(said('{ p: { size: [10 in / 4, 4] } }')).toEqual([]);
   // A stated measure between marks has its note; any other shape is cut by a template.

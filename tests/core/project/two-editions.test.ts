@@ -77,12 +77,12 @@ describe('small differences that a formula adds up', () => {
     lines(checkAll(project(`title: T\nmeasures: { ${measures} }\npieces: ${pieces}`)));
 
   it('are a note with both sums', () => {
-    const mend = 'Small differences between the editions add up here. Choose values that lie closer together.';
+    const fix = 'Small differences between the editions add up here. Choose values that lie closer together.';
     expect(drift('gap: { in: 1/16, mm: 2 }, gaps: 12 * gap')).toEqual([
-      `note measures > gaps: editions-drift: “gaps” comes to 3/4 in, which is ≈ 19 mm, in the inch edition and to 24 mm in the metric edition. ${mend}`,
+      `note measures > gaps: editions-drift: “gaps” comes to 3/4 in, which is ≈ 19 mm, in the inch edition and to 24 mm in the metric edition. ${fix}`,
     ]);
     expect(drift('gap: { in: 1/16, mm: 2 }', '{ rail: { size: [12 * gap, 100 mm] } }')).toContain(
-      `note pieces > rail: editions-drift: “rail width” comes to 3/4 in, which is ≈ 19 mm, in the inch edition and to 24 mm in the metric edition. ${mend}`,
+      `note pieces > rail: editions-drift: “rail width” comes to 3/4 in, which is ≈ 19 mm, in the inch edition and to 24 mm in the metric edition. ${fix}`,
     );
   });
 

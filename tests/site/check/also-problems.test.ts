@@ -14,7 +14,7 @@ const saidOf = (attributes: string) => {
   const words = [CHOICE, EDGE, GUESS, set, '<YourSize />'].join('\n\n');
   return findContentProblems(contentFolder(exchanged(SIZE, '<YourSize />', words)))
     .filter(({ severity, file }) => severity === 'error' && file === SIZE)
-    .map(({ message, mend }) => [message, mend].filter(Boolean).join(' '));
+    .map(({ message, fix }) => [message, fix].filter(Boolean).join(' '));
 };
 
 test('a set takes other questions of its lesson, by the names they have or are given', () => {

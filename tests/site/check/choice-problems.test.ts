@@ -8,7 +8,7 @@ const SIZE = 'content/courses/pleats/01-size.mdx';
 const saidOf = (word: string) =>
   findContentProblems(contentFolder(exchanged(SIZE, '<YourSize />', `${word}\n\n<YourSize />`)))
     .filter(({ severity, file }) => severity === 'error' && file === SIZE)
-    .map(({ message, mend }) => [message, mend].filter(Boolean).join(' '));
+    .map(({ message, fix }) => [message, fix].filter(Boolean).join(' '));
 
 const choice = (attributes: string) => `<AskChoice id="a" ${attributes}>\n\nWhich?\n\n</AskChoice>`;
 
@@ -65,7 +65,7 @@ test('what is to be pointed at shows, and not everywhere', () => {
     };
     return findContentProblems(contentFolder(files))
       .filter(({ severity, file }) => severity === 'error' && file === SIZE)
-      .map(({ message, mend }) => [message, mend].filter(Boolean).join(' '));
+      .map(({ message, fix }) => [message, fix].filter(Boolean).join(' '));
   };
   expect(said('shows="wrong side"')).toEqual([]);
   expect(said('shows="wrong sid"')).toEqual([

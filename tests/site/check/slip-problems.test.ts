@@ -8,7 +8,7 @@ const ASKED = '<AskSize of="card width + 2 * ease"';
 const saidOf = (attributes: string) =>
   findContentProblems(contentFolder(exchanged(SIZE, ASKED, `${ASKED} ${attributes}`)))
     .filter(({ severity, file }) => severity === 'error' && file === SIZE)
-    .map(({ message, mend }) => [message, mend].filter(Boolean).join(' '));
+    .map(({ message, fix }) => [message, fix].filter(Boolean).join(' '));
 
 test('wrong sums, sentences and forbidden slips that can be read are taken', () => {
   expect(

@@ -1,7 +1,7 @@
 /** Whether the edges that a seam brought together are of one length. */
-import { quote, SAME } from '../../measure/index.ts';
+import { type Diagnostic, quote, SAME } from '../../measure/index.ts';
 import { sayIn } from './say.ts';
-import type { Finding, Pattern } from '../pattern.ts';
+import type { Pattern } from '../pattern.ts';
 import type { Met, Work } from '../../cloth/index.ts';
 import type { StepPlan } from './plan.ts';
 
@@ -9,7 +9,7 @@ import type { StepPlan } from './plan.ts';
 const EASED = 0.05;
 
 /** @param before the works that the step took: what it did to them comes after what was done before */
-export function checkMet(plan: StepPlan, before: readonly Work[], work: Work, pattern: Pattern): Finding[] {
+export function checkMet(plan: StepPlan, before: readonly Work[], work: Work, pattern: Pattern): Diagnostic[] {
   const known = before.reduce((sum, { done }) => sum + done.length, 0);
   const met = work.done.slice(known).findLast((done) => done.met)?.met ?? [];
   const [first, ...others] = met;
@@ -25,11 +25,11 @@ export function checkMet(plan: StepPlan, before: readonly Work[], work: Work, pa
   const isEased = step !== undefined && 'eased' in step && step.eased;
   if (!isEased) {
     const message = `${lengths}. They differ by ${say(amount)}.`;
-    const mend = `Make both alike, or gather the longer one first. A little can be eased in: “eased: true”.`;
-    return [{ severity: 'error', place, code: 'edges-differ', message, mend, amount }];
+    const fix = `Make both alike, or gather the longer one first. A little can be eased in: “eased: true”.`;
+    return [{ severity: 'error', place, code: 'edges-differ', message, fix, amount }];
   }
   if (amount <= EASED * short.length) return [];
   const message = `${lengths}. To ease in ${say(amount)} puckers the ${long.edge}.`;
-  const mend = 'Gather the longer edge, or take it in.';
-  return [{ severity: 'warning', place, code: 'edges-differ', message, mend, amount }];
+  const fix = 'Gather the longer edge, or take it in.';
+  return [{ severity: 'warning', place, code: 'edges-differ', message, fix, amount }];
 }

@@ -1,21 +1,21 @@
 /** Whether pile and print stand upright on the finished work. */
 import { area } from '../../geometry/index.ts';
-import { quote } from '../../measure/index.ts';
-import type { Finding, Pattern } from '../pattern.ts';
+import { type Diagnostic, quote } from '../../measure/index.ts';
+import type { Pattern } from '../pattern.ts';
 import type { Ledger } from '../step.ts';
 import type { Ply, Work } from '../../cloth/index.ts';
 
-export function checkNap(pattern: Pattern, { results, finished }: Ledger): Finding[] {
+export function checkNap(pattern: Pattern, { results, finished }: Ledger): Diagnostic[] {
   const work = finished === undefined ? undefined : results[finished];
   if (!work) return [];
-  return Object.values(pattern.pieces).flatMap(({ name, nap }): Finding[] => {
+  return Object.values(pattern.pieces).flatMap(({ name, nap }): Diagnostic[] => {
     if (nap === 'any') return [];
     const shown = largest(work, name);
     // What was up on the piece as it was cut must point up now, whichever way the work is turned to show it.
     if (!shown || shown.lie.d > -0.5) return [];
     const message = `${quote(name)} ends up upside down on the finished work: its pile or print points to the bottom.`;
-    const mend = 'Turn the piece round when you lay it, or cut it the other way up.';
-    return [{ severity: 'warning', place: ['pieces', name, 'nap'], code: 'upside-down', message, mend }];
+    const fix = 'Turn the piece round when you lay it, or cut it the other way up.';
+    return [{ severity: 'warning', place: ['pieces', name, 'nap'], code: 'upside-down', message, fix }];
   });
 }
 

@@ -1,23 +1,24 @@
 /** Whether what goes in still fits once everything is sewn: rows of stitches take from a pocket's width and depth. */
+import type { Diagnostic } from '../../measure/index.ts';
 import { boxOf } from '../../cloth/size.ts';
 import { covers } from '../../cloth/ring.ts';
 import { cross, dot, minus } from '../../geometry/point.ts';
 import { lies } from '../../cloth/lie.ts';
 import { lengthOf, middleOf } from './rows.ts';
 import { sayIn } from './say.ts';
-import type { Finding, HoldCheck, Pattern, Piece } from '../pattern.ts';
+import type { HoldCheck, Pattern, Piece } from '../pattern.ts';
 import type { Ledger } from '../step.ts';
 import type { Ply, Run, Stitch, Work } from '../../cloth/index.ts';
 import type { Point } from '../../geometry/index.ts';
 
 const CLOSE = 0.05;
 
-export function checkPockets(pattern: Pattern, ledger: Ledger): Finding[] {
+export function checkPockets(pattern: Pattern, ledger: Ledger): Diagnostic[] {
   const closed = ledger.finished === undefined ? undefined : ledger.results[ledger.finished];
   if (!closed) return [];
   const open = openOf(ledger) ?? closed;
   const said = new Set<string>();
-  return pattern.holds.flatMap((hold): Finding[] => {
+  return pattern.holds.flatMap((hold): Diagnostic[] => {
     const piece = pattern.pieces[hold.piece];
     const inside = piece && insideOf(hold.state === 'closed' ? closed : open, piece, hold.pocket);
     // What does not fit the flat pieces has its finding already.
@@ -48,7 +49,7 @@ function openOf({ steps, finished }: Ledger): Work | undefined {
 /** The room between the rows of stitches round a pocket, in mm. */
 export type Inside = { width: number; depth: number };
 
-function tooSmall(pattern: Pattern, hold: HoldCheck, piece: Piece, { width, depth }: Inside): Finding | undefined {
+function tooSmall(pattern: Pattern, hold: HoldCheck, piece: Piece, { width, depth }: Inside): Diagnostic | undefined {
   const say = sayIn(pattern);
   const where = `${hold.pocket === undefined ? '' : `pocket ${hold.pocket} of `}the ${piece.name}`;
   const place = [...hold.place, 'in'];
@@ -57,18 +58,18 @@ function tooSmall(pattern: Pattern, hold: HoldCheck, piece: Piece, { width, dept
   const spare = width - hold.size.width;
   if (spare < -CLOSE) {
     const message = `${once}, ${where} is ${say(width)} wide. That is ${say(-spare)} too narrow for ${hold.what}.`;
-    return { severity: 'error', place, code: 'pocket-narrow', message, mend: wider, amount: -spare };
+    return { severity: 'error', place, code: 'pocket-narrow', message, fix: wider, amount: -spare };
   }
   const wanted = piece.sewn.width - hold.size.width - hold.room.width;
   if (spare < wanted - CLOSE) {
     const message = `${once}, ${where} leaves ${hold.what} ${say(Math.max(0, spare))} to spare, not ${say(wanted)}.`;
-    return { severity: 'warning', place, code: 'pocket-tight', message, mend: wider, amount: wanted - spare };
+    return { severity: 'warning', place, code: 'pocket-tight', message, fix: wider, amount: wanted - spare };
   }
   const least = hold.pocket === undefined ? hold.size.height : hold.cover * hold.size.height;
   if (depth < least - CLOSE) {
     const message = `${once}, ${where} is ${say(depth)} deep. That is ${say(least - depth)} too shallow for ${hold.what}.`;
-    const mend = 'Make it deeper, or move the row of stitches across it lower.';
-    return { severity: 'error', place, code: 'pocket-shallow', message, mend, amount: least - depth };
+    const fix = 'Make it deeper, or move the row of stitches across it lower.';
+    return { severity: 'error', place, code: 'pocket-shallow', message, fix, amount: least - depth };
   }
   return undefined;
 }

@@ -1,14 +1,14 @@
 /** Whether the work measures what the file says, at a step and when it is finished. */
-import { closest, quote, SAME } from '../../measure/index.ts';
+import { type Diagnostic, type Place, closest, quote, SAME } from '../../measure/index.ts';
 import { plainName } from '../names.ts';
 import { plansOf } from './plan.ts';
 import { sayIn } from './say.ts';
 import { size } from '../../cloth/index.ts';
-import type { Finding, Pattern, Place } from '../pattern.ts';
+import type { Pattern } from '../pattern.ts';
 import type { Ledger } from '../step.ts';
 
-export function checkSizes(pattern: Pattern, { steps, results, finished }: Ledger): Finding[] {
-  const findings: Finding[] = [];
+export function checkSizes(pattern: Pattern, { steps, results, finished }: Ledger): Diagnostic[] {
+  const findings: Diagnostic[] = [];
   for (const { nowMeasures, size: made, place, makes } of steps) {
     for (const side of ['width', 'height'] as const) {
       const said = nowMeasures?.[side];
@@ -39,13 +39,13 @@ function differs(
   said: number,
   who: string,
   code: string,
-): Finding[] {
+): Diagnostic[] {
   const off = made - said;
   if (Math.abs(off) <= SAME) return [];
   const say = sayIn(pattern);
   const [wide, more] = [side === 'width' ? 'wide' : 'high', off > 0 ? 'more' : 'less'];
   const message = `The steps make ${quote(of)} ${say(made)} ${wide}; ${who} ${say(said)}. That is ${say(Math.abs(off))} ${more}.`;
-  return [{ severity: 'error', place, code, message, mend: likeliest(pattern, off, side), amount: Math.abs(off) }];
+  return [{ severity: 'error', place, code, message, fix: likeliest(pattern, off, side), amount: Math.abs(off) }];
 }
 
 /** A difference of a few seam allowances tells where to look. */
@@ -60,7 +60,7 @@ function likeliest({ making }: Pattern, off: number, side: 'width' | 'height'): 
 }
 
 /** No step makes what is to be measured; one that could not be done has its own finding. */
-function notMade(pattern: Pattern, of: string): Finding[] {
+function notMade(pattern: Pattern, of: string): Diagnostic[] {
   const { steps } = plansOf(pattern);
   const makers = steps.filter((step) => plainName(step.makes) === plainName(of));
   if (makers.some((step) => step.off === undefined)) return [];
@@ -72,6 +72,6 @@ function notMade(pattern: Pattern, of: string): Finding[] {
   }
   const meant = closest(of, [...steps.map((step) => step.makes), ...Object.keys(pattern.pieces)]);
   const message = `No step makes ${quote(of)}.`;
-  const mend = meant === undefined ? `Write “makes: ${of}” at the last step.` : `Do you mean ${quote(meant)}?`;
-  return [{ severity: 'error', ...where, code: 'not-made', message, mend }];
+  const fix = meant === undefined ? `Write “makes: ${of}” at the last step.` : `Do you mean ${quote(meant)}?`;
+  return [{ severity: 'error', ...where, code: 'not-made', message, fix }];
 }

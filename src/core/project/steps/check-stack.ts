@@ -1,20 +1,20 @@
 /** What is too thick to sew, too large to turn, or has too little to hold on to. */
 import { area } from '../../geometry/index.ts';
-import { quote } from '../../measure/index.ts';
+import { type Diagnostic, quote } from '../../measure/index.ts';
 import { sayIn, sayThickness } from './say.ts';
 import { size } from '../../cloth/index.ts';
 import { thicknessOf } from './thickness.ts';
 import { verbNamed } from '../../steps/index.ts';
-import type { Finding, Pattern } from '../pattern.ts';
+import type { Pattern } from '../pattern.ts';
 import type { Mark, Stitch, Work } from '../../cloth/index.ts';
 import type { Point } from '../../geometry/index.ts';
 import type { SewnRow, Step } from '../step.ts';
 
-export const checkStack = (pattern: Pattern, steps: readonly Step[]): Finding[] =>
+export const checkStack = (pattern: Pattern, steps: readonly Step[]): Diagnostic[] =>
   steps.flatMap((step) => [...tooThick(pattern, step), ...gapTooSmall(pattern, step), ...hardware(pattern, step)]);
 
 /** Of the rows a step sews by machine, the thickest one that does not go under the presser foot. */
-function tooThick(pattern: Pattern, step: Step): Finding[] {
+function tooThick(pattern: Pattern, step: Step): Diagnostic[] {
   const { lifts, source } = pattern.making!.machine;
   const byMachine = step.stitches.filter((row) => !row.class.startsWith('2'));
   const thickest = byMachine.reduce<SewnRow | undefined>(
@@ -26,11 +26,11 @@ function tooThick(pattern: Pattern, step: Step): Finding[] {
   const message =
     `This row goes through ${layers} layers, ${sayThickness(thickness)} thick, ${placeIn(pattern, step.after, at)}. ` +
     `The machine takes ${sayThickness(lifts)} (${source}).`;
-  const mend =
+  const fix =
     thickest.kind === 'seam'
       ? 'Keep interfacing out of the seam, or move folds away from it. A longer stitch and a larger needle help.'
       : 'Grade or clip the allowances, or leave this stretch out. A longer stitch and a larger needle help.';
-  return [{ severity: 'warning', place: step.place, code: 'too-thick', message, mend, amount: thickness - lifts }];
+  return [{ severity: 'warning', place: step.place, code: 'too-thick', message, fix, amount: thickness - lifts }];
 }
 
 /** Where a point of a work is, as one would show it with two rulers. */
@@ -59,7 +59,7 @@ export function leastGap(pattern: Pattern, work: Work): number {
   return Math.sqrt(Math.PI * ((CRUMPLED * volume) / Math.max(width, height)));
 }
 
-function gapTooSmall(pattern: Pattern, step: Step): Finding[] {
+function gapTooSmall(pattern: Pattern, step: Step): Diagnostic[] {
   if (!verbNamed(step.verb).turnsOut) return [];
   const work = Object.values(step.before)[0]!;
   const gap = openingOf(work.stitches.findLast((stitch) => stitch.round !== undefined));
@@ -67,8 +67,8 @@ function gapTooSmall(pattern: Pattern, step: Step): Finding[] {
   if (gap === undefined || gap >= least) return [];
   const say = sayIn(pattern);
   const message = `The gap of ${say(gap)} is too small to turn ${quote(step.takes[0]!)} through.`;
-  const mend = `Leave ${say(roundedUp(pattern, least))} or more.`;
-  return [{ severity: 'warning', place: step.place, code: 'gap-too-small', message, mend, amount: least - gap }];
+  const fix = `Leave ${say(roundedUp(pattern, least))} or more.`;
+  return [{ severity: 'warning', place: step.place, code: 'gap-too-small', message, fix, amount: least - gap }];
 }
 
 /** Half inches or half centimetres are enough for a gap. */
@@ -94,11 +94,11 @@ const CLEAR = 4;
 /** Fewer layers than this tear out. Common practice, no source. */
 const LAYERS = 2;
 
-function hardware(pattern: Pattern, step: Step): Finding[] {
+function hardware(pattern: Pattern, step: Step): Diagnostic[] {
   if (!verbNamed(step.verb).setsHardware) return [];
   const mark = step.after.marks.at(-1);
   if (!mark) return [];
-  const findings: Finding[] = [];
+  const findings: Diagnostic[] = [];
   const say = sayIn(pattern);
   const near = nearestRow(step.after, mark);
   if (near < CLEAR) {
@@ -108,7 +108,7 @@ function hardware(pattern: Pattern, step: Step): Finding[] {
       place: [...step.place, 'at'],
       code: 'hardware-on-seam',
       message,
-      mend: 'Move it off the seam.',
+      fix: 'Move it off the seam.',
       amount: CLEAR - near,
     });
   }
@@ -119,7 +119,7 @@ function hardware(pattern: Pattern, step: Step): Finding[] {
       place: step.place,
       code: 'too-few-layers',
       message,
-      mend: 'Fuse interfacing behind it, or set it through one layer more.',
+      fix: 'Fuse interfacing behind it, or set it through one layer more.',
     });
   }
   return findings;

@@ -1,10 +1,10 @@
 /** Why a step cannot be sewn, as a finding at its place. */
+import type { Diagnostic, Place } from '../../measure/index.ts';
 import type { ClothFault } from '../../cloth/index.ts';
-import type { Finding, Place } from '../pattern.ts';
 import type { StepPlan } from './plan.ts';
 
 /** Mends by what stands in the way; the fault itself says what that is. */
-const mends: Partial<Record<ClothFault['code'], string>> = {
+const fixes: Partial<Record<ClothFault['code'], string>> = {
   held: 'Fold the layers that hang together in one go.',
   blocked: 'Fold what lies in the way first, or fold to the other side.',
   'sewn-down': 'Fold before you sew, or unpick that row.',
@@ -17,15 +17,15 @@ const mends: Partial<Record<ClothFault['code'], string>> = {
   'too-deep': 'Check the allowance and the size of the pieces.',
 };
 
-export function explainFault(fault: ClothFault, plan: StepPlan): Finding {
+export function explainFault(fault: ClothFault, plan: StepPlan): Diagnostic {
   const { code, message, amount } = fault;
-  const mend = mends[code];
+  const fix = fixes[code];
   return {
     severity: 'error',
     place: placeOf(fault, plan),
     code,
     message,
-    ...(mend !== undefined && { mend }),
+    ...(fix !== undefined && { fix }),
     ...(amount !== undefined && { amount }),
   };
 }

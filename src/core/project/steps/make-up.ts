@@ -1,5 +1,5 @@
 /** The step ledger: makes a project up on paper, step by step, and keeps what each step did. */
-import { closest, quote } from '../../measure/index.ts';
+import { type Diagnostic, type Place, closest, quote } from '../../measure/index.ts';
 import { cut, size } from '../../cloth/index.ts';
 import { cautionsOf, minutesOf, sew, titleOf } from '../../steps/index.ts';
 import { ironLimitOf, toolsOf } from './tools.ts';
@@ -10,7 +10,7 @@ import { explainFault } from './explain.ts';
 import { plansOf } from './plan.ts';
 import { rowsAdded } from './rows.ts';
 import { materialsIn, stackOf } from './thickness.ts';
-import type { Finding, Pattern, Place } from '../pattern.ts';
+import type { Pattern } from '../pattern.ts';
 import type { Ledger, Step } from '../step.ts';
 import type { Always, Instruction, Setting } from '../../steps/index.ts';
 import type { Named } from './read-fields.ts';
@@ -56,7 +56,7 @@ type Gone = { into: string; n: number };
 class Bench {
   readonly #pattern: Pattern;
   readonly #steps: Step[] = [];
-  readonly #findings: Finding[] = [];
+  readonly #findings: Diagnostic[] = [];
   /** By plain name: its name, what lies there, one for each that was cut or made alike, and how many there were. */
   readonly #works = new Map<string, { name: string; copies: Work[]; made: number; by?: StepPlan }>();
   readonly #gone = new Map<string, Gone>();
@@ -167,8 +167,8 @@ class Bench {
     const all = counts.find(({ key }) => key === kept)!;
     if (all.sets === least.sets) return least.sets;
     const message = `There are ${all.sets} ${quote(all.name)} here, but ${least.sets} ${quote(least.name)}: this step could be done to ${least.sets} of them only.`;
-    const mend = `Cut as many, or give the result a name of its own: “makes: first ${all.name}”.`;
-    this.#findings.push({ severity: 'error', place: plan.place, code: 'uneven', message, mend });
+    const fix = `Cut as many, or give the result a name of its own: “makes: first ${all.name}”.`;
+    this.#findings.push({ severity: 'error', place: plan.place, code: 'uneven', message, fix });
     return undefined;
   }
 
@@ -180,8 +180,8 @@ class Bench {
       ? `Step ${there.by.n} made ${quote(there.name)}, which still lies here.`
       : `A piece is called ${quote(there.name)} already.`;
     const message = `${what} Two things of one name could not be told apart.`;
-    const mend = 'Give this result a name of its own.';
-    this.#findings.push({ severity: 'error', place: [...place, 'makes'], code: 'name-twice', message, mend });
+    const fix = 'Give this result a name of its own.';
+    this.#findings.push({ severity: 'error', place: [...place, 'makes'], code: 'name-twice', message, fix });
     return false;
   }
 
@@ -218,8 +218,8 @@ class Bench {
 
   #missing({ name, place }: Named, plan: StepPlan, nth: number): void {
     const key = plainName(name);
-    const report = (code: string, message: string, mend?: string) =>
-      this.#findings.push({ severity: 'error', place, code, message, ...(mend !== undefined && { mend }) });
+    const report = (code: string, message: string, fix?: string) =>
+      this.#findings.push({ severity: 'error', place, code, message, ...(fix !== undefined && { fix }) });
     const lost = this.#lost.get(key);
     if (lost) {
       lost.waiting.push(plan);
@@ -236,8 +236,8 @@ class Bench {
         nth > 0 && !gone
           ? `Only ${nth} ${nth === 1 ? 'piece' : 'pieces'} called ${quote(name)} ${nth === 1 ? 'is' : 'are'} cut.`
           : `${quote(name)} went into ${quote(gone!.into)} in step ${gone!.n}.`;
-      const mend = gone && nth === 0 ? `Take ${quote(gone.into)}, or cut one more.` : 'Cut one more.';
-      report('used-up', message, mend);
+      const fix = gone && nth === 0 ? `Take ${quote(gone.into)}, or cut one more.` : 'Cut one more.';
+      report('used-up', message, fix);
       return;
     }
     if (gone) {
@@ -287,7 +287,7 @@ class Bench {
       end: name.length,
       code: 'unknown-name',
       message,
-      ...(meant !== undefined && { mend: `Do you mean ${quote(meant)}?` }),
+      ...(meant !== undefined && { fix: `Do you mean ${quote(meant)}?` }),
     });
   }
 
@@ -321,8 +321,8 @@ class Bench {
     const { finished, pieces } = this.#pattern;
     const { steps } = plansOf(this.#pattern);
     const last = plainName(finished?.of ?? steps.findLast((step) => step.off === undefined)?.makes ?? '');
-    const warn = (place: Place, code: string, message: string, mend: string) =>
-      this.#findings.push({ severity: 'warning', place, code, message, mend });
+    const warn = (place: Place, code: string, message: string, fix: string) =>
+      this.#findings.push({ severity: 'warning', place, code, message, fix });
     for (const [key, { name, copies, made, by }] of this.#works) {
       if (key === last) continue;
       const waits = this.#used.has(key) || this.#lost.has(last);

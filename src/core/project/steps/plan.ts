@@ -1,10 +1,11 @@
 /** The steps of a project in one edition: every length in mm, and which of them the options take in. */
+import type { Diagnostic, Place } from '../../measure/index.ts';
 import { plainName } from '../names.ts';
 import { readSteps, type CompiledStep } from './read.ts';
 import { reckoningOf } from '../reckon.ts';
 import { valuesOf, type Named } from './read-fields.ts';
 import type { Compiled } from '../compile.ts';
-import type { Finding, Pattern, Place } from '../pattern.ts';
+import type { Pattern } from '../pattern.ts';
 import type { Reckoning } from '../reckon.ts';
 import type { Always, Instruction } from '../../steps/index.ts';
 
@@ -28,7 +29,7 @@ export type Plans = {
   steps: StepPlan[];
   /** What steps without a verb would make, each with the number of its step. */
   unread: readonly { n: number; makes: string }[];
-  findings: Finding[];
+  findings: Diagnostic[];
 };
 
 type ReadSteps = Pick<Plans, 'unread' | 'findings'> & { steps: CompiledStep[] };
@@ -57,7 +58,7 @@ function readOf(compiled: Compiled): ReadSteps {
   let read = readings.get(compiled);
   if (!read) {
     const { file, home, names, options, roles } = compiled;
-    const findings: Finding[] = [];
+    const findings: Diagnostic[] = [];
     const known = { options: [...options.keys()], roles: [...roles.keys()] };
     const steps = readSteps(file.steps ?? [], known, { home, names, findings });
     const isRead = new Set(steps.map(({ n }) => n));

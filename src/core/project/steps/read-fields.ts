@@ -1,9 +1,8 @@
 /** Reads the fields of a step as their own description says, and works them out. */
-import { closest, listed, quote } from '../../measure/index.ts';
+import { type Diagnostic, type Place, closest, listed, quote } from '../../measure/index.ts';
 import { plainName } from '../names.ts';
 import { readValue } from '../written.ts';
 import type { Field, Fields } from '../../steps/index.ts';
-import type { Finding, Place } from '../pattern.ts';
 import type { Raw, Reader, Written } from '../written.ts';
 import type { Reckoning } from '../reckon.ts';
 import type { StepFile } from '../schema.ts';
@@ -20,7 +19,7 @@ export type Named = { name: string; place: Place };
 /** The names that steps can use beside those of works. */
 export type Known = { options: readonly string[]; roles: readonly string[] };
 
-export type Report = (finding: Omit<Finding, 'severity'>) => void;
+export type Report = (finding: Omit<Diagnostic, 'severity'>) => void;
 
 type Reading = { known: Known; report: Report; reader: Reader };
 
@@ -170,7 +169,7 @@ function reportUnknown(what: string, name: string, place: Place, known: readonly
   const meant = closest(name, known);
   const message = `There is no ${what} called ${quote(name)}.`;
   const where = { place, start: 0, end: name.length };
-  report({ ...where, code: 'unknown-name', message, ...(meant && { mend: `Do you mean ${quote(meant)}?` }) });
+  report({ ...where, code: 'unknown-name', message, ...(meant && { fix: `Do you mean ${quote(meant)}?` }) });
 }
 
 /** What the fields say in one edition, lengths in mm; undefined if a length cannot be worked out, which is reported. */

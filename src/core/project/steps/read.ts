@@ -1,9 +1,8 @@
 /** Reads the steps of a project file once: the verb of each, what its fields say, and whether all is there. */
 import { always, keptBy, takesWork, verbIn, verbNamed, verbNames } from '../../steps/index.ts';
-import { listed, quote } from '../../measure/index.ts';
+import { type Diagnostic, type Place, listed, quote } from '../../measure/index.ts';
 import { plainName } from '../names.ts';
 import { readFields, textIn } from './read-fields.ts';
-import type { Finding, Place } from '../pattern.ts';
 import type { Known, Named, Report, Said } from './read-fields.ts';
 import type { Reader } from '../written.ts';
 import type { StepFile } from '../schema.ts';
@@ -30,17 +29,17 @@ export type CompiledStep = {
 export function readSteps(steps: readonly StepFile[], known: Known, reader: Reader): CompiledStep[] {
   return steps.flatMap((raw, i): CompiledStep[] => {
     const place: Place = ['steps', i];
-    const report = (finding: Omit<Finding, 'severity'>) => reader.findings.push({ severity: 'error', ...finding });
+    const report = (finding: Omit<Diagnostic, 'severity'>) => reader.findings.push({ severity: 'error', ...finding });
     const id = textIn(raw, 'id');
     const twin = steps.findIndex((one) => id !== undefined && plainName(textIn(one, 'id') ?? '') === plainName(id));
     if (twin >= 0 && twin < i && !eitherOr(steps[twin]!, raw)) {
       const message = `Step ${twin + 1} has the id ${quote(id!)} already.`;
-      report({ place: [...place, 'id'], code: 'name-twice', message, mend: 'Give this one another id.' });
+      report({ place: [...place, 'id'], code: 'name-twice', message, fix: 'Give this one another id.' });
     }
     const verb = verbIn(raw);
     if (!verb) {
       const message = 'This step has no verb, so it says nothing to do.';
-      report({ place, code: 'no-verb', message, mend: `Write one of ${listed(verbNames, 'or')}.` });
+      report({ place, code: 'no-verb', message, fix: `Write one of ${listed(verbNames, 'or')}.` });
       return [];
     }
     const before = reader.findings.length;
@@ -83,7 +82,7 @@ function reportFields(raw: StepFile, verb: VerbName, place: Place, report: Repor
       message: isVerb
         ? `One step does one thing, but this one has both ${quote(verb)} and ${quote(field)}.`
         : `${quote(field)} does not belong to ${quote(verb)}.`,
-      mend: isVerb
+      fix: isVerb
         ? 'Write two steps.'
         : `With ${quote(verb)} go ${listed([...needed, ...free].map(quote)) || 'no others'}.`,
     });

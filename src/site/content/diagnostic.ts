@@ -1,25 +1,23 @@
-/** A mistake in a file an instructor wrote, with the place to mend it. */
-export type Problem = {
+import type * as core from '../../core/measure/index.ts';
+
+/** Something wrong in a file that an instructor wrote. */
+export type Diagnostic = core.Diagnostic<{
   /** Path from the project's root, with forward slashes: `content/projects/folio/project.yaml`. */
   file: string;
   /** Counted from 1. */
   line: number;
   /** Counted from 1, in UTF-16 units, as editors count. */
   column: number;
-  /** An error fails the build; a warning and a note do not. */
-  severity: 'error' | 'warning' | 'note';
-  /** What is wrong and what was expected, in the trade's words. */
-  message: string;
-  /** The likeliest mend: `Did you mean “seam”?` */
-  mend?: string | undefined;
   /** In a lesson: the word, maths or picture that cannot be shown because of it, as offsets into the file's text. */
   part?: { start: number; end: number };
-  /** A mend that is certain, as offsets into the file's text: `npm run check -- --fix` puts it in. */
-  fix?: { start: number; end: number; text: string } | undefined;
-};
+  /** A fix that is certain, as offsets into the file's text: `npm run check -- --fix` puts it in. */
+  edit?: Edit | undefined;
+}>;
 
-/** A problem of one text, at an offset of it. */
-export type Said = Pick<Problem, 'severity' | 'message' | 'mend' | 'fix'> & { at: number };
+type Edit = { start: number; end: number; text: string };
+
+/** Something wrong in one text, at an offset of it. */
+export type AtOffset = core.Diagnostic<{ at: number; edit?: Edit | undefined }>;
 
 /** Line and column of an offset. */
 export function placeIn(text: string, at: number): { line: number; column: number } {
@@ -28,7 +26,7 @@ export function placeIn(text: string, at: number): { line: number; column: numbe
 }
 
 /** Files by name; inside a file from top to bottom. Works on a copy. */
-export function inReadingOrder(problems: readonly Problem[]): Problem[] {
+export function inReadingOrder(problems: readonly Diagnostic[]): Diagnostic[] {
   return problems.toSorted(
     (a, b) =>
       (a.file < b.file ? -1 : a.file > b.file ? 1 : 0) ||
@@ -38,22 +36,22 @@ export function inReadingOrder(problems: readonly Problem[]): Problem[] {
   );
 }
 
-export const isError = (problem: Problem): boolean => problem.severity === 'error';
+export const isError = (problem: Diagnostic): boolean => problem.severity === 'error';
 
 /**
  * One line for a terminal or a log.
  *
  * @example
- * asLine({ file: 'content/site.yaml', line: 2, column: 1, severity: 'error', message: '“nam” is not known here.', mend: 'Did you mean “name”?' })
+ * asLine({ file: 'content/site.yaml', line: 2, column: 1, severity: 'error', message: '“nam” is not known here.', fix: 'Did you mean “name”?' })
  * // => 'content/site.yaml:2:1 “nam” is not known here. Did you mean “name”?'
  */
-export function asLine(problem: Problem): string {
+export function asLine(problem: Diagnostic): string {
   return `${problem.file}:${problem.line}:${problem.column} ${asSentence(problem)}`;
 }
 
-/** The message and its mend, without the place. */
-export function asSentence(problem: Problem): string {
-  return problem.mend ? `${problem.message} ${problem.mend}` : problem.message;
+/** The message and its fix, without the place. */
+export function asSentence(problem: Diagnostic): string {
+  return problem.fix ? `${problem.message} ${problem.fix}` : problem.message;
 }
 
 /** What a reader calls each severity. */
@@ -64,7 +62,7 @@ export const WORD = { error: 'mistake', warning: 'warning', note: 'note' } as co
  *
  * @example counted([]) // => 'No mistakes found.'
  */
-export function counted(problems: readonly Problem[]): string {
+export function counted(problems: readonly Diagnostic[]): string {
   const kinds = (['error', 'warning', 'note'] as const).flatMap((severity) => {
     const n = problems.filter((problem) => problem.severity === severity).length;
     return n ? [`${n} ${WORD[severity]}${n === 1 ? '' : 's'}`] : [];
