@@ -6,7 +6,7 @@ import { expect, test, type Page } from '@playwright/test';
 import { LINEN, MAKE, PLEAT, question, SIZE } from './lesson.ts';
 
 /** Holds scripts back, those of all questions if no others are named, until the returned function is called. */
-async function holdBack(page: Page, scripts = /\/questions\.[^/]*\.js$/): Promise<() => void> {
+async function holdBack(page: Page, scripts = /\/Ask\w+\.[^/]*\.js$/): Promise<() => void> {
   let letGo = () => {};
   const held = new Promise<void>((resolve) => (letGo = resolve));
   await page.route(scripts, async (route) => {
@@ -157,7 +157,7 @@ test('when a question cannot be fetched the page says so, and keeps what was typ
   page,
 }) => {
   let isAway = true;
-  await page.route(/\/questions\.[^/]*\.js/, (route) => (isAway ? route.abort() : route.continue()));
+  await page.route(/\/AskSize\.[^/]*\.js/, (route) => (isAway ? route.abort() : route.continue()));
   await page.goto(SIZE);
   const asked = question(page, 'How wide must a pocket be between its two side seams?');
   await asked.getByRole('textbox').fill('4 1/2');
