@@ -1,10 +1,9 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig, devices } from '@playwright/test';
-import { browserArguments, findBrowser } from '../tests/browser.ts';
+import { launchOptions } from '../tests/browser.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const port = Number(process.env.TEST_PORT ?? 4410);
-const browser = findBrowser();
 
 /** Tests in a real browser, against the built site: `npm run e2e` builds it first. */
 export default defineConfig({
@@ -19,7 +18,7 @@ export default defineConfig({
   reporter: 'list',
   use: {
     baseURL: `http://127.0.0.1:${port}`,
-    launchOptions: { ...(browser && { executablePath: browser }), args: browserArguments },
+    launchOptions: launchOptions(),
     // A trace of every test takes as much of the processor as the tests themselves. `--trace on` asks for one.
     trace: 'off',
     screenshot: 'only-on-failure',

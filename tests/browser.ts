@@ -5,7 +5,7 @@ import path from 'node:path';
 import { chromium } from 'playwright';
 
 /** Whatever a browser wants from the world outside, the tests do not give it: only this machine has a name. */
-export const browserArguments = [
+const browserArguments = [
   ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []), // as root, Chromium does not start with its sandbox
   '--disable-background-networking',
   '--disable-component-update',
@@ -31,6 +31,12 @@ export function findBrowser(own = chromium.executablePath(), machine: Machine = 
   const { PLAYWRIGHT_CHROMIUM_PATH, CHROMIUM } = machine.environment;
   const places = [PLAYWRIGHT_CHROMIUM_PATH, CHROMIUM, own, ...usualPlaces(machine)];
   return places.find((file) => file !== undefined && file !== '' && machine.exists(file));
+}
+
+/** What Playwright needs to start the browser of this machine. */
+export function launchOptions(): { executablePath?: string; args: string[] } {
+  const executablePath = findBrowser();
+  return { ...(executablePath !== undefined && { executablePath }), args: browserArguments };
 }
 
 function usualPlaces({ platform, environment }: Machine): string[] {

@@ -6,7 +6,7 @@
  */
 import { gzipSync } from 'node:zlib';
 import { chromium, type Locator, type Page } from '@playwright/test';
-import { browserArguments, findBrowser } from '../browser.ts';
+import { launchOptions } from '../browser.ts';
 import { servePages } from './serve.ts';
 
 const [SIZE, PLEAT, MAKE] = ['size-the-panel', 'pleat-the-strip', 'make-it-up'].map(
@@ -18,7 +18,7 @@ const MOVES = 120;
 const ROUNDS = 3;
 
 const server = await servePages();
-const browser = await chromium.launch({ executablePath: findBrowser(), args: browserArguments });
+const browser = await chromium.launch(launchOptions());
 try {
   for (const lesson of [SIZE, PLEAT, MAKE, ...OTHERS]) await weigh(lesson);
   // The strip's length in the study's table, and the sizes in that of the steps, stand for the page.

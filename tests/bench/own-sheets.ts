@@ -10,7 +10,7 @@
  */
 import { Worker, isMainThread, workerData } from 'node:worker_threads';
 import { chromium, type BrowserContext, type Locator, type Page } from '@playwright/test';
-import { browserArguments, findBrowser } from '../browser.ts';
+import { launchOptions } from '../browser.ts';
 import { servePages } from './serve.ts';
 
 /** So many milliseconds a process runs between two halts. */
@@ -37,7 +37,7 @@ function brake({ processes, halt }: Brake): void {
 
 async function measure(): Promise<void> {
   const server = await servePages();
-  const browser = await chromium.launch({ executablePath: findBrowser(), args: browserArguments });
+  const browser = await chromium.launch(launchOptions());
   try {
     const papers = ['Letter', 'A4', 'Letter', 'A4'];
     for (const looks of [0, 2000]) {

@@ -72,7 +72,7 @@ export class WhatIf {
     };
   }
 
-  get allowanceRange(): Range & { lesson?: number } {
+  get allowanceRange(): Range & { lesson?: number | undefined } {
     const { start, edge } = this;
     const own = start && (edge === 'all' ? undefined : start[edge]);
     return { kind: 'length', min: 0, max: SPAN[this.pattern.edition], step: this.#mark, lesson: own };

@@ -26,7 +26,7 @@ export type ClothFault = {
     | 'one-edge'
     | 'outline';
   message: string;
-  piece?: string;
+  piece?: string | undefined;
   edge?: string;
   amount?: number;
 };

@@ -58,7 +58,7 @@ export type Stitch = {
   readonly class: string;
   readonly runs: readonly Run[];
   /** Of a pair sewn round: the stitch line, the first ply of the upper one, and the gap. */
-  readonly round?: Round;
+  readonly round?: Round | undefined;
 };
 
 export type Round = {

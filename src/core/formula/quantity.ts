@@ -9,7 +9,7 @@ import {
 } from '../measure/index.ts';
 import type { Quantity } from './tree.ts';
 
-export type QuantityOptions = { edition?: Edition; grid?: Grid; style?: Style };
+export type QuantityOptions = { edition?: Edition | undefined; grid?: Grid | undefined; style?: Style };
 
 /**
  * Writes a quantity as people read it: a length on the marks of the edition, an area in square inches or square

@@ -10,9 +10,9 @@ export type Wanted = {
   outline: Outline;
   count: number;
   /** Lengthwise if left out: the piece's own height runs along the selvage. */
-  grain?: Grain;
+  grain?: Grain | undefined;
   /** up: never turned by a half. */
-  nap?: 'up' | 'any';
+  nap?: 'up' | 'any' | undefined;
   /** How many of them are mirror images, as of a left and a right. */
   mirrored?: number;
   /** The edge of a half pattern that lies on the fold: opened out there, it is the whole piece. */
@@ -50,9 +50,9 @@ export type LayOptions = {
   /** free: with scissors. straight cuts: every cut goes from edge to edge, as a rotary cutter and a ruler go. */
   manner?: 'free' | 'straight cuts';
   /** Between pieces. None if left out. */
-  gap?: number;
+  gap?: number | undefined;
   /** Kept free along every edge of the cloth. None if left out. */
-  edge?: number;
+  edge?: number | undefined;
   /** The same seed and the same number of tries give the same layout. */
   seed?: number;
   /** How many layouts are tried for each cloth. Left out, few enough for a moment's wait, or until the time is up. */
@@ -69,11 +69,11 @@ export type LayOptions = {
 /** How cloth is sold, and what is added for the wash. */
 export type Selling = {
   /** The shop cuts in steps of so many mm. */
-  step?: number;
+  step?: number | undefined;
   /** Lengthwise, in per cent of the length before washing. */
-  shrinkage?: number;
+  shrinkage?: number | undefined;
   /** Lost where the cut end is straightened. */
-  straightening?: number;
+  straightening?: number | undefined;
 };
 
 /** A piece of a pattern as a demand. */

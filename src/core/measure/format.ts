@@ -7,7 +7,7 @@ import { defaultGrid, isOnGrid, marks, type Edition, type Grid } from './edition
  */
 export type Style = 'plain' | 'set' | 'spoken';
 
-export type LengthOptions = { grid?: Grid; style?: Style; unit?: boolean; in?: 'mm' | 'cm' };
+export type LengthOptions = { grid?: Grid | undefined; style?: Style; unit?: boolean; in?: 'mm' | 'cm' };
 
 /** The narrow no-break space, which stands before a unit. */
 export const THIN = '\u202f';

@@ -25,7 +25,7 @@ export type Measure = {
   value: number;
   dimension: Dimension;
   source: Source;
-  formula?: Formula;
+  formula?: Formula | undefined;
   adjustable?: Adjustable;
   note?: string;
 };

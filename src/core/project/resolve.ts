@@ -23,7 +23,7 @@ export type Settings = {
   /** Which options are on; of one not named the file’s default holds. */
   options?: Readonly<Record<string, boolean>>;
   /** The shelf of materials.yaml. Without it roles keep their names and nothing is known of the materials. */
-  materials?: Materials;
+  materials?: Materials | undefined;
 };
 
 /**

@@ -8,7 +8,7 @@ export type Wording = {
   /** What learners read for a measure. */
   label?(name: string): string | undefined;
   /** The name of the measure that is asked for. */
-  asked?: string;
+  asked?: string | undefined;
 };
 
 /** One or two sentences that say what an edit did, and what is wanted instead. */

@@ -46,7 +46,7 @@ export type OwnSlip = { is: string; say: string };
 
 /** What the slips may know besides the sum. */
 export type SlipOptions = Wording & {
-  own?: readonly OwnSlip[];
+  own?: readonly OwnSlip[] | undefined;
   /** Measures that are easily taken for another; by default told by the words width, height and finished. */
   partners?(name: string): Partner[];
 };
