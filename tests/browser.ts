@@ -17,7 +17,7 @@ const browserArguments = [
   '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE localhost, EXCLUDE 127.0.0.1',
 ];
 
-type Machine = { platform: NodeJS.Platform; environment: NodeJS.ProcessEnv; exists(file: string): boolean };
+type Machine = { platform: NodeJS.Platform; environment: NodeJS.ProcessEnv; exists: (file: string) => boolean };
 const thisMachine: Machine = { platform: process.platform, environment: process.env, exists: existsSync };
 
 /**

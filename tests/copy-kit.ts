@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 const root = fileURLToPath(new URL('..', import.meta.url));
 
 /** A copy of the kit that a test may write in, with the installed packages of this one. */
-export async function copyKit(): Promise<{ folder: string; remove(): Promise<void> }> {
+export async function copyKit(): Promise<{ folder: string; remove: () => Promise<void> }> {
   const folder = await mkdtemp(path.join(tmpdir(), 'sewing-course-kit-'));
   for (const part of ['content', 'components', 'src', 'astro.config.mjs', 'package.json', 'tsconfig.json']) {
     await cp(path.join(root, part), path.join(folder, part), { recursive: true });

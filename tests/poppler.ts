@@ -54,7 +54,7 @@ export function poppler(tool: 'pdftoppm' | 'pdftotext' | 'pdffonts', ...args: st
 }
 
 /** A page as rows of ink, 0 (white) to 255 (black). */
-export type Picture = { width: number; height: number; dpi: number; ink(x: number, y: number): number };
+export type Picture = { width: number; height: number; dpi: number; ink: (x: number, y: number) => number };
 
 /** Renders one page of a file in greys. */
 export const render = (file: string, page: number, dpi = 300): Picture =>

@@ -5,11 +5,11 @@ import type { Answer, Kind, News, Request, Sent, Size, Source } from './protocol
 /** What an answer that takes long may do meanwhile. */
 export type Task<T> = {
   /** Sends an answer that a better one follows. */
-  send(value: T): void;
+  send: (value: T) => void;
   /** @param share of the work that is done, 0 to 1 */
-  progress(share: number): void;
+  progress: (share: number) => void;
   /** Lets messages in. It rejects once the client asks for something else: the work ends there. */
-  pause(): Promise<void>;
+  pause: () => Promise<void>;
 };
 
 /** Works one kind of request out. */

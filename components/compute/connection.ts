@@ -3,17 +3,17 @@ import type { News, Request, Sent, Size, Source } from './protocol.ts';
 
 /** As much of a `Worker` as is needed. */
 export type Port = {
-  postMessage(message: Sent): void;
-  terminate(): void;
+  postMessage: (message: Sent) => void;
+  terminate: () => void;
   onmessage: ((event: MessageEvent<News>) => void) | null;
   onerror: ((event: ErrorEvent) => void) | null;
 };
 
 /** Takes what the worker says to one client. */
 export type Listener = {
-  hear(news: News): void;
+  hear: (news: News) => void;
   /** The worker, or a part of it, could not be fetched. */
-  lost(): void;
+  lost: () => void;
 };
 
 export type Asking = { project: string; source: Source; size: Size; request: Request };

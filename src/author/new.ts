@@ -173,7 +173,7 @@ async function askKind(ask: Ask): Promise<Wish['kind']> {
 }
 
 /** Asks in the terminal; a number chooses from a list. */
-function asker(): { ask: Ask; close(): void } {
+function asker(): { ask: Ask; close: () => void } {
   const terminal = createInterface({ input: process.stdin, output: process.stdout });
   const lines = terminal[Symbol.asyncIterator]();
   return {

@@ -90,13 +90,13 @@ type MaxRects = {
     padding: number,
     options: object,
   ) => {
-    addArray(rects: object[]): void;
+    addArray: (rects: object[]) => void;
     bins: { rects: Put[] }[];
   };
   Rectangle: new (width: number, height: number) => object;
 };
 type BinPacking = {
-  pack2D(task: object): { packedBins: { boxes: Put[] }[] };
+  pack2D: (task: object) => { packedBins: { boxes: Put[] }[] };
 } & Record<'BestShortSideFit' | 'BestLongSideFit' | 'BestAreaFit' | 'BottomLeft', new () => object>;
 type Pack = (task: object, options: object) => Put[][] | null;
 type Guillotine = { packer?: Pack; default?: { packer: Pack } };

@@ -16,7 +16,7 @@ const TYPES: Record<string, string> = {
 
 export async function servePages(
   folder = fileURLToPath(new URL('../../dist', import.meta.url)),
-): Promise<{ origin: string; close(): void }> {
+): Promise<{ origin: string; close: () => void }> {
   if (!existsSync(folder)) throw new Error('There is no built site yet. Run npm run build first.');
   const server = createServer((request, response) => {
     const asked = decodeURIComponent(new URL(request.url ?? '/', 'http://here').pathname);

@@ -13,9 +13,9 @@ type Kind = {
   /** Part of what is asked. */
   text: string;
   /** Gives the right answer by keys, and does not check it. */
-  give(page: Page, asked: Locator): Promise<void>;
+  give: (page: Page, asked: Locator) => Promise<void>;
   /** The answer that was given stands there. */
-  stands(asked: Locator): Promise<void>;
+  stands: (asked: Locator) => Promise<void>;
   check?: string;
 };
 

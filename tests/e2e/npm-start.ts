@@ -4,7 +4,7 @@ import type { ChildProcess } from 'node:child_process';
 import { createServer } from 'node:net';
 import { expect } from '@playwright/test';
 
-export type Started = { address: string; output(): string; stop(): Promise<void> };
+export type Started = { address: string; output: () => string; stop: () => Promise<void> };
 
 async function freePort(): Promise<number> {
   const server = createServer();

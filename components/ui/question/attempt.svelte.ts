@@ -19,8 +19,8 @@ export type AttemptSettings<Given, Note> = {
   name: string;
   blank: Given;
   /** Read what was kept; anything may lie in storage. Undefined: not of this shape. */
-  readGiven(kept: unknown): Given | undefined;
-  readNote(kept: unknown): Note | undefined;
+  readGiven: (kept: unknown) => Given | undefined;
+  readNote: (kept: unknown) => Note | undefined;
   /** In a set of practice: the set hears of each answer, and keeps what it needs. Nothing is kept here. */
   judged?: Judged | undefined;
 };

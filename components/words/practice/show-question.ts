@@ -2,7 +2,7 @@
 import { mount, unmount, type Component } from 'svelte';
 import type { SetQuestion } from '../word.ts';
 
-type Mixed = { mixAnew(shown: SetQuestion['shown'], seed: string): SetQuestion['shown'] };
+type Mixed = { mixAnew: (shown: SetQuestion['shown'], seed: string) => SetQuestion['shown'] };
 
 /** Of each word whose questions are mixed anew, how. */
 const folders = import.meta.glob<Mixed>('../*/again.ts');

@@ -35,9 +35,9 @@ export type Column = {
   /** The column when all its labels are there. */
   readonly full?: Column;
   /** Where the middle of each label would like to be, from the top down. */
-  wants(frame: Frame): number[];
+  wants: (frame: Frame) => number[];
   /** Draws it from the side `inner` outward, to the right (1) or to the left (-1). */
-  draw(frame: Frame, inner: number, outward: 1 | -1, places: readonly number[]): Shape[];
+  draw: (frame: Frame, inner: number, outward: 1 | -1, places: readonly number[]) => Shape[];
 };
 
 /** The column with the room that it needs when it is full, so that what stands beside it holds still while it fills. */
@@ -189,7 +189,7 @@ export type Row = {
   /** The height of the cloth's edge, where that is not the edge of what is drawn. */
   readonly edge?: number;
   /** `inner` is where it begins; `edge` where the lines that lead to it do. */
-  draw(frame: Frame, inner: number, edge: number, outward: 1 | -1, room: { from: number; to: number }): Shape[];
+  draw: (frame: Frame, inner: number, edge: number, outward: 1 | -1, room: { from: number; to: number }) => Shape[];
 };
 
 /** A chain of widths: marks in mm of cloth from the left. */

@@ -12,8 +12,8 @@ export type Frame = {
   readonly top: number;
   readonly bottom: number;
   /** Across and up in the cloth, to the sheet's x and y. */
-  x(across: number): number;
-  y(height: number): number;
+  x: (across: number) => number;
+  y: (height: number) => number;
   readonly onto: Onto;
 };
 

@@ -2,7 +2,7 @@ import { formatLength } from '../measure/index.ts';
 import type { Edition, Grid } from '../measure/index.ts';
 
 /** How a drawing writes lengths: on the sheet, and in the text beside it. */
-export type Writer = { set(mm: number): string; say(mm: number): string };
+export type Writer = { set: (mm: number) => string; say: (mm: number) => string };
 
 /**
  * The writer of an edition.

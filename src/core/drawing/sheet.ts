@@ -27,7 +27,7 @@ export type Content = LegendWords & {
   /** Rows of dimensions, from the cloth outward. */
   readonly above?: readonly Row[];
   readonly below?: readonly Row[];
-  draw(frame: Frame): Shape[];
+  draw: (frame: Frame) => Shape[];
   /** Sentences under the drawing. */
   readonly notes?: readonly string[];
   readonly text: readonly string[];

@@ -31,7 +31,7 @@ import type {
  * edition is moved to the marks of this one (`grid`).
  */
 export type Scope = {
-  get(name: string): Result<Quantity> | undefined;
+  get: (name: string) => Result<Quantity> | undefined;
   edition?: Edition;
   grid?: Grid;
   known?: Iterable<string>;

@@ -9,13 +9,13 @@ const unknown: Record<Style, string> = { plain: '?', set: '?', spoken: 'an unkno
 /** Writes the ends of a formula's tree, and its result, in one style. */
 export type Writer = {
   /** The value of a name. */
-  value(node: NameNode): string;
+  value: (node: NameNode) => string;
   /** A length that stands in the formula itself, on this edition's marks. */
-  length(node: LengthNode): string;
+  length: (node: LengthNode) => string;
   /** A plain number that stands in the formula itself. */
-  number(node: NumberNode): string;
+  number: (node: NumberNode) => string;
   /** The value of the whole. */
-  result(): string;
+  result: () => string;
 };
 
 /** A writer in the scope's edition; `format` takes the place of `formatQuantity` for every quantity. */

@@ -7,7 +7,7 @@ import type { Formula, LengthNode, NameNode, Node, NumberNode, Quantity } from '
 export type TexLines = { names: string; numbers: string; result: string };
 
 /** A scope, and how its quantities are written: by default as `formatQuantity` sets them in the scope's edition. */
-export type LineScope = Scope & { format?(quantity: Quantity): string };
+export type LineScope = Scope & { format?: (quantity: Quantity) => string };
 
 const allowed = new Set(['unknownSymbol', 'symbolNotInFont', 'unicodeTextInMathMode', 'htmlExtension']);
 
@@ -86,9 +86,9 @@ function lines(formula: Formula, scope: LineScope, changing: (text: string) => s
 
 /** How the ends of the tree are written. `first`: nothing stands to the left, so a minus sign needs no brackets. */
 type Leaves = {
-  name(node: NameNode, first: boolean): string;
-  number(node: NumberNode): string;
-  length(node: LengthNode, first: boolean): string;
+  name: (node: NameNode, first: boolean) => string;
+  number: (node: NumberNode) => string;
+  length: (node: LengthNode, first: boolean) => string;
 };
 
 function tex(node: Node, leaves: Leaves, first = true): string {

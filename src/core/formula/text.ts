@@ -24,7 +24,11 @@ export function toText(formula: Formula, scope: LineScope): TextLines {
   };
 }
 
-type Ends = { name(node: NameNode): string; number(node: NumberNode): string; length(node: LengthNode): string };
+type Ends = {
+  name: (node: NameNode) => string;
+  number: (node: NumberNode) => string;
+  length: (node: LengthNode) => string;
+};
 
 function text(node: Node, ends: Ends): string {
   const within = (part: Node, rank: number) => (ranks[part.kind] < rank ? `(${text(part, ends)})` : text(part, ends));

@@ -76,7 +76,7 @@ export type Exercises = {
   /** Whether every question has other numbers on the sheet of the neighbour. */
   readonly varied: boolean;
   /** The questions with the numbers of one sheet. */
-  tasks(sheet: number): Task[];
+  tasks: (sheet: number) => Task[];
 };
 
 /** Sets of numbers with answers that all differ, so that neighbours cannot copy; the lesson's own where none changes. */

@@ -13,7 +13,7 @@ export type Block = {
   /** mm, with the blank after it. */
   readonly height: number;
   /** Its shapes with its upper left corner at a place of the sheet. */
-  draw(x: number, y: number): Shape[];
+  draw: (x: number, y: number) => Shape[];
   /** It stands on the page of what follows. */
   readonly keep?: boolean;
   /** Stands again at the top of a page that begins within its table. */

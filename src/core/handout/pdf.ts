@@ -84,8 +84,8 @@ const rootOf = (doc: Doc) => (doc as unknown as { _root: { data: Record<string, 
 
 /** The font a document writes with now, which the library's types do not tell of. */
 type Face = {
-  readonly font: { hasGlyphForCodePoint(codePoint: number): boolean };
-  layoutRun(text: string, features: Features): Run;
+  readonly font: { hasGlyphForCodePoint: (codePoint: number) => boolean };
+  layoutRun: (text: string, features: Features) => Run;
 };
 
 const faceOf = (doc: Doc) => (doc as unknown as { _font: Face })._font;
@@ -197,7 +197,7 @@ function pattern(doc: Doc, name: Motif, turn: number): ReturnType<Doc['pattern']
   // A pattern lies as the page lay when it was put into the document.
   doc.save();
   doc.rotate(turn);
-  (made as unknown as { embed(): void }).embed();
+  (made as unknown as { embed: () => void }).embed();
   doc.restore();
   return made;
 }

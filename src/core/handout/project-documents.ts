@@ -10,7 +10,7 @@ import type { Handout, Setting } from './handout.ts';
 import type { StepWords } from './step-sheet.ts';
 
 /** A document that can be made: its file's name, what it is called, and how to make it. */
-export type ProjectDocument = { readonly name: string; readonly title: string; make(setting: Setting): Handout };
+export type ProjectDocument = { readonly name: string; readonly title: string; make: (setting: Setting) => Handout };
 
 /**
  * The documents of a project at the size of its pattern; the step sheet only where its file has steps. Nothing is

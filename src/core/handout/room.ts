@@ -9,10 +9,10 @@ import type { Point } from '../geometry/point.ts';
 /** Where lettering may stand on a sheet: inside a limit and an outline, clear of what is there already. */
 export type Room = {
   /** Keeps a place free from now on. */
-  take(box: Box): void;
-  isFree(box: Box): boolean;
+  take: (box: Box) => void;
+  isFree: (box: Box) => boolean;
   /** The first of the places where the lettering is clear of all else, and keeps it. */
-  set(wanted: Iterable<TextShape[]>): TextShape[];
+  set: (wanted: Iterable<TextShape[]>) => TextShape[];
 };
 
 /** The blank round lettering, in mm. */

@@ -326,7 +326,7 @@ function mapRows(tiled: readonly Tiled[], type: Type): Block[] {
 /** With a hair's breadth around. */
 const grown = ({ x, y, width, height }: Box): Box => ({ x: x - 0.5, y: y - 0.5, width: width + 1, height: height + 1 });
 
-type Picture = { width: number; height: number; draw(x: number, y: number): Shape[] };
+type Picture = { width: number; height: number; draw: (x: number, y: number) => Shape[] };
 
 /** A small picture of the sheets and the piece on them. */
 function mapOf({ lying, tiling: { tiles } }: Tiled, type: Type): Picture {

@@ -14,7 +14,7 @@ import type { Type } from './type.ts';
 export type TrueScale = {
   /** The room for pieces, in mm of the sheet. */
   readonly room: Box;
-  page(title: string, number: number, count: number, shapes: readonly Shape[], text: readonly string[]): Page;
+  page: (title: string, number: number, count: number, shapes: readonly Shape[], text: readonly string[]) => Page;
 };
 
 /**

@@ -26,11 +26,11 @@ export type Layer = {
    * Lays in an order (`orders.ts`) in a box of a width, under a cap, and gives the area wasted below the cap; 0 when all
    * rectangles were laid. Stops as soon as more than `limit` is wasted, and gives that.
    */
-  lay(order: Order, width: number, cap: number, limit: number): number;
+  lay: (order: Order, width: number, cap: number, limit: number) => number;
   /** How high the last layout reached. */
-  height(): number;
+  height: () => number;
   /** The rectangles of the last layout. */
-  laid(): Laid[];
+  laid: () => Laid[];
 };
 
 /** The area of all rectangles of a box together. */

@@ -1,9 +1,9 @@
 /** Numbers that look random and are the same for the same seed. */
 export type Random = {
   /** A whole number from 0 up to, but not, `below`. */
-  below(limit: number): number;
+  below: (limit: number) => number;
   /** A number from 0 up to, but not, 1. */
-  share(): number;
+  share: () => number;
 };
 
 /**

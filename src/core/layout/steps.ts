@@ -4,11 +4,11 @@
  */
 export type Steps = {
   /** So many steps in mm. */
-  mm(steps: number): number;
+  mm: (steps: number) => number;
   /** A piece's length in steps. Rounded down by less than a step, so that three thirds never exceed the whole. */
-  piece(mm: number): number;
+  piece: (mm: number) => number;
   /** The length of a cloth in steps, to the nearest step. */
-  cloth(mm: number): number;
+  cloth: (mm: number) => number;
 };
 
 const PER_MM = 100_000;

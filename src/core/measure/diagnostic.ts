@@ -6,8 +6,8 @@ export type InFile = {
   /** An empty place is the whole file. A place that starts with 'values' is a learner's choice. */
   place: Place;
   /** Where it starts and ends within the text at that place, in UTF-16 units. Left out, all of it. */
-  start?: number;
-  end?: number;
+  start?: number | undefined;
+  end?: number | undefined;
 };
 
 /** Where a diagnostic stands in one text: UTF-16 indices, `end` the first after the faulty part. */
@@ -23,7 +23,7 @@ export type Diagnostic<Where = InFile> = {
   /** An error leaves something out or makes it false; a warning may spoil the work; a note is worth a look. */
   severity: 'error' | 'warning' | 'note';
   /** A name for programs, which stays when the sentence changes. */
-  code?: string;
+  code?: string | undefined;
   /** One or two plain sentences. */
   message: string;
   /** The likeliest way to put it right: a sentence, or in one text what could stand in place of the faulty part. */

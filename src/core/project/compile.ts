@@ -67,7 +67,7 @@ export type Compiled = {
   /** The names that the file’s formulas may use. */
   names: readonly string[];
   /** Reads a formula in this project's names. */
-  formula(text: string): Formula | undefined;
+  formula: (text: string) => Formula | undefined;
   /** The formulas behind the numbers of pieces, by part name, as far as they have been asked for. */
   worded: Map<string, Formula | undefined>;
   findings: readonly Diagnostic[];

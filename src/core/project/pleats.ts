@@ -55,7 +55,7 @@ export type PleatPlan = {
   /** What is trimmed off the top after folding. */
   trim: number;
   /** How many layers of the strip lie at a height above the bottom raw edge. */
-  layersAt(height: number): number;
+  layersAt: (height: number) => number;
 };
 
 /** Why a strip cannot be folded so. `field` names the wish at fault, `index` the fold; `amount` says by how much, in mm. */

@@ -35,9 +35,9 @@ export type Bench = {
   /** Names of the measures that the size rests on. */
   names: ReadonlySet<string>;
   /** Its size with some measures changed, in or out of their range, and all else as it is. */
-  sizeWith(values: Readonly<Record<string, number>>): Size | undefined;
+  sizeWith: (values: Readonly<Record<string, number>>) => Size | undefined;
   /** The whole pattern with them. */
-  patternWith(values: Readonly<Record<string, number>>): Pattern;
+  patternWith: (values: Readonly<Record<string, number>>) => Pattern;
 };
 
 /** Lays the work on the table; undefined where the project, with its options, has no such thing. */

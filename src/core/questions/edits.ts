@@ -55,7 +55,7 @@ export type Edit = {
 };
 
 /** What the edits need to know about names; without it, what depends on it is left out. */
-export type Names = { isCount?(name: string): boolean; partners?(name: string): Partner[] };
+export type Names = { isCount?: (name: string) => boolean; partners?: (name: string) => Partner[] };
 
 /** Numbers that stand for an irrational one, what people take for it, and what it is called. */
 const constants = [

@@ -6,7 +6,7 @@ import type { UnitName } from './units.ts';
 
 export type Wording = {
   /** What learners read for a measure. */
-  label?(name: string): string | undefined;
+  label?: (name: string) => string | undefined;
   /** The name of the measure that is asked for. */
   asked?: string | undefined;
 };

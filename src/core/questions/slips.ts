@@ -48,7 +48,7 @@ export type OwnSlip = { is: string; say: string };
 export type SlipOptions = Wording & {
   own?: readonly OwnSlip[] | undefined;
   /** Measures that are easily taken for another; by default told by the words width, height and finished. */
-  partners?(name: string): Partner[];
+  partners?: (name: string) => Partner[];
 };
 
 /**

@@ -15,7 +15,7 @@ export type ReadYaml<T> = {
   value?: T;
   problems: Diagnostic[];
   /** Line and column (both from 1) of a value in the file, or of a character inside a text. */
-  locate(place: Place, span?: Span): { line: number; column: number };
+  locate: (place: Place, span?: Span) => { line: number; column: number };
 };
 
 /**

@@ -55,7 +55,7 @@ export type Planned = {
   /** From the folder of all handouts, with forward slashes: `pocket-folio/a4-inch/templates.pdf`. */
   file: string;
   reader: Handout['reader'];
-} & ({ kind: 'document'; title: string; make(): Handout } | { kind: 'outline'; make(): string });
+} & ({ kind: 'document'; title: string; make: () => Handout } | { kind: 'outline'; make: () => string });
 
 /** What can be printed for a course. Lessons without a project, and what holds nothing, are left out. */
 export function plannedHandouts(content: Content, course: string, choice: HandoutChoice): Planned[] {
@@ -138,8 +138,8 @@ export function plannedHandouts(content: Content, course: string, choice: Handou
 
 type Resolved = {
   pattern: Pattern;
-  resolve(values: Record<string, number>): Pattern;
-  measured(subject: Subject): UsualSizes | undefined;
+  resolve: (values: Record<string, number>) => Pattern;
+  measured: (subject: Subject) => UsualSizes | undefined;
 };
 
 function resolved(content: Content, id: string, edition: Edition): Resolved | undefined {

@@ -18,7 +18,7 @@ export type Wish = {
   /** Only what makers may have; the teacher's too if left out. */
   withoutTeacher?: boolean;
   /** Told before each file, and once at the end. */
-  progress?(done: number, all: number, file: string): void;
+  progress?: (done: number, all: number, file: string) => void;
 };
 
 /** Writes the documents of a content folder, each into the folder of its course, paper and edition. */

@@ -75,7 +75,7 @@ export function outlined(outline: Outline, more: Partial<Piece> = {}): Piece {
 }
 
 /** A folder that is gone when the tests are done. */
-export function folder(): { path: string; remove(): void } {
+export function folder(): { path: string; remove: () => void } {
   const made = mkdtempSync(path.join(tmpdir(), 'handouts-'));
   return { path: made, remove: () => rmSync(made, { recursive: true, force: true }) };
 }

@@ -21,7 +21,12 @@ export const folioIn = (edition: Edition, values: Record<string, number> = {}): 
   resolveProject(folio, { edition, values });
 
 /** A question for a size, with the project of its lesson in an edition. */
-export type DemoQuestion = { asked: string; project: string; question: Question; patternIn(edition: Edition): Pattern };
+export type DemoQuestion = {
+  asked: string;
+  project: string;
+  question: Question;
+  patternIn: (edition: Edition) => Pattern;
+};
 
 /** Every question for a size in the lessons of all demo courses, as its author wrote it. */
 export function demoQuestions(): DemoQuestion[] {
