@@ -1,5 +1,5 @@
 /** What a class understood: who is where, which questions went wrong, and which slips were behind it. */
-import { slipKinds, type MistakeKind } from '../../src/core/index.ts';
+import { csv, slipKinds, type MistakeKind } from '../../src/core/index.ts';
 import type { Answered, CourseLesson, HandIn, HandedLesson, MeasuredPiece, Practised } from './hand-in.ts';
 
 /** One learner's standing in each lesson: questions right, and steps done. */
@@ -157,8 +157,8 @@ export function slipInWords(key: string): string {
 }
 
 /**
- * A table for other programs: CSV as in RFC 4180, a line for each answer, each set of practice and each piece measured.
- * A cell that a spreadsheet would take for a formula gets an apostrophe before it (OWASP, "CSV Injection").
+ * A table for other programs, as the core writes CSV: a line for each answer, each set of practice and each piece
+ * measured.
  */
 export function toCsv(handIns: readonly HandIn[], lessons: readonly CourseLesson[]): string {
   const head = ['name', 'day', 'lesson', 'kind', 'question', 'tries', 'right', 'right at once', 'slips'];
@@ -169,24 +169,14 @@ export function toCsv(handIns: readonly HandIn[], lessons: readonly CourseLesson
           const answer = answerOf(handIn, id, name);
           if (!answer) return [];
           const { tries, right, atOnce, slips } = answer;
-          return [
-            [title, 'question', words, String(tries), yes(right), yes(atOnce), slips.map(slipInWords).join('; ')],
-          ];
+          return [[title, 'question', words, tries, yes(right), yes(atOnce), slips.map(slipInWords).join('; ')]];
         }),
         ...practices.flatMap(({ name, words }) => {
           const set = practiceOf(handIn, id, name);
           if (!set) return [];
           const told = set.slips.map(slipInWords).join('; ');
           return [
-            [
-              title,
-              'practice',
-              words,
-              String(set.exercises),
-              yes(set.done),
-              yes(set.done && set.slips.length === 0),
-              told,
-            ],
+            [title, 'practice', words, set.exercises, yes(set.done), yes(set.done && set.slips.length === 0), told],
           ];
         }),
         ...pieces.flatMap(({ name, words }) => {
@@ -207,8 +197,7 @@ export function toCsv(handIns: readonly HandIn[], lessons: readonly CourseLesson
       ])
       .map((cells) => [handIn.name, handIn.day, ...cells]),
   );
-  return [head, ...rows].map((cells) => `${cells.map(cell).join(',')}\r\n`).join('');
+  return csv([head, ...rows]);
 }
 
 const yes = (is: boolean) => (is ? 'yes' : 'no');
-const cell = (text: string) => `"${(/^[=+\-@\t\r\n]/u.test(text) ? `'${text}` : text).replaceAll('"', '""')}"`;

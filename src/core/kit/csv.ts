@@ -8,7 +8,7 @@ const HEAD = ['What', 'Material', 'For', 'Buy', 'Amount', 'Unit', 'Price', 'Per'
 /**
  * The list of a group: a line for each thing to buy, then the sum and each maker's share.
  *
- * @example kitCsv(kit, 'metric').split('\r\n')[0] // => 'What,Material,For,Buy,Amount,Unit,Price,Per,Cost,Currency,How'
+ * @example kitCsv(kit, 'metric').split('\r\n')[0] // => '"What","Material","For", …'
  */
 export function kitCsv(kit: Kit, edition: Edition): string {
   const { currency, cost } = kit;
@@ -28,16 +28,22 @@ export function kitCsv(kit: Kit, edition: Edition): string {
 
 const money = (amount: number): number => Math.round(amount * 100) / 100;
 
-/** Rows as CSV, every line ended. */
+/**
+ * Rows as CSV: every line ended, every text in quotes, numbers bare. A number that is not finite is an empty cell.
+ *
+ * @example csv([['felt', 0.3]]) // => '"felt",0.3\r\n'
+ */
 export const csv = (rows: readonly (readonly (string | number)[])[]): string =>
   rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('');
 
-/**
- * A cell. A text that a spreadsheet would take for a formula gets an apostrophe in front, so that it stays a text
- * (OWASP, CSV Injection: =, +, -, @, tab and carriage return); numbers stay numbers.
- */
-function cell(value: string | number): string {
+const cell = (value: string | number): string => {
   if (typeof value === 'number') return Number.isFinite(value) ? String(value) : '';
-  const text = /^[=+\-@\t\r\n＝＋－＠]/u.test(value) ? `'${value}` : value;
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
-}
+  return `"${value.replace(FORMULA, "'").replaceAll('"', '""')}"`;
+};
+
+/**
+ * Where a spreadsheet would begin a formula (OWASP, CSV Injection: =, +, -, @, their full-width forms, tab and line
+ * ends). An apostrophe there keeps a text a text. Blanks and quotes before the sign do not help, as some programs drop
+ * them. A program that expects semicolons or tabs begins a cell after each of them, quotes or not.
+ */
+const FORMULA = /(?<=^|[;\t\r\n])(?=[\p{Zs}\p{Cf}\v\f"]*[=+\-@＝＋－＠])|^(?=[\t\r\n])/gu;

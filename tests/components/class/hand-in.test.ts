@@ -213,16 +213,27 @@ test('slips are said in words', () => {
 });
 
 // What a spreadsheet takes for a formula: OWASP, "CSV Injection". Quotes and line ends: RFC 4180.
-test.each(['=1+1', '+1', '-1', '@SUM(A1)', '\t=1'])('CSV: %j is no formula any more', (name) => {
-  const [, row = ''] = toCsv([from(name)], lessons).split('\r\n');
-  expect(row.startsWith(`"'${name}",`)).toBe(true);
+test.each([
+  ['=1+1', "'=1+1"],
+  ['+1', "'+1"],
+  ['-1', "'-1"],
+  ['@SUM(A1)', "'@SUM(A1)"],
+  ['\t=1', "'\t'=1"],
+  ['\r=1', "'\r'=1"],
+  ['＝1+1', "'＝1+1"],
+  [' ＠SUM(A1)', "' ＠SUM(A1)"],
+  ['Ada;=1+1', "Ada;'=1+1"],
+  ['Ada\t+1', "Ada\t'+1"],
+  ['Ada, =1', 'Ada, =1'],
+])('CSV: %j is no formula any more', (name, cell) => {
+  expect(toCsv([from(name)], lessons)).toContain(`\r\n"${cell}","2030-05-01",`);
 });
 
 test('CSV: quotes and commas stay in their cell, and each kind has its line', () => {
   expect(toCsv([withMore('Ada "Pins", jr')], lessons).split('\r\n')).toEqual([
     '"name","day","lesson","kind","question","tries","right","right at once","slips"',
-    '"Ada ""Pins"", jr","2030-05-01","Fold","question","How long is the strip?","1","yes","yes",""',
-    '"Ada ""Pins"", jr","2030-05-01","Fold","practice","And how long is it now?","4","yes","no","one side: seam"',
+    '"Ada ""Pins"", jr","2030-05-01","Fold","question","How long is the strip?",1,"yes","yes",""',
+    '"Ada ""Pins"", jr","2030-05-01","Fold","practice","And how long is it now?",4,"yes","no","one side: seam"',
     '"Ada ""Pins"", jr","2030-05-01","Fold","piece","strip, cut","","no","","cut at its finished size"',
     '',
   ]);

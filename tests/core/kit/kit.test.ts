@@ -306,25 +306,59 @@ describe('numbers that nobody should have given', () => {
 describe('the table for a spreadsheet', () => {
   test('a line for each thing, the sum and each maker’s share', () => {
     const rows = kitCsv(list(bag, { makers: 2, spares: 0 }), 'metric').split('\r\n');
-    expect(rows[0]).toBe('What,Material,For,Buy,Amount,Unit,Price,Per,Cost,Currency,How');
+    expect(rows[0]).toBe('"What","Material","For","Buy","Amount","Unit","Price","Per","Cost","Currency","How"');
     expect(rows[1]).toMatch(
-      /^Felt,felt,front; back,"30 cm, 1000 mm wide",0\.3,m,12,1 m,3\.6,EUR,"200 mm as laid out, proven/,
+      /^"Felt","felt","front; back","30 cm, 1000 mm wide",0\.3,"m",12,"1 m",3\.6,"EUR","200 mm as laid out, proven/,
     );
-    expect(rows.slice(-3)).toEqual(['Together,,,,,,,,13.8,EUR,', 'For each maker,,,,,,,,6.9,EUR,', '']);
+    expect(rows.slice(-3)).toEqual([
+      '"Together","","","","","","","",13.8,"EUR",""',
+      '"For each maker","","","","","","","",6.9,"EUR",""',
+      '',
+    ]);
   });
 
-  test('a text that a spreadsheet would take for a formula stays a text', () => {
-    // The signs that OWASP names under CSV Injection, and their full-width forms.
-    for (const sign of ['=', '+', '-', '@', '\t', '\r', '＝', '＋', '－', '＠']) {
-      const [cell = ''] = csv([[`${sign}cmd|' /C calc'!A0`]]).split('\r\n');
-      expect(cell.replace(/^"/, '').startsWith("'"), sign).toBe(true);
-    }
+  // The signs that OWASP names under CSV Injection, and their full-width forms.
+  test.each(['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'])(
+    'a text that begins with %j stays one',
+    (sign) => {
+      expect(csv([[`${sign}cmd|' /C calc'!A0`]])).toBe(`"'${sign}cmd|' /C calc'!A0"\r\n`);
+      expect(csv([[`${sign}1 ply`, 3]])).toBe(`"'${sign}1 ply",3\r\n`);
+    },
+  );
+
+  // Some programs trim blanks before they look for a formula; what they trim is ours to guess: no source.
+  test.each([' =1', '\u00a0=1', '\u3000＝1', '\u200b=1', '\ufeff=1'])(
+    'blanks before the sign do not help: %j',
+    (text) => {
+      expect(csv([[text]])).toBe(`"'${text}"\r\n`);
+    },
+  );
+
+  test.each([
+    // OWASP, CSV Injection: signs matter after a separator, too, when a program expects another one.
+    ['linen;=1+1', `"linen;'=1+1"`],
+    ['linen; @SUM(A1)', `"linen;' @SUM(A1)"`],
+    ['linen;"=1+1', `"linen;'""=1+1"`],
+    ['linen\t=1+1', `"linen\t'=1+1"`],
+    ['linen\r\n=1+1', `"linen\r\n'=1+1"`],
+    // RFC 4180: quotes keep a comma inside a cell, and a quote is doubled.
+    ['linen, -3 mm', '"linen, -3 mm"'],
+    ['say "so"; =1', `"say ""so"";' =1"`],
+    ['front; back-stitched = sewn twice', '"front; back-stitched = sewn twice"'],
+  ])('no separator lets a formula in: %j', (text, cell) => {
+    expect(csv([[text]])).toBe(`${cell}\r\n`);
+  });
+
+  test('numbers stay numbers', () => {
+    expect(csv([[-3, 'a,b', 'two\nlines', Number.NaN, '']])).toBe('-3,"a,b","two\nlines",,""\r\n');
+  });
+
+  test('a label that is a formula is a text on the list', () => {
     const evil = kitCsv(
-      list(bag.replace('label: Felt', `label: '=HYPERLINK("http://x","y")'`), { makers: 1, spares: 0 }),
+      list(bag.replace('label: Felt', `label: '＝HYPERLINK("http://x";"y")'`), { makers: 1, spares: 0 }),
       'metric',
     );
-    expect(evil).toContain(`"'=HYPERLINK(""http://x"",""y"")"`);
-    expect(csv([[-3, 'a,b', 'say "so"', 'two\nlines']])).toBe('-3,"a,b","say ""so""","two\nlines"\r\n');
+    expect(evil).toContain(`"'＝HYPERLINK(""http://x"";""y"")","felt"`);
   });
 });
 
