@@ -68,7 +68,14 @@ export function livePreview(root: string): Plugin {
       const onEdit = (file: string) => {
         if (!path.resolve(file).startsWith(folder)) return;
         clearTimeout(later);
-        later = setTimeout(() => again(server), 30);
+        later = setTimeout(() => {
+          // A file may be gone again while it is read; the preview goes on, and looks anew after the next change.
+          try {
+            again(server);
+          } catch (error) {
+            console.error(`\nThe content could not be read: ${error instanceof Error ? error.message : String(error)}`);
+          }
+        }, 30);
       };
       server.watcher.add(folder);
       server.watcher.on('add', onEdit).on('change', onEdit).on('unlink', onEdit);

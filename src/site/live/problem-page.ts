@@ -2,6 +2,7 @@ import type { MiddlewareHandler } from 'astro';
 import root from 'virtual:content-root';
 import { findContentProblems } from '../check/find-content-problems.ts';
 import { isError } from '../content/diagnostic.ts';
+import { languageTag } from '../content/schemas.ts';
 
 /**
  * In the live preview only: where a page cannot be made, or is not there, because content has a mistake, this page says
@@ -10,14 +11,17 @@ import { isError } from '../content/diagnostic.ts';
 export const onRequest: MiddlewareHandler = async (context, next) => {
   const { pathname } = context.url;
   const isPage = pathname.endsWith('/'); // and not a picture; a static page is told nothing of what the browser accepts
-  const waiting = () =>
-    new Response(page(pathname), { status: 503, headers: { 'content-type': 'text/html; charset=utf-8' } });
+  const waiting = async () =>
+    new Response(page(pathname, await language()), {
+      status: 503,
+      headers: { 'content-type': 'text/html; charset=utf-8' },
+    });
   if (!isPage) return next();
-  if (await lacksProject(pathname)) return waiting();
   try {
+    if (await lacksProject(pathname)) return await waiting();
     const response = await next();
     const html = await response.text(); // what fails in the middle of a page fails here
-    return response.status === 404 && hasMistakes() ? waiting() : new Response(html, response);
+    return response.status === 404 && hasMistakes() ? await waiting() : new Response(html, response);
   } catch (error) {
     if (hasMistakes()) return waiting();
     throw error;
@@ -25,6 +29,12 @@ export const onRequest: MiddlewareHandler = async (context, next) => {
 };
 
 const hasMistakes = (): boolean => findContentProblems(root).some(isError);
+
+/** As every page names it. */
+async function language(): Promise<string> {
+  const { getSite } = await import('../pages/index.ts');
+  return languageTag(await getSite());
+}
 
 /** Each word of such a lesson would fail by itself, so it is not even begun. */
 async function lacksProject(pathname: string): Promise<boolean> {
@@ -37,11 +47,11 @@ async function lacksProject(pathname: string): Promise<boolean> {
 
 const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
 
-function page(address: string): string {
+function page(address: string, language: string): string {
   const base = import.meta.env.BASE_URL.replace(/\/$/, '');
   const panel = `${base}/@fs${new URL('panel.ts', import.meta.url).pathname}`;
   return `<!doctype html>
-<html lang="en" data-waiting>
+<html lang="${language}" data-waiting>
   <head>
     <meta charset="utf-8" />
     <meta name="viewport" content="width=device-width, initial-scale=1" />

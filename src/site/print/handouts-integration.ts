@@ -36,11 +36,13 @@ export function handoutsInSite(): AstroIntegration {
         server.middlewares.use((request, response, next) => {
           const { pathname } = new URL(request.url ?? '/', 'http://localhost');
           if (!pathname.startsWith(start)) return next();
-          find(pathname.slice(start.length)).then((bytes) => {
-            if (!bytes) return next();
-            response.setHeader('Content-Type', types[path.extname(pathname).slice(1)] ?? 'application/octet-stream');
-            response.end(bytes);
-          }, next);
+          find(pathname.slice(start.length))
+            .then((bytes) => {
+              if (!bytes) return next();
+              response.setHeader('Content-Type', types[path.extname(pathname).slice(1)] ?? 'application/octet-stream');
+              response.end(bytes);
+            })
+            .catch(next);
         });
       },
       async 'astro:build:done'({ dir, logger }) {
