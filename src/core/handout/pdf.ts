@@ -1,6 +1,8 @@
 import { motifs } from '../drawing/motifs.ts';
 import { NOW_HEAVIER, pens } from '../drawing/pens.ts';
 import { unshown, type Unshown } from './unshown.ts';
+import { printedAtActualSize } from './actual-size.ts';
+import type { Font } from 'fontkit';
 import type PDFDocument from 'pdfkit';
 import type { Motif } from '../drawing/motifs.ts';
 import type { Path } from '../drawing/path.ts';
@@ -41,18 +43,17 @@ export async function writePdf(
   fonts: Fonts,
   progress?: (done: number, all: number) => void | Promise<void>,
 ): Promise<Printed> {
-  const { default: Document } = await import('pdfkit');
+  const [{ default: Document }, { create }] = await Promise.all([import('pdfkit'), import('fontkit')]);
   const doc = new Document({
     autoFirstPage: false,
     margin: 0,
     font: '', // no standard font is loaded
     lang: handout.language,
+    displayTitle: true,
     pdfVersion: '1.7',
     // A fixed date: the same document is the same file.
     info: { Title: handout.title, Creator: 'Sewing course kit', CreationDate: new Date(Date.UTC(2000, 0, 1)) },
   });
-  // Viewers that know this preference offer to print at actual size.
-  rootOf(doc).data.ViewerPreferences = doc.ref({ DisplayDocTitle: true, PrintScaling: 'None' });
   const parts: Uint8Array[] = [];
   doc.on('data', (part: Uint8Array) => parts.push(part));
   const ended = new Promise<void>((resolve, reject) => {
@@ -61,9 +62,8 @@ export async function writePdf(
   });
   doc.registerFont('regular', fonts.regular as Buffer);
   doc.registerFont('strong', fonts.strong as Buffer);
-  const faces = ['regular', 'strong'].map((name) => faceOf(doc.font(name)));
-  for (const face of faces) shapeOnce(face);
-  const lacking = unshown(handout, (codePoint) => faces.every(({ font }) => font.hasGlyphForCodePoint(codePoint)));
+  const faces = [fonts.regular, fonts.strong].map((bytes) => create(bytes as Buffer) as Font);
+  const lacking = unshown(handout, (codePoint) => faces.every((face) => face.hasGlyphForCodePoint(codePoint)));
   const missing = new Set(lacking.map(({ character }) => character));
 
   for (const [i, { scene, bookmark }] of handout.pages.entries()) {
@@ -74,54 +74,11 @@ export async function writePdf(
   }
   doc.end();
   await ended;
-  return { bytes: joined(parts), unshown: lacking };
+  return { bytes: printedAtActualSize(joined(parts)), unshown: lacking };
 }
 
 type Doc = InstanceType<typeof PDFDocument>;
-
-/** The document's root, which the library's types do not tell of. */
-const rootOf = (doc: Doc) => (doc as unknown as { _root: { data: Record<string, unknown> } })._root;
-
-/** The font a document writes with now, which the library's types do not tell of. */
-type Face = {
-  readonly font: { hasGlyphForCodePoint: (codePoint: number) => boolean };
-  layoutRun: (text: string, features: Features) => Run;
-};
-
-const faceOf = (doc: Doc) => (doc as unknown as { _font: Face })._font;
-
-type Run = {
-  readonly glyphs: readonly unknown[];
-  readonly positions: readonly unknown[];
-  readonly advanceWidth: number;
-};
-
-/**
- * The library shapes a text anew whenever features are asked for, and that is most of the work. Sheets say the same
- * words again and again, so each word, with the blank after it, is shaped once; nothing is kerned over a blank.
- */
-function shapeOnce(font: Face): void {
-  const shape = font.layoutRun.bind(font);
-  const words = new Map<string, Run>();
-  const texts = new Map<string, Run>();
-  const known = (from: Map<string, Run>, key: string, make: () => Run): Run => {
-    const run = from.get(key) ?? make();
-    from.set(key, run);
-    return run;
-  };
-  font.layoutRun = (text, features) => {
-    const like = `${Object.keys(features).join()}|`;
-    return known(texts, like + text, () =>
-      inARow(text.split(/(?<= )/u).map((word) => known(words, like + word, () => shape(word, features)))),
-    );
-  };
-}
-
-const inARow = (runs: readonly Run[]): Run => ({
-  glyphs: runs.flatMap(({ glyphs }) => glyphs),
-  positions: runs.flatMap(({ positions }) => positions),
-  advanceWidth: runs.reduce((sum, { advanceWidth }) => sum + advanceWidth, 0),
-});
+type Features = PDFKit.Mixins.OpenTypeFeatures[] | undefined;
 
 function joined(parts: readonly Uint8Array[]): Uint8Array {
   const bytes = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
@@ -167,7 +124,8 @@ function stroke(doc: Doc, shape: PathShape, motif: (name: Motif, turn: number) =
   if (line) {
     trace(doc, shape.path);
     doc.lineWidth(line.width * (shape.now ? NOW_HEAVIER : 1)).lineJoin('round');
-    if (line.dash) doc.addContent(`[${line.dash.join(' ')}] 0 d`);
+    // The library takes a list of lengths, too; its types know one length alone.
+    if (line.dash) doc.dash(line.dash as unknown as number, {});
     doc.stroke(inks[shape.now ? 'thread' : line.ink]);
     if (line.dash) doc.undash();
   }
@@ -197,16 +155,10 @@ function pattern(doc: Doc, name: Motif, turn: number): ReturnType<Doc['pattern']
   // A pattern lies as the page lay when it was put into the document.
   doc.save();
   doc.rotate(turn);
-  (made as unknown as { embed: () => void }).embed();
+  made.embed();
   doc.restore();
   return made;
 }
-
-/** Features of the font by run. Contextual alternates are left out: they cost half the time and change no letter here. */
-type Features = Readonly<Record<string, boolean>>;
-const words: Features = { calt: false };
-const figures: Features = { calt: false, tnum: true };
-const fraction: Features = { calt: false, frac: true };
 
 /**
  * One line of lettering. Figures are tabular, as on the page; a fraction that has no sign of its own is drawn by the
@@ -219,12 +171,7 @@ function write(doc: Doc, { text, x, y, size, anchor, strong }: TextShape): void 
     .fillColor(inks.ink);
   const runs = text.split(/(\d+⁄\d+)/u).flatMap((run, i) => {
     if (run === '') return [];
-    // The library's types know features as a list, which can only add; its text engine takes both.
-    const features = (i % 2 === 1
-      ? fraction
-      : /\d/u.test(run)
-        ? figures
-        : words) as unknown as PDFKit.Mixins.OpenTypeFeatures[];
+    const features: Features = i % 2 === 1 ? ['frac'] : /\d/u.test(run) ? ['tnum'] : undefined;
     return [{ run, options: { features, lineBreak: false, baseline: 'alphabetic' } as const }];
   });
   const widths =

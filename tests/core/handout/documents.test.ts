@@ -98,7 +98,7 @@ it('the same document is the same file, and twenty pages are less than 1 MB', as
     expect((bytes.length * 20) / handout.pages.length).toBeLessThan(1_000_000);
     if (i % 3 === 0) expect(Buffer.compare(bytes, (await writePdf(again[i]!, fonts)).bytes)).toBe(0);
   }
-});
+}, 120_000);
 
 it('the writer tells how far it is', async () => {
   const handout = demoHandouts('A4', 'inch')[0]!;

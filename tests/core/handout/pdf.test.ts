@@ -12,11 +12,18 @@ let folder = '';
 beforeAll(() => (folder = mkdtempSync(path.join(tmpdir(), 'pdf-'))));
 afterAll(() => rmSync(folder, { recursive: true }));
 
-it('every document carries its title, its language and its bookmarks', async () => {
+it('every document carries its title, its language, its bookmarks, and that it is printed at actual size', async () => {
   for (const handout of demoHandouts('A4', 'metric')) {
-    const { title, language, bookmarks } = await readPdf(await printed(handout, folder));
+    const { title, language, preferences, bookmarks } = await readPdf(await printed(handout, folder));
     expect(title).toBe(handout.title);
     expect(language).toBe('en');
+    // ISO 32000-1:2008, table 150.
+    expect(preferences).toEqual(
+      new Map<string, unknown>([
+        ['DisplayDocTitle', true],
+        ['PrintScaling', 'None'],
+      ]),
+    );
     expect(bookmarks).toEqual(handout.pages.flatMap(({ bookmark }) => bookmark ?? []));
     expect(bookmarks.length).toBeGreaterThan(0);
   }

@@ -9,7 +9,13 @@ const MM = 25.4 / 72;
 export type Drawn = { points: Point[]; closed: boolean; width: number; dashed: boolean };
 export type Word = { text: string; x: number; y: number; size: number };
 export type ReadPage = { width: number; height: number; strokes: Drawn[]; words: Word[] };
-export type ReadPdf = { title: unknown; language: string | null; bookmarks: string[]; pages: ReadPage[] };
+export type ReadPdf = {
+  title: unknown;
+  language: string | null;
+  preferences: unknown;
+  bookmarks: string[];
+  pages: ReadPage[];
+};
 
 type Matrix = [number, number, number, number, number, number];
 
@@ -28,6 +34,7 @@ export async function readPdf(file: string): Promise<ReadPdf> {
   const { info } = await doc.getMetadata();
   const outline = (await doc.getOutline()) as { title: string }[] | null;
   const language = ((await doc.getMetadata()).info as { Language?: string }).Language ?? null;
+  const preferences: unknown = await doc.getViewerPreferences();
   const pages: ReadPage[] = [];
   for (let n = 1; n <= doc.numPages; n++) {
     const page = await doc.getPage(n);
@@ -52,6 +59,7 @@ export async function readPdf(file: string): Promise<ReadPdf> {
   return {
     title: (info as { Title?: unknown }).Title,
     language,
+    preferences,
     bookmarks: (outline ?? []).map(({ title }) => title),
     pages,
   };
