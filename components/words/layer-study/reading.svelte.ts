@@ -1,13 +1,10 @@
 /** The layers of a work after a step: which place is looked at, and how thick the materials are taken to be. */
 import { untrack } from 'svelte';
-import { suits, type Pattern } from '../../../src/core/index.ts';
+import { suits, thicknessIn, type Pattern } from '../../../src/core/index.ts';
 import { Client } from '../../compute/client.svelte.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
 import type { ToldPlace } from '../../compute/step-types.ts';
 import { adviceOn } from './advice.ts';
-
-/** For cloth of which nobody says how thick it is: a quilting cotton, from memory. */
-const COTTON = 0.3;
 
 /** Material by material: its layers in the place, one layer and all of them in mm. */
 export type Row = { role: string; label: string; layers: number; each: number; together: number };
@@ -92,7 +89,7 @@ export class Reading {
 
   /** One layer as the shelf has it, in mm. */
   own(role: string): number {
-    return this.#pattern.materials[role]?.material?.thickness ?? COTTON;
+    return thicknessIn(this.#pattern)(role);
   }
 
   /** One layer as it is taken to be now, in mm. */

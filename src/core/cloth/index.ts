@@ -59,7 +59,7 @@ export type { Asked, WorkEdge } from './edge.ts';
 export { freeEdges } from './free-edges.ts';
 export { heap, heapAlong } from './heap.ts';
 export { layerMap, middleOf, thickest } from './layer-map.ts';
-export { layersAt, stackThickness } from './layers.ts';
+export { countLayers, layersAt, layersInWords, stackThickness } from './layers.ts';
 export { outlineNow } from './outline-now.ts';
 export { section } from './section.ts';
 export { marksShown, shown } from './shown.ts';

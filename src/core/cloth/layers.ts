@@ -13,6 +13,23 @@ export type ThicknessOf = (material: string) => number;
  */
 export const layersAt = (work: Work, at: Point): Ply[] => work.plies.filter((ply) => covers(ply.outline, at));
 
+/** How many layers lie on each other, and how many of them are interfacing, fused to the others. */
+export const countLayers = (plies: readonly Ply[]): { layers: number; fused: number } => ({
+  layers: plies.length,
+  fused: plies.filter(({ fusedTo }) => fusedTo !== undefined).length,
+});
+
+/**
+ * Layers in words: all that lies there counts, and interfacing is told.
+ *
+ * @example
+ * layersInWords({ layers: 14, fused: 6 }) // => '14 layers, 6 of them interfacing'
+ */
+export function layersInWords({ layers, fused }: { layers: number; fused: number }): string {
+  const count = `${layers} ${layers === 1 ? 'layer' : 'layers'}`;
+  return fused === 0 ? count : `${count}, ${fused} of them interfacing`;
+}
+
 /**
  * The thickness of plies lying on each other, in mm. Gathered cloth counts as often as it is full. Nothing is taken off
  * for what pressing or a presser foot squeezes together.

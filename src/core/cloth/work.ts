@@ -80,6 +80,8 @@ export type Mark = {
   readonly at: Point;
   /** The plies it sits on or goes through, bottom to top. */
   readonly plies: readonly number[];
+  /** Of hardware: the step that set it, by its id. */
+  readonly step?: string;
   /** Of a boxed corner: the side of the square measured from the seam lines, in mm. */
   readonly square?: number;
 };

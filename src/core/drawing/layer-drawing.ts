@@ -1,6 +1,7 @@
 import { across, heights, lettering, margin, tags, TYPE } from './dimension.ts';
 import { boxOf } from '../cloth/size.ts';
 import { box, curves, polyline } from './path.ts';
+import { countLayers, layersInWords } from '../cloth/layers.ts';
 import { layerMap, middleOf, thickest } from '../cloth/layer-map.ts';
 import { layOutSheet } from './sheet.ts';
 import { letteringWidth } from './lettering.ts';
@@ -41,7 +42,11 @@ export function drawLayerMap(work: Work, setting: LayerMapSetting): Scene {
     .sort((a, b) => b.patch.area - a.patch.area);
   const counts = [...new Set(found.map(({ count }) => count))].sort((a, b) => a - b);
   const worst = thickest(layerMap(work), thickness);
-  const place = worst && { ...middleOf(worst.region), layers: worst.region.plies.length, thick: thin(worst.thickness) };
+  const place = worst && {
+    ...middleOf(worst.region),
+    layers: layersInWords(countLayers(worst.region.plies)),
+    thick: thin(worst.thickness),
+  };
   const words = new Map<ShapeRole, string>();
   const bands = TONES.map((_, i) => counts.filter((count) => toneOf(count, counts) === i));
   bands.forEach((band, i) => {
@@ -63,14 +68,14 @@ export function drawLayerMap(work: Work, setting: LayerMapSetting): Scene {
         ...(place ? mark(place.at, frame) : []),
         ...numbers(found, place?.at, frame),
       ],
-      ...(place && { now: { role: 'leader', words: `thickest place: ${layersWords(place.layers)}, ${place.thick}` } }),
+      ...(place && { now: { role: 'leader', words: `thickest place: ${place.layers}, ${place.thick}` } }),
       words: Object.fromEntries(words),
       text: [
         `${title}: ${say(around.width)} wide and ${say(around.height)} high.`,
         ...areas(found, counts),
         ...(place
           ? [
-              `The thickest place has ${layersWords(place.layers)}, ${thin(worst.thickness, ' millimetres')}.`,
+              `The thickest place has ${place.layers}, ${thin(worst.thickness, ' millimetres')}.`,
               `It is ${say(place.at.x - around.x)} from the left edge and ${say(place.at.y - around.y)} from the bottom.`,
             ]
           : []),

@@ -1,5 +1,5 @@
 import { curves } from './path.ts';
-import { COTTON } from './thickness.ts';
+import { thicknessIn } from './thickness.ts';
 import { fitOf } from './sheet.ts';
 import type { Point } from '../geometry/point.ts';
 import type { PleatPlan } from '../project/pleats.ts';
@@ -33,7 +33,7 @@ export type Layers = {
 
 export function layersOf(piece: Pleated, stage: Stage, setting: SectionSetting): Layers {
   const plan = piece.pleats;
-  const thickness = setting.thickness ?? setting.materials?.[piece.material]?.material?.thickness ?? COTTON;
+  const thickness = setting.thickness ?? thicknessIn(setting)(piece.material);
   const fit = fitOf(setting);
   // What the labels at both sides leave, and the scale that the height allows.
   const room = Math.max(20, Math.min(fit.width - 42, 90));

@@ -3,6 +3,7 @@ import type { Diagnostic } from '../measure/index.ts';
 import { matchingOf } from './matching.ts';
 import { checkCloth, noteOffRuler } from './check-pieces.ts';
 import { checkHeat } from './steps/check-heat.ts';
+import { checkMeets } from './steps/check-meets.ts';
 import { checkNap } from './steps/check-nap.ts';
 import { checkPockets } from './steps/check-pockets.ts';
 import { checkSizes } from './steps/check-size.ts';
@@ -39,6 +40,7 @@ function checkMaking(pattern: Pattern): Diagnostic[] {
     ...ledger.findings,
     ...checkSizes(pattern, ledger),
     ...checkPockets(pattern, ledger),
+    ...checkMeets(pattern, ledger),
     ...checkNap(pattern, ledger),
     ...checkStack(pattern, ledger.steps),
     ...checkHeat(pattern, ledger.steps),

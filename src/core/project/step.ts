@@ -14,8 +14,9 @@ export type SewnRow = {
   class: string;
   /** Length of the row in mm. */
   length: number;
-  /** The most layers it goes through. */
+  /** The most layers it goes through, and how many of them are interfacing. */
   layers: number;
+  fused: number;
   /** How thick the thickest place of the row is, in mm, and where, in the coordinates of the step's work. */
   thickness: number;
   at: { x: number; y: number };
@@ -73,7 +74,7 @@ export type Step = {
   iron?: IronLimit;
   /** The most layers at one place. */
   readonly layersMost: number;
-  /** The thickest place. A material whose thickness is not known counts as nothing. */
+  /** The thickest place. A material whose thickness is not known counts as a quilting cotton. */
   readonly thicknessMost: Thickest;
   note?: string;
 };

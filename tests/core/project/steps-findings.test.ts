@@ -66,7 +66,7 @@ describe('thickness', () => {
       '  felt: { size: [112 mm, 92 mm], from: outer, grain: any }',
     );
     expect(felt).toEqual([
-      'warning steps > 1: too-thick: This row goes through 6 layers, 5.4 mm thick, 56 mm from the left and 8 mm from the bottom. ' +
+      'warning steps > 1: too-thick: This row goes through 6 layers, 3 of them interfacing, 5.4 mm thick, 56 mm from the left and 8 mm from the bottom. ' +
         'The machine takes 5.0 mm (common practice, no source). ' +
         'Grade or clip the allowances, or leave this stretch out. A longer stitch and a larger needle help.',
     ]);

@@ -235,7 +235,6 @@ describe('what is caught, turned and trimmed', () => {
     expect(lengthsOf(gathered)).toEqual([20, 20]);
     expect(boxesOf(gathered.after, 'pocket')).toEqual(['11.5 5.5 18.5 12.5 right']);
     expect(gathered.after.plies.map(({ fullness }) => fullness)).toEqual([1, 1.5, 1]);
-    expect(gathered.stitches.map(({ thickness }) => thickness)).toEqual(gathered.stitches.map(() => 0));
   });
   test.each(['fuse-own-inset', 'fuse-given-inset'])('interfacing lies as it is cut: %s', (name) => {
     expect(boxesOf(lastOf(wrong(name)).after, 'stay')).toEqual(['0 0.5 2.5 4.5 right']);

@@ -2,7 +2,7 @@
 import { area } from '../../geometry/index.ts';
 import { type Diagnostic, quote } from '../../measure/index.ts';
 import { sayIn, sayThickness } from './say.ts';
-import { size } from '../../cloth/index.ts';
+import { layersInWords, size } from '../../cloth/index.ts';
 import { thicknessOf } from './thickness.ts';
 import { verbNamed } from '../../steps/index.ts';
 import type { Pattern } from '../pattern.ts';
@@ -22,9 +22,9 @@ function tooThick(pattern: Pattern, step: Step): Diagnostic[] {
     undefined,
   );
   if (!thickest || thickest.thickness <= lifts + 1e-6) return [];
-  const { thickness, layers, at } = thickest;
+  const { thickness, at } = thickest;
   const message =
-    `This row goes through ${layers} layers, ${sayThickness(thickness)} thick, ${placeIn(pattern, step.after, at)}. ` +
+    `This row goes through ${layersInWords(thickest)}, ${sayThickness(thickness)} thick, ${placeIn(pattern, step.after, at)}. ` +
     `The machine takes ${sayThickness(lifts)} (${source}).`;
   const fix =
     thickest.kind === 'seam'

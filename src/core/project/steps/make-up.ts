@@ -1,7 +1,9 @@
 /** The step ledger: makes a project up on paper, step by step, and keeps what each step did. */
 import { type Diagnostic, type Place, closest, quote } from '../../measure/index.ts';
 import { cut, size } from '../../cloth/index.ts';
-import { cautionsOf, minutesOf, sew, titleOf } from '../../steps/index.ts';
+import { boxOf } from '../../cloth/size.ts';
+import { cautionsOf, lineFrom, minutesOf, sew, titleOf } from '../../steps/index.ts';
+import { lies, turnedOver } from '../../cloth/lie.ts';
 import { ironLimitOf, toolsOf } from './tools.ts';
 import { plainName } from '../names.ts';
 import { reckoningOf } from '../reckon.ts';
@@ -41,6 +43,12 @@ export function ledgerOf(pattern: Pattern): Ledger {
   while (!steps.next().done);
   return ledgers.get(pattern)!;
 }
+
+/** The work with its last hardware known by the step that set it. */
+const setBy = (step: string, work: Work): Work => ({
+  ...work,
+  marks: work.marks.with(-1, { ...work.marks.at(-1)!, step }),
+});
 
 /** So many works alike. */
 const alike = (work: Work, count: number): Work[] => Array.from({ length: count }, () => work);
@@ -133,21 +141,26 @@ class Bench {
       this.#lose(plan);
       return;
     }
-    const sewn = sew(doing.step, works, this.#setting);
+    const step = this.#placed(doing.step, plan, works);
+    const sewn = step && sew(step, works, this.#setting);
+    if (!sewn) {
+      this.#lose(plan);
+      return;
+    }
     if (!sewn.ok) {
       this.#findings.push(explainFault(sewn.fault, plan));
       this.#lose(plan);
       return;
     }
-    this.#findings.push(...checkMet(plan, works, sewn.value, this.#pattern));
+    const after = step.verb === 'attach' ? setBy(plan.id, sewn.value) : sewn.value;
+    this.#findings.push(...checkMet(plan, works, after, this.#pattern));
     for (const { name } of taken) this.#remove(name, plan, times);
     const key = plainName(plan.makes);
     const there = this.#works.get(key);
-    const copies = [...(there?.copies ?? []), ...alike(sewn.value, times)];
+    const copies = [...(there?.copies ?? []), ...alike(after, times)];
     this.#works.set(key, { name: plan.makes, copies, made: (there?.made ?? 0) + times, by: plan });
     this.#lost.delete(key);
-    this.#used.delete(key);
-    this.#steps.push(this.#entry(plan, doing, taken, sewn.value, times));
+    this.#steps.push(this.#entry(plan, { ...doing, step }, taken, after, times));
   }
 
   /**
@@ -169,6 +182,37 @@ class Bench {
     const message = `There are ${all.sets} ${quote(all.name)} here, but ${least.sets} ${quote(least.name)}: this step could be done to ${least.sets} of them only.`;
     const fix = `Cut as many, or give the result a name of its own: “makes: first ${all.name}”.`;
     this.#findings.push({ severity: 'error', place: plan.place, code: 'uneven', message, fix });
+    return undefined;
+  }
+
+  /** Hardware that says which half it meets and not where it is set, with its place: mirrored by the fold that closes it. */
+  #placed(step: Instruction, plan: StepPlan, works: readonly Work[]): Instruction | undefined {
+    if (step.verb !== 'attach' || step.at || step.meets === undefined) return step;
+    const [work] = works;
+    const other = work?.marks.find((mark) => mark.step === step.meets);
+    const closing = plansOf(this.#pattern).steps.find(
+      ({ n, off, doing, takes }) =>
+        n > plan.n &&
+        off === undefined &&
+        doing?.step.verb === 'fold' &&
+        plainName(takes[0]!.name) === plainName(plan.makes),
+    )?.doing?.step;
+    if (work && other && closing?.verb === 'fold') {
+      const { x, y } = lies(turnedOver(lineFrom(work, closing.from ?? 'top', closing.at)), other.at);
+      const box = boxOf(work.plies);
+      return { ...step, at: { x: x - box.x, y: y - box.y } };
+    }
+    const message = other
+      ? 'No later step folds this work shut, so the place where the halves meet is not known.'
+      : `No step ${quote(step.meets)} has set the other half on this work.`;
+    const place = [...plan.place, 'meets'];
+    this.#findings.push({
+      severity: 'error',
+      place,
+      code: 'halves-apart',
+      message,
+      mend: 'Give its place: “at: [2, 1]”.',
+    });
     return undefined;
   }
 

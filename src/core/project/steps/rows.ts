@@ -1,5 +1,6 @@
 /** The rows of stitches that a step adds: how long, through how much, and the thread they take. */
 import { threadPer } from '../thread.ts';
+import { countLayers } from '../../cloth/layers.ts';
 import { materialIn, thicknessOf } from './thickness.ts';
 import type { Pattern } from '../pattern.ts';
 import type { Point } from '../needle.ts';
@@ -17,14 +18,14 @@ export function rowsAdded(before: readonly Work[], after: Work, pattern: Pattern
 
 function rowOf({ id, kind, class: type, runs }: Stitch, work: Work, pattern: Pattern): SewnRow {
   const plies = new Map(work.plies.map((ply) => [ply.id, ply]));
-  let [length, layers, thickness, thread, cloth] = [0, 0, 0, 0, 0];
+  let [length, layers, fused, thickness, thread, cloth] = [0, 0, 0, 0, 0, 0];
   let point: Point | undefined;
   let at = { x: 0, y: 0 };
   for (const run of runs) {
     const through = run.plies.flatMap((number) => plies.get(number) ?? []);
     const mm = thicknessOf(pattern, through);
     length += lengthOf(run);
-    layers = Math.max(layers, run.plies.length);
+    if (through.length > layers) ({ layers, fused } = countLayers(through));
     if (mm >= thickness) at = middleOf(run);
     thickness = Math.max(thickness, mm);
     for (const ply of through) {
@@ -34,7 +35,7 @@ function rowOf({ id, kind, class: type, runs }: Stitch, work: Work, pattern: Pat
     }
     thread += lengthOf(run) * threadPer(type, { thickness: mm, stitch: stitchLength(kind) });
   }
-  return { id, kind, class: type, length, layers, thickness, at, thread, cloth, ...(point && { point }) };
+  return { id, kind, class: type, length, layers, fused, thickness, at, thread, cloth, ...(point && { point }) };
 }
 
 /** Of two points that materials ask for, the one that goes through both. */

@@ -1,6 +1,8 @@
 /** How thick the layers of a work are. */
 import { layerMap, middleOf, thickest } from '../../cloth/layer-map.ts';
+import { stackThickness } from '../../cloth/layers.ts';
 import type { Material, Pattern } from '../pattern.ts';
+import type { ThicknessOf } from '../../cloth/layers.ts';
 import type { Thickest } from '../step.ts';
 import type { Ply, Work } from '../../cloth/index.ts';
 
@@ -8,9 +10,18 @@ import type { Ply, Work } from '../../cloth/index.ts';
 export const materialIn = (pattern: Pattern, ply: Ply): Material | undefined =>
   pattern.materials[ply.material]?.material;
 
+/** A woven quilting cotton, about (from memory): for a material of which nobody says how thick it is. */
+export const COTTON = 0.3;
+
+/** How thick one layer of a role is, in mm: one answer for studies, checks and lists. */
+export const thicknessIn =
+  ({ materials }: Pick<Pattern, 'materials'>): ThicknessOf =>
+  (role) =>
+    materials[role]?.material?.thickness ?? COTTON;
+
 /** What plies lying on one another come to, in mm; gathered cloth counts as often as it is gathered. */
 export const thicknessOf = (pattern: Pattern, plies: readonly Ply[]): number =>
-  plies.reduce((sum, ply) => sum + (materialIn(pattern, ply)?.thickness ?? 0) * ply.fullness, 0);
+  stackThickness(plies, thicknessIn(pattern));
 
 /** The thickest place of a work and its most layers, worked out when they are first asked for. */
 export function stackOf(pattern: Pattern, work: Work): () => { layers: number; thickest: Thickest } {
@@ -21,8 +32,7 @@ export function stackOf(pattern: Pattern, work: Work): () => { layers: number; t
 function readStack(pattern: Pattern, work: Work): { layers: number; thickest: Thickest } {
   const regions = layerMap(work);
   const layers = Math.max(0, ...regions.map((region) => region.plies.length));
-  const of = (material: string) => pattern.materials[material]?.material?.thickness ?? 0;
-  const found = thickest(regions, of);
+  const found = thickest(regions, thicknessIn(pattern));
   if (!found) return { layers, thickest: { mm: 0, layers: 0, at: { x: 0, y: 0 } } };
   const { region, thickness } = found;
   return { layers, thickest: { mm: thickness, layers: region.plies.length, at: middleOf(region).at } };

@@ -1,6 +1,7 @@
 import { attach as setOn } from '../../cloth/attach.ts';
 import { boxOf } from '../../cloth/size.ts';
-import { material, optional, point, whole, work } from '../fields.ts';
+import { fail } from '../../measure/index.ts';
+import { material, optional, point, text, whole, work } from '../fields.ts';
 import { the } from '../words.ts';
 import { verb } from '../verb.ts';
 
@@ -9,7 +10,8 @@ export const attach = verb({
   fields: {
     attach: material('Sets hardware, a role under materials: { attach: snap, to: flap, at: [2, 1] }.'),
     to: work('the work it goes to.'),
-    at: point('from the left and from the bottom edge.'),
+    at: optional(point('from the left and from the bottom edge. Left out with meets, where it meets the other half.')),
+    meets: optional(text('the id of the step that set the other half: when the work is folded shut, both must meet.')),
     through: optional(whole('how many layers from the top it goes through; all if left out.')),
   },
   setsHardware: true,
@@ -23,6 +25,7 @@ export const attach = verb({
     return kind === 'magnet' ? ['magnet'] : ['snap'];
   },
   apply: ({ attach: name, at, through }, { to }) => {
+    if (!at) return fail({ code: 'off-the-work', message: `Say where the ${name} is set: at: [2, 1], or meets.` });
     const { x, y } = boxOf(to.plies);
     return setOn(to, { name, at: { x: x + at.x, y: y + at.y }, ...(through !== undefined && { through }) });
   },

@@ -27,7 +27,7 @@ export const fold = verb({
 });
 
 /** The line across a work, so far from a side of the box round it; what moves lies right of it. */
-function lineFrom(work: Work, side: (typeof sides)[number], by: number): Line {
+export function lineFrom(work: Work, side: (typeof sides)[number], by: number): Line {
   const { x, y, width, height } = boxOf(work.plies);
   switch (side) {
     case 'bottom':

@@ -71,7 +71,7 @@ export const join = verb({
     const opened = joinLayers(layers, { allowance: seam ?? setting.seam, press: to });
     const sewn = away && opened.ok ? flip(opened.value, 'level') : opened;
     if (!sewn.ok || beside === undefined) return sewn;
-    return topstitch(sewn.value, { line: besideSeam(sewn.value, beside, to) });
+    return topstitch(sewn.value, { line: besideSeam(sewn.value, beside, away ? 'to first' : to) });
   },
 });
 
@@ -93,7 +93,7 @@ function besideSeam(work: Work, by: number, press: Seam['press']): Line {
   const { from, to } = work.stitches.at(-1)!.runs[0]!;
   const line = lineThrough(from, to);
   const way = direction(line.angle);
-  // The cloth of the first work lies left of the seam.
+  // The cloth of the first work lies left of the seam; turned away from what is caught, that of both.
   const off = press === 'to first' ? by : -by;
   return { at: plus(line.at, { x: -way.y * off, y: way.x * off }), angle: line.angle };
 }
