@@ -1,8 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { check, makeUp } from '../../../src/core/project/index.ts';
+import { check, makeUp, resolveProject } from '../../../src/core/project/index.ts';
 import { folio, lines, project, shelf } from '../project/files.ts';
-import { resolveProject } from '../../../src/core/project/index.ts';
-import type { Edition } from '../../../src/core/project/index.ts';
+import type { Edition } from '../../../src/core/measure/index.ts';
 
 /** A case of 4 1/2 x 10 1/2 in that is folded 2 in from its top; the second half of its snap as a test wants it. */
 const snapped = (second: string, edition: Edition = 'inch') =>
