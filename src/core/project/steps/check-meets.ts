@@ -2,7 +2,7 @@
 import { distance } from '../../geometry/point.ts';
 import { quote } from '../../measure/index.ts';
 import { sayIn } from './say.ts';
-import type { Finding, Pattern } from '../pattern.ts';
+import type { Diagnostic, Pattern } from '../pattern.ts';
 import type { Ledger, Step } from '../step.ts';
 
 /**
@@ -15,23 +15,23 @@ const CLOSES = 5;
  * Of two halves that a step says meet it is a mistake when they do not. Where no step says so, snaps and magnets of one
  * role that are set twice are taken for two halves.
  */
-export function checkMeets(pattern: Pattern, { steps, results, finished }: Ledger): Finding[] {
+export function checkMeets(pattern: Pattern, { steps, results, finished }: Ledger): Diagnostic[] {
   const work = finished === undefined ? undefined : results[finished];
   if (!work) return [];
   const placeOf = (id: string) => work.marks.find((mark) => mark.step === id)?.at;
   const say = sayIn(pattern);
-  return pairsOf(pattern, steps).flatMap(([step, other, isSaid]): Finding[] => {
+  return pairsOf(pattern, steps).flatMap(([step, other, isSaid]): Diagnostic[] => {
     const [here, there] = [placeOf(step.id), placeOf(other)];
     const { instruction: set } = step;
     if (!here || !there || set.verb !== 'attach') return [];
     const apart = distance(here, there);
     if (apart <= CLOSES) return [];
     const message = `The halves of ${quote(set.attach)} lie ${say(apart)} apart on the finished work.`;
-    const mend = isSaid
+    const fix = isSaid
       ? 'Leave out “at”, and it is set where it meets the other half.'
       : 'Fold the work shut in a step of its own, and say with “meets” which half it meets.';
     const place = isSaid ? [...step.place, 'meets'] : step.place;
-    return [{ severity: isSaid ? 'error' : 'warning', place, code: 'halves-apart', message, mend, amount: apart }];
+    return [{ severity: isSaid ? 'error' : 'warning', place, code: 'halves-apart', message, fix, amount: apart }];
   });
 }
 

@@ -211,7 +211,7 @@ class Bench {
       place,
       code: 'halves-apart',
       message,
-      mend: 'Give its place: “at: [2, 1]”.',
+      fix: 'Give its place: “at: [2, 1]”.',
     });
     return undefined;
   }
