@@ -2,7 +2,8 @@
 import { distance } from '../../geometry/point.ts';
 import { quote } from '../../measure/index.ts';
 import { sayIn } from './say.ts';
-import type { Diagnostic, Pattern } from '../pattern.ts';
+import type { Diagnostic } from '../../measure/index.ts';
+import type { Pattern } from '../pattern.ts';
 import type { Ledger, Step } from '../step.ts';
 
 /**
