@@ -32,6 +32,8 @@ export type Plan = {
   readonly makers: number;
   /** Whole sets of everything beside those. */
   readonly spares: number;
+  /** Sewing machines in the room; one for each maker if left out. */
+  readonly machines?: number;
   readonly sessions: readonly PlannedSession[];
   /** Stands under the cautions. */
   readonly defersTo: string;
@@ -41,10 +43,12 @@ export type Plan = {
 export function classPlan(plan: Plan, pattern: Pattern | undefined, setting: Setting): Handout {
   const type = typeOf(setting);
   const sums = plan.sessions.map(({ lessons }) => lessons.reduce((sum, { minutes }) => sum + minutes, 0));
+  const { machines } = plan;
+  const at = machines === undefined ? '' : ` at ${machines} ${machines === 1 ? 'machine' : 'machines'}`;
   const blocks: Block[] = [
     ...paragraph(plan.summary, type),
     ...paragraph(
-      `Level: ${plan.level}. Planned for ${plan.makers} makers, with ${plan.spares} ${plan.spares === 1 ? 'set' : 'sets'} to spare.`,
+      `Level: ${plan.level}. Planned for ${plan.makers} makers${at}, with ${plan.spares} ${plan.spares === 1 ? 'set' : 'sets'} to spare.`,
       type,
     ),
     ...heading('Sessions', type),
@@ -80,8 +84,8 @@ export function classPlan(plan: Plan, pattern: Pattern | undefined, setting: Set
   };
 }
 
-function prepare({ makers, spares }: Plan, pattern: Pattern | undefined): string[] {
-  const kit = pattern && kitFor(pattern, { makers, spares });
+function prepare({ makers, spares, machines }: Plan, pattern: Pattern | undefined): string[] {
+  const kit = pattern && kitFor(pattern, { makers, spares, ...(machines !== undefined && { machines }) });
   const told = kit ? kit.lines.flatMap((line) => tellLine(line, pattern.edition)) : [];
   const { cut, done } = pattern ? prepared(pattern, { makers, spares }) : { cut: [], done: [] };
   return [

@@ -12,7 +12,9 @@ import type { WorkedOut } from './project-problems.ts';
 import { allEntries, projectOfLesson, readContent } from '../content/read-content.ts';
 import type { Content, Entry, LessonEntry } from '../content/read-content.ts';
 import type { CourseFile } from '../content/schemas.ts';
+import { questionProblems } from './question-problems.ts';
 import { readingProblems } from './reading-problems.ts';
+import { sessionProblems } from './session-problems.ts';
 import { untoldSteps } from './step-problems.ts';
 import { typedNumbers } from './typed-numbers.ts';
 import { wordProblems } from './word-problems.ts';
@@ -54,7 +56,11 @@ export function examine(content: Content, root: string): Examined {
     if (!isWhole(out)) unusable.add(project.file);
   }
   problems.push(...materialProblems(materials));
-  for (const course of courses) problems.push(...courseProblems(course, lessons, projects));
+  for (const course of courses) {
+    problems.push(...courseProblems(course, lessons, projects));
+    const own = lessons.filter((lesson) => lesson.course === course.id);
+    problems.push(...sessionProblems(course, own, worked.get(course.value?.project ?? '')));
+  }
   const pages = pagesOf(content);
   for (const lesson of lessons) {
     const course = courses.find(({ id }) => id === lesson.course);
@@ -73,6 +79,7 @@ export function examine(content: Content, root: string): Examined {
       ...linkProblems(lesson, pages),
       ...(own ? [...typedNumbers(lesson, own), ...wordProblems(lesson, own)] : []),
       ...toolsWithoutCaution(lesson),
+      ...questionProblems(lesson),
       ...readingProblems(lesson, content.site.value?.language ?? 'en'),
     ];
     for (const { at, ...rest } of said) {

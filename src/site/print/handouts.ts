@@ -123,9 +123,18 @@ export function plannedHandouts(content: Content, course: string, choice: Handou
             }));
             if (unplanned.length > 0) sessions.push({ title: 'Lessons without a session', lessons: unplanned });
             const { title, summary, level } = entry;
-            const spares = content.site.value?.class.spares ?? 1;
+            const { spares = 1, machines } = content.site.value?.class ?? {};
             return classPlan(
-              { title, summary, level, makers: choice.makers, spares, sessions, defersTo },
+              {
+                title,
+                summary,
+                level,
+                makers: choice.makers,
+                spares,
+                ...(machines !== undefined && { machines }),
+                sessions,
+                defersTo,
+              },
               main?.pattern,
               setting,
             );

@@ -1,0 +1,25 @@
+/** Questions of a lesson that would share one answer. */
+import { quote } from '../../core/measure/index.ts';
+import { wordCalled } from '../../../components/words/index.ts';
+import type { LessonEntry } from '../content/read-content.ts';
+import type { Said } from '../content/problem.ts';
+
+/**
+ * Answers are kept under a question’s id, and without one under what it asks for: two that ask for the same are answered
+ * together.
+ */
+export function questionProblems({ lesson }: LessonEntry): Said[] {
+  const first = new Set<string>();
+  return lesson.words.flatMap((word): Said[] => {
+    const given = Object.fromEntries(word.attributes.map(({ name, value }) => [name, value]));
+    const kept = wordCalled(word.name)?.kept?.(given);
+    if (!kept || typeof kept.name !== 'string' || kept.name === '') return [];
+    const key = `${kept.as} ${kept.name}`;
+    if (!first.has(key)) {
+      first.add(key);
+      return [];
+    }
+    const message = `Another question of this lesson is kept as ${quote(kept.name)} too, so both share one answer.`;
+    return [{ at: word.part.start, severity: 'warning', message, mend: `Give this one an id: id="${kept.name} 2".` }];
+  });
+}
