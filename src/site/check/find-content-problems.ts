@@ -12,6 +12,7 @@ import type { WorkedOut } from './project-problems.ts';
 import { allEntries, projectOfLesson, readContent } from '../content/read-content.ts';
 import type { Content, Entry, LessonEntry } from '../content/read-content.ts';
 import type { CourseFile } from '../content/schemas.ts';
+import { mathsProblems } from './maths-problems.ts';
 import { questionProblems } from './question-problems.ts';
 import { readingProblems } from './reading-problems.ts';
 import { sessionProblems } from './session-problems.ts';
@@ -80,6 +81,7 @@ export function examine(content: Content, root: string): Examined {
       ...(own ? [...typedNumbers(lesson, own), ...wordProblems(lesson, own)] : []),
       ...toolsWithoutCaution(lesson),
       ...questionProblems(lesson),
+      ...mathsProblems(lesson),
       ...readingProblems(lesson, content.site.value?.language ?? 'en'),
     ];
     for (const { at, ...rest } of said) {
