@@ -129,7 +129,9 @@ describe.each(editions)('carrying on, %s edition', (edition) => {
     const measured = { width: size!.width - 6, height: size!.height + 9 };
     // The folio's own hold follows the card; this one is a card that is there already.
     const card = { what: 'an A7 card', turned: true, in: 'every pocket of pocket strip', ease: 'ease', cover: '1/2' };
-    const carry = read(measured, finished, edition, { ...folio, holds: [card] }).remedies.find(({ kind }) => kind === 'carry-on');
+    const carry = read(measured, finished, edition, { ...folio, holds: [card] }).remedies.find(
+      ({ kind }) => kind === 'carry-on',
+    );
     if (carry?.kind !== 'carry-on') throw new Error('There is no way to carry on.');
     expect(carry.pattern.finished!.width).toBeCloseTo(measured.width, 6);
     expect(carry.pattern.finished!.height).toBeCloseTo(measured.height, 6);
