@@ -3,7 +3,7 @@ import { quote } from '../../core/measure/index.ts';
 import { tasksOf } from '../../core/kit/index.ts';
 import type { CourseFile } from '../content/schemas.ts';
 import type { Entry, LessonEntry } from '../content/read-content.ts';
-import type { Problem } from '../content/problem.ts';
+import type { Diagnostic } from '../content/diagnostic.ts';
 import type { WorkedOut } from './project-problems.ts';
 
 /** At the beginning of a session to set up and at its end to tidy up, together. Common practice, no source. */
@@ -17,11 +17,11 @@ export function sessionProblems(
   { file, locate, value }: Entry<CourseFile>,
   lessons: readonly LessonEntry[],
   worked: WorkedOut | undefined,
-): Problem[] {
+): Diagnostic[] {
   if (!value || value.sessions.length === 0) return [];
-  const problems: Problem[] = [];
-  const say = (place: (string | number)[], message: string, mend: string) =>
-    problems.push({ file, ...locate(place), severity: 'warning', message, mend });
+  const problems: Diagnostic[] = [];
+  const say = (place: (string | number)[], message: string, fix: string) =>
+    problems.push({ file, ...locate(place), severity: 'warning', message, fix });
   const told = lessons.flatMap(({ value: front }) => front ?? []);
   for (const [i, { title, minutes }] of value.sessions.entries()) {
     const own = told.filter(({ session }) => session === i + 1).reduce((sum, lesson) => sum + lesson.minutes, 0);
