@@ -3,7 +3,7 @@ import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 
 /** Tests of a page's state: it is compiled as for a browser, and runs in a document. */
-const inPage = 'tests/components/**/*.svelte.test.ts';
+const inPage = 'tests/{components,author}/**/*.svelte.test.ts';
 
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),

@@ -10,7 +10,8 @@ import {
   type Grid,
   type Result,
 } from '../measure/index.ts';
-import { mismatches, refusals } from '#faults';
+import * as mismatches from './mismatches.ts';
+import * as refusals from './refusals.ts';
 import type {
   Dimension,
   ExtremeNode,

@@ -10,7 +10,7 @@ import {
   type Written,
 } from '../measure/index.ts';
 import { findName, findWord, nameBook, wordsAt, type NameBook } from './names.ts';
-import { refusals } from '#faults';
+import * as refusals from './refusals.ts';
 import type { Formula, Node, Operator } from './tree.ts';
 
 /** Brackets, signs and calls may stand inside each other this deep; nobody reads deeper. */

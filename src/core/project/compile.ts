@@ -4,7 +4,7 @@
  */
 import { closest, defaultGrid, formatLength, inEdition, listed, quote } from '../measure/index.ts';
 import { parseFormula } from '../formula/index.ts';
-import { noteOffGrid, reportBorrowedNames } from '#remarks';
+import { noteOffGrid, reportBorrowedNames } from './remarks.ts';
 import { MOST_POCKETS } from './pleats.ts';
 import { partName, partsOf, plainName, singleBlanks } from './names.ts';
 import { readHold, type CompiledHold } from './holds.ts';

@@ -1,5 +1,5 @@
 /** Reads the pieces of a project file: their shape, edges, corners, folds and pleats. */
-import { noteNapAcross } from '#remarks';
+import { noteNapAcross } from './remarks.ts';
 import { closest, listed, quote, type Diagnostic, type Place } from '../measure/index.ts';
 import { partName, plainName } from './names.ts';
 import { readNumber, readValue } from './written.ts';

@@ -1,7 +1,7 @@
 /** Values as the file gives them, read once and kept ready for any edition. */
 import { closest, parseLength, quote, readLength, skipBlanks } from '../measure/index.ts';
 import { parseFormula } from '../formula/index.ts';
-import { reportApart } from '#remarks';
+import { reportApart } from './remarks.ts';
 import type { Place, Edition, Diagnostic, InText, Stated } from '../measure/index.ts';
 import type { Formula } from '../formula/index.ts';
 
