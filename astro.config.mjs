@@ -18,10 +18,6 @@ const root = fileURLToPath(new URL('.', import.meta.url));
 const address = published(root);
 const fonts = await cutFonts(`${root}.cache/fonts`, 'woff2');
 
-/** What the head of every page needs: pages without a lesson fetch no more. */
-const onEveryPage =
-  /components\/page\/(edition|storage|address)|node_modules\/(svelte|esm-env|clsx|@astrojs\/svelte)\//;
-
 /** `client:use`: an island that wakes when it is used. */
 const wakeOnUse = {
   name: 'wake-on-use',
@@ -82,7 +78,7 @@ export default defineConfig({
     worker: { format: 'es' },
     // A script finds its worker from where it lies itself, so that a copy of the site works below any path.
     experimental: { renderBuiltUrl: (_file, { hostType }) => (hostType === 'js' ? { relative: true } : undefined) },
-    // What many islands share comes in one file, which packs tighter than forty.
+    // What most islands share comes in two files, which pack tighter than forty. A page without sizes needs the first alone.
     environments: {
       client: {
         build: {
@@ -90,8 +86,8 @@ export default defineConfig({
             output: {
               codeSplitting: {
                 groups: [
-                  { name: 'page', test: onEveryPage, minShareCount: 2, priority: 1 },
-                  { name: 'shared', minShareCount: 8 },
+                  { name: 'libraries', test: /[\\/]node_modules[\\/]/, minShareCount: 8 },
+                  { name: 'core', test: /[\\/]src[\\/]core[\\/]/, minShareCount: 8 },
                 ],
               },
             },

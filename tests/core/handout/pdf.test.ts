@@ -27,7 +27,7 @@ it('every document carries its title, its language, its bookmarks, and that it i
     expect(bookmarks).toEqual(handout.pages.flatMap(({ bookmark }) => bookmark ?? []));
     expect(bookmarks.length).toBeGreaterThan(0);
   }
-});
+}, 120_000);
 
 it('templates have a bookmark for each sheet, with its letter and what is on it', async () => {
   const handout = templates(demoPattern('inch'), { paper: 'Letter', language: 'en-GB' });
@@ -62,4 +62,4 @@ it('a line is as long as its words shaped one by one: nothing is kerned over a b
       ).toBe(width(text));
     }
   }
-});
+}, 120_000);
