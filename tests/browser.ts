@@ -81,8 +81,8 @@ export function installBrowser(say: (line: string) => void): boolean {
   if (prefix) {
     const [first, ...rest] = [...prefix, 'apt-get'];
     if (
-      run(first!, [...rest, 'update']) &&
-      run(first!, [...rest, 'install', '-y', '--no-install-recommends', 'chromium'])
+      run(first, [...rest, 'update']) &&
+      run(first, [...rest, 'install', '-y', '--no-install-recommends', 'chromium'])
     ) {
       return findBrowser() !== undefined;
     }

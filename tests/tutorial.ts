@@ -59,7 +59,7 @@ export function followTutorial(folder: string): Followed[] {
       case 'background':
         break; // the site itself is opened by the browser's test
       default:
-        throw new Error(`The tutorial has a block that nobody follows: ${kind}`);
+        throw new Error(`The tutorial has a block that nobody follows: ${String(kind)}`);
     }
   }
   return followed;

@@ -40,7 +40,7 @@ export class TeachersWish {
     const prices = Object.entries(asRecord(kept.prices) ?? {}).filter(([, one]) => typeof one === 'number' && one >= 0);
     this.now = {
       ...start,
-      ...Object.fromEntries(counts),
+      ...(Object.fromEntries(counts) as Record<string, number>),
       ...(sessions && { sessions }),
       prices: Object.fromEntries(prices) as Record<string, number>,
     };

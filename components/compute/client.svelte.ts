@@ -63,7 +63,7 @@ export class Client<K extends Kind> {
     this.stale = true;
     this.progress = 0;
     this.error = '';
-    const plain: Request = $state.snapshot(request) as Request<K>;
+    const plain = $state.snapshot<unknown>(request) as Request;
     const send = () => {
       this.#by ??= this.#connection.join({ hear: (news) => this.#hear(news), lost: () => this.#lose() });
       const { id, file, materials } = project;
@@ -100,7 +100,7 @@ export class Client<K extends Kind> {
     const isLatest = news.n === this.#n;
     if (news.kind === 'answer') {
       // An answer that comes late is nearer to what was asked than what is shown.
-      this.value = news.value as Answer<K>;
+      this.value = news.value;
       this.of = pattern;
       this.stale = !isLatest;
       for (const n of this.#asked.keys()) if (n < news.n) this.#asked.delete(n);

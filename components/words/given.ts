@@ -4,8 +4,11 @@
 export const textIn = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined);
 
 /** A list of texts, or the names of a group of them. */
-export const textsIn = (value: unknown): string[] =>
-  (Array.isArray(value) ? value : Object.keys(Object(value))).map(String);
+export const textsIn = (value: unknown): string[] => (Array.isArray(value) ? value : namesIn(value)).map(String);
+
+/** The names of a group; of anything else none. */
+export const namesIn = (value: unknown): string[] =>
+  typeof value === 'object' && value !== null ? Object.keys(value) : [];
 
 /** All texts in a value, however deep; of groups the names, too. */
 export function allTextsIn(value: unknown): string[] {

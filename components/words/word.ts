@@ -111,7 +111,7 @@ export type OnPaper =
 export type PaperContext = {
   glossary?: Readonly<Record<string, string>>;
   /** What a piece should measure; undefined where the project leaves it out. */
-  measured?(subject: Subject): UsualSizes | undefined;
+  measured?: (subject: Subject) => UsualSizes | undefined;
 };
 
 export type Word = {
@@ -138,7 +138,7 @@ export type Word = {
   /** Its form on a worksheet or in the class plan; attributes may hold anything that an author wrote. */
   paper?(attributes: Given, words: Words, context: PaperContext): OnPaper | undefined;
   /** The formula of the size that stands for the word in a text; attributes as for paper. */
-  sizeInText?(attributes: Given): string | undefined;
+  sizeInText?: (attributes: Given) => string | undefined;
   /** What the learner's browser keeps; attributes as for paper. */
   kept?(attributes: Given): Kept | undefined;
   /**

@@ -6,7 +6,7 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { papers, type Edition, type PaperName } from '../core/index.ts';
+import { papers, type PaperName } from '../core/index.ts';
 import { printFonts } from '../site/print/fonts.ts';
 import { everything, type HandoutChoice } from '../site/print/handouts.ts';
 import { readContent } from '../site/content/read-content.ts';
@@ -74,7 +74,7 @@ export function readChoices(given: string[]): Read | string {
   return {
     choice: {
       papers: paperName === undefined ? everything.papers : [paperName as PaperName],
-      editions: edition === undefined ? everything.editions : [edition as Edition],
+      editions: edition === undefined ? everything.editions : [edition],
       largePrint: values['large-print'] === true,
       makers,
       sheets,

@@ -3,6 +3,7 @@ import { spawn } from 'node:child_process';
 import type { ChildProcess } from 'node:child_process';
 import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
 import { createServer } from 'node:http';
+import type { IncomingMessage, ServerResponse } from 'node:http';
 import { readFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -87,13 +88,14 @@ test('below a path of any host everything works', async ({ page }) => {
     '.css': 'text/css',
     '.svg': 'image/svg+xml',
   };
-  const server = createServer(async (request, response) => {
+  const answer = async (request: IncomingMessage, response: ServerResponse) => {
     const { pathname } = new URL(request.url ?? '/', 'http://localhost');
     const file = pathname.startsWith('/deep/down/') ? path.join(folder, pathname.slice('/deep/down/'.length)) : '';
     const bytes = await readFile(file).catch(() => undefined);
     response.writeHead(bytes ? 200 : 404, { 'content-type': types[path.extname(file)] ?? 'application/octet-stream' });
     response.end(bytes);
-  });
+  };
+  const server = createServer((request, response) => void answer(request, response));
   await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
   try {
     const { port } = server.address() as { port: number };

@@ -4,7 +4,7 @@
  */
 import { afterAll, describe, expect, test } from 'vitest';
 import { bounds, foldGauge, formatLength, isPleated, sample, templates } from '../../src/core/index.ts';
-import type { Edition, Handout, Outline, PaperName, Pattern, Piece, Point } from '../../src/core/index.ts';
+import type { Edition, Handout, PaperName, Pattern, Piece, Point } from '../../src/core/index.ts';
 import { demoHandouts, demoPattern, folder, outlined, patternOf, printed } from '../core/handout/documents.ts';
 import { readPdf, type Drawn, type ReadPage } from '../core/handout/read-pdf.ts';
 import { lShape, rounded, slanting } from '../core/handout/shapes.ts';
@@ -319,7 +319,7 @@ function diamondsOn({ strokes, words }: ReadPage): Map<string, Point> {
 function outlinePoints(piece: Piece, box: Box): Point[] {
   const { x, y, width, height } = bounds(piece.cutOutline);
   const turned = Math.abs(box.width - width) > 1;
-  const points = sample(piece.cutOutline as Outline, 0.01).map((point) => {
+  const points = sample(piece.cutOutline, 0.01).map((point) => {
     const [across, up] = [point.x - x, point.y - y];
     return turned
       ? { x: box.x + (height - up), y: box.y + width - across }

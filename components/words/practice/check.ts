@@ -1,7 +1,7 @@
 import { anyOf, didYouMean, quote, sumFor } from '../../../src/core/index.ts';
 import { check as checkSum, editionsOf } from '../ask-size/check.ts';
 import { attributeOf, error } from '../check-texts.ts';
-import { textIn } from '../given.ts';
+import { namesIn, textIn } from '../given.ts';
 import type { LessonAround, Mistake, WordInLesson } from '../word.ts';
 
 /** What a set asks for, whether the questions that it names are there, and what is wrong with its sum. */
@@ -31,7 +31,7 @@ function setMistakes(written: WordInLesson, { project }: LessonAround): Mistake[
   if (!asks) return [];
   if (of) return [error(of.at, '<Practice>: it takes of or asks, and not both.', 'Take one of them out.')];
   if (!id) return [error(asks.at, '<Practice>: several questions need a name.', 'Write id="…".')];
-  return Object.keys(Object(asks.value)).flatMap((sum): Mistake[] => {
+  return namesIn(asks.value).flatMap((sum): Mistake[] => {
     const fault = editionsOf(project)
       .map((pattern) => sumFor(sum, pattern))
       .find(({ ok }) => !ok);

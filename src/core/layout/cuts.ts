@@ -54,7 +54,7 @@ export function cutsFor(region: Field, pieces: readonly Field[]): StraightCut[] 
               { x: at, y: field.y + field.height },
             ];
       const number = cuts.length + 1;
-      cuts.push({ number, of: field.name, way, measure: at - edge, from: from!, to: to!, makes, leaves: field.name });
+      cuts.push({ number, of: field.name, way, measure: at - edge, from: from, to: to, makes, leaves: field.name });
       edge = at;
     };
     const before = cuts.length;

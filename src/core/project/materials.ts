@@ -81,7 +81,7 @@ const shelves = new WeakMap<Materials, Map<string, Material>>();
 /** A material of the shelf by its name, in mm and one edition; undefined where the shelf has none of that name. */
 export function materialOf(shelf: Materials, use: string, edition: Edition, grid: Grid): Material | undefined {
   let shelved = shelves.get(shelf);
-  if (!shelved) shelves.set(shelf, (shelved = new Map()));
+  if (!shelved) shelves.set(shelf, (shelved = new Map<string, Material>()));
   const key = JSON.stringify([use, edition, grid.inch, grid.metric]);
   let material = shelved.get(key);
   if (!material) {

@@ -211,7 +211,7 @@ function readEdges(
 ): Edges {
   const byName = new Map<string, Written>();
   const oneLength = typeof raw !== 'object' || 'in' in raw || 'mm' in raw;
-  if (oneLength) return { others: readValue(raw as Raw, place, reader), byName, place };
+  if (oneLength) return { others: readValue(raw, place, reader), byName, place };
   const known = edgesOf(name, file);
   for (const [edge, length] of Object.entries(raw as Record<string, Raw>)) {
     if (edge !== 'others' && !known.some((one) => plainName(one) === plainName(edge))) {

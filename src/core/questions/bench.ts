@@ -136,11 +136,11 @@ function withValues(
   values: Readonly<Record<string, number>>,
   { measures, edition }: Pattern,
 ): ProjectFile {
-  const changed = Object.entries(values).map(([name, value]) => {
+  const changed = Object.entries(values).map(([name, value]): [string, ProjectFile['measures'][string]] => {
     const key = Object.keys(file.measures).find((one) => plainName(one) === plainName(name)) ?? name;
     const label = measures[name]?.label ?? name;
-    if (measures[name]?.dimension === 0) return [key, { count: value, label }] as const;
-    return [key, { [edition === 'inch' ? 'in' : 'mm']: `${value.toFixed(9)} mm`, label }] as const;
+    if (measures[name]?.dimension === 0) return [key, { count: value, label }];
+    return [key, { [edition === 'inch' ? 'in' : 'mm']: `${value.toFixed(9)} mm`, label }];
   });
   return { ...file, measures: { ...file.measures, ...Object.fromEntries(changed) } };
 }

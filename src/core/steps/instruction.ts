@@ -42,15 +42,15 @@ export const keptBy = ({ keeps, fields }: AnyVerb): string =>
 
 /** Does a step. The works are those that its fields name, in that order. Faults are those of the cloth. */
 export function sew(step: Instruction, works: readonly Work[], setting: Setting): Sewn {
-  const { fields, apply } = verbNamed(step.verb);
+  const verb = verbNamed(step.verb);
   const given: Record<string, Work | readonly Work[]> = {};
   let next = 0;
-  for (const [name, field] of Object.entries(fields)) {
+  for (const [name, field] of Object.entries(verb.fields)) {
     const named = (step as Readonly<Record<string, unknown>>)[name];
     if (field.kind === 'work') given[name] = works[next++]!;
     else if (field.kind === 'works' && Array.isArray(named)) given[name] = works.slice(next, (next += named.length));
   }
-  return apply(step, given, setting);
+  return verb.apply(step, given, setting);
 }
 
 /** A step in a plain sentence, without a full stop: Join the pocket panel and the facing at the top. */

@@ -12,11 +12,11 @@ export type Setting = {
   /** The measure called seam, in mm; 0 where there is none. */
   readonly seam: number;
   /** Which one of several works of a name is laid on another now: counted from 1, and on with each call. */
-  nthOf(work: string): number;
+  readonly nthOf: (work: string) => number;
   /** Of a piece that is cut like another and smaller: the other, and how much smaller at each edge, in mm. */
-  setInto(piece: string): SetInto | undefined;
+  readonly setInto: (piece: string) => SetInto | undefined;
   /** The fold lines of a piece that is pleated under pieces. */
-  pleatsOf(piece: string): readonly PleatLine[] | undefined;
+  readonly pleatsOf: (piece: string) => readonly PleatLine[] | undefined;
 };
 
 export type SetInto = { piece: string; left: number; right: number; bottom: number; top: number };

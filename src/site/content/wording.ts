@@ -27,7 +27,7 @@ function written(input: unknown): string {
   if (input === null || input === undefined) return 'nothing';
   if (Array.isArray(input)) return 'a list';
   if (typeof input === 'object') return 'a group of named values';
-  return quote(String(input));
+  return quote(typeof input === 'string' ? input : JSON.stringify(input));
 }
 
 const isMissing = (input: unknown): boolean => input === undefined || input === null;

@@ -1,5 +1,5 @@
 import path from 'node:path';
-import type { Plugin, ViteDevServer } from 'vite';
+import type { Plugin, ViteDevServer, WebSocketClient } from 'vite';
 import { examine } from '../check/find-content-problems.ts';
 import { counted } from '../content/diagnostic.ts';
 import { allEntries, readContent } from '../content/read-content.ts';
@@ -79,7 +79,7 @@ export function livePreview(root: string): Plugin {
       };
       server.watcher.add(folder);
       server.watcher.on('add', onEdit).on('change', onEdit).on('unlink', onEdit);
-      server.ws.on('content:ask', (_, client) => client.send('content:problems', now));
+      server.ws.on('content:ask', (_, client: WebSocketClient) => client.send('content:problems', now));
     },
     resolveId: (id) => (id === ROOT_MODULE ? `\0${id}` : undefined),
     load(id) {

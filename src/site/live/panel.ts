@@ -90,9 +90,10 @@ if (import.meta.hot) {
 
   // A page that stands in for another asks now and then whether that one can be shown by now.
   if (document.documentElement.hasAttribute('data-waiting')) {
-    setInterval(async () => {
+    const ask = async () => {
       const answer = await fetch(location.href).catch(() => undefined);
       if (answer && answer.status !== 503) location.reload();
-    }, 1000);
+    };
+    setInterval(() => void ask(), 1000);
   }
 }

@@ -15,7 +15,7 @@ let n = 0;
 const ask = <K extends Kind>(request: Request<K>, options: Record<string, boolean> = {}) =>
   new Promise<Answer<K>>((done, failed) => {
     hear = (news) => {
-      if (news.kind === 'answer' && news.isLast) done(news.value as Answer<K>);
+      if (news.kind === 'answer' && news.isLast) done(news.value);
       if (news.kind === 'error' || news.kind === 'unfetched') failed(new Error(JSON.stringify(news)));
     };
     const size = { edition: 'metric' as const, values: { 'card width': 110 }, options };

@@ -10,13 +10,23 @@ export const paths = (scene: Scene): PathShape[] => scene.shapes.filter(isPath);
 
 export function pathNamed(scene: Scene, name: string): Path {
   const shape = paths(scene).find((shape) => shape.name === name);
-  if (!shape) throw new Error(`The drawing has no ${name}, only ${paths(scene).map((shape) => shape.name)}`);
+  if (!shape)
+    throw new Error(
+      `The drawing has no ${name}, only ${paths(scene)
+        .map((shape) => shape.name)
+        .join()}`,
+    );
   return shape.path;
 }
 
 export function textNamed(scene: Scene, name: string): string {
   const shape = texts(scene).find((shape) => shape.name === name);
-  if (!shape) throw new Error(`The drawing has no ${name}, only ${texts(scene).map((shape) => shape.name)}`);
+  if (!shape)
+    throw new Error(
+      `The drawing has no ${name}, only ${texts(scene)
+        .map((shape) => shape.name)
+        .join()}`,
+    );
   return shape.text;
 }
 

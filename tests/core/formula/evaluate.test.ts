@@ -301,7 +301,7 @@ describe('whatever is worked out', () => {
         const text = here(sum);
         const get = (name: string) => {
           const [value, dimension] = values[names.findIndex((each) => each === name)]!;
-          return ok(quantity(value, dimension as 0 | 1 | 2));
+          return ok(quantity(value, dimension));
         };
         const found = evaluate(formula(text, names), { get });
         if (found.ok) return Number.isFinite(found.value.value) && !Object.is(found.value.value, -0);

@@ -77,7 +77,7 @@ export function sums(ends: fc.Arbitrary<Sum>, steps: fc.Arbitrary<Sum>, depth = 
         fc.record({ kind: fc.constant('round' as const), way: fc.constantFrom('up', 'down'), of: part, to: steps }),
       ),
     };
-  }).sum as fc.Arbitrary<Sum>;
+  }).sum;
 }
 
 /** The sums inside a sum. */

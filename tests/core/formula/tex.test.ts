@@ -178,7 +178,7 @@ describe('KaTeX accepts every line and shows exactly its texts', () => {
           line,
           tex.replace(
             /(\\htmlData\{slot=(\d+)\}\{\\text\{)[^}]*\}/gu,
-            (_, opening, slot) => `${opening}${texts[slot]}}`,
+            (_, opening: string, slot: number) => `${opening}${texts[slot]}}`,
           ),
         ]);
         expect(Object.fromEntries(refilled)).toEqual(anew);

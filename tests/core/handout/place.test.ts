@@ -31,7 +31,7 @@ function along(path: Path, steps = 400): At[] {
         c === undefined
           ? a + (d - a) * t
           : a * (1 - t) ** 3 + 3 * b * t * (1 - t) ** 2 + 3 * c * t * t * (1 - t) + d * t ** 3;
-      found.push({ x: mix(p!.x, q!.x, r?.x, s!.x), y: mix(p!.y, q!.y, r?.y, s!.y) });
+      found.push({ x: mix(p.x, q.x, r?.x, s.x), y: mix(p.y, q.y, r?.y, s.y) });
     }
     here = s!;
   }

@@ -59,8 +59,8 @@ test('whoever makes a slip and rounds within the tolerance is never told of anot
       const sum = sensible(question);
       fc.pre(sum !== undefined);
       const { of, pattern } = question;
-      const limits = limitsOf({ of }, sum!.wanted, pattern);
-      const slips = slipsOf({ of }, sum!, pattern);
+      const limits = limitsOf({ of }, sum.wanted, pattern);
+      const slips = slipsOf({ of }, sum, pattern);
       fc.pre(slips.length > 0);
       const made = slips[pick % slips.length]!;
       const answer = made.value + rounding * (made.within ?? limits.right);
@@ -85,17 +85,17 @@ test('a diagnosis is the only slip at its value, and never near the right answer
       const sum = sensible(question);
       fc.pre(sum !== undefined);
       const { of, pattern } = question;
-      const limits = limitsOf({ of }, sum!.wanted, pattern);
-      const answer = sum!.wanted.value * share;
+      const limits = limitsOf({ of }, sum.wanted, pattern);
+      const answer = sum.wanted.value * share;
       const found = judge(inMm(answer), { of }, pattern);
-      const off = Math.abs(answer - sum!.wanted.value);
+      const off = Math.abs(answer - sum.wanted.value);
       if (found.verdict === 'right') expect(off).toBeLessThanOrEqual(limits.right + 1e-6);
       else if (found.verdict === 'near') expect(off).toBeLessThanOrEqual(limits.near + 1e-6);
       else expect(off).toBeGreaterThan(limits.right - 1e-6);
       if (found.verdict !== 'slip') return;
       const { slip } = found;
-      expect(Math.abs(slip.value - sum!.wanted.value)).toBeGreaterThan(limits.near);
-      const same = slipsOf({ of }, sum!, pattern).filter((other) => Math.abs(other.value - slip.value) <= limits.right);
+      expect(Math.abs(slip.value - sum.wanted.value)).toBeGreaterThan(limits.near);
+      const same = slipsOf({ of }, sum, pattern).filter((other) => Math.abs(other.value - slip.value) <= limits.right);
       expect(same.map((other) => other.key)).toEqual([slip.key]);
     }),
     { numRuns: 1000 },
@@ -107,7 +107,7 @@ test('the right answer is right, in mm and in either edition’s own unit', () =
     fc.property(posed, (question) => {
       const sum = sensible(question);
       fc.pre(sum !== undefined);
-      const { value } = sum!.wanted;
+      const { value } = sum.wanted;
       for (const answer of [inMm(value), `${(value / 10).toFixed(9)} cm`, `${(value / 25.4).toFixed(9)} in`]) {
         expect(judge(answer, { of: question.of }, question.pattern).verdict).toBe('right');
       }
@@ -122,7 +122,7 @@ test('a slip’s value is what its altered formula comes to by a general mathema
     fc.property(posed, (question) => {
       const sum = sensible(question);
       fc.pre(sum !== undefined);
-      for (const slip of slipsOf({ of: question.of }, sum!, question.pattern)) {
+      for (const slip of slipsOf({ of: question.of }, sum, question.pattern)) {
         if (slip.kind === 'unit') continue;
         checked++;
         const theirs: unknown = evaluate(withNumbers(slip.formula.text, question.pattern));
@@ -144,7 +144,7 @@ test('every sentence is short, and says more than one word', () => {
     fc.property(posed, (question) => {
       const sum = sensible(question);
       fc.pre(sum !== undefined);
-      for (const { sentence } of slipsOf({ of: question.of }, sum!, question.pattern)) {
+      for (const { sentence } of slipsOf({ of: question.of }, sum, question.pattern)) {
         for (const one of sentence.split(/(?<=\.) /u)) {
           const words = one.split(' ').length;
           expect(words).toBeGreaterThan(1);

@@ -86,6 +86,6 @@ function planSteps(steps: readonly CompiledStep[], reckoning: Reckoning): StepPl
     const [own, always] = [valuesOf(said, reckoning), valuesOf(compiled.always, reckoning)];
     if (!own || !always || !sound) return shared;
     // Both were read by the fields of their verb, and so have the types that are made from those.
-    return { ...shared, doing: { step: { verb, ...own } as Instruction, always: always as Always } };
+    return { ...shared, doing: { step: { verb, ...own } as Instruction, always: always } };
   });
 }
