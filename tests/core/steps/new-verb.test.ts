@@ -53,7 +53,7 @@ const materials = MaterialsFile.parse({ vinyl: { kind: 'cloth', heat: { celsius:
 const pattern = resolveProject(file, { materials });
 const wrong = { ...file, steps: [{ 'pink out': 'front', at: 'top', gap: { edge: 'top', length: '1 cm' } }] };
 const [step] = makeUp(pattern);
-const lines = (findings) => findings.map(({ message, mend }) => [message, mend].filter(Boolean).join(' '));
+const lines = (findings) => findings.map(({ message, fix }) => [message, fix].filter(Boolean).join(' '));
 console.log(JSON.stringify({
   json: JSON.parse(editorFiles().get('.schema/project.json')).definitions.Step.properties,
   reference: fieldsOf(ProjectFile).filter(({ path }) => path[0] === 'steps'),
