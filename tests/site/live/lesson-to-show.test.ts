@@ -35,8 +35,8 @@ test('several mistakes of one word stand together; a word inside a wrong word go
 });
 
 test('maths that cannot be set is marked too', () => {
-  expect(shown('$w + 2e$', '$w + \\foo$')).toContain(
-    '{"8:59 This maths cannot be set: Undefined control sequence: \\\\foo."}',
+  expect(shown('$$w + 2e$$', '$$w + \\foo$$')).toContain(
+    '{"8:60 This maths cannot be set: Undefined control sequence: \\\\foo."}',
   );
 });
 
