@@ -25,8 +25,11 @@ export type WorkOut = (
   values?: Readonly<Record<string, number>>,
 ) => Pattern;
 
-/** Of so many sliders every corner is tried, each at its least or its most; of more, the ends of each two. */
-export const MOST_SLIDERS = 5;
+/**
+ * Of so many sliders every corner is tried, each at its least or its most; of more, the ends of each two. Six have 64
+ * corners, which is no more work than the 60 ends of their pairs.
+ */
+export const MOST_SLIDERS = 6;
 
 /** More combinations of options than this are sampled. */
 export const MOST_COMBINATIONS = 32;
@@ -98,7 +101,7 @@ type Slider = {
 type Ends = readonly { slider: Slider; end: 'min' | 'max' }[];
 
 /**
- * The choices of a learner to try: of up to five sliders all corners, of more each two at their ends. Fewer sliders at
+ * The choices of a learner to try: of up to six sliders all corners, of more each two at their ends. Fewer sliders at
  * their ends come first, so that what fails is told of as few as it takes.
  */
 function endsOf(sliders: readonly Slider[]): { tried: Ends[]; all: boolean } {

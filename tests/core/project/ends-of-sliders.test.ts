@@ -12,7 +12,7 @@ describe('the ends of the sliders', () => {
   const pouch =
     'pieces: { pouch: { size: [wide, tall] } }\nholds: [{ what: a card, size: [2 7/8, 2 7/8], in: pouch }]\n';
 
-  it('are tried, all corners of up to five, and what goes wrong there alone is a warning', () => {
+  it('are tried, all corners of up to six, and what goes wrong there alone is a warning', () => {
     expect(told(file(slider('wide') + slider('tall'), pouch))).toEqual([]);
     expect(told(file(slider('wide') + slider('tall'), pouch.replace('[2 7/8, 2 7/8]', '[3 1/2, 2 7/8]')))).toEqual([
       'warning inch edition, with “wide” at 3 in: A card does not fit the pouch: it is 1/2 in too wide. It is so in 6 of the 16 choices tried.',
@@ -27,12 +27,12 @@ describe('the ends of the sliders', () => {
     expect(one).toMatch(/^warning inch edition, with “wide” at 3 in and “tall” at 3 in: /u);
   });
 
-  it('are tried two by two where there are more than five, and a note says what was not', () => {
-    const many = ['a', 'b', 'c', 'd', 'e', 'f'].map(slider).join('');
+  it('are tried two by two where there are more than six, and a note says what was not', () => {
+    const many = ['a', 'b', 'c', 'd', 'e', 'f', 'g'].map(slider).join('');
     const pair = 'pieces: { pouch: { size: [a + f, 5] } }\nholds: [{ what: a card, size: [6 1/2, 3], in: pouch }]\n';
     expect(told(file(many, pair))).toEqual([
-      'warning inch edition, with “a” at 3 in and “f” at 3 in: A card does not fit the pouch: it is 1/2 in too wide. It is so in 2 of the 144 choices tried.',
-      'note : 6 sliders have 64 corners. Each two of them were tried at their ends, 72 choices in each edition; the corners were not.',
+      'warning inch edition, with “a” at 3 in and “f” at 3 in: A card does not fit the pouch: it is 1/2 in too wide. It is so in 2 of the 196 choices tried.',
+      'note : 7 sliders have 128 corners. Each two of them were tried at their ends, 98 choices in each edition; the corners were not.',
     ]);
   });
 
