@@ -24,7 +24,7 @@ import { writeAuthorFile, type Refusal } from './write-file.ts';
  * @returns the problems, a text that tells them, and the exit code
  */
 export function check(root: string, options: { json?: boolean | undefined; colour?: boolean | undefined } = {}) {
-  const problems = findContentProblems(root);
+  const problems = findContentProblems(root, { ends: true });
   return {
     problems,
     text: options.json ? JSON.stringify(problems, null, 2) : report(problems, options.colour),

@@ -25,10 +25,14 @@ import { wordProblems } from './word-problems.ts';
  * what this says.
  *
  * @param root folder of the project, the one that holds `content/`
+ * @param thorough whether the sizes that learners may choose are tried, too
  */
-export function findContentProblems(root: string): Diagnostic[] {
-  return examine(readContent(root), root).problems;
+export function findContentProblems(root: string, thorough: Thorough = {}): Diagnostic[] {
+  return examine(readContent(root), root, thorough).problems;
 }
+
+/** The ends of the sliders take longer than all the rest and give warnings alone: `npm run check` tries them. */
+export type Thorough = { ends?: boolean };
 
 export type Examined = {
   problems: Diagnostic[];
@@ -39,7 +43,7 @@ export type Examined = {
 };
 
 /** The same for a folder that has been read already. */
-export function examine(content: Content, root: string): Examined {
+export function examine(content: Content, root: string, { ends = false }: Thorough = {}): Examined {
   const { materials, projects, courses, lessons } = content;
   const problems = [...content.problems];
   const unusable = new Set<string>();
@@ -53,7 +57,7 @@ export function examine(content: Content, root: string): Examined {
     if (!project.value) continue;
     const out = workOut(project.value, materials.value);
     worked.set(project.id, out);
-    problems.push(...projectProblems(project, out));
+    problems.push(...projectProblems(project, out, ends));
     if (!isWhole(out)) unusable.add(project.file);
   }
   problems.push(...materialProblems(materials));

@@ -49,9 +49,13 @@ export function workOut(file: ProjectFile, materials: MaterialsFile | undefined)
 export const isWhole = ({ variants: [{ inch, metric }] }: WorkedOut): boolean =>
   ![...inch.findings, ...metric.findings].some(({ severity }) => severity === 'error');
 
-/** What is wrong with a project in any edition and with any of its options, each finding at its place in the file. */
-export function projectProblems(entry: Entry<ProjectFile>, { file, materials, inAnyWay }: WorkedOut): Diagnostic[] {
-  return checkAll(file, materials, inAnyWay).map((finding) => placed(entry, finding, metIn(finding)));
+/** What is wrong with a project in any edition and with any of its options, each finding at its place in the file; `ends` tries what learners may choose. */
+export function projectProblems(
+  entry: Entry<ProjectFile>,
+  { file, materials, inAnyWay }: WorkedOut,
+  ends = false,
+): Diagnostic[] {
+  return checkAll(file, materials, inAnyWay, { ends }).map((finding) => placed(entry, finding, metIn(finding)));
 }
 
 /** What the checks of materials.yaml by itself find. */
