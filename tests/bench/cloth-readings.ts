@@ -4,7 +4,7 @@
  *
  *     node tests/bench/cloth-readings.ts
  */
-import { cut, fold, heap, layerMap, outlineNow, section, shown } from '../../src/core/cloth/index.ts';
+import { cut, fold, layerMap, outlineNow, section, shown } from '../../src/core/cloth/index.ts';
 import { rectangle } from '../../src/core/geometry/index.ts';
 import type { Sewn, Work } from '../../src/core/cloth/index.ts';
 
@@ -45,14 +45,12 @@ const readings: Record<string, (work: Work) => unknown> = {
   'layer map': layerMap,
   'shown, front and back': (work) => [shown(work, 'front'), shown(work, 'back')],
   outline: outlineNow,
-  heap,
   section: (work) => section(work, { at: { x: 100, y: 50 }, angle: 80 }, thicknessOf),
   'all of them': (work) => [
     layerMap(work),
     shown(work, 'front'),
     shown(work, 'back'),
     outlineNow(work),
-    heap(work),
     section(work, { at: { x: 100, y: 50 }, angle: 80 }, thicknessOf),
   ],
 };

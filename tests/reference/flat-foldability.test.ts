@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { creases, fold, hem } from '../../src/core/cloth/index.ts';
+import { fold, hem } from '../../src/core/cloth/index.ts';
 import { polygon, rectangle } from '../../src/core/geometry/index.ts';
 import { foldedWork, lands, line, piece, value } from '../core/cloth/works.ts';
 import { runs } from '../random.ts';
-import type { Crease, Work } from '../../src/core/cloth/index.ts';
+import { creases, type Crease } from './creases.ts';
+import type { Work } from '../../src/core/cloth/index.ts';
 import type { Point } from '../../src/core/geometry/index.ts';
 
 // Two laws hold wherever creases meet inside a sheet that lies flat (general knowledge of flat folding):

@@ -1,7 +1,6 @@
 import { followedBy, slid, turned, turnedOver } from './lie.ts';
 import { boxOf } from './size.ts';
 import { direction, minus, plus, times } from '../geometry/point.ts';
-import { movedWork } from './move.ts';
 import type { Lie } from './lie.ts';
 import type { Point } from '../geometry/index.ts';
 import type { Work } from './work.ts';
@@ -26,9 +25,6 @@ export function overturning(work: Work): Lie {
   const box = boxOf(work.plies);
   return turnedOver({ at: { x: box.x + box.width / 2, y: 0 }, angle: 90 });
 }
-
-/** The work turned over in its place, left to right. */
-export const overturned = (work: Work): Work => movedWork(work, overturning(work));
 
 /** The middle of the box round a work. */
 export function middleOfWork(work: Work): Point {

@@ -1,7 +1,6 @@
 export type * from './tree.ts';
 export { parseFormula } from './parse.ts';
 export { evaluate, type Scope } from './evaluate.ts';
-export { findCycle } from './cycle.ts';
 export { formatQuantity, type QuantityOptions } from './quantity.ts';
 export { slotTexts, texSettings, texText, toTex, type LineScope, type TexLines } from './tex.ts';
 export { toWords } from './words.ts';

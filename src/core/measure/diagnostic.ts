@@ -41,15 +41,6 @@ export const ok = <T>(value: T): { ok: true; value: T } => ({ ok: true, value })
 /** A result that did not. */
 export const fail = <const E = Diagnostic<InText>>(fault: E): { ok: false; fault: E } => ({ ok: false, fault });
 
-/**
- * The text with the fix of a diagnostic put in; the text itself where there is none.
- *
- * @example fixed('ease + 2', { severity: 'error', message: '', start: 7, end: 8, fix: '2 in' }) // => 'ease + 2 in'
- */
-export function fixed(text: string, { start, end, fix }: Diagnostic<InText>): string {
-  return fix === undefined ? text : text.slice(0, start) + fix + text.slice(end);
-}
-
 /** A text as it begins a sentence. @example capital('width') // => 'Width' */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

@@ -1,5 +1,4 @@
 import { listed } from '../measure/index.ts';
-import { toTex, toWords, type TexLines } from '../formula/index.ts';
 import { called } from './sentences.ts';
 import { sumFor } from './sum.ts';
 import type { Pattern } from '../project/pattern.ts';
@@ -29,22 +28,3 @@ export function hintsFor(question: Question, pattern: Pattern): Hint[] {
 
 /** A formula's text with the signs of print: `2 × ease`. */
 const inPrint = (text: string) => text.replace(/\s*\*\s*/gu, ' × ').replace(/ - /gu, ' − ');
-
-/** A worked solution: what is worked out, its three lines for KaTeX, and the same in words. */
-export type Solution = { asked?: string; tex: TexLines; words: string };
-
-/** The worked solution at the pattern's size; undefined where there is nothing to work out. */
-export function solutionOf(
-  question: Question,
-  pattern: Pattern,
-  options: { slots?: boolean } = {},
-): Solution | undefined {
-  const sum = sumFor(question.of, pattern);
-  if (!sum.ok) return undefined;
-  const { formula, scope, asked } = sum.value;
-  return {
-    ...(asked !== undefined && { asked }),
-    tex: toTex(formula, { ...scope, ...options }),
-    words: toWords(formula, scope),
-  };
-}

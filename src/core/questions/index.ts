@@ -4,7 +4,7 @@ export { scopeOf, sumFor, type Sum } from './sum.ts';
 export { readAnswer } from './answer.ts';
 export { readTolerance } from './tolerance.ts';
 export { isClear, judge, limitsOf, slipsOf, type Judgement, type Limits, type Question } from './judge.ts';
-export { hintsFor, solutionOf, type Hint, type Solution } from './hints.ts';
+export { hintsFor, type Hint } from './hints.ts';
 export {
   fromEasyToHard,
   isDone,

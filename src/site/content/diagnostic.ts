@@ -38,17 +38,6 @@ export function inReadingOrder(problems: readonly Diagnostic[]): Diagnostic[] {
 
 export const isError = (problem: Diagnostic): boolean => problem.severity === 'error';
 
-/**
- * One line for a terminal or a log.
- *
- * @example
- * asLine({ file: 'content/site.yaml', line: 2, column: 1, severity: 'error', message: '“nam” is not known here.', fix: 'Did you mean “name”?' })
- * // => 'content/site.yaml:2:1 “nam” is not known here. Did you mean “name”?'
- */
-export function asLine(problem: Diagnostic): string {
-  return `${problem.file}:${problem.line}:${problem.column} ${asSentence(problem)}`;
-}
-
 /** The message and its fix, without the place. */
 export function asSentence(problem: Diagnostic): string {
   return problem.fix ? `${problem.message} ${problem.fix}` : problem.message;

@@ -8,7 +8,7 @@ import { getCollection, getEntry } from 'astro:content';
 import type { CollectionEntry } from 'astro:content';
 import type { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
 import { levels, SiteFile } from '../content/schemas.ts';
-import type { CourseFile, GlossaryFile, LessonFront } from '../content/schemas.ts';
+import type { CourseFile, LessonFront } from '../content/schemas.ts';
 import { oncePerBuild } from './build-cache.ts';
 
 /** A project as a page carries it: everything that `resolveProject` needs. */
@@ -82,11 +82,6 @@ export const getProjects = oncePerBuild(async (): Promise<ProjectPage[]> => {
 /** content/materials.yaml, by name. */
 export async function getMaterials(): Promise<MaterialsFile> {
   return (await getEntry('materials', 'materials'))?.data ?? {};
-}
-
-/** content/glossary.yaml: term to sentence. */
-export async function getGlossary(): Promise<GlossaryFile> {
-  return (await getEntry('glossary', 'glossary'))?.data ?? {};
 }
 
 /**

@@ -4,8 +4,6 @@ import {
   flip,
   fold,
   freeEdges,
-  heap,
-  heapAlong,
   layerMap,
   layersAt,
   middleOf,
@@ -368,29 +366,6 @@ describe('free edges', () => {
       }),
       runs(1000),
     );
-  });
-});
-
-describe('the heap', () => {
-  const work = laid(folded, piece('felt', rectangle(10, 100, { x: 95, y: 0 })));
-  test('has each material with where it lies', () => {
-    const { materials } = heap(work);
-    expect(materials.map(({ material, pieces, plies, area: size }) => [material, pieces, plies.length, size])).toEqual([
-      ['linen', ['strip'], 2, 4000],
-      ['felt', ['upper'], 1, 1000],
-    ]);
-  });
-  test('along a line has only what lies there', () => {
-    expect([...heapAlong(work, { at: { x: 50, y: 0 }, angle: 90 }).keys()]).toEqual(['linen']);
-    expect([...heapAlong(work, { at: { x: 97, y: 0 }, angle: 90 }).keys()]).toEqual(['linen', 'felt']);
-  });
-  test('has hardware, but no notches', () => {
-    const at = { x: 10, y: 30 };
-    const marks = [
-      { kind: 'hardware' as const, name: 'snap', at, plies: [1] },
-      { kind: 'notch' as const, name: 'centre', at, plies: [1] },
-    ];
-    expect(heap({ ...folded, marks }).hardware.map((mark) => mark.name)).toEqual(['snap']);
   });
 });
 

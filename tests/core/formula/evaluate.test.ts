@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { evaluate, fail, fixed, ok, type Quantity, type Scope } from '../../../src/core/index.ts';
+import { evaluate, fail, ok, type Quantity, type Scope } from '../../../src/core/index.ts';
+import { fixed } from '../fixed.ts';
 import { folio, formula, length, number, quantity, result, scopeOf } from './read.ts';
 import { here, lengths, named, names, sums } from './random.ts';
 

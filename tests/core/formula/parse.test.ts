@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fixed, parseFormula, type Node } from '../../../src/core/index.ts';
+import { parseFormula, type Node } from '../../../src/core/index.ts';
+import { fixed } from '../fixed.ts';
 import { folio, formula, number, length, result, scopeOf, unreadable } from './read.ts';
 import { here, lengths, named, names, plainNumbers, sums } from './random.ts';
 

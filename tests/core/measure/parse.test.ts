@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { LONGEST, fixed, parseLength, readLength, type Edition } from '../../../src/core/measure/index.ts';
+import { LONGEST, parseLength, readLength, type Edition } from '../../../src/core/measure/index.ts';
+import { fixed } from '../fixed.ts';
 
 /** The length in mm; a text that is refused fails the test with its message. */
 function mm(text: string, edition: Edition = 'inch'): number {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import katex from 'katex';
-import { texSettings } from '../../../src/core/formula/index.ts';
-import { hintsFor, solutionOf } from '../../../src/core/questions/index.ts';
+import { texSettings, toTex, toWords } from '../../../src/core/formula/index.ts';
+import { hintsFor, sumFor } from '../../../src/core/questions/index.ts';
 import { demoQuestions, editions, folioIn } from './demo.ts';
 
 const pattern = folioIn('inch');
@@ -20,27 +20,14 @@ test('a measure that nothing is worked out from has the author’s hints alone',
   expect(hintsFor({ of: 'card width', hints: ['Look above.'] }, pattern)).toHaveLength(1);
 });
 
-test('what an option leaves out has no solution', () => {
-  expect(solutionOf({ of: 'zip length' }, pattern)).toBeUndefined();
-});
-
-test('a name that stands for another is followed to its sum', () => {
-  expect(solutionOf({ of: 'panel height' }, pattern)).toMatchObject({
-    asked: 'panel height',
-    tex: { result: '\\text{=\u202f6⅞\u202fin}' },
-  });
-  expect(solutionOf({ of: 'panel height' }, pattern)?.words).toContain(
-    'open bracket pockets minus 1 close bracket times step',
-  );
-});
-
 test.each(editions)('every solution of the demo lessons is set by KaTeX at its strictest, %s edition', (edition) => {
   for (const { question, patternIn } of demoQuestions()) {
-    const solution = solutionOf(question, patternIn(edition), { slots: true });
-    expect(solution).toBeDefined();
-    const { names, numbers, result } = solution!.tex;
+    const sum = sumFor(question.of, patternIn(edition));
+    if (!sum.ok) throw new Error(sum.fault.message);
+    const { formula, scope } = sum.value;
+    const { names, numbers, result } = toTex(formula, { ...scope, slots: true });
     expect(katex.renderToString(names, { ...texSettings })).toContain('katex');
     for (const line of [numbers, result]) expect(katex.renderToString(line, { ...texSettings })).toContain('data-slot');
-    expect(solution!.words).toMatch(/, which makes .+\.$/u);
+    expect(toWords(formula, scope)).toMatch(/, which makes .+\.$/u);
   }
 });

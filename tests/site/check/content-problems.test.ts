@@ -1,7 +1,7 @@
 /** What is no mistake, and how mistakes of several files come together; each single slip lies in tests/fixtures/broken. */
 import { describe, expect, test } from 'vitest';
 import { findContentProblems } from '../../../src/site/check/find-content-problems.ts';
-import { asLine } from '../../../src/site/content/diagnostic.ts';
+import { asLine } from '../as-line.ts';
 import { contentFolder, exchanged } from '../content-folder.ts';
 
 const PROJECT = 'content/projects/folio/project.yaml';

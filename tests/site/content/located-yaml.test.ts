@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { readYaml } from '../../../src/site/content/located-yaml.ts';
-import { asLine } from '../../../src/site/content/diagnostic.ts';
+import { asLine } from '../as-line.ts';
 
 /** A small stand-in for a project file, so that these tests say what reading does and not what a project holds. */
 const Pleats = z.strictObject({

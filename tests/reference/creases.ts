@@ -1,9 +1,9 @@
-import { back, lies } from './lie.ts';
-import { cross, distance, dot, minus, plus, times, unit } from '../geometry/point.ts';
-import { ON } from './ring.ts';
-import { SAME } from '../measure/index.ts';
-import type { Ply, Work } from './work.ts';
-import type { Point } from '../geometry/index.ts';
+import { back, lies } from '../../src/core/cloth/lie.ts';
+import { cross, distance, dot, minus, plus, times, unit } from '../../src/core/geometry/point.ts';
+import { ON } from '../../src/core/cloth/ring.ts';
+import { SAME } from '../../src/core/measure/index.ts';
+import type { Ply, Work } from '../../src/core/cloth/work.ts';
+import type { Point } from '../../src/core/geometry/index.ts';
 
 /** A fold line on a piece as it was cut. */
 export type Crease = {
