@@ -87,10 +87,11 @@ function walk(node: Node, run: Run): number {
 
 /** The value of a length written in a formula: a base measure like any other, stated for one edition. */
 export function lengthIn(
-  { value, edition: own }: LengthNode,
+  { value, edition: own, other }: LengthNode,
   { edition, grid }: Pick<Scope, 'edition' | 'grid'>,
 ): number {
   if (edition === undefined || edition === own) return value;
+  if (other !== undefined) return other;
   return inEdition(own === 'inch' ? { inch: value } : { metric: value }, edition, grid);
 }
 

@@ -1,5 +1,5 @@
 export type * from './tree.ts';
-export { parseFormula } from './parse.ts';
+export { namesIn, parseFormula } from './parse.ts';
 export { evaluate, type Scope } from './evaluate.ts';
 export { formatQuantity, type QuantityOptions } from './quantity.ts';
 export { slotTexts, texSettings, texText, toTex, type LineScope, type TexLines } from './tex.ts';

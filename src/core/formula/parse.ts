@@ -47,7 +47,7 @@ export function parseFormula(text: string, options: { names?: Iterable<string> }
   if (reader.at === text.length) return fail(refusals.empty(text));
   const tree = readSum(reader);
   if (tree && reader.at < text.length) refuse(reader, refusals.leftOver(text, reader.at, tree, reader.book));
-  return tree && !reader.fault ? ok({ text, tree, names: [...namesIn(tree, new Set())] }) : fail(reader.fault!);
+  return tree && !reader.fault ? ok({ text, tree, names: [...namesIn(tree)] }) : fail(reader.fault!);
 }
 
 /** The state of one reading. Each reading function gives undefined once there is a fault. */
@@ -224,7 +224,8 @@ function refuse(reader: Reader, fault: Diagnostic<InText>): undefined {
   reader.fault ??= fault;
 }
 
-function namesIn(tree: Node, found: Set<string>): Set<string> {
+/** The names in a tree, each once, in order of appearance. */
+export function namesIn(tree: Node, found: Set<string> = new Set()): Set<string> {
   if (tree.kind === 'name') found.add(tree.name);
   else if (tree.kind === 'minus') namesIn(tree.of, found);
   else if (tree.kind === 'min' || tree.kind === 'max') for (const part of tree.of) namesIn(part, found);

@@ -13,8 +13,11 @@ export type Operator = '+' | '-' | '*' | '/';
 /** A plain number; `under` is the denominator when it was written as a fraction. */
 export type NumberNode = Span & { kind: 'number'; value: number; under?: number };
 
-/** A length written with its unit: its value in mm, and the edition that the unit belongs to. */
-export type LengthNode = Span & { kind: 'length'; value: number; edition: Edition };
+/**
+ * A length written with its unit: its value in mm, and the edition that the unit belongs to. `other` is its value in the
+ * other edition, where it is stated for both; no text says that.
+ */
+export type LengthNode = Span & { kind: 'length'; value: number; edition: Edition; other?: number };
 
 export type NameNode = Span & { kind: 'name'; name: string };
 

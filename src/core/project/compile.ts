@@ -3,19 +3,18 @@
  * on the way does not depend on edition, values or options, and is kept with it.
  */
 import { closest, defaultGrid, formatLength, inEdition, listed, quote } from '../measure/index.ts';
-import { parseFormula } from '../formula/index.ts';
 import { noteOffGrid, reportBorrowedNames } from './remarks.ts';
 import { MOST_POCKETS } from './pleats.ts';
 import { partName, partsOf, plainName, singleBlanks } from './names.ts';
 import { readHold, type CompiledHold } from './holds.ts';
 import { readPiece, type CompiledPiece } from './shapes.ts';
-import { readEditions, readNumber, readPlain, readSum, readValue } from './written.ts';
+import { readEditions, readNumber, readPlain, readSum, readValue } from './raw-value.ts';
 import type { Diagnostic, Place, Edition, Grid, Stated } from '../measure/index.ts';
-import type { Formula } from '../formula/index.ts';
+import type { DerivedFormula } from './derived-formulas.ts';
 import type { Adjustable } from './pattern.ts';
 import type { Part } from './names.ts';
 import type { ProjectFile } from './schema.ts';
-import type { Raw, Reader, Scalar, Written } from './written.ts';
+import type { Raw, Reader, Scalar, RawValue } from './raw-value.ts';
 
 export type CompiledMeasure = {
   name: string;
@@ -23,7 +22,7 @@ export type CompiledMeasure = {
   note: string | undefined;
   place: Place;
   kind: 'length' | 'count' | 'formula';
-  written: Written | undefined;
+  rawValue: RawValue | undefined;
   /** What a learner may choose, in each edition. */
   range: Record<Edition, Omit<Adjustable, 'lesson' | 'kind'>> | undefined;
 };
@@ -35,7 +34,7 @@ export type CompiledOption = {
   note: string | undefined;
   adds: ReadonlySet<string>;
   drops: ReadonlySet<string>;
-  measures: ReadonlyMap<string, Written>;
+  measures: ReadonlyMap<string, RawValue>;
 };
 
 export type CompiledRole = {
@@ -43,7 +42,7 @@ export type CompiledRole = {
   label: string;
   use: string;
   place: Place;
-  count: Written | undefined;
+  count: RawValue | undefined;
   /** What the project says of it, whatever the material. */
   lining: boolean | undefined;
   note: string | undefined;
@@ -59,17 +58,15 @@ export type Compiled = {
   roles: ReadonlyMap<string, CompiledRole>;
   options: ReadonlyMap<string, CompiledOption>;
   holds: readonly CompiledHold[];
-  cutting: { gap: Written | undefined; edge: Written | undefined };
-  machine: { lifts: Written | undefined; source: string } | undefined;
-  finished: { of: string; width: Written | undefined; height: Written | undefined } | undefined;
+  cutting: { gap: RawValue | undefined; edge: RawValue | undefined };
+  machine: { lifts: RawValue | undefined; source: string } | undefined;
+  finished: { of: string; width: RawValue | undefined; height: RawValue | undefined } | undefined;
   /** The names that pieces give, each with its piece and part. */
   parts: ReadonlyMap<string, { piece: string; part: Part }>;
   /** The names that the file’s formulas may use. */
   names: readonly string[];
-  /** Reads a formula in this project's names. */
-  formula: (text: string) => Formula | undefined;
-  /** The formulas behind the numbers of pieces, by part name, as far as they have been asked for. */
-  worded: Map<string, Formula | undefined>;
+  /** The formulas of the sizes that pieces give, by part name, as far as they have been asked for. */
+  derived: Map<string, DerivedFormula | undefined>;
   findings: readonly Diagnostic[];
 };
 
@@ -127,12 +124,6 @@ function compile(file: ProjectFile): Compiled {
     height: readValue(file.finished.height, ['finished', 'height'], reader),
   };
 
-  const everyName = [...measureKeys, ...parts.keys()];
-  const formula = (text: string): Formula | undefined => {
-    const read = parseFormula(text, { names: everyName });
-    return read.ok ? read.value : undefined;
-  };
-  const worded = new Map<string, Formula | undefined>();
   return {
     file,
     home,
@@ -147,8 +138,7 @@ function compile(file: ProjectFile): Compiled {
     finished,
     parts,
     names,
-    formula,
-    worded,
+    derived: new Map(),
     findings,
   };
 }
@@ -194,16 +184,16 @@ function distinct(names: string[], where: string, what: string, findings: Diagno
 function readMeasure(name: string, raw: ProjectFile['measures'][string], grid: Grid, reader: Reader): CompiledMeasure {
   const place: Place = ['measures', name];
   if (typeof raw !== 'object') {
-    const written = readValue(raw, place, reader);
-    noteOffGrid(written, grid, reader);
-    const kind = written?.kind === 'formula' ? 'formula' : 'length';
+    const rawValue = readValue(raw, place, reader);
+    noteOffGrid(rawValue, grid, reader);
+    const kind = rawValue?.kind === 'formula' ? 'formula' : 'length';
     return {
       name: singleBlanks(name),
       label: singleBlanks(name),
       note: undefined,
       place,
       kind,
-      written,
+      rawValue,
       range: undefined,
     };
   }
@@ -228,9 +218,9 @@ function readMeasure(name: string, raw: ProjectFile['measures'][string], grid: G
   }
   const shared = { name: singleBlanks(name), label: raw.label ?? singleBlanks(name), note: raw.note, place };
   if (raw.count !== undefined) {
-    const written = readNumber(raw.count, [...place, 'count'], reader);
+    const rawValue = readNumber(raw.count, [...place, 'count'], reader);
     const range = raw.between === undefined ? undefined : readCountRange(raw, place, reader);
-    return { ...shared, kind: 'count', written, range };
+    return { ...shared, kind: 'count', rawValue, range };
   }
   if (raw.is !== undefined) {
     if (raw.between !== undefined) {
@@ -244,13 +234,13 @@ function readMeasure(name: string, raw: ProjectFile['measures'][string], grid: G
         fix,
       });
     }
-    return { ...shared, kind: 'formula', written: readSum(raw.is, [...place, 'is'], reader), range: undefined };
+    return { ...shared, kind: 'formula', rawValue: readSum(raw.is, [...place, 'is'], reader), range: undefined };
   }
-  if (ways.length === 0) return { ...shared, kind: 'length', written: undefined, range: undefined };
-  const written = readValue({ in: raw.in, mm: raw.mm, editions: raw.editions }, place, reader);
-  noteOffGrid(written, grid, reader);
-  const range = raw.between === undefined || !written ? undefined : readRange(raw, written, grid, place, reader);
-  return { ...shared, kind: 'length', written, range };
+  if (ways.length === 0) return { ...shared, kind: 'length', rawValue: undefined, range: undefined };
+  const rawValue = readValue({ in: raw.in, mm: raw.mm, editions: raw.editions }, place, reader);
+  noteOffGrid(rawValue, grid, reader);
+  const range = raw.between === undefined || !rawValue ? undefined : readRange(raw, rawValue, grid, place, reader);
+  return { ...shared, kind: 'length', rawValue, range };
 }
 
 type RawMeasure = Extract<ProjectFile['measures'][string], object>;
@@ -258,7 +248,7 @@ type RawPair = [Scalar, Scalar];
 
 function readRange(
   raw: RawMeasure,
-  written: Written,
+  rawValue: RawValue,
   grid: Grid,
   place: Place,
   reader: Reader,
@@ -300,7 +290,7 @@ function readRange(
   const inBoth = (edition: Edition) => {
     const [min, max] = ends.map((end) => inEdition(end as Stated, edition, grid)) as [number, number];
     const mark = edition === 'inch' ? 25.4 / grid.inch : grid.metric;
-    const lesson = written.kind === 'length' ? inEdition(written.stated, edition, grid) : min;
+    const lesson = rawValue.kind === 'length' ? inEdition(rawValue.stated, edition, grid) : min;
     const wished = step ? inEdition(step, edition, grid) : mark;
     // A slider that starts at the least must be able to stand at the lesson's own value.
     const steps = (lesson - min) / wished;
@@ -322,10 +312,10 @@ function readRange(
 
 function readStep(raw: Raw, place: Place, reader: Reader): Stated | undefined {
   // A step of the slider goes by the marks of each ruler, and is not one length in both.
-  const written = typeof raw === 'object' ? readEditions(raw, place, reader) : readValue(raw, place, reader);
-  if (!written) return undefined;
-  const sensible = written.kind === 'length' && Object.values(written.stated).every((value) => value > 0);
-  if (sensible) return written.stated;
+  const rawValue = typeof raw === 'object' ? readEditions(raw, place, reader) : readValue(raw, place, reader);
+  if (!rawValue) return undefined;
+  const sensible = rawValue.kind === 'length' && Object.values(rawValue.stated).every((value) => value > 0);
+  if (sensible) return rawValue.stated;
   const message = 'A step is a plain length above zero, such as 1/8.';
   reader.findings.push({ severity: 'error', place, code: 'no-step', message });
   return undefined;
@@ -398,7 +388,7 @@ function readOptions(
       }
       return found;
     };
-    const changes = new Map<string, Written>();
+    const changes = new Map<string, RawValue>();
     for (const [measure, value] of Object.entries(raw.measures ?? {})) {
       const place: Place = ['options', name, 'measures', measure];
       const one = find(measure, [...measures.keys()]);
@@ -407,8 +397,8 @@ function readOptions(
         continue;
       }
       const isCount = measures.get(one)!.kind === 'count' && typeof value !== 'object';
-      const written = isCount ? readNumber(value, place, reader) : readValue(value, place, reader);
-      if (written) changes.set(one, written);
+      const rawValue = isCount ? readNumber(value, place, reader) : readValue(value, place, reader);
+      if (rawValue) changes.set(one, rawValue);
     }
     options.set(name, {
       name,

@@ -2,12 +2,12 @@
 import { capital, closest, formatLength, listed, quote } from '../measure/index.ts';
 import { plainName } from './names.ts';
 import { publishedSize, type PublishedSize } from './sizes.ts';
-import { readNumber, readValue } from './written.ts';
+import { readNumber, readValue } from './raw-value.ts';
 import type { CompiledPiece } from './shapes.ts';
 import type { Diagnostic, Place, Edition, Grid } from '../measure/index.ts';
 import type { HoldCheck, Piece, Size } from './pattern.ts';
 import type { ProjectFile } from './schema.ts';
-import type { Reader, Written } from './written.ts';
+import type { Reader, RawValue } from './raw-value.ts';
 
 /** Of a pleated piece: every pocket, the highest, the lowest, or one by its number from the bottom. */
 export type Which = 'every' | 'top' | 'bottom' | number;
@@ -18,11 +18,11 @@ export type CompiledHold = {
   piece: string;
   which: Which | undefined;
   published: PublishedSize | undefined;
-  own: { width: Written; height: Written } | undefined;
+  own: { width: RawValue; height: RawValue } | undefined;
   turned: boolean;
   state: 'open' | 'closed';
-  ease: Written | undefined;
-  cover: Written | undefined;
+  ease: RawValue | undefined;
+  cover: RawValue | undefined;
 };
 
 /** The share of a thing's height that a pocket should cover at least. Common practice, no source. */

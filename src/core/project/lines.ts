@@ -20,7 +20,7 @@ import { unknownEdge, type CompiledPiece, type Edges } from './shapes.ts';
 import type { Compiled } from './compile.ts';
 import type { CornerShape, GeometryFault, Outline, Point, Side } from '../geometry/index.ts';
 import type { FoldLine, Notch, Size } from './pattern.ts';
-import type { Reckoning } from './reckon.ts';
+import type { Evaluator } from './evaluator.ts';
 import type { Result } from '../measure/index.ts';
 
 /** By the name of a shaped corner's edge: the two edges that met in the corner before it was shaped. */
@@ -42,50 +42,50 @@ const LINE = 0.5;
 const NONE: Replaced = new Map();
 
 /** Draws a piece. What stands in the way is reported. */
-export function drawLines(reckoning: Reckoning, piece: CompiledPiece): Lines | undefined {
+export function drawLines(evaluator: Evaluator, piece: CompiledPiece): Lines | undefined {
   switch (piece.shape?.kind) {
     case 'size':
     case 'finished':
-      return drawRectangle(reckoning, piece);
+      return drawRectangle(evaluator, piece);
     case 'like':
-      return drawLike(reckoning, piece, piece.shape.piece, piece.shape.inset);
+      return drawLike(evaluator, piece, piece.shape.piece, piece.shape.inset);
     case 'outline':
-      return drawOutline(reckoning, piece);
+      return drawOutline(evaluator, piece);
     default:
       return undefined;
   }
 }
 
-function drawRectangle(reckoning: Reckoning, piece: CompiledPiece): Lines | undefined {
-  const width = reckoning.part(piece.name, { what: 'width' });
-  const length = reckoning.part(piece.name, { what: 'length' });
-  const around = reckoning.sides(piece);
+function drawRectangle(evaluator: Evaluator, piece: CompiledPiece): Lines | undefined {
+  const width = evaluator.part(piece.name, { what: 'width' });
+  const length = evaluator.part(piece.name, { what: 'length' });
+  const around = evaluator.sides(piece);
   if (width === undefined || length === undefined || !around) return undefined;
   if (!(width > 0) || !(length > 0)) {
     const [what, size] = width > 0 ? ['height', length] : ['width', width];
-    const message = `The ${what} of ${quote(piece.label)} comes to ${reckoning.say(size)}. There is nothing to cut.`;
-    reckoning.report({ severity: 'error', place: sizePlace(piece), code: 'nothing-left', message, amount: -size });
+    const message = `The ${what} of ${quote(piece.label)} comes to ${evaluator.say(size)}. There is nothing to cut.`;
+    evaluator.report({ severity: 'error', place: sizePlace(piece), code: 'nothing-left', message, amount: -size });
     return undefined;
   }
-  const trim = reckoning.plan(piece)?.trim ?? 0;
+  const trim = evaluator.plan(piece)?.trim ?? 0;
   const inside = { width: width - around.left - around.right, height: length - around.bottom - around.top - trim };
   if (!(inside.width > 0) || !(inside.height > 0)) {
     const what = inside.width > 0 ? 'height' : 'width';
     const message = `The seam allowances of ${quote(piece.label)} use up all of its ${what}.`;
     const amount = Math.abs(inside[what]);
-    reckoning.report({ severity: 'error', place: sizePlace(piece), code: 'nothing-left', message, amount });
+    evaluator.report({ severity: 'error', place: sizePlace(piece), code: 'nothing-left', message, amount });
     return undefined;
   }
   const square = rectangle(inside.width, inside.height, { x: around.left, y: around.bottom });
   if (piece.corners.length === 0) {
     return { stitch: square, cut: rectangle(width, length), allowance: { ...around }, replaced: NONE };
   }
-  const stitch = shapeCorners(reckoning, piece, square);
+  const stitch = shapeCorners(evaluator, piece, square);
   if (!stitch) return undefined;
   const replaced = replacedBy(square);
   const allowance = amounts(stitch, replaced, (edge) => around[edge as keyof typeof around], Math.max);
   const out = trim > 0 && allowance.top !== undefined ? { ...allowance, top: allowance.top + trim } : allowance;
-  const moved = settled(reckoning, piece.place, addAllowance(stitch, out));
+  const moved = settled(evaluator, piece.place, addAllowance(stitch, out));
   if (!moved) return undefined;
   const cut = clipToBox(named(moved, stitch, replaced), { x: 0, y: 0, width, height: length });
   return { stitch, cut, allowance: { ...around, ...allowance }, replaced };
@@ -137,14 +137,14 @@ function named(cut: Outline, stitch: Outline, replaced: Replaced): Outline {
   });
 }
 
-function shapeCorners(reckoning: Reckoning, piece: CompiledPiece, square: Outline): Outline | undefined {
+function shapeCorners(evaluator: Evaluator, piece: CompiledPiece, square: Outline): Outline | undefined {
   let shaped = square;
   for (const corner of piece.corners) {
-    const size = reckoning.length(corner.size);
+    const size = evaluator.length(corner.size);
     if (size === undefined) return undefined;
     const shape: CornerShape = corner.kind === 'rounded' ? { rounded: size } : { cut: size };
     const wanted = corner.at && Object.fromEntries(corner.at.map((at) => [plainName(at).replaceAll(' ', '-'), shape]));
-    const result = settled(reckoning, corner.place, withCorners(shaped, wanted ?? shape));
+    const result = settled(evaluator, corner.place, withCorners(shaped, wanted ?? shape));
     if (!result) return undefined;
     shaped = result;
   }
@@ -152,23 +152,23 @@ function shapeCorners(reckoning: Reckoning, piece: CompiledPiece, square: Outlin
 }
 
 function drawLike(
-  reckoning: Reckoning,
+  evaluator: Evaluator,
   piece: CompiledPiece,
   like: string,
   inset: Edges | undefined,
 ): Lines | undefined {
-  const other = reckoning.lines(reckoning.compiled.pieces.get(like)!);
+  const other = evaluator.lines(evaluator.compiled.pieces.get(like)!);
   if (!other) return undefined;
   if (!inset && !piece.allowance) return { ...other, inset: { left: 0, right: 0, bottom: 0, top: 0 } };
   const { replaced } = other;
-  const cut = inset ? moveIn(reckoning, piece, other.cut, replaced, inset, 'inset') : { line: other.cut };
+  const cut = inset ? moveIn(evaluator, piece, other.cut, replaced, inset, 'inset') : { line: other.cut };
   if (!cut) return undefined;
   const smaller = between(other.cut, cut.line);
   if (!piece.allowance) {
     const allowance = Object.fromEntries(cut.line.map(({ name }) => [name, 0]));
     return atOrigin({ stitch: cut.line, cut: cut.line, allowance, replaced, inset: smaller });
   }
-  const stitch = moveIn(reckoning, piece, cut.line, replaced, piece.allowance, 'allowance');
+  const stitch = moveIn(evaluator, piece, cut.line, replaced, piece.allowance, 'allowance');
   return stitch && atOrigin({ stitch: stitch.line, cut: cut.line, allowance: stitch.by, replaced, inset: smaller });
 }
 
@@ -188,18 +188,18 @@ function between(outer: Outline, inner: Outline): NonNullable<Lines['inset']> {
  * are where their own amounts bring them: so the box round it is what the sum of its sides says.
  */
 function moveIn(
-  reckoning: Reckoning,
+  evaluator: Evaluator,
   piece: CompiledPiece,
   outline: Outline,
   replaced: Replaced,
   edges: Edges,
   what: 'inset' | 'allowance',
 ): { line: Outline; by: Record<string, number> } | undefined {
-  const by = edgeLengths(reckoning, outline, edges, replaced, Math.min);
-  const sides = isRectangle(reckoning.compiled, piece) && replaced !== NONE ? reckoning.edges(edges) : undefined;
+  const by = edgeLengths(evaluator, outline, edges, replaced, Math.min);
+  const sides = isRectangle(evaluator.compiled, piece) && replaced !== NONE ? evaluator.edges(edges) : undefined;
   // The sides of a rectangle go no farther in than their corners at first, so that no corner is eaten by a side.
   const first = by && (sides ? noFartherThanCorners(outline, replaced, by) : by);
-  const moved = first && settled(reckoning, [...piece.place, what], removeAllowance(outline, first));
+  const moved = first && settled(evaluator, [...piece.place, what], removeAllowance(outline, first));
   if (!moved) return undefined;
   const line = named(moved, outline, replaced);
   if (!sides) return { line, by };
@@ -247,12 +247,12 @@ function rootOf(compiled: Compiled, piece: CompiledPiece): CompiledPiece | undef
   return root?.shape?.kind === 'like' ? undefined : root;
 }
 
-function drawOutline(reckoning: Reckoning, piece: CompiledPiece): Lines | undefined {
+function drawOutline(evaluator: Evaluator, piece: CompiledPiece): Lines | undefined {
   if (piece.shape?.kind !== 'outline') return undefined;
   const points: Point[] = [];
   for (const point of piece.shape.points) {
-    const [x, y] = [reckoning.quantity(point.x), reckoning.quantity(point.y)];
-    const [across, up] = [x && coordinate(reckoning, point.x, x), y && coordinate(reckoning, point.y, y)];
+    const [x, y] = [evaluator.quantity(point.x), evaluator.quantity(point.y)];
+    const [across, up] = [x && coordinate(evaluator, point.x, x), y && coordinate(evaluator, point.y, y)];
     if (across === undefined || up === undefined) return undefined;
     points.push({ x: across, y: up });
   }
@@ -260,7 +260,7 @@ function drawOutline(reckoning: Reckoning, piece: CompiledPiece): Lines | undefi
   const place: Place = [...piece.place, 'outline'];
   if (crossesItself(points)) {
     const message = `The outline of ${quote(piece.label)} crosses itself.`;
-    reckoning.report({
+    evaluator.report({
       severity: 'error',
       place,
       code: 'outline-crosses',
@@ -273,28 +273,28 @@ function drawOutline(reckoning: Reckoning, piece: CompiledPiece): Lines | undefi
   const box = bounds(drawn);
   // Points on one line, or on their way there and back, enclose nothing to cut.
   if (area(drawn) <= LINE * Math.max(box.width, box.height)) {
-    const message = `The points of ${quote(piece.label)} lie on one line, ${reckoning.say(box.width)} x ${reckoning.say(box.height)}. There is nothing to cut.`;
+    const message = `The points of ${quote(piece.label)} lie on one line, ${evaluator.say(box.width)} x ${evaluator.say(box.height)}. There is nothing to cut.`;
     const fix = 'Give the points across and up: [0 in, 0 in], [8 in, 0 in], [8 in, 3 in].';
-    reckoning.report({ severity: 'error', place, code: 'outline-flat', message, fix });
+    evaluator.report({ severity: 'error', place, code: 'outline-flat', message, fix });
     return undefined;
   }
-  const stitch = shapeCorners(reckoning, piece, drawn);
+  const stitch = shapeCorners(evaluator, piece, drawn);
   if (!stitch) return undefined;
   const replaced = piece.corners.length === 0 ? NONE : replacedBy(drawn);
   const allowance = piece.allowance
-    ? edgeLengths(reckoning, stitch, piece.allowance, replaced, Math.max)
+    ? edgeLengths(evaluator, stitch, piece.allowance, replaced, Math.max)
     : Object.fromEntries(stitch.map(({ name }) => [name, 0]));
-  const moved = allowance && settled(reckoning, place, addAllowance(stitch, allowance));
+  const moved = allowance && settled(evaluator, place, addAllowance(stitch, allowance));
   return moved && atOrigin({ stitch, cut: named(moved, stitch, replaced), allowance, replaced });
 }
 
 /** A coordinate is a length; a plain nought needs no unit. */
 function coordinate(
-  reckoning: Reckoning,
-  written: Parameters<Reckoning['length']>[0],
+  evaluator: Evaluator,
+  rawValue: Parameters<Evaluator['length']>[0],
   { value, dimension }: { value: number; dimension: number },
 ): number | undefined {
-  return dimension === 0 && value === 0 ? 0 : reckoning.length(written);
+  return dimension === 0 && value === 0 ? 0 : evaluator.length(rawValue);
 }
 
 function crossesItself(points: readonly Point[]): boolean {
@@ -312,18 +312,18 @@ function crossesItself(points: readonly Point[]): boolean {
 
 /** The lengths at the edges of any outline. */
 function edgeLengths(
-  reckoning: Reckoning,
+  evaluator: Evaluator,
   outline: Outline,
   edges: Edges,
   replaced: Replaced,
   pick: (a: number, b: number) => number,
 ): Record<string, number> | undefined {
   const lengths = new Map<string, number | undefined>();
-  const written = (name: string) => edges.byName.get(plainName(name)) ?? edges.others;
+  const rawValue = (name: string) => edges.byName.get(plainName(name)) ?? edges.others;
   const own = outline.flatMap(({ name }) => replaced.get(name) ?? [name]);
   for (const name of own) {
-    const value = written(name);
-    lengths.set(name, value ? reckoning.length(value) : 0);
+    const value = rawValue(name);
+    lengths.set(name, value ? evaluator.length(value) : 0);
   }
   if ([...lengths.values()].includes(undefined)) return undefined;
   return amounts(outline, replaced, (edge) => lengths.get(edge), pick);
@@ -337,10 +337,10 @@ function atOrigin(lines: Lines): Lines {
 }
 
 /** The outline, or its fault as a finding. */
-function settled(reckoning: Reckoning, place: Place, result: Result<Outline, GeometryFault>): Outline | undefined {
+function settled(evaluator: Evaluator, place: Place, result: Result<Outline, GeometryFault>): Outline | undefined {
   if (result.ok) return result.value;
   const { code, message } = result.fault;
-  reckoning.report({ severity: 'error', place, code, message });
+  evaluator.report({ severity: 'error', place, code, message });
   return undefined;
 }
 
@@ -350,22 +350,22 @@ export function sizePlace(piece: CompiledPiece): Place {
 }
 
 /** The marks on the cut edge. */
-export function drawNotches(reckoning: Reckoning, piece: CompiledPiece, cut: Outline): Notch[] {
+export function drawNotches(evaluator: Evaluator, piece: CompiledPiece, cut: Outline): Notch[] {
   const ring = sides(cut);
   return piece.notches.flatMap(({ on, at, label, place }): Notch[] => {
     const side = ring.find((one) => plainName(one.name) === plainName(on));
     if (!side) {
       const known = ring.map((one) => one.name);
       const finding = unknownEdge(on, known, piece.label, [...place, 'on']);
-      reckoning.report({ ...finding, start: 0, end: on.length });
+      evaluator.report({ ...finding, start: 0, end: on.length });
       return [];
     }
     const size = sideLength(side);
-    const along = at === 'middle' ? size / 2 : reckoning.length(at);
+    const along = at === 'middle' ? size / 2 : evaluator.length(at);
     if (along === undefined) return [];
     if (along > size) {
-      const message = `The ${side.name} edge of ${quote(piece.label)} is only ${reckoning.say(size)} long.`;
-      reckoning.report({
+      const message = `The ${side.name} edge of ${quote(piece.label)} is only ${evaluator.say(size)} long.`;
+      evaluator.report({
         severity: 'error',
         place: [...place, 'at'],
         code: 'off-the-edge',
@@ -387,19 +387,19 @@ function fromLowEnd(side: Side, share: number): Point {
 }
 
 /** Fold lines from edge to edge of the box round the cut line: the pleats’, then the file’s own. */
-export function drawFolds(reckoning: Reckoning, piece: CompiledPiece, size: Size): FoldLine[] {
-  const pleats = reckoning.plan(piece);
+export function drawFolds(evaluator: Evaluator, piece: CompiledPiece, size: Size): FoldLine[] {
+  const pleats = evaluator.plan(piece);
   const folds: FoldLine[] = (pleats?.folds ?? []).map(({ at, kind, pocket }) => {
     const mark = pleats!.from === 'top' ? size.height - at : at;
     return { kind, edge: pleats!.from, at: mark, ...across(pleats!.from, mark, size), pocket };
   });
-  for (const { edge, kind, at: written, label } of piece.folds) {
-    const at = reckoning.length(written);
+  for (const { edge, kind, at: rawValue, label } of piece.folds) {
+    const at = evaluator.length(rawValue);
     if (at === undefined) continue;
     const room = edge === 'bottom' || edge === 'top' ? size.height : size.width;
     if (at > room) {
-      const message = `This fold lies beyond ${quote(piece.label)}, which measures only ${reckoning.say(room)} that way.`;
-      reckoning.report({ severity: 'error', place: written.place, code: 'off-the-edge', message, amount: at - room });
+      const message = `This fold lies beyond ${quote(piece.label)}, which measures only ${evaluator.say(room)} that way.`;
+      evaluator.report({ severity: 'error', place: rawValue.place, code: 'off-the-edge', message, amount: at - room });
       continue;
     }
     folds.push({ kind, edge, at, ...across(edge, at, size), ...(label !== undefined && { label }) });

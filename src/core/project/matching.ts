@@ -2,8 +2,8 @@
 import { formatLength, listed, quote, type Diagnostic, type Place } from '../measure/index.ts';
 import { unknownThing } from './compile.ts';
 import { plainName } from './names.ts';
-import { reckoningOf, type Reckoning } from './reckon.ts';
-import { readValue, type Reader } from './written.ts';
+import { evaluatorOf, type Evaluator } from './evaluator.ts';
+import { readValue, type Reader } from './raw-value.ts';
 import type { Pattern } from './pattern.ts';
 import type { ProjectFile } from './schema.ts';
 
@@ -32,8 +32,8 @@ const known = new WeakMap<Pattern, Matching>();
 export function matchingOf(pattern: Pattern): Matching {
   let found = known.get(pattern);
   if (!found) {
-    const reckoning = reckoningOf(pattern);
-    found = reckoning ? work(pattern, reckoning) : nothing;
+    const evaluator = evaluatorOf(pattern);
+    found = evaluator ? work(pattern, evaluator) : nothing;
     known.set(pattern, found);
   }
   return found;
@@ -72,17 +72,17 @@ export function printOf(
   return repeat === undefined || Object.keys(at).length === 0 ? undefined : { repeat, at };
 }
 
-function work(pattern: Pattern, reckoning: Reckoning): Matching {
-  const { file, home, names } = reckoning.compiled;
+function work(pattern: Pattern, evaluator: Evaluator): Matching {
+  const { file, home, names } = evaluator.compiled;
   const findings: Diagnostic[] = [];
-  const before = reckoning.findings.length;
+  const before = evaluator.findings.length;
   const reader: Reader = { home, names, findings };
   const refuse = (place: Place, code: string, message: string, fix: string): void => {
     findings.push({ severity: 'error', place, code, message, fix });
   };
   const lengthAt = (raw: Parameters<typeof readValue>[0], place: Place): number | undefined => {
-    const written = readValue(raw, place, reader);
-    return written && reckoning.length(written);
+    const rawValue = readValue(raw, place, reader);
+    return rawValue && evaluator.length(rawValue);
   };
 
   const repeats = new Map<string, number>();
@@ -93,7 +93,7 @@ function work(pattern: Pattern, reckoning: Reckoning): Matching {
     if (repeat === undefined) continue;
     if (repeat >= 1 && repeat <= LONGEST_REPEAT) repeats.set(role, repeat);
     else {
-      const message = `A print cannot begin again every ${reckoning.say(repeat)}.`;
+      const message = `A print cannot begin again every ${evaluator.say(repeat)}.`;
       refuse(place, 'no-repeat', message, 'Measure from one motif to the next alike along the selvage.');
     }
   }
@@ -101,7 +101,7 @@ function work(pattern: Pattern, reckoning: Reckoning): Matching {
   const matches = new Map<string, { group: string; at: number }>();
   for (const [i, group] of (file.cutting?.match ?? []).entries())
     matchGroup(group, `match ${i + 1}`, ['cutting', 'match', i]);
-  return { repeats, matches, findings: [...findings, ...reckoning.findings.slice(before)] };
+  return { repeats, matches, findings: [...findings, ...evaluator.findings.slice(before)] };
 
   function matchGroup({ pieces, at }: MatchFile, group: string, place: Place): void {
     if (at !== undefined && at.length !== pieces.length) {
@@ -111,7 +111,7 @@ function work(pattern: Pattern, reckoning: Reckoning): Matching {
     }
     const found = pieces.flatMap((name, k): { name: string; at: number; place: Place }[] => {
       const its: Place = [...place, 'pieces', k];
-      const all = [...reckoning.compiled.pieces.keys()];
+      const all = [...evaluator.compiled.pieces.keys()];
       const own = all.find((one) => plainName(one) === plainName(name));
       if (own === undefined) {
         findings.push(unknownThing('piece', name, all, its));
@@ -133,7 +133,7 @@ function work(pattern: Pattern, reckoning: Reckoning): Matching {
       const height = at === undefined ? 0 : lengthAt(at[k]!, [...place, 'at', k]);
       if (height === undefined) return [];
       if (height < -0.05 || height > piece.size.height + 0.05) {
-        const message = `${quote(own)} is ${reckoning.say(piece.size.height)} high; ${reckoning.say(height)} lies outside it.`;
+        const message = `${quote(own)} is ${evaluator.say(piece.size.height)} high; ${evaluator.say(height)} lies outside it.`;
         refuse([...place, 'at', k], 'outside', message, 'Measure from its lower cut edge.');
         return [];
       }

@@ -1,7 +1,7 @@
 /** The shelf of materials, in mm and one edition. */
 import { type Diagnostic, defaultGrid, inEdition, parseLength, quote } from '../measure/index.ts';
 import { plainName } from './names.ts';
-import { readEditions } from './written.ts';
+import { readEditions } from './raw-value.ts';
 import type { Edition, Grid } from '../measure/index.ts';
 import type { Material } from './pattern.ts';
 import type { MaterialsFile } from './schema.ts';

@@ -11,6 +11,10 @@
  * Practical, p. 203).
  */
 
+import { evaluate, type Node } from '../formula/index.ts';
+import { foldTerm, panelHeightTerm, pocketDepthTerm, type PartTerm, type PleatTerms } from './pleat-terms.ts';
+import { numberTerm, type Term } from './terms.ts';
+
 /** More pockets than anyone folds into one strip; a guard against a slip of the key. */
 export const MOST_POCKETS = 24;
 
@@ -106,6 +110,9 @@ export type PleatFolds = Strip & {
   folds: readonly number[];
 };
 
+/** The sums of a wish: where a fold lies from the bottom raw edge, asked for from fold 1 on, and how high the panel is. */
+export type PleatSums = { fold(n: number): number; panelHeight(): number };
+
 /** Less than this is no difference: half the tolerance of "the same length" would already be too fine to sew. */
 const NONE = 1e-6;
 
@@ -118,13 +125,14 @@ const fail = (code: PleatFault['code'], field: PleatFault['field'], more: Partia
  * The fold lines for the pockets one wishes for.
  *
  * Without `length` the strip is as long as it has to be. Without `head` and `height` the panel ends at the seam
- * allowance above the last pocket, or, when the length is given, where the strip ends.
+ * allowance above the last pocket, or, when the length is given, where the strip ends. `sums` works the sums of pleats
+ * out in the names of a project; without it the same sums are worked out for the wish alone.
  *
  * @example
  * planPleats({ pockets: 2, depth: 50, step: 20, allowance: { bottom: 6, top: 6 } }).value.stripLength // => 282
  * planPleats({ pockets: 2, depth: 50, step: 20, allowance: { bottom: 6, top: 6 } }).value.folds.map((f) => f.at) // => [56, 106, 176, 226]
  */
-export function planPleats(wish: PleatWish): PleatResult {
+export function planPleats(wish: PleatWish, sums: PleatSums = sumsOf(wish)): PleatResult {
   const { pockets: count, depth, step, allowance, lift = 0, bottoms = 'stepped' } = wish;
   if (!Number.isInteger(count) || count < 1) return fail('pockets-not-whole', 'pockets');
   if (count > MOST_POCKETS) return fail('too-many-pockets', 'pockets');
@@ -132,19 +140,56 @@ export function planPleats(wish: PleatWish): PleatResult {
   if (!(step > NONE) && count > 1) return fail('no-step', 'step', { amount: -step });
   if (lift < -allowance.bottom) return fail('below-bottom-edge', 'lift', { amount: -allowance.bottom - lift });
 
-  const base = allowance.bottom + lift;
-  const tops: number[] = [];
-  const valleys: number[] = [];
-  for (let k = 0; k < count; k++) {
-    tops.push(base + depth + k * step);
-    valleys.push(bottoms === 'level' ? base : base + k * step);
-  }
-  const highest = tops[count - 1]!;
+  const folds = Array.from({ length: 2 * count }, (_, i) => sums.fold(i + 1));
+  const heights = heightsOf(folds);
+  const highest = heights.at(-2)!;
   const head = wish.head ?? (wish.height === undefined && wish.length === undefined ? allowance.top : undefined);
   if (head !== undefined && head < allowance.top - NONE) {
     return fail('head-too-low', 'head', { amount: allowance.top - head });
   }
-  return assemble(tops, valleys, bottoms, { ...wish, top: head === undefined ? undefined : highest + head });
+  // With a height of its own the panel may be trimmed; then its end is no size that has a name.
+  const top = head === undefined ? undefined : wish.height === undefined ? sums.panelHeight() : highest + head;
+  return assemble(folds, heights, bottoms, { ...wish, top });
+}
+
+/** The same sums for a wish alone. Its lengths stand in them as they are. */
+function sumsOf({ pockets, depth, step, lift = 0, head, allowance, bottoms }: PleatWish): PleatSums {
+  const terms: PleatTerms = {
+    bottom: millimetres(allowance.bottom),
+    top: millimetres(allowance.top),
+    pockets: numberTerm(pockets),
+    depth: millimetres(depth),
+    step: millimetres(step),
+    lift: millimetres(lift),
+    head: head === undefined ? undefined : millimetres(head),
+    isLevel: bottoms === 'level',
+  };
+  const value = ({ text, tree }: Term) => {
+    const found = evaluate({ text, tree, names: [] }, { get: () => undefined });
+    return found.ok ? found.value.value : NaN;
+  };
+  let last = 0;
+  const of: PartTerm = (part) => (part.what === 'pocket depth' ? pocketDepthTerm(terms, part.n) : millimetres(last));
+  return {
+    fold: (n) => (last = value(foldTerm(terms, n, of))),
+    panelHeight: () => value(panelHeightTerm(terms)),
+  };
+}
+
+function millimetres(value: number): Term {
+  const text = `${value} mm`;
+  const tree: Node = { kind: 'length', value, edition: 'metric', start: 0, end: text.length };
+  return { text, tree, loose: false, sayable: true };
+}
+
+/** How high each fold lies in the folded panel: the ways go up and down by turns. */
+function heightsOf(folds: readonly number[]): number[] {
+  let [at, height] = [0, 0];
+  return folds.map((fold, i) => {
+    height += i % 2 === 0 ? fold - at : at - fold;
+    at = fold;
+    return height;
+  });
 }
 
 /**
@@ -161,25 +206,22 @@ export function planFolds(strip: PleatFolds): PleatResult {
   if (from === 'top' && length === undefined) return fail('no-length', 'length');
   const at = from === 'top' ? strip.folds.map((fold) => length! - fold) : [...strip.folds];
 
-  const tops: number[] = [];
-  const valleys: number[] = [];
-  let height = 0;
+  const heights = heightsOf(at);
   let before = 0;
   for (const [i, fold] of at.entries()) {
     if (!(fold > before + NONE)) return fail('folds-out-of-order', 'folds', { index: i, amount: before - fold });
-    height += i % 2 === 0 ? fold - before : before - fold;
+    const height = heights[i]!;
     if (height < -NONE) return fail('below-bottom-edge', 'folds', { index: i, amount: -height });
-    (i % 2 === 0 ? tops : valleys).push(height);
     before = fold;
-    const n = tops.length;
-    if (i % 2 === 0 && n > 1 && !(tops[n - 1]! > tops[n - 2]! + NONE)) {
-      return fail('pocket-hidden', 'folds', { index: i, amount: tops[n - 2]! - tops[n - 1]! });
+    const inFront = i % 2 === 0 ? heights[i - 2] : undefined;
+    if (inFront !== undefined && !(height > inFront + NONE)) {
+      return fail('pocket-hidden', 'folds', { index: i, amount: inFront - height });
     }
   }
   if (length === undefined && strip.height === undefined) return fail('no-length', 'length');
   if (length !== undefined && length < before + NONE)
     return fail('strip-too-short', 'length', { amount: before - length });
-  return assemble(tops, valleys, evenness(tops, valleys), strip);
+  return assemble(at, heights, undefined, strip);
 }
 
 /** Whether pockets given by their folds are of one depth, or all end at one height. */
@@ -189,29 +231,33 @@ function evenness(tops: readonly number[], valleys: readonly number[]): PleatPla
   return same(valleys) ? 'level' : 'free';
 }
 
-/** Sums the ways up and down, and sees to length, height and trimming. `top` is where the strip's own top edge is wished. */
+/**
+ * Folds the strip at its lines, and sees to length, height and trimming. `top` is where the strip's own top edge is
+ * wished.
+ */
 function assemble(
-  tops: readonly number[],
-  valleys: readonly number[],
-  bottoms: PleatPlan['bottoms'],
+  lines: readonly number[],
+  heights: readonly number[],
+  wished: PleatWish['bottoms'],
   strip: Strip & { top?: number | undefined },
 ): PleatResult {
-  const folds: PleatFold[] = [];
+  const tops = heights.filter((_, i) => i % 2 === 0);
+  const valleys = heights.filter((_, i) => i % 2 === 1);
+  const folds = lines.map((at, i): PleatFold => ({
+    at,
+    kind: i % 2 === 0 ? 'mountain' : 'valley',
+    height: heights[i]!,
+    pocket: Math.floor(i / 2) + 1,
+  }));
   const runs: Run[] = [];
   let at = 0;
   let height = 0;
-  const go = (to: number) => {
-    const start = at;
-    at += Math.abs(to - height);
-    runs.push({ start, end: at, from: height, to });
+  const go = (end: number, to: number) => {
+    runs.push({ start: at, end, from: height, to });
+    at = end;
     height = to;
   };
-  for (const [k, top] of tops.entries()) {
-    go(top);
-    folds.push({ at, kind: 'mountain', height, pocket: k + 1 });
-    go(valleys[k]!);
-    folds.push({ at, kind: 'valley', height, pocket: k + 1 });
-  }
+  for (const fold of folds) go(fold.at, fold.height);
   const highest = tops.at(-1)!;
   const lastFold = at;
 
@@ -228,7 +274,7 @@ function assemble(
     const field = strip.length === undefined ? 'head' : 'length';
     return fail(field === 'head' ? 'head-too-low' : 'strip-too-short', field, { amount: panelHeight - end });
   }
-  go(panelHeight);
+  go(at + Math.abs(panelHeight - height), panelHeight);
   const trim = Math.max(0, end - panelHeight);
 
   const pockets = tops.map((top, k): Pocket => {
@@ -241,7 +287,7 @@ function assemble(
       pockets,
       folds,
       runs,
-      bottoms,
+      bottoms: wished ?? evenness(tops, valleys),
       from: strip.from ?? 'bottom',
       stripLength: strip.length ?? at + trim,
       panelHeight,

@@ -3,7 +3,7 @@ import { farApart, formatLength, isOnGrid, quote } from '../measure/index.ts';
 import { plainName, singleBlanks } from './names.ts';
 import type { Diagnostic, Place, Grid } from '../measure/index.ts';
 import type { ProjectFile } from './schema.ts';
-import type { Reader, Written } from './written.ts';
+import type { Reader, RawValue } from './raw-value.ts';
 
 /** A name begins with a letter; a formula tells it from the signs around it. */
 const READABLE = /^\p{L}[\p{L}\p{M}\p{N}_'’ -]*$/u;
@@ -36,12 +36,12 @@ export function reportBorrowedNames(
 }
 
 /** A stated value between two marks is shown rounded everywhere; the author should know. */
-export function noteOffGrid(written: Written | undefined, grid: Grid, { findings }: Reader): void {
-  if (written?.kind !== 'length') return;
+export function noteOffGrid(rawValue: RawValue | undefined, grid: Grid, { findings }: Reader): void {
+  if (rawValue?.kind !== 'length') return;
   for (const edition of ['inch', 'metric'] as const) {
-    const value = written.stated[edition];
+    const value = rawValue.stated[edition];
     if (value === undefined || isOnGrid(value, edition, grid)) continue;
-    const place = written.text === '' ? [...written.place, edition === 'inch' ? 'in' : 'mm'] : written.place;
+    const place = rawValue.text === '' ? [...rawValue.place, edition === 'inch' ? 'in' : 'mm'] : rawValue.place;
     const shown = formatLength(value, edition, { grid });
     const message = `This lies between two marks of the ${edition} ruler. Pages show it as ${quote(shown)}.`;
     findings.push({ severity: 'note', place, code: 'off-grid', message });
@@ -49,9 +49,9 @@ export function noteOffGrid(written: Written | undefined, grid: Grid, { findings
 }
 
 /** The values for both editions that no ruler takes for one length. */
-export function reportApart(written: Written | undefined, { findings }: Reader): void {
-  if (written?.kind !== 'length') return;
-  const { inch, metric } = written.stated;
+export function reportApart(rawValue: RawValue | undefined, { findings }: Reader): void {
+  if (rawValue?.kind !== 'length') return;
+  const { inch, metric } = rawValue.stated;
   if (inch === undefined || metric === undefined || !farApart(inch, metric)) return;
   const [said, same, other] = [
     formatLength(inch, 'inch'),
@@ -60,7 +60,7 @@ export function reportApart(written: Written | undefined, { findings }: Reader):
   ];
   const message = `${said} is ${same}, but the metric edition says ${other}.`;
   const fix = 'Correct one of them, or say why they differ: editions: <reason>.';
-  const place = [...written.place, 'mm'];
+  const place = [...rawValue.place, 'mm'];
   findings.push({ severity: 'error', place, code: 'editions-apart', message, fix, amount: Math.abs(inch - metric) });
 }
 

@@ -1,16 +1,14 @@
 /** From a project file and a learner's choices to every number of the project, in one edition. */
-import { closest, formatLength, isOnGrid, ON_MARK, quote } from '../measure/index.ts';
+import { closest, formatLength, isOnGrid, quote } from '../measure/index.ts';
 import { bounds } from '../geometry/index.ts';
 import { checkHold } from './holds.ts';
-import { evaluate } from '../formula/index.ts';
 import { compiled, unknownThing, type Compiled, type CompiledMeasure } from './compile.ts';
-import { boxIsSum, drawFolds, drawNotches, sizePlace } from './lines.ts';
-import { formulaOf } from './worded.ts';
-import { keepReckoning, LARGEST, Reckoning, SMALLEST, type Choices } from './reckon.ts';
+import { drawFolds, drawNotches, sizePlace } from './lines.ts';
+import { keepEvaluator, LARGEST, Evaluator, SMALLEST, type Choices } from './evaluator.ts';
 import { namedParts, plainName } from './names.ts';
 import { materialOf, type Materials } from './materials.ts';
 import type { Adjustable, Cutting, HoldCheck, Making, Measure, OptionChoice, Pattern, Piece, Role } from './pattern.ts';
-import type { Written } from './written.ts';
+import type { RawValue } from './raw-value.ts';
 import type { CompiledPiece } from './shapes.ts';
 import type { Diagnostic, Edition } from '../measure/index.ts';
 import type { ProjectFile } from './schema.ts';
@@ -42,17 +40,17 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
   const edition = settings.edition ?? project.home;
   const asked: Diagnostic[] = [];
   const on = chosenOptions(project, settings.options ?? {}, asked);
-  const lessons = new Reckoning(project, edition, { values: new Map(), on });
+  const lessons = new Evaluator(project, edition, { values: new Map(), on });
   const choices: Choices = { values: chosenValues(project, settings.values ?? {}, edition, lessons, asked), on };
-  const reckoning = new Reckoning(project, edition, choices);
+  const evaluator = new Evaluator(project, edition, choices);
 
   const wanted = wantedBy(project, on);
-  const measures = reckonMeasures(reckoning, lessons);
-  const pieces = reckonPieces(reckoning, wanted, measures);
-  const holds = checkHolds(reckoning, pieces);
-  const materials = findMaterials(reckoning, wanted, settings.materials);
-  const making = findMaking(reckoning, on, wanted);
-  const finished = findFinished(reckoning);
+  const measures = evaluateMeasures(evaluator, lessons);
+  const pieces = evaluatePieces(evaluator, wanted, measures);
+  const holds = checkHolds(evaluator, pieces);
+  const materials = findMaterials(evaluator, wanted, settings.materials);
+  const making = findMaking(evaluator, on, wanted);
+  const finished = findFinished(evaluator);
   const pattern: Pattern = {
     title: file.title,
     ...(file.summary !== undefined && { summary: file.summary }),
@@ -69,12 +67,12 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
       ]),
     ),
     holds,
-    cutting: findCutting(reckoning),
+    cutting: findCutting(evaluator),
     ...(making && { making }),
     ...(finished && { finished }),
-    findings: [...project.findings, ...asked, ...reckoning.findings],
+    findings: [...project.findings, ...asked, ...evaluator.findings],
   };
-  keepReckoning(pattern, reckoning);
+  keepEvaluator(pattern, evaluator);
   return pattern;
 }
 
@@ -100,7 +98,7 @@ function chosenValues(
   project: Compiled,
   asked: Readonly<Record<string, number>>,
   edition: Edition,
-  lessons: Reckoning,
+  lessons: Evaluator,
   findings: Diagnostic[],
 ): Map<string, number> {
   const chosen = new Map<string, number>();
@@ -139,7 +137,7 @@ function refusalOf(
   value: number,
   { grid }: Compiled,
   edition: Edition,
-  lessons: Reckoning,
+  lessons: Evaluator,
 ): { code: string; message: string; amount?: number } | undefined {
   const { min, max } = measure.range![edition];
   const isCount = measure.kind === 'count';
@@ -176,17 +174,17 @@ function wantedBy(project: Compiled, on: ReadonlySet<string>): (name: string) =>
   };
 }
 
-function reckonMeasures(reckoning: Reckoning, lessons: Reckoning): [string, Measure][] {
+function evaluateMeasures(evaluator: Evaluator, lessons: Evaluator): [string, Measure][] {
   const measures: [string, Measure][] = [];
-  for (const measure of reckoning.compiled.measures.values()) {
+  for (const measure of evaluator.compiled.measures.values()) {
     const { name, label, kind, note } = measure;
-    const found = reckoning.measure(measure);
+    const found = evaluator.measure(measure);
     if (!found) continue;
     const { value, dimension } = found;
     const made: Measure = { name, label, value, dimension, source: kind === 'formula' ? 'derived' : 'stated' };
-    const written = reckoning.writtenOf(measure);
-    if (kind !== 'count' && written?.kind === 'formula') made.formula = written.formula;
-    const adjustable = adjustableOf(measure, reckoning.edition, lessons);
+    const rawValue = evaluator.rawValueOf(measure);
+    if (kind !== 'count' && rawValue?.kind === 'formula') made.formula = rawValue.formula;
+    const adjustable = adjustableOf(measure, evaluator.edition, lessons);
     if (adjustable) made.adjustable = adjustable;
     if (note !== undefined) made.note = note;
     measures.push([name, made]);
@@ -195,24 +193,24 @@ function reckonMeasures(reckoning: Reckoning, lessons: Reckoning): [string, Meas
 }
 
 /** Makes the pieces that are wanted, and adds the numbers that all pieces give to `measures`. */
-function reckonPieces(
-  reckoning: Reckoning,
+function evaluatePieces(
+  evaluator: Evaluator,
   wanted: (name: string) => boolean,
   measures: [string, Measure][],
 ): Record<string, Piece> {
   const pieces: [string, Piece][] = [];
-  for (const piece of reckoning.compiled.pieces.values()) {
-    const heard = reckoning.findings.length;
-    const made = makePiece(reckoning, piece);
-    measures.push(...partMeasures(reckoning, piece));
+  for (const piece of evaluator.compiled.pieces.values()) {
+    const heard = evaluator.findings.length;
+    const made = makePiece(evaluator, piece);
+    measures.push(...partMeasures(evaluator, piece));
     // A piece that the options leave out still gives its numbers, but its faults do not matter now.
-    if (!wanted(piece.name)) reckoning.forget(heard);
+    if (!wanted(piece.name)) evaluator.forget(heard);
     else if (made) pieces.push([piece.name, made]);
   }
   return Object.fromEntries(pieces);
 }
 
-function adjustableOf(measure: CompiledMeasure, edition: Edition, lessons: Reckoning): Adjustable | undefined {
+function adjustableOf(measure: CompiledMeasure, edition: Edition, lessons: Evaluator): Adjustable | undefined {
   const lesson = measure.range && lessons.measure(measure);
   return (
     lesson && { kind: measure.kind === 'count' ? 'count' : 'length', ...measure.range![edition], lesson: lesson.value }
@@ -220,13 +218,13 @@ function adjustableOf(measure: CompiledMeasure, edition: Edition, lessons: Recko
 }
 
 /** The numbers that a piece gives to formulas, as measures. */
-function partMeasures(reckoning: Reckoning, piece: CompiledPiece): [string, Measure][] {
-  const { compiled: project } = reckoning;
-  const plan = reckoning.plan(piece);
+function partMeasures(evaluator: Evaluator, piece: CompiledPiece): [string, Measure][] {
+  const { compiled: project } = evaluator;
+  const plan = evaluator.plan(piece);
   if (piece.pleats && !plan) return [];
   const measures: [string, Measure][] = [];
   for (const { part, name, label } of namedParts(piece.name, piece.label, plan?.pockets.length ?? 0)) {
-    const value = reckoning.part(piece.name, part);
+    const value = evaluator.part(piece.name, part);
     // A measure of the file that has taken this name hides it.
     if (value === undefined || project.measures.has(name)) continue;
     const source = plan && part.what !== 'width' && part.what !== 'finished width' ? 'pleats' : 'piece';
@@ -238,12 +236,9 @@ function partMeasures(reckoning: Reckoning, piece: CompiledPiece): [string, Meas
         value,
         dimension: 1,
         source,
-        // Few are ever shown, and reading a formula takes longer than all the rest.
+        // Few are ever shown.
         get formula() {
-          const formula = formulaOf(project, piece, part, plan);
-          const sum = formula && !boxIsSum(project, piece) ? evaluate(formula, reckoning.scope) : undefined;
-          // A sum that is not what the outline measures is no sum to show.
-          return sum && !(sum.ok && Math.abs(sum.value.value - value) < ON_MARK) ? undefined : formula;
+          return evaluator.formula(piece, part);
         },
       },
     ]);
@@ -251,16 +246,16 @@ function partMeasures(reckoning: Reckoning, piece: CompiledPiece): [string, Meas
   return measures;
 }
 
-function makePiece(reckoning: Reckoning, piece: CompiledPiece): Piece | undefined {
-  const lines = reckoning.lines(piece);
-  const count = piece.count ? reckoning.count(piece.count) : 1;
+function makePiece(evaluator: Evaluator, piece: CompiledPiece): Piece | undefined {
+  const lines = evaluator.lines(piece);
+  const count = piece.count ? evaluator.count(piece.count) : 1;
   if (!lines || count === undefined) return undefined;
   const { width, height } = bounds(lines.cut);
   const place = sizePlace(piece);
   const [longest, shortest] = [Math.max(width, height), Math.min(width, height)];
   if (longest > LARGEST) {
-    const message = `${quote(piece.label)} is ${reckoning.say(longest)} long. That is more than 100 m, longer than a roll of cloth.`;
-    reckoning.report({
+    const message = `${quote(piece.label)} is ${evaluator.say(longest)} long. That is more than 100 m, longer than a roll of cloth.`;
+    evaluator.report({
       severity: 'error',
       place,
       code: 'too-large',
@@ -271,8 +266,8 @@ function makePiece(reckoning: Reckoning, piece: CompiledPiece): Piece | undefine
     return undefined;
   }
   if (!(shortest >= SMALLEST)) {
-    const message = `${quote(piece.label)} is only ${reckoning.say(shortest)} wide. Nobody can cut less than 1 mm.`;
-    reckoning.report({
+    const message = `${quote(piece.label)} is only ${evaluator.say(shortest)} wide. Nobody can cut less than 1 mm.`;
+    evaluator.report({
       severity: 'error',
       place,
       code: 'too-small',
@@ -283,9 +278,9 @@ function makePiece(reckoning: Reckoning, piece: CompiledPiece): Piece | undefine
     return undefined;
   }
   const sewn = bounds(lines.stitch);
-  const pleats = reckoning.plan(piece);
+  const pleats = evaluator.plan(piece);
   const { top = 0, bottom = 0 } = lines.allowance;
-  const joinSeam = piece.joined && joinSeamOf(reckoning, piece, lines.allowance, width >= height);
+  const joinSeam = piece.joined && joinSeamOf(evaluator, piece, lines.allowance, width >= height);
   return {
     name: piece.name,
     label: piece.label,
@@ -298,8 +293,8 @@ function makePiece(reckoning: Reckoning, piece: CompiledPiece): Piece | undefine
     sewn: { width: sewn.width, height: pleats ? pleats.panelHeight - top - bottom : sewn.height },
     grain: piece.grain,
     nap: piece.nap,
-    folds: drawFolds(reckoning, piece, { width, height }),
-    notches: drawNotches(reckoning, piece, lines.cut),
+    folds: drawFolds(evaluator, piece, { width, height }),
+    notches: drawNotches(evaluator, piece, lines.cut),
     ...(pleats && { pleats }),
     ...(piece.shape?.kind === 'like' && { insetFrom: piece.shape.piece }),
     ...(lines.inset && { inset: lines.inset }),
@@ -312,57 +307,57 @@ function makePiece(reckoning: Reckoning, piece: CompiledPiece): Piece | undefine
 
 /** What the joins of a strip take: their own seam, that of its short edges, or the measure called seam. */
 function joinSeamOf(
-  reckoning: Reckoning,
+  evaluator: Evaluator,
   { joinSeam }: CompiledPiece,
   { left = 0, right = 0, top = 0, bottom = 0 }: Record<string, number>,
   lying: boolean,
 ): number | undefined {
-  if (joinSeam) return reckoning.length(joinSeam);
+  if (joinSeam) return evaluator.length(joinSeam);
   const ends = lying ? Math.max(left, right) : Math.max(top, bottom);
-  return ends > 0 ? ends : seamOf(reckoning);
+  return ends > 0 ? ends : seamOf(evaluator);
 }
 
 /** The measure called seam, where it is a length. */
-function seamOf(reckoning: Reckoning): number | undefined {
-  const { measures } = reckoning.compiled;
+function seamOf(evaluator: Evaluator): number | undefined {
+  const { measures } = evaluator.compiled;
   const name = [...measures.keys()].find((one) => plainName(one) === 'seam');
-  const seam = name === undefined ? undefined : reckoning.measure(measures.get(name)!);
+  const seam = name === undefined ? undefined : evaluator.measure(measures.get(name)!);
   return seam?.dimension === 1 ? seam.value : undefined;
 }
 
-function checkHolds(reckoning: Reckoning, pieces: Record<string, Piece>): HoldCheck[] {
-  const { compiled: project, edition } = reckoning;
+function checkHolds(evaluator: Evaluator, pieces: Record<string, Piece>): HoldCheck[] {
+  const { compiled: project, edition } = evaluator;
   return project.holds.flatMap((hold) => {
     const piece = Object.hasOwn(pieces, hold.piece) ? pieces[hold.piece] : undefined;
-    const width = hold.own ? reckoning.length(hold.own.width) : hold.published!.width;
-    const height = hold.own ? reckoning.length(hold.own.height) : hold.published!.height;
-    const ease = hold.ease ? reckoning.length(hold.ease) : 0;
-    const cover = hold.cover && reckoning.number(hold.cover);
+    const width = hold.own ? evaluator.length(hold.own.width) : hold.published!.width;
+    const height = hold.own ? evaluator.length(hold.own.height) : hold.published!.height;
+    const ease = hold.ease ? evaluator.length(hold.ease) : 0;
+    const cover = hold.cover && evaluator.number(hold.cover);
     if (cover !== undefined && !(cover >= 0 && cover <= 1)) {
       const message = `A share from 0 to 1 belongs here, such as 2/3, not ${Number(cover.toFixed(3))}.`;
-      reckoning.report({ severity: 'error', place: hold.cover!.place, code: 'not-a-share', message });
+      evaluator.report({ severity: 'error', place: hold.cover!.place, code: 'not-a-share', message });
       return [];
     }
     if (!piece || width === undefined || height === undefined || ease === undefined) return [];
     const size = hold.turned ? { width: height, height: width } : { width, height };
     const { checks, findings } = checkHold(hold, piece, { size, ease, cover }, { edition, grid: project.grid });
-    for (const finding of findings) reckoning.report(finding);
+    for (const finding of findings) evaluator.report(finding);
     return checks;
   });
 }
 
 function findMaterials(
-  reckoning: Reckoning,
+  evaluator: Evaluator,
   wanted: (name: string) => boolean,
   shelf: Materials | undefined,
 ): Record<string, Role> {
-  const { compiled: project, edition } = reckoning;
+  const { compiled: project, edition } = evaluator;
   const roles: [string, Role][] = [];
-  for (const { role, label, use, place, count: written, lining, note } of project.roles.values()) {
+  for (const { role, label, use, place, count: rawValue, lining, note } of project.roles.values()) {
     if (!wanted(role)) continue;
     const material = shelf && materialOf(shelf, use, edition, project.grid);
-    if (shelf && !material) reckoning.report(unknownThing('material', use, Object.keys(shelf), place));
-    const count = written && reckoning.count(written);
+    if (shelf && !material) evaluator.report(unknownThing('material', use, Object.keys(shelf), place));
+    const count = rawValue && evaluator.count(rawValue);
     roles.push([
       role,
       {
@@ -379,9 +374,9 @@ function findMaterials(
   return Object.fromEntries(roles);
 }
 
-function findCutting(reckoning: Reckoning): Cutting {
-  const { cutting, file } = reckoning.compiled;
-  const amount = (written: Written | undefined): number => (written && reckoning.length(written)) ?? 0;
+function findCutting(evaluator: Evaluator): Cutting {
+  const { cutting, file } = evaluator.compiled;
+  const amount = (rawValue: RawValue | undefined): number => (rawValue && evaluator.length(rawValue)) ?? 0;
   return {
     manner: file.cutting?.manner ?? 'straight cuts',
     gap: amount(cutting.gap),
@@ -393,15 +388,15 @@ function findCutting(reckoning: Reckoning): Cutting {
 const LIFTS = 5;
 
 function findMaking(
-  reckoning: Reckoning,
+  evaluator: Evaluator,
   on: ReadonlySet<string>,
   wanted: (name: string) => boolean,
 ): Making | undefined {
-  const { compiled: project } = reckoning;
+  const { compiled: project } = evaluator;
   if ((project.file.steps ?? []).length === 0) return undefined;
-  const written = project.machine?.lifts;
-  const lifts = written && reckoning.length(written);
-  const seam = seamOf(reckoning);
+  const rawValue = project.machine?.lifts;
+  const lifts = rawValue && evaluator.length(rawValue);
+  const seam = seamOf(evaluator);
   return {
     ...(seam !== undefined && { seam }),
     leftOut: findLeftOut(project, on, wanted),
@@ -425,9 +420,9 @@ function findLeftOut(project: Compiled, on: ReadonlySet<string>, wanted: (name: 
   );
 }
 
-function findFinished(reckoning: Reckoning): Pattern['finished'] {
-  const promised = reckoning.compiled.finished;
+function findFinished(evaluator: Evaluator): Pattern['finished'] {
+  const promised = evaluator.compiled.finished;
   if (!promised?.width || !promised.height) return undefined;
-  const [width, height] = [reckoning.length(promised.width), reckoning.length(promised.height)];
+  const [width, height] = [evaluator.length(promised.width), evaluator.length(promised.height)];
   return width === undefined || height === undefined ? undefined : { of: promised.of, width, height };
 }

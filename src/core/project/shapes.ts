@@ -2,63 +2,63 @@
 import { noteNapAcross } from './remarks.ts';
 import { closest, listed, quote, type Diagnostic, type Place } from '../measure/index.ts';
 import { partName, plainName } from './names.ts';
-import { readNumber, readValue } from './written.ts';
+import { readNumber, readValue } from './raw-value.ts';
 import type { Grain } from './pattern.ts';
 import type { ProjectFile } from './schema.ts';
-import type { Raw, Reader, Written } from './written.ts';
+import type { Raw, Reader, RawValue } from './raw-value.ts';
 
 type RawPiece = ProjectFile['pieces'][string];
 type RawPleats = NonNullable<RawPiece['pleats']>;
 
 /** A length for every edge: by the edge's name, else `others`. */
-export type Edges = { others: Written | undefined; byName: ReadonlyMap<string, Written>; place: Place };
+export type Edges = { others: RawValue | undefined; byName: ReadonlyMap<string, RawValue>; place: Place };
 
 export type Shape =
   /** Cut size. `height` is undefined where the pleats decide how long the strip is. */
-  | { kind: 'size'; width: Written; height: Written | undefined }
+  | { kind: 'size'; width: RawValue; height: RawValue | undefined }
   /** Between the stitch lines; of a pleated piece once folded. */
-  | { kind: 'finished'; width: Written; height: Written }
+  | { kind: 'finished'; width: RawValue; height: RawValue }
   | { kind: 'like'; piece: string; inset: Edges | undefined }
-  | { kind: 'outline'; points: { x: Written; y: Written; edge: string | undefined }[] };
+  | { kind: 'outline'; points: { x: RawValue; y: RawValue; edge: string | undefined }[] };
 
 export type CompiledPleats = {
   place: Place;
-  pockets: Written | undefined;
-  depth: Written | undefined;
-  step: Written | undefined;
-  lift: Written | undefined;
-  head: Written | undefined;
-  height: Written | undefined;
+  pockets: RawValue | undefined;
+  depth: RawValue | undefined;
+  step: RawValue | undefined;
+  lift: RawValue | undefined;
+  head: RawValue | undefined;
+  height: RawValue | undefined;
   bottoms: 'stepped' | 'level';
   from: 'bottom' | 'top';
-  folds: Written[] | undefined;
+  folds: RawValue[] | undefined;
 };
 
-export type CompiledCorner = { at: string[] | undefined; kind: 'rounded' | 'cut'; size: Written; place: Place };
+export type CompiledCorner = { at: string[] | undefined; kind: 'rounded' | 'cut'; size: RawValue; place: Place };
 
 export type CompiledPiece = {
   name: string;
   label: string;
   place: Place;
   role: string;
-  count: Written | undefined;
+  count: RawValue | undefined;
   shape: Shape | undefined;
   allowance: Edges | undefined;
   corners: CompiledCorner[];
   grain: Grain;
   nap: 'up' | 'any';
-  notches: { on: string; at: Written | 'middle'; label: string | undefined; place: Place }[];
+  notches: { on: string; at: RawValue | 'middle'; label: string | undefined; place: Place }[];
   folds: {
     edge: 'bottom' | 'right' | 'top' | 'left';
     kind: 'mountain' | 'valley';
-    at: Written;
+    at: RawValue;
     label: string | undefined;
   }[];
   pleats: CompiledPleats | undefined;
   preCut: true | undefined;
   joined: true | undefined;
   /** The seam allowance of its joins, where the file has one of their own. */
-  joinSeam: Written | undefined;
+  joinSeam: RawValue | undefined;
   note: string | undefined;
 };
 
@@ -88,12 +88,12 @@ export function readPiece(name: string, file: ProjectFile, reader: Reader): Comp
     nap: raw.nap ?? 'any',
     notches: (raw.notches ?? []).flatMap(({ on, at, label }, i) => {
       const where: Place = [...place, 'notches', i];
-      const written = at === 'middle' ? at : readValue(at, [...where, 'at'], reader);
-      return written ? [{ on, at: written, label, place: where }] : [];
+      const rawValue = at === 'middle' ? at : readValue(at, [...where, 'at'], reader);
+      return rawValue ? [{ on, at: rawValue, label, place: where }] : [];
     }),
     folds: (raw.folds ?? []).flatMap(({ at, from = 'bottom', kind = 'valley', label }, i) => {
-      const written = readValue(at, [...place, 'folds', i, 'at'], reader);
-      return written ? [{ edge: from, kind, at: written, label }] : [];
+      const rawValue = readValue(at, [...place, 'folds', i, 'at'], reader);
+      return rawValue ? [{ edge: from, kind, at: rawValue, label }] : [];
     }),
     pleats,
     joined: raw['may be joined'] ? true : undefined,
@@ -209,7 +209,7 @@ function readEdges(
   name: string,
   file: ProjectFile,
 ): Edges {
-  const byName = new Map<string, Written>();
+  const byName = new Map<string, RawValue>();
   const oneLength = typeof raw !== 'object' || 'in' in raw || 'mm' in raw;
   if (oneLength) return { others: readValue(raw, place, reader), byName, place };
   const known = edgesOf(name, file);
@@ -218,8 +218,8 @@ function readEdges(
       reader.findings.push(unknownEdge(edge, known, name, [...place, edge]));
       continue;
     }
-    const written = readValue(length, [...place, edge], reader);
-    if (written) byName.set(plainName(edge), written);
+    const rawValue = readValue(length, [...place, edge], reader);
+    if (rawValue) byName.set(plainName(edge), rawValue);
   }
   const others = byName.get('others');
   byName.delete('others');
@@ -313,6 +313,6 @@ function readPleats(raw: RawPleats, place: Place, reader: Reader): CompiledPleat
     ...read,
     bottoms: raw.bottoms ?? 'stepped',
     from: raw.from ?? 'bottom',
-    folds: folds as Written[] | undefined,
+    folds: folds as RawValue[] | undefined,
   };
 }

@@ -3,7 +3,7 @@ import { parseFormula } from '../formula/index.ts';
 import { SAME } from '../measure/index.ts';
 import { compiled } from '../project/compile.ts';
 import { plainName } from '../project/names.ts';
-import { Reckoning } from '../project/reckon.ts';
+import { Evaluator } from '../project/evaluator.ts';
 import { resolveProject, type Settings } from '../project/resolve.ts';
 import type { Pattern, Piece, Size } from '../project/pattern.ts';
 import type { ProjectFile } from '../project/schema.ts';
@@ -62,7 +62,7 @@ export function benchOf(subject: Subject, { file, settings = {}, made = [] }: Pr
     inIt,
     made: new Set([...made, ...inIt.map(({ name }) => name)]),
     names: restsOn(subject, file, pattern),
-    sizeWith: (values) => reckonedSize(subject, file, pattern, values),
+    sizeWith: (values) => evaluatedSize(subject, file, pattern, values),
     patternWith: (values) => resolveProject(withValues(file, values, pattern), settings),
   };
 }
@@ -74,7 +74,7 @@ function sizeOf(subject: Subject, { pieces, finished }: Pattern): Size | undefin
 }
 
 /** The same size without drawing a single piece: what is tried out many times must be quick. */
-function reckonedSize(
+function evaluatedSize(
   subject: Subject,
   file: ProjectFile,
   { edition, options, measures }: Pattern,
@@ -85,12 +85,12 @@ function reckonedSize(
     adjustable ? [[name, value] as const] : [],
   );
   const on = new Set(Object.keys(options).filter((name) => options[name]!.on));
-  const reckoning = new Reckoning(project, edition, { values: new Map([...chosen, ...Object.entries(values)]), on });
+  const evaluator = new Evaluator(project, edition, { values: new Map([...chosen, ...Object.entries(values)]), on });
   const part = (what: 'width' | 'length' | 'finished width' | 'finished height') =>
-    'piece' in subject ? reckoning.part(subject.piece, { what }) : undefined;
+    'piece' in subject ? evaluator.part(subject.piece, { what }) : undefined;
   const promised = (way: Way) => {
-    const written = project.finished?.[way];
-    return written && reckoning.length(written);
+    const rawValue = project.finished?.[way];
+    return rawValue && evaluator.length(rawValue);
   };
   const [width, height] = !('piece' in subject)
     ? [promised('width'), promised('height')]

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bounds, length } from '../../../src/core/index.ts';
+import { bounds, length, parseFormula } from '../../../src/core/index.ts';
 import { check, resolveProject } from '../../../src/core/project/index.ts';
 import { lines, project, resolved } from './files.ts';
 
@@ -280,6 +280,43 @@ describe('pieces', () => {
       { kind: 'valley', edge: 'top', at: 10, from: { x: 0, y: 70 }, to: { x: 120, y: 70 }, label: 'hem' },
       { kind: 'mountain', edge: 'left', at: 60, from: { x: 60, y: 0 }, to: { x: 60, y: 80 } },
     ]);
+  });
+});
+
+describe('a size that follows', () => {
+  it('has a formula whose text reads back as its tree', () => {
+    const { measures } = resolved(packets);
+    const derived = Object.values(measures).filter(({ source, formula }) => source !== 'derived' && formula);
+    expect(derived.map(({ name }) => name)).toContain('pocket strip fold 6');
+    for (const { formula } of derived) {
+      expect(parseFormula(formula!.text, { names: Object.keys(measures) })).toEqual({ ok: true, value: formula });
+    }
+  });
+
+  it('goes on from the piece where a measure has taken its name', () => {
+    const { measures } = resolved(`
+title: Patch
+units: metric
+measures: { seam: 6, plain width: 30 }
+pieces:
+  plain: { size: [100, 50] }`);
+    expect(measures['plain finished width']).toMatchObject({ value: 88, formula: { text: '100 mm - 2 * seam' } });
+  });
+
+  it('of what is cut like a pleated strip is that of a piece that lies flat', () => {
+    const { measures } = resolved(
+      pouch(
+        `
+  strip:
+    size: [width, strip length]
+    pleats: { pockets: 2, depth: 50, step: 20 }
+  fusing: { like: strip }`,
+        '',
+      ),
+    );
+    const finished = measures['fusing finished height'];
+    expect(finished?.value).toBeCloseTo(measures['strip length']!.value - 12);
+    expect(finished?.formula?.text).toMatch(/^fusing height - /u);
   });
 });
 

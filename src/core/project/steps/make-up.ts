@@ -6,7 +6,7 @@ import { cautionsOf, lineFrom, minutesOf, sew, titleOf } from '../../steps/index
 import { lies, turnedOver } from '../../cloth/lie.ts';
 import { ironLimitOf, toolsOf } from './tools.ts';
 import { plainName } from '../names.ts';
-import { reckoningOf } from '../reckon.ts';
+import { evaluatorOf } from '../evaluator.ts';
 import { checkMet } from './check-met.ts';
 import { explainFault } from './explain.ts';
 import { plansOf } from './plan.ts';
@@ -311,7 +311,7 @@ class Bench {
       return;
     }
     // A piece that could not be worked out, or one it is like, has its own finding; here its steps only wait.
-    const named = [...(reckoningOf(this.#pattern)?.compiled.pieces.keys() ?? [])];
+    const named = [...(evaluatorOf(this.#pattern)?.compiled.pieces.keys() ?? [])];
     if (makers.length > 0 || named.some((one) => plainName(one) === key)) {
       this.#lost.set(key, { n: plan.n, waiting: [plan] });
       return;

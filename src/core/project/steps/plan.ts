@@ -2,11 +2,11 @@
 import type { Diagnostic, Place } from '../../measure/index.ts';
 import { plainName } from '../names.ts';
 import { readSteps, type CompiledStep } from './read.ts';
-import { reckoningOf } from '../reckon.ts';
+import { evaluatorOf } from '../evaluator.ts';
 import { valuesOf, type Named } from './read-fields.ts';
 import type { Compiled } from '../compile.ts';
 import type { Pattern } from '../pattern.ts';
-import type { Reckoning } from '../reckon.ts';
+import type { Evaluator } from '../evaluator.ts';
 import type { Always, Instruction } from '../../steps/index.ts';
 
 export type StepPlan = {
@@ -41,14 +41,14 @@ const plans = new WeakMap<Pattern, Plans>();
  * file: most pages show sizes only, and need none of this.
  */
 export function plansOf(pattern: Pattern): Plans {
-  const reckoning = reckoningOf(pattern);
-  if (!reckoning) return { steps: [], unread: [], findings: [] };
+  const evaluator = evaluatorOf(pattern);
+  if (!evaluator) return { steps: [], unread: [], findings: [] };
   let found = plans.get(pattern);
   if (!found) {
-    const { steps, unread, findings } = readOf(reckoning.compiled);
-    const before = reckoning.findings.length;
-    const planned = planSteps(steps, reckoning);
-    const all = [...findings, ...reckoning.findings.slice(before)];
+    const { steps, unread, findings } = readOf(evaluator.compiled);
+    const before = evaluator.findings.length;
+    const planned = planSteps(steps, evaluator);
+    const all = [...findings, ...evaluator.findings.slice(before)];
     plans.set(pattern, (found = { steps: planned, unread, findings: all }));
   }
   return found;
@@ -71,8 +71,8 @@ function readOf(compiled: Compiled): ReadSteps {
 }
 
 /** Works out the steps. What cannot be worked out is reported, and its step left undone. */
-function planSteps(steps: readonly CompiledStep[], reckoning: Reckoning): StepPlan[] {
-  const isOn = (name: string) => [...reckoning.choices.on].some((one) => plainName(one) === plainName(name));
+function planSteps(steps: readonly CompiledStep[], evaluator: Evaluator): StepPlan[] {
+  const isOn = (name: string) => [...evaluator.choices.on].some((one) => plainName(one) === plainName(name));
   return steps.map((compiled): StepPlan => {
     const { n, place, verb, said, sound, takes, edges, makes } = compiled;
     const text = (field: keyof Always): string | undefined => {
@@ -83,7 +83,7 @@ function planSteps(steps: readonly CompiledStep[], reckoning: Reckoning): StepPl
     const off = when !== undefined && !isOn(when) ? when : unless !== undefined && isOn(unless) ? unless : undefined;
     const shared = { n, id: text('id') ?? `step ${n}`, place, takes, edges, makes };
     if (off !== undefined) return { ...shared, off };
-    const [own, always] = [valuesOf(said, reckoning), valuesOf(compiled.always, reckoning)];
+    const [own, always] = [valuesOf(said, evaluator), valuesOf(compiled.always, evaluator)];
     if (!own || !always || !sound) return shared;
     // Both were read by the fields of their verb, and so have the types that are made from those.
     return { ...shared, doing: { step: { verb, ...own } as Instruction, always: always } };

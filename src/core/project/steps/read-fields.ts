@@ -1,16 +1,16 @@
 /** Reads the fields of a step as their own description says, and works them out. */
 import { type Diagnostic, type Place, closest, listed, quote } from '../../measure/index.ts';
 import { plainName } from '../names.ts';
-import { readValue } from '../written.ts';
+import { readValue } from '../raw-value.ts';
 import type { Field, Fields } from '../../steps/index.ts';
-import type { Raw, Reader, Written } from '../written.ts';
-import type { Reckoning } from '../reckon.ts';
+import type { Raw, Reader, RawValue } from '../raw-value.ts';
+import type { Evaluator } from '../evaluator.ts';
 import type { StepFile } from '../schema.ts';
 
 /** What a field says: a value as it stands, a length that each edition works out, or a group of them by name. */
 export type Said =
   | { kind: 'plain'; value: string | number | boolean | readonly string[] }
-  | { kind: 'length'; written: Written }
+  | { kind: 'length'; rawValue: RawValue }
   | { kind: 'group'; of: ReadonlyMap<string, Said> };
 
 /** A name, where the step says it. */
@@ -112,8 +112,8 @@ function readField(field: Field, value: unknown, place: Place, reading: Reading)
 }
 
 function lengthIn(raw: Raw, place: Place, { reader }: Reading): Said | undefined {
-  const written = readValue(raw, place, reader);
-  return written && { kind: 'length', written };
+  const rawValue = readValue(raw, place, reader);
+  return rawValue && { kind: 'length', rawValue };
 }
 
 function pairIn(names: readonly [string, string], value: unknown, place: Place, reading: Reading): Said | 'other' {
@@ -175,7 +175,7 @@ function reportUnknown(what: string, name: string, place: Place, known: readonly
 /** What the fields say in one edition, lengths in mm; undefined if a length cannot be worked out, which is reported. */
 export function valuesOf(
   said: ReadonlyMap<string, Said>,
-  reckoning: Reckoning,
+  evaluator: Evaluator,
 ): Readonly<Record<string, unknown>> | undefined {
   const values: Record<string, unknown> = {};
   let sound = true;
@@ -184,8 +184,8 @@ export function valuesOf(
       one.kind === 'plain'
         ? one.value
         : one.kind === 'length'
-          ? lengthOf(one.written, reckoning)
-          : valuesOf(one.of, reckoning);
+          ? lengthOf(one.rawValue, evaluator)
+          : valuesOf(one.of, evaluator);
     if (value === undefined) sound = false;
     values[name] = value;
   }
@@ -193,7 +193,7 @@ export function valuesOf(
 }
 
 /** A place may be measured from an edge by a plain nought. */
-function lengthOf(written: Written, reckoning: Reckoning): number | undefined {
-  const found = reckoning.quantity(written);
-  return found?.value === 0 && found.dimension === 0 ? 0 : found && reckoning.length(written);
+function lengthOf(rawValue: RawValue, evaluator: Evaluator): number | undefined {
+  const found = evaluator.quantity(rawValue);
+  return found?.value === 0 && found.dimension === 0 ? 0 : found && evaluator.length(rawValue);
 }

@@ -4,7 +4,7 @@ import { type Diagnostic, type Place, listed, quote } from '../../measure/index.
 import { plainName } from '../names.ts';
 import { readFields, textIn } from './read-fields.ts';
 import type { Known, Named, Report, Said } from './read-fields.ts';
-import type { Reader } from '../written.ts';
+import type { Reader } from '../raw-value.ts';
 import type { StepFile } from '../schema.ts';
 import type { VerbName } from '../../steps/index.ts';
 

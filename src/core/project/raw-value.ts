@@ -11,7 +11,7 @@ export type Scalar = string | number;
 export type Raw = Scalar | { in?: Scalar | undefined; mm?: Scalar | undefined; editions?: string | undefined };
 
 /** A value at its place in the file: a length stated for one or both editions, or a formula. */
-export type Written = { place: Place; text: string } & (
+export type RawValue = { place: Place; text: string } & (
   { kind: 'length'; stated: Stated } | { kind: 'formula'; formula: Formula }
 );
 
@@ -29,11 +29,11 @@ export function report(findings: Diagnostic[], place: Place, fault: Diagnostic<I
  * Reads a length or a formula. What reads as a length by itself is one, in the home edition's unit if it names none;
  * anything else is a formula. A fault is reported and gives undefined.
  */
-export function readValue(raw: Raw, place: Place, reader: Reader): Written | undefined {
+export function readValue(raw: Raw, place: Place, reader: Reader): RawValue | undefined {
   if (typeof raw === 'object') {
-    const written = readEditions(raw, place, reader);
-    if (raw.editions === undefined) reportApart(written, reader);
-    return written;
+    const rawValue = readEditions(raw, place, reader);
+    if (raw.editions === undefined) reportApart(rawValue, reader);
+    return rawValue;
   }
   const text = String(raw);
   const length = lengthAlone(text, reader.home);
@@ -57,7 +57,7 @@ function isBare({ tree }: Formula): boolean {
  * Reads a formula: 3/2 is a plain number here, as in any formula, and 1 1/2 in a length. What stands alone with its
  * unit may be written as lengths are.
  */
-export function readSum(raw: Scalar, place: Place, reader: Reader): Written | undefined {
+export function readSum(raw: Scalar, place: Place, reader: Reader): RawValue | undefined {
   const text = String(raw);
   const alone = readLength(text, skipBlanks(text, 0), 'entry');
   const unitless = alone?.ok === true && alone.value.edition === undefined && alone.value.end >= text.trimEnd().length;
@@ -65,7 +65,7 @@ export function readSum(raw: Scalar, place: Place, reader: Reader): Written | un
 }
 
 /** Reads a number or a formula that gives one: a count, a share. Here 5 means five and never five inches. */
-export function readNumber(raw: Scalar, place: Place, reader: Reader): Written | undefined {
+export function readNumber(raw: Scalar, place: Place, reader: Reader): RawValue | undefined {
   const text = String(raw);
   const formula = parseFormula(text, { names: reader.names });
   if (formula.ok) return { kind: 'formula', formula: formula.value, place, text };
@@ -78,7 +78,7 @@ export function readEditions(
   raw: { in?: Scalar | undefined; mm?: Scalar | undefined },
   place: Place,
   reader: Reader,
-): Extract<Written, { kind: 'length' }> | undefined {
+): Extract<RawValue, { kind: 'length' }> | undefined {
   const inch = raw.in === undefined ? undefined : readPlain(raw.in, [...place, 'in'], 'inch', reader);
   const metric = raw.mm === undefined ? undefined : readPlain(raw.mm, [...place, 'mm'], 'metric', reader);
   const missing = (raw.in !== undefined && inch === undefined) || (raw.mm !== undefined && metric === undefined);

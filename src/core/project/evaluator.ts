@@ -5,21 +5,22 @@
  * for, and everything once. What goes round in a ring is reported where the ring closes; what rests on something that
  * has a fault is left out without a word, because the fault itself is reported.
  */
-import { formatLength, inEdition, LONGEST, quote } from '../measure/index.ts';
+import { formatLength, inEdition, LONGEST, ON_MARK, quote } from '../measure/index.ts';
 import { bounds } from '../geometry/index.ts';
-import { drawLines, boxIsSum, type Lines } from './lines.ts';
+import { boxIsSum, drawLines, sizePlace, type Lines } from './lines.ts';
+import { derivedFormula, type DerivedFormula } from './derived-formulas.ts';
 import { evaluate } from '../formula/index.ts';
 import { explainPleats } from './explain.ts';
 import { partName } from './names.ts';
 import { planFolds, planPleats } from './pleats.ts';
 import type { Compiled, CompiledMeasure } from './compile.ts';
 import type { CompiledPiece, Edges } from './shapes.ts';
-import type { Dimension, Quantity, Scope } from '../formula/index.ts';
+import type { Dimension, Formula, Quantity, Scope } from '../formula/index.ts';
 import type { Diagnostic, Place, Edition, Result } from '../measure/index.ts';
 import type { Pattern } from './pattern.ts';
 import type { Part } from './names.ts';
 import type { PleatPlan } from './pleats.ts';
-import type { Written } from './written.ts';
+import type { RawValue } from './raw-value.ts';
 
 /** No measure and no piece is longer than a roll of cloth, in mm: 100 m, as for a length that is typed. */
 export const LARGEST = LONGEST;
@@ -29,7 +30,7 @@ export const SMALLEST = 1;
 /** Nobody can follow more measures that rest on each other in a row, and the stack of calls has an end, too. */
 const DEEPEST = 200;
 
-/** The learner's numbers and options that hold for one reckoning. */
+/** The learner's numbers and options that hold for one evaluation. */
 export type Choices = { values: ReadonlyMap<string, number>; on: ReadonlySet<string> };
 
 export type Sides = { bottom: number; right: number; top: number; left: number };
@@ -38,7 +39,7 @@ const none: Sides = { bottom: 0, right: 0, top: 0, left: 0 };
 
 const kinds = ['a plain number', 'a length', 'an area'] as const;
 
-export class Reckoning {
+export class Evaluator {
   readonly compiled: Compiled;
   readonly edition: Edition;
   readonly choices: Choices;
@@ -46,6 +47,8 @@ export class Reckoning {
   readonly scope: Scope;
   /** Worked out already; undefined for what has a fault. */
   readonly #done = new Map<string, unknown>();
+  /** The scopes of pleated pieces. */
+  readonly #within = new Map<CompiledPiece, Scope>();
   /** The findings so far, to tell when one comes up again. */
   readonly #said = new Set<string>();
   /** Being worked out now, outermost first. */
@@ -61,29 +64,29 @@ export class Reckoning {
   /** The value of a measure as the learner's choices and the options make it. */
   measure(measure: CompiledMeasure): Quantity | undefined {
     return this.#once(`measure ${measure.name}`, measure.name, measure.place, () => {
-      const written = this.writtenOf(measure);
-      if (!written) return undefined;
+      const rawValue = this.rawValueOf(measure);
+      if (!rawValue) return undefined;
       const chosen = this.choices.values.get(measure.name);
       if (chosen !== undefined) return { value: chosen, dimension: measure.kind === 'count' ? 0 : 1 };
-      const found = this.quantity(written);
-      return found && this.#sensible(found, measure, written) ? found : undefined;
+      const found = this.quantity(rawValue);
+      return found && this.#sensible(found, measure, rawValue) ? found : undefined;
     });
   }
 
   /** What stands for a measure: its own value, or that of the last option that is on and changes it. */
-  writtenOf(measure: CompiledMeasure): Written | undefined {
-    let written = measure.written;
+  rawValueOf(measure: CompiledMeasure): RawValue | undefined {
+    let rawValue = measure.rawValue;
     for (const option of this.compiled.options.values()) {
-      if (this.choices.on.has(option.name)) written = option.measures.get(measure.name) ?? written;
+      if (this.choices.on.has(option.name)) rawValue = option.measures.get(measure.name) ?? rawValue;
     }
-    return written;
+    return rawValue;
   }
 
   /** A number that a piece gives, by what formulas call it. */
   part(piece: string, part: Part): number | undefined {
     const of = this.compiled.pieces.get(piece)!;
     const name = partName(piece, part);
-    return this.#once(name, name, of.place, () => this.#partOf(of, part));
+    return this.#once(name, name, of.place, () => this.#partOf(of, part, name));
   }
 
   /** How a piece is pleated; undefined for a piece without pleats and for pleats that do not go. */
@@ -112,8 +115,8 @@ export class Reckoning {
   edges(edges: Edges | undefined): Sides | undefined {
     if (!edges) return none;
     const side = (name: keyof Sides) => {
-      const written = edges.byName.get(name) ?? edges.others;
-      return written ? this.#notNegative(written) : 0;
+      const rawValue = edges.byName.get(name) ?? edges.others;
+      return rawValue ? this.#notNegative(rawValue) : 0;
     };
     const [bottom, right, top, left] = [side('bottom'), side('right'), side('top'), side('left')];
     if (bottom === undefined || right === undefined || top === undefined || left === undefined) return undefined;
@@ -121,41 +124,41 @@ export class Reckoning {
   }
 
   /** A length in mm. Anything else is reported. */
-  length(written: Written): number | undefined {
-    return this.#of(1, written);
+  length(rawValue: RawValue): number | undefined {
+    return this.#of(1, rawValue);
   }
 
   /** A plain number. Anything else is reported. */
-  number(written: Written): number | undefined {
-    return this.#of(0, written);
+  number(rawValue: RawValue): number | undefined {
+    return this.#of(0, rawValue);
   }
 
   /** A whole number of things, from `least` up. Anything else is reported. */
-  count(written: Written, least = 1): number | undefined {
-    const value = this.number(written);
+  count(rawValue: RawValue, least = 1): number | undefined {
+    const value = this.number(rawValue);
     if (value === undefined) return undefined;
     const whole = Math.round(value);
     if (Math.abs(value - whole) < 1e-9 && whole >= least && whole <= 1000) return whole;
     const message = `A whole number from ${least} up belongs here, not ${Number(value.toFixed(3))}.`;
-    this.report({ severity: 'error', place: written.place, code: 'not-a-count', message });
+    this.report({ severity: 'error', place: rawValue.place, code: 'not-a-count', message });
     return undefined;
   }
 
   /** What a written value comes to in this edition. A fault is reported, unless it is only the echo of another. */
-  quantity(written: Written): Quantity | undefined {
-    if (written.kind === 'length') {
-      return { value: inEdition(written.stated, this.edition, this.compiled.grid), dimension: 1 };
+  quantity(rawValue: RawValue): Quantity | undefined {
+    if (rawValue.kind === 'length') {
+      return { value: inEdition(rawValue.stated, this.edition, this.compiled.grid), dimension: 1 };
     }
-    const found = evaluate(written.formula, this.scope);
+    const found = evaluate(rawValue.formula, this.scope);
     if (found.ok) return found.value;
     const { code, message, start, end, fix } = found.fault;
     if (code === 'rests-on-fault') return undefined;
     const bare =
-      code === 'kinds-differ' && fix === undefined ? this.#plainMeasure(written.text.slice(start, end)) : undefined;
+      code === 'kinds-differ' && fix === undefined ? this.#plainMeasure(rawValue.text.slice(start, end)) : undefined;
     const advice = bare ?? (fix === undefined || message.includes(fix) ? undefined : `Write ${quote(fix)}.`);
     this.report({
       severity: 'error',
-      place: written.place,
+      place: rawValue.place,
       start,
       end,
       code,
@@ -189,28 +192,27 @@ export class Reckoning {
     const measure = this.compiled.measures.get(name);
     const part = measure ? undefined : this.compiled.parts.get(name);
     if (!measure && !part) return undefined;
-    const length = part && this.part(part.piece, part.part);
-    const found = measure
-      ? this.measure(measure)
-      : length === undefined
-        ? undefined
-        : { value: length, dimension: 1 as const };
-    if (found) return { ok: true, value: found };
+    return this.#found(name, measure ? this.measure(measure) : lengthOf(this.part(part!.piece, part!.part)));
+  }
+
+  /** What a name comes to, or the fault of what rests on a fault. */
+  #found(name: string, value: Quantity | undefined): Result<Quantity> {
+    if (value) return { ok: true, value };
     return {
       ok: false,
       fault: { severity: 'error', code: 'rests-on-fault', message: `${quote(name)} has no value.`, start: 0, end: 0 },
     };
   }
 
-  #of(dimension: Dimension, written: Written): number | undefined {
-    const found = this.quantity(written);
+  #of(dimension: Dimension, rawValue: RawValue): number | undefined {
+    const found = this.quantity(rawValue);
     if (!found) return undefined;
     if (found.dimension === dimension) return found.value;
-    const { place, text } = written;
+    const { place, text } = rawValue;
     const message = `${kinds[dimension].replace(/^a/u, 'A')} belongs here, but ${text === '' ? 'this' : quote(text)} is ${kinds[found.dimension]}.`;
     const fix =
       dimension === 1 && found.dimension === 0
-        ? this.#unitFor(written)
+        ? this.#unitFor(rawValue)
         : dimension === 0 && found.dimension === 1
           ? 'If a measure is meant as a number of things, write it as { count: 5 }.'
           : undefined;
@@ -227,13 +229,13 @@ export class Reckoning {
   }
 
   /** What to write where a plain number stands and a length belongs: 3/2 in. */
-  #unitFor(written: Written): string {
-    const { text } = written;
+  #unitFor(rawValue: RawValue): string {
+    const { text } = rawValue;
     const unit = this.compiled.home === 'inch' ? 'in' : 'mm';
     const number = /^\s*([\d.,]+(?:[/⁄]\d+)?|\d+ \d+[/⁄]\d+|[½¼¾⅛⅜⅝⅞])\s*$/u.exec(text)?.[1];
     if (number !== undefined) return `Write ${quote(`${number} ${unit}`)}.`;
     return (
-      (written.kind === 'formula' ? this.#firstPlain(written.formula.names) : undefined) ??
+      (rawValue.kind === 'formula' ? this.#firstPlain(rawValue.formula.names) : undefined) ??
       `Give the numbers a unit, such as ${unit === 'in' ? '1/4 in' : '6 mm'}.`
     );
   }
@@ -249,23 +251,23 @@ export class Reckoning {
   /** The same for a name whose measure is a plain number; undefined for anything else. */
   #plainMeasure(text: string, depth = 0): string | undefined {
     const measure = this.compiled.measures.get(text.trim());
-    const written = measure?.kind === 'formula' ? this.writtenOf(measure) : undefined;
-    if (written?.kind !== 'formula') return undefined;
+    const rawValue = measure?.kind === 'formula' ? this.rawValueOf(measure) : undefined;
+    if (rawValue?.kind !== 'formula') return undefined;
     // Deeper than a few names nobody follows, and a ring of names has no end.
-    if (written.formula.names.length > 0)
-      return depth > 8 ? undefined : this.#firstPlain(written.formula.names, depth + 1);
+    if (rawValue.formula.names.length > 0)
+      return depth > 8 ? undefined : this.#firstPlain(rawValue.formula.names, depth + 1);
     const unit = this.compiled.home === 'inch' ? 'in' : 'mm';
-    const of = written.text.trim();
+    const of = rawValue.text.trim();
     const said = /^[\d.,/⁄ ½¼¾⅛⅜⅝⅞]+$/u.test(of) ? `${of} ${unit}` : `(${of}) * 1 ${unit}`;
     return `If ${quote(measure!.name)} is meant as a length, write ${quote(said)} there.`;
   }
 
   /** The length of an allowance or an inset. */
-  #notNegative(written: Written): number | undefined {
-    const value = this.length(written);
+  #notNegative(rawValue: RawValue): number | undefined {
+    const value = this.length(rawValue);
     if (value === undefined || value >= 0) return value;
     const message = `This comes to ${this.say(value)}, which is less than nothing.`;
-    this.report({ severity: 'error', place: written.place, code: 'negative', message, amount: -value });
+    this.report({ severity: 'error', place: rawValue.place, code: 'negative', message, amount: -value });
     return undefined;
   }
 
@@ -302,8 +304,8 @@ export class Reckoning {
   }
 
   /** Whether a measure can be meant seriously. */
-  #sensible({ value, dimension }: Quantity, measure: CompiledMeasure, written: Written): boolean {
-    const place = written.place;
+  #sensible({ value, dimension }: Quantity, measure: CompiledMeasure, rawValue: RawValue): boolean {
+    const place = rawValue.place;
     if (measure.kind === 'count') {
       if (dimension === 0 && Number.isInteger(value) && value >= 0 && value <= 1000) return true;
       const message = `${quote(measure.name)} counts things, so a whole number belongs here.`;
@@ -331,88 +333,108 @@ export class Reckoning {
     return true;
   }
 
-  #partOf(piece: CompiledPiece, part: Part): number | undefined {
-    switch (part.what) {
-      case 'width':
-        return this.#width(piece);
-      case 'length':
-        return piece.pleats ? this.plan(piece)?.stripLength : this.#height(piece);
-      case 'height':
-        return piece.pleats ? this.plan(piece)?.panelHeight : this.#height(piece);
-      case 'finished width':
-        return this.#sewn(piece, 'width', 'left', 'right');
-      case 'finished height':
-        return this.#sewn(piece, 'height', 'bottom', 'top');
-      default: {
-        const plan = this.plan(piece);
-        if (!plan) return undefined;
-        const fold = plan.folds[part.n - 1];
-        const pocket = plan.pockets[part.n - 1];
-        if (part.what === 'fold' && fold) return plan.from === 'top' ? plan.stripLength - fold.at : fold.at;
-        if (part.what === 'pocket depth' && pocket) return pocket.depth;
-        if (part.what === 'pocket top' && pocket) return pocket.top;
-        const [what, last] = part.what === 'fold' ? ['folds', plan.folds.length] : ['pockets', plan.pockets.length];
-        const message = `${quote(piece.label)} has only ${last} ${what}, but number ${part.n} is asked for.`;
-        const place = this.#open.at(-2)?.place ?? piece.place;
-        this.report({ severity: 'error', place, code: 'no-such-part', message });
-        return undefined;
-      }
-    }
+  #partOf(piece: CompiledPiece, part: Part, name: string): number | undefined {
+    const isPlanned = 'n' in part || (piece.pleats && (part.what === 'length' || part.what === 'height'));
+    const plan = isPlanned ? this.plan(piece) : undefined;
+    if (isPlanned && !plan) return undefined;
+    if (plan && 'n' in part && !this.#has(piece, plan, part)) return undefined;
+    const derived = derivedFormula(this.compiled, piece, part, name);
+    if (!derived || this.#isMeasured(piece, part, plan)) return this.#measured(piece, part, plan);
+    return plan ? this.#planned(piece, part, name) : this.#derived(derived, piece, this.scope);
   }
 
-  /** Cut width. */
-  #width(piece: CompiledPiece): number | undefined {
-    const { shape } = piece;
-    switch (shape?.kind) {
-      case 'size':
-        return this.length(shape.width);
-      case 'finished': {
-        const [width, sides] = [this.length(shape.width), this.edges(piece.allowance)];
-        return width === undefined || !sides ? undefined : width + sides.left + sides.right;
-      }
-      case 'like': {
-        if (!boxIsSum(this.compiled, piece)) return this.#boxOf(piece, 'width');
-        const [width, inset] = [this.part(shape.piece, { what: 'width' }), this.edges(shape.inset)];
-        return width === undefined || !inset ? undefined : width - inset.left - inset.right;
-      }
-      default:
-        return this.#boxOf(piece, 'width');
+  /** What a formula comes to, once all that the file gives for it has been looked at. */
+  #derived({ formula, from }: DerivedFormula, piece: CompiledPiece, scope: Scope): number | undefined {
+    let isWhole = true;
+    for (const { rawValue, isAmount } of from) {
+      const length = isAmount ? this.#notNegative(rawValue) : this.length(rawValue);
+      isWhole &&= length !== undefined;
     }
+    if (!isWhole) return undefined;
+    const found = evaluate(formula, scope);
+    if (found.ok) return found.value.value;
+    const { code, message } = found.fault;
+    if (code !== 'rests-on-fault') this.report({ severity: 'error', place: sizePlace(piece), code, message });
+    return undefined;
   }
 
-  /** Cut height of a piece that is not pleated. */
-  #height(piece: CompiledPiece): number | undefined {
-    const { shape } = piece;
-    switch (shape?.kind) {
-      case 'size':
-        return shape.height && this.length(shape.height);
-      case 'finished': {
-        const [height, sides] = [this.length(shape.height), this.edges(piece.allowance)];
-        return height === undefined || !sides ? undefined : height + sides.bottom + sides.top;
-      }
-      case 'like': {
-        if (!boxIsSum(this.compiled, piece)) return this.#boxOf(piece, 'height');
-        const [length, inset] = [this.part(shape.piece, { what: 'length' }), this.edges(shape.inset)];
-        return length === undefined || !inset ? undefined : length - inset.bottom - inset.top;
-      }
-      default:
-        return this.#boxOf(piece, 'height');
-    }
+  /** A number of a pleated piece by its formula, while its plan is being made from such numbers. */
+  #planned(piece: CompiledPiece, part: Part, name = partName(piece.name, part)): number | undefined {
+    return this.#once(`planned ${name}`, name, piece.place, () => {
+      const derived = derivedFormula(this.compiled, piece, part, name);
+      return derived && this.#derived(derived, piece, this.#scopeWithin(piece));
+    });
   }
 
-  /** The box round the cut line of a piece that is no rectangle. */
-  #boxOf(piece: CompiledPiece, what: 'width' | 'height'): number | undefined {
+  /** Where the formulas of a pleated piece find their names: those of its own parts before there is a plan. */
+  #scopeWithin(piece: CompiledPiece): Scope {
+    let scope = this.#within.get(piece);
+    if (!scope) {
+      const get: Scope['get'] = (name) => {
+        const own = this.compiled.measures.has(name) ? undefined : this.compiled.parts.get(name);
+        return own?.piece === piece.name
+          ? this.#found(name, lengthOf(this.#planned(piece, own.part)))
+          : this.#get(name);
+      };
+      this.#within.set(piece, (scope = { ...this.scope, get }));
+    }
+    return scope;
+  }
+
+  /** Whether a pleated piece has so many folds or pockets. */
+  #has(piece: CompiledPiece, { folds, pockets }: PleatPlan, part: Extract<Part, { n: number }>): boolean {
+    const [what, last] = part.what === 'fold' ? ['folds', folds.length] : ['pockets', pockets.length];
+    if (part.n <= last) return true;
+    const message = `${quote(piece.label)} has only ${last} ${what}, but number ${part.n} is asked for.`;
+    const place = this.#open.at(-2)?.place ?? piece.place;
+    this.report({ severity: 'error', place, code: 'no-such-part', message });
+    return false;
+  }
+
+  /** Whether a part is measured although it has a formula: one that need not come to what the work measures. */
+  #isMeasured(piece: CompiledPiece, part: Part, plan: PleatPlan | undefined): boolean {
+    if (!plan) return !boxIsSum(this.compiled, piece);
+    if ('n' in part) return plan.from === 'top';
+    return part.what === 'length' && plan.trim > 0 && !lengthGiven(piece);
+  }
+
+  /** The one place where sizes are measured: on the folded strip, else as the box round the drawn lines. */
+  #measured(piece: CompiledPiece, part: Part, plan: PleatPlan | undefined): number | undefined {
+    if (plan) {
+      const { folds, pockets, stripLength, panelHeight, from } = plan;
+      switch (part.what) {
+        case 'fold': {
+          const { at } = folds[part.n - 1]!;
+          return from === 'top' ? stripLength - at : at;
+        }
+        case 'pocket depth':
+          return pockets[part.n - 1]!.depth;
+        case 'pocket top':
+          return pockets[part.n - 1]!.top;
+        default:
+          return part.what === 'length' ? stripLength : panelHeight;
+      }
+    }
     const lines = this.lines(piece);
-    return lines && bounds(lines.cut)[what];
+    if (!lines) return undefined;
+    const isFinished = part.what === 'finished width' || part.what === 'finished height';
+    const { width, height } = bounds(isFinished ? lines.stitch : lines.cut);
+    return part.what === 'width' || part.what === 'finished width' ? width : height;
   }
 
-  #sewn(piece: CompiledPiece, what: 'width' | 'height', low: 'left' | 'bottom', high: 'right' | 'top') {
-    if (!boxIsSum(this.compiled, piece)) {
-      const lines = this.lines(piece);
-      return lines && bounds(lines.stitch)[what];
-    }
-    const [cut, sides] = [this.part(piece.name, { what }), this.sides(piece)];
-    return cut === undefined || !sides ? undefined : cut - sides[low] - sides[high];
+  /**
+   * The formula of a part as a page may show it: undefined where its text does not say all of it, and where it is not
+   * what the work measures.
+   */
+  formula(piece: CompiledPiece, part: Part): Formula | undefined {
+    const derived = derivedFormula(this.compiled, piece, part);
+    if (!derived?.sayable) return undefined;
+    const plan = piece.pleats && this.plan(piece);
+    if (!this.#isMeasured(piece, part, plan)) return derived.formula;
+    if (plan) return undefined;
+    const [sum, measured] = [evaluate(derived.formula, this.scope), this.part(piece.name, part)];
+    const agree = sum.ok && measured !== undefined && Math.abs(sum.value.value - measured) < ON_MARK;
+    return agree ? derived.formula : undefined;
   }
 
   #planOf(piece: CompiledPiece): PleatPlan | undefined {
@@ -420,24 +442,28 @@ export class Reckoning {
     const sides = this.edges(piece.allowance);
     if (!pleats || !sides || (shape?.kind !== 'size' && shape?.kind !== 'finished')) return undefined;
     const finished = shape.kind === 'finished' ? this.length(shape.height) : 0;
-    // Every field that is written must have a value, or other pleats than the ones asked for would come out.
+    // Every field that the file has must have a value, or other pleats than the ones asked for would come out.
     const fields = {
       depth: pleats.depth,
       step: pleats.step,
       lift: pleats.lift,
       head: pleats.head,
       height: pleats.height,
-      length: shape.kind === 'size' ? shape.height : undefined,
+      length: lengthGiven(piece),
     };
     const values: { [field in keyof typeof fields]?: number } = {};
-    for (const [field, written] of Object.entries(fields)) {
-      if (!written) continue;
-      const value = this.length(written);
+    for (const [field, rawValue] of Object.entries(fields)) {
+      if (!rawValue) continue;
+      const value = this.length(rawValue);
       if (value === undefined) return undefined;
       values[field as keyof typeof fields] = value;
     }
     if (finished === undefined) return undefined;
-    if (shape.kind === 'finished') values.height ??= finished + sides.bottom + sides.top;
+    if (shape.kind === 'finished' && values.height === undefined) {
+      const height = this.#planned(piece, { what: 'height' });
+      if (height === undefined) return undefined;
+      values.height = height;
+    }
     const strip = { allowance: { bottom: sides.bottom, top: sides.top }, from: pleats.from };
 
     let plan;
@@ -455,20 +481,32 @@ export class Reckoning {
       const pockets = pleats.pockets && this.number(pleats.pockets);
       if (pockets === undefined) return undefined;
       const { depth = 0, step = 0, ...others } = values;
-      plan = planPleats({ ...strip, ...others, pockets, depth, step, bottoms: pleats.bottoms });
+      const wish = { ...strip, ...others, pockets, depth, step, bottoms: pleats.bottoms };
+      plan = planPleats(wish, {
+        fold: (n) => this.#planned(piece, { what: 'fold', n }) ?? NaN,
+        panelHeight: () => this.#planned(piece, { what: 'height' }) ?? NaN,
+      });
     }
-    if (plan.ok) return plan.value;
+    // A sum without a value has been reported.
+    if (plan.ok) return plan.value.runs.every(({ end }) => Number.isFinite(end)) ? plan.value : undefined;
     this.report(explainPleats(plan.fault, piece, this.compiled.file, (mm) => this.say(mm)));
     return undefined;
   }
 }
 
-const reckonings = new WeakMap<Pattern, Reckoning>();
+const lengthOf = (value: number | undefined): Quantity | undefined =>
+  value === undefined ? undefined : { value, dimension: 1 };
+
+/** What the file gives for the length of a strip. */
+const lengthGiven = ({ shape }: CompiledPiece): RawValue | undefined =>
+  shape?.kind === 'size' ? shape.height : undefined;
+
+const evaluators = new WeakMap<Pattern, Evaluator>();
 
 /** Keeps how a pattern was worked out, for whoever works out its steps later. */
-export function keepReckoning(pattern: Pattern, reckoning: Reckoning): void {
-  reckonings.set(pattern, reckoning);
+export function keepEvaluator(pattern: Pattern, evaluator: Evaluator): void {
+  evaluators.set(pattern, evaluator);
 }
 
 /** How a pattern was worked out; undefined for one that did not come from resolveProject. */
-export const reckoningOf = (pattern: Pattern): Reckoning | undefined => reckonings.get(pattern);
+export const evaluatorOf = (pattern: Pattern): Evaluator | undefined => evaluators.get(pattern);
