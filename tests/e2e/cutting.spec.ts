@@ -1,6 +1,7 @@
 /**
- * Cloth to cut and to buy. The table set by hand: a runner of 16 x 44 in and four napkins of 18 x 18 in. Side by side on
- * 54 in they take 44 in. On 44 in only one napkin goes beside the runner, so that two more lie behind: 44 + 18 = 62 in.
+ * Cloth to cut and to buy. The table set by hand: a runner of 16 x 44 in and four napkins of 18 x 18 in. Linen of
+ * 54 in is 51.84 in wide once it is washed at 4 per cent: only one napkin goes beside the runner, so that two more lie
+ * behind: 44 + 18 = 62 in. On 56 in, which washes to 53.76 in, a second goes beside them (16 + 18 + 18 = 52 in): 44 in.
  */
 import { readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
@@ -19,26 +20,26 @@ const amount = (page: Page, what: string | RegExp) =>
   study(page).getByRole('row', { name: what }).getByRole('cell').filter({ visible: true });
 
 test.describe('the layout study', () => {
-  test('is there before any script runs, and a narrower cloth takes more of it', async ({ page }) => {
+  test('is there before any script runs, and a wider cloth takes less of it', async ({ page }) => {
     const workers: string[] = [];
     page.on('worker', (worker) => workers.push(worker.url()));
     await page.goto(HEM);
     await wake(study(page));
-    await expect(amount(page, 'Length as laid out')).toHaveText(/^44\s*in$/);
+    await expect(amount(page, 'Length as laid out')).toHaveText(/^62\s*in$/);
     await expect(study(page).locator('.happened')).toContainText('No layout takes less: proven.');
     expect(workers).toEqual([]);
 
     const width = study(page).getByRole('slider', { name: 'Width of the cloth' });
-    for (let press = 0; press < 10; press++) await width.press('ArrowLeft');
-    await expect(width).toHaveAttribute('aria-valuetext', '44 inches');
-    await expect(amount(page, 'Length as laid out')).toHaveText(/^62\s*in$/);
-    // 62 / 0.96 + 1 = 65.6 in; the shop cuts by the quarter yard: 2 yd.
-    await expect(amount(page, 'To buy')).toHaveText(/^2\s*yd$/);
-    await expect(study(page).locator('.happened')).toContainText('You buy 2 yd');
+    for (let press = 0; press < 2; press++) await width.press('ArrowRight');
+    await expect(width).toHaveAttribute('aria-valuetext', '56 inches');
+    await expect(amount(page, 'Length as laid out')).toHaveText(/^44\s*in$/);
+    // 44 / 0.96 + 1 = 46.8 in; the shop cuts by the quarter yard: 1 1/2 yd.
+    await expect(amount(page, 'To buy')).toHaveText(/^1½\s*yd$/);
+    await expect(study(page).locator('.happened')).toContainText('You buy 1½ yd');
     expect(workers).toHaveLength(1);
 
     await study(page).getByRole('button', { name: 'Back to the project’s own cloth' }).click();
-    await expect(amount(page, 'Length as laid out')).toHaveText(/^44\s*in$/);
+    await expect(amount(page, 'Length as laid out')).toHaveText(/^62\s*in$/);
   });
 
   test('lists every piece and every cut, and says them with the drawing', async ({ page }) => {
@@ -75,7 +76,7 @@ test.describe('the layout study', () => {
     await own.focus();
     await own.press('Enter');
     const offcuts = study(page).getByRole('textbox', { name: 'Offcuts you have' });
-    // The runner is 16 x 44 in. Of the napkins three go beside each other on 54 in, so that four take two rows: 36 in.
+    // The runner is 16 x 44 in. Of the napkins two go beside each other on 51.84 in, so that four take two rows: 36 in.
     await offcuts.fill('16 x 44 in');
     await expect(study(page)).toContainText(/Read as: 16\s*in wide and 44\s*in long\./);
     await expect(amount(page, 'Of your offcuts')).toHaveText('1');
@@ -97,7 +98,7 @@ test.describe('the layout study', () => {
 
     // The project's own cloth, and what was typed is still there.
     await study(page).getByRole('button', { name: 'Back to the project’s own cloth' }).click();
-    await expect(amount(page, 'Length as laid out')).toHaveText(/^44\s*in$/);
+    await expect(amount(page, 'Length as laid out')).toHaveText(/^62\s*in$/);
     await expect(offcuts).toHaveValue('406.4 x 1117.6 mm\nmy old shirt');
     await study(page).getByRole('checkbox', { name: 'lay the pieces on these first' }).check();
     await expect(amount(page, 'Length as laid out')).toHaveText(/^36\s*in$/);
@@ -105,7 +106,7 @@ test.describe('the layout study', () => {
     // An empty stash.
     await offcuts.fill('');
     await expect(study(page)).toContainText('No offcut is written here, so everything comes from the bolt.');
-    await expect(amount(page, 'Length as laid out')).toHaveText(/^44\s*in$/);
+    await expect(amount(page, 'Length as laid out')).toHaveText(/^62\s*in$/);
   });
 
   test('lays the pieces on the bolts that a shop has, and on cloth that is folded', async ({ page }) => {
@@ -158,8 +159,8 @@ test('a learner’s own list follows the size', async ({ page }) => {
   const list = page.locator('[data-list="maker"]');
   await wake(list);
   const linen = list.getByRole('row', { name: /Linen or cotton/ });
-  // 44 / 0.96 + 1 = 46.8 in.
-  await expect(linen).toContainText(/1½\s*yd, 54\s*in wide/);
+  // 62 / 0.96 + 1 = 65.6 in.
+  await expect(linen).toContainText(/2\s*yd, 54\s*in wide/);
   // A runner of 72 in is cut 74 in long: 74 / 0.96 + 1 = 78.1 in.
   await page.goto(`${TABLE_SET}?length-of-the-runner=72+in`);
   await wake(list);
@@ -212,21 +213,21 @@ test.describe('for the teacher', () => {
     const linen = list.getByRole('row', { name: /Linen or cotton/ });
     await expect(linen).toBeVisible();
 
-    // One maker: 1 1/2 yd at 16.80 a yard, and a spool at each of 4 machines at 2.90.
+    // One maker: 2 yd at 16.80 a yard, and a spool at each of 4 machines at 2.90.
     await list.getByRole('spinbutton', { name: 'Makers' }).fill('1');
     await list.getByRole('spinbutton', { name: 'Spare sets' }).fill('0');
-    await expect(linen).toContainText(/1½\s*yd/);
-    await expect(list.getByRole('row', { name: 'Together' })).toContainText('€36.80');
+    await expect(linen).toContainText(/2\s*yd/);
+    await expect(list.getByRole('row', { name: 'Together' })).toContainText('€45.20');
 
     // The price of another shop: 20 a yard. And one that is none.
     const price = list.getByRole('textbox', { name: /Price of Linen or cotton/ });
     await price.fill('20');
     await price.press('Tab');
-    await expect(list.getByRole('row', { name: 'Together' })).toContainText('€41.60');
+    await expect(list.getByRole('row', { name: 'Together' })).toContainText('€51.60');
     await price.fill('-3');
     await price.press('Tab');
     await expect(list.getByRole('status').first()).toHaveText('A price is a number of 0 or more.');
-    await expect(list.getByRole('row', { name: 'Together' })).toContainText('€41.60');
+    await expect(list.getByRole('row', { name: 'Together' })).toContainText('€51.60');
     await list.getByRole('spinbutton', { name: 'Makers' }).fill('0');
     await expect(list.getByRole('status').first()).toContainText('Makers: a whole number from 1 to 500.');
 

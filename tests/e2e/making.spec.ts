@@ -174,7 +174,7 @@ test.describe('the study of layers', () => {
     const layers = await wake(study(page, 'layers'));
     // Seven layers of the strip, the facing and the cover: 7 * 0.3 + 0.2 + 0.3 = 2.6 mm.
     await expect(layers.locator('.happened')).toHaveText(
-      /^Place 1: 9 layers, 2\.6\s*mm, and this step sews through it\. Needle NM 90 \(US 14\), universal, for so thick a stack/,
+      /^Place 1: 9 layers, 2\.6\s*mm, and this step sews through it\. Needle NM 90 \(US 14\), universal/,
     );
     await layers.getByRole('radio').first().focus();
     await page.keyboard.press('ArrowDown');
