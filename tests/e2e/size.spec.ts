@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { expect, test } from '@playwright/test';
 import { parseSync } from 'vite';
+import type { Field } from '../../src/core/steps/fields.ts';
 import { verbs } from '../../src/core/steps/verbs/index.ts';
 import { LINEN, MAKE, PLEAT, POUCH, SIZE } from './lesson.ts';
 
@@ -15,7 +16,9 @@ const MOST_OF_PLAIN = 40_000;
 /** What only the reference says of a verb, and what only a check of files from elsewhere needs. */
 const unwanted = [
   'ZodError',
-  ...verbs.flatMap(({ fields }) => Object.values(fields).map(({ about }) => about)).filter((text) => text.length > 30),
+  ...verbs
+    .flatMap(({ fields }) => Object.values<Field>(fields).map(({ about }) => about))
+    .filter((text) => text.length > 30),
 ];
 const read = (address: string) => readFileSync(path.join(dist, address), 'utf8');
 

@@ -10,7 +10,7 @@ export type Written = {
   of: string;
   tolerance?: string;
   hint?: string;
-  id?: string;
+  id?: string | undefined;
   /** Wrong sums the author expects, and what to say to each. */
   slips?: Record<string, string>;
   /** Other sentences for slips, by key or kind. */

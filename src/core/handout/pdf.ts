@@ -60,8 +60,8 @@ export async function writePdf(
     doc.on('end', () => resolve());
     doc.on('error', reject);
   });
-  doc.registerFont('regular', fonts.regular as Buffer);
-  doc.registerFont('strong', fonts.strong as Buffer);
+  doc.registerFont('regular', fonts.regular);
+  doc.registerFont('strong', fonts.strong);
   const faces = [fonts.regular, fonts.strong].map((bytes) => create(bytes as Buffer) as Font);
   const lacking = unshown(handout, (codePoint) => faces.every((face) => face.hasGlyphForCodePoint(codePoint)));
   const missing = new Set(lacking.map(({ character }) => character));
