@@ -42,6 +42,8 @@ test('what was answered is saved, cleared and put back', async ({ page }) => {
   // A step of the making is kept for the whole project, and comes along.
   await page.goto(MAKE);
   await page.getByRole('checkbox', { name: 'I have done this step' }).first().check();
+  // The card takes the tick up once it is awake.
+  await expect.poll(() => page.evaluate(() => JSON.stringify(localStorage))).toContain('steps:swatch-folio');
   await page.goto(PROGRESS);
   await expect(row(page)).toContainText(/1 of \d+/);
   const file = await saved(page, 'Save my progress');
