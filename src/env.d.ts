@@ -8,7 +8,7 @@ declare namespace App {
   }
   interface Locals {
     /** The project whose numbers the page shows, by the name of its folder. */
-    project?: string;
+    project?: string | undefined;
     /** The questions of the lesson that the page shows. */
     questions?: () => WrittenQuestion[];
   }

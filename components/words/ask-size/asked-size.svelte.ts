@@ -8,15 +8,15 @@ import { Attempt, type Standing } from '../../ui/question/attempt.svelte.ts';
 /** As an author writes it. */
 export type Written = {
   of: string;
-  tolerance?: string;
-  hint?: string;
+  tolerance?: string | undefined;
+  hint?: string | undefined;
   id?: string | undefined;
   /** Wrong sums the author expects, and what to say to each. */
-  slips?: Record<string, string>;
+  slips?: Record<string, string> | undefined;
   /** Other sentences for slips, by key or kind. */
-  reword?: Record<string, string>;
+  reword?: Record<string, string> | undefined;
   /** Keys or kinds of slips that are not thought of here. */
-  forbid?: string[];
+  forbid?: string[] | undefined;
 };
 
 /** What must be known of a judged answer: in mm, mm² or a number, and what was said to it. */
