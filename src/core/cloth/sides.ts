@@ -1,7 +1,8 @@
 import { back, lies, turnsOver } from './lie.ts';
 import { covers, moved } from './ring.ts';
-import { distance, dot, minus, plus, times } from '../geometry/point.ts';
-import { fail, ok, quote, SAME } from '../measure/index.ts';
+import { boxOf } from './size.ts';
+import { direction, distance, dot, minus, plus, times } from '../geometry/point.ts';
+import { fail, ok, plainName, quote, SAME } from '../measure/index.ts';
 import { findEdge, freeEdgesNamed } from './edge.ts';
 import { leftOf, lineThrough } from '../geometry/index.ts';
 import type { ClothFault } from './fault.ts';
@@ -43,7 +44,7 @@ const NAMED = 0.1;
  * edgeOn(fold(panel, { line, lands: 'under' }).value, 'left') // => the folded edge, where the panel ends now
  */
 export function edgeOn(work: Work, asked: string): Result<WorkEdge, ClothFault> {
-  const name = plain(asked);
+  const name = plainName(asked);
   if (isSide(name)) {
     const side = sideOf(work.plies, name, asked);
     // A curved outline may have no straight side there; its own edges may still be named.
@@ -55,15 +56,13 @@ export function edgeOn(work: Work, asked: string): Result<WorkEdge, ClothFault> 
 /** The edges that a step names; `all` stands for the four sides. Faults: those of each edge; `unknown-edge` for none. */
 export function edgesOn(work: Work, asked: readonly string[]): Result<WorkEdge[], ClothFault> {
   const found: WorkEdge[] = [];
-  for (const edge of asked.flatMap((one) => (plain(one) === 'all' ? SIDES : [one]))) {
+  for (const edge of asked.flatMap((one) => (plainName(one) === 'all' ? SIDES : [one]))) {
     const one = edgeOn(work, edge);
     if (!one.ok) return one;
     found.push(one.value);
   }
   return found.length > 0 ? ok(found) : fail({ code: 'unknown-edge', message: 'No edge is named here.' });
 }
-
-const plain = (name: string): string => name.trim().replace(/\s+/gu, ' ').toLowerCase();
 
 type Facing = {
   ply: Ply;
@@ -140,18 +139,13 @@ type Straight = { readonly ply: Ply; readonly edge: PlyEdge; readonly from: Poin
 /** All edges on a line as one. */
 function edgeAlong(edges: readonly Straight[], line: Line, name: string): WorkEdge {
   const points = edges.flatMap(({ from, to }) => [from, to]);
-  const along = (p: Point) => dot(minus(p, line.at), wayOf(line));
+  const along = (p: Point) => dot(minus(p, line.at), direction(line.angle));
   const [first, last] = [Math.min(...points.map(along)), Math.max(...points.map(along))];
-  const at = (t: number) => plus(line.at, times(wayOf(line), t));
+  const at = (t: number) => plus(line.at, times(direction(line.angle), t));
   const pieces = [...new Set(edges.map(({ ply }) => ply.piece))];
   const longest = edges.reduce((best, one) => (distance(one.from, one.to) > distance(best.from, best.to) ? one : best));
   return { name, own: longest.edge.name, pieces, line, from: at(first), to: at(last), length: last - first };
 }
-
-const wayOf = ({ angle }: Line): Point => ({
-  x: Math.cos((angle * Math.PI) / 180),
-  y: Math.sin((angle * Math.PI) / 180),
-});
 
 /** How much longer an edge further in must be than the outermost one to be the side that is meant as well. */
 const LONGER = 1.5;
@@ -192,7 +186,7 @@ function laidEdge(work: Work, name: string, asked: string): Result<WorkEdge, Clo
   if (!one) return undefined;
   if (others.length > 0) {
     const called = named.map(({ group }) => quote(`${ordinals[group.nth - 1] ?? group.nth} ${name}`));
-    const message = `${groups.filter(({ laid }) => plain(laid.work) === plain(one.group.laid.work)).length} works called ${quote(one.group.laid.work)} lie here. Write ${called.join(' or ')}.`;
+    const message = `${groups.filter(({ laid }) => plainName(laid.work) === plainName(one.group.laid.work)).length} works called ${quote(one.group.laid.work)} lie here. Write ${called.join(' or ')}.`;
     return fail({ code: 'ambiguous-edge', message, edge: asked });
   }
   const { plies, laid } = one.group;
@@ -206,7 +200,7 @@ const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seven
 
 /** What follows the name of a laid work: a side, and before it which one of several alike. */
 function afterName(name: string, { laid, nth }: LaidGroup): { side: Side; nth?: number } | undefined {
-  const work = plain(laid.work);
+  const work = plainName(laid.work);
   const one = `${ordinals[nth - 1] ?? nth} `;
   const counted = name.startsWith(one) && name.slice(one.length).startsWith(`${work} `);
   const rest = counted
@@ -233,8 +227,9 @@ export function laidGroups(work: Work): LaidGroup[] {
       groups.set(key, same);
     }
   }
+  const largest = ({ plies }: { plies: readonly Ply[] }) => Math.max(...plies.map(boxArea));
   const bodies = [...groups.values()].map((parts) =>
-    parts.reduce((best, one) => (spread(one.plies) > spread(best.plies) ? one : best)),
+    parts.reduce((best, one) => (largest(one) > largest(best) ? one : best)),
   );
   return bodies
     .toSorted((a, b) => a.laid.nth - b.laid.nth)
@@ -244,14 +239,10 @@ export function laidGroups(work: Work): LaidGroup[] {
     }));
 }
 
-const spread = (plies: readonly Ply[]): number => {
-  let most = 0;
-  for (const { outline } of plies) {
-    const xs = outline.map(({ from }) => from.x);
-    const ys = outline.map(({ from }) => from.y);
-    most = Math.max(most, (Math.max(...xs) - Math.min(...xs)) * (Math.max(...ys) - Math.min(...ys)));
-  }
-  return most;
+/** The area of the box round a ply. */
+const boxArea = (ply: Ply): number => {
+  const { width, height } = boxOf([ply]);
+  return width * height;
 };
 
 const sameLie = (a: Lie, b: Lie): boolean =>

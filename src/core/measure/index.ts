@@ -2,6 +2,7 @@ export * from './diagnostic.ts';
 export * from './edition.ts';
 export * from './closest.ts';
 export { listed } from './listed.ts';
+export { plainName, singleBlanks } from './names.ts';
 export { skipBlanks, endOfText, type Manner } from './amount.ts';
 export { LONGEST, parseLength, readLength, type Written } from './parse.ts';
 export { formatLength, formatMixed, formatNumber, THIN, type LengthOptions, type Style } from './format.ts';

@@ -2,10 +2,19 @@
  * Reads a project file once: every length parsed, every formula taken apart, every name looked up. What is found wrong
  * on the way does not depend on edition, values or options, and is kept with it.
  */
-import { closest, defaultGrid, formatLength, inEdition, listed, quote } from '../measure/index.ts';
+import {
+  closest,
+  defaultGrid,
+  formatLength,
+  inEdition,
+  listed,
+  quote,
+  plainName,
+  singleBlanks,
+} from '../measure/index.ts';
 import { noteOffGrid, reportBorrowedNames } from './remarks.ts';
 import { MOST_POCKETS } from './pleats.ts';
-import { partName, partsOf, plainName, singleBlanks } from './names.ts';
+import { partName, partsOf } from './names.ts';
 import { readHold, type CompiledHold } from './holds.ts';
 import { readPiece, type CompiledPiece } from './shapes.ts';
 import { readEditions, readNumber, readPlain, readSum, readValue } from './raw-value.ts';

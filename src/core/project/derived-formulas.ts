@@ -6,9 +6,10 @@
  * shaped corners), or on the folded strip (pleats given by their fold lines, the panel of a strip of given length, what
  * is trimmed or marked from the top edge). `Evaluator` measures them, all at one place.
  */
+import { singleBlanks } from '../measure/index.ts';
 import { namesIn, type Formula } from '../formula/index.ts';
 import { isRectangle } from './lines.ts';
-import { partName, singleBlanks, type Part } from './names.ts';
+import { partName, type Part } from './names.ts';
 import {
   foldTerm,
   panelHeightTerm,

@@ -1,6 +1,5 @@
 /** What the finished work must hold: where it goes, and whether it fits. */
-import { capital, closest, formatLength, listed, quote } from '../measure/index.ts';
-import { plainName } from './names.ts';
+import { capital, closest, formatLength, listed, quote, plainName } from '../measure/index.ts';
 import { publishedSize, type PublishedSize } from './sizes.ts';
 import { readNumber, readValue } from './raw-value.ts';
 import type { CompiledPiece } from './shapes.ts';

@@ -14,8 +14,7 @@ import {
   translate,
   withCorners,
 } from '../geometry/index.ts';
-import { type Place, quote } from '../measure/index.ts';
-import { plainName } from './names.ts';
+import { type Place, quote, plainName } from '../measure/index.ts';
 import { unknownEdge, type CompiledPiece, type Edges } from './shapes.ts';
 import type { Compiled } from './compile.ts';
 import type { CornerShape, GeometryFault, Outline, Point, Side } from '../geometry/index.ts';

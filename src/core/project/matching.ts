@@ -1,7 +1,6 @@
 /** Prints that begin again and again along the selvage, and the pieces that take the same place on them. */
-import { formatLength, listed, quote, type Diagnostic, type Place } from '../measure/index.ts';
+import { formatLength, listed, quote, type Diagnostic, type Place, plainName } from '../measure/index.ts';
 import { unknownThing } from './compile.ts';
-import { plainName } from './names.ts';
 import { evaluatorOf, type Evaluator } from './evaluator.ts';
 import { readValue, type Reader } from './raw-value.ts';
 import type { Pattern } from './pattern.ts';

@@ -1,6 +1,5 @@
 /** The shelf of materials, in mm and one edition. */
-import { type Diagnostic, defaultGrid, inEdition, parseLength, quote } from '../measure/index.ts';
-import { plainName } from './names.ts';
+import { type Diagnostic, defaultGrid, inEdition, parseLength, quote, plainName } from '../measure/index.ts';
 import { readEditions } from './raw-value.ts';
 import type { Edition, Grid } from '../measure/index.ts';
 import type { Material } from './pattern.ts';

@@ -1,14 +1,6 @@
-/** Names of measures, pieces and the numbers that pieces give. */
+import { singleBlanks } from '../measure/index.ts';
 
-/**
- * A name as it is compared: capitals and the number of blanks do not count.
- *
- * @example plainName(' Packet  width ') // => 'packet width'
- */
-export const plainName = (name: string): string => singleBlanks(name).toLowerCase();
-
-/** A name with its capitals, without blanks around it or runs of them in it. */
-export const singleBlanks = (name: string): string => name.trim().replace(/\s+/gu, ' ');
+/** Names of the numbers that pieces give to formulas. */
 
 /** A number that a piece gives to formulas. `n` counts folds and pockets from 1 at the bottom. */
 export type Part =

@@ -1,6 +1,5 @@
 /** What is said of a project file as it is read, and changes nothing in what it comes to. */
-import { farApart, formatLength, isOnGrid, quote } from '../measure/index.ts';
-import { plainName, singleBlanks } from './names.ts';
+import { farApart, formatLength, isOnGrid, quote, plainName, singleBlanks } from '../measure/index.ts';
 import type { Diagnostic, Place, Grid } from '../measure/index.ts';
 import type { ProjectFile } from './schema.ts';
 import type { Reader, RawValue } from './raw-value.ts';

@@ -1,11 +1,11 @@
 /** From a project file and a learner's choices to every number of the project, in one edition. */
-import { closest, formatLength, isOnGrid, quote } from '../measure/index.ts';
+import { closest, formatLength, isOnGrid, quote, plainName } from '../measure/index.ts';
 import { bounds } from '../geometry/index.ts';
 import { checkHold } from './holds.ts';
 import { compiled, unknownThing, type Compiled, type CompiledMeasure } from './compile.ts';
 import { drawFolds, drawNotches, sizePlace } from './lines.ts';
 import { keepEvaluator, LARGEST, Evaluator, SMALLEST, type Choices } from './evaluator.ts';
-import { namedParts, plainName } from './names.ts';
+import { namedParts } from './names.ts';
 import { materialOf, type Materials } from './materials.ts';
 import type { Adjustable, Cutting, HoldCheck, Making, Measure, OptionChoice, Pattern, Piece, Role } from './pattern.ts';
 import type { RawValue } from './raw-value.ts';

@@ -1,7 +1,7 @@
 /** Reads the pieces of a project file: their shape, edges, corners, folds and pleats. */
 import { noteNapAcross } from './remarks.ts';
-import { closest, listed, quote, type Diagnostic, type Place } from '../measure/index.ts';
-import { partName, plainName } from './names.ts';
+import { closest, listed, quote, type Diagnostic, type Place, plainName } from '../measure/index.ts';
+import { partName } from './names.ts';
 import { readNumber, readValue } from './raw-value.ts';
 import type { Grain } from './pattern.ts';
 import type { ProjectFile } from './schema.ts';

@@ -1,8 +1,7 @@
 /** The work on the sewing table: what it should measure, and what it would measure if something had gone otherwise. */
 import { parseFormula } from '../formula/index.ts';
-import { SAME } from '../measure/index.ts';
+import { SAME, plainName } from '../measure/index.ts';
 import { compiled } from '../project/compile.ts';
-import { plainName } from '../project/names.ts';
 import { Evaluator } from '../project/evaluator.ts';
 import { resolveProject, type Settings } from '../project/resolve.ts';
 import type { Pattern, Piece, Size } from '../project/pattern.ts';

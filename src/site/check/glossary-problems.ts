@@ -1,5 +1,5 @@
 import { wordCalled } from '../../../components/words/index.ts';
-import { didYouMean, quote } from '../../core/measure/index.ts';
+import { didYouMean, plainName, quote } from '../../core/measure/index.ts';
 import { THING } from '../content/lesson-prose.ts';
 import { placeIn } from '../content/diagnostic.ts';
 import type { Diagnostic } from '../content/diagnostic.ts';
@@ -69,7 +69,7 @@ export function glossaryProblems({ glossary, lessons, projects, courses, materia
       }
     }
     for (const term of lesson.terms) {
-      const name = term.text.trim().replace(/\s+/g, ' ').toLowerCase();
+      const name = plainName(term.text);
       if (!isTerm(name) || tells(name) || said.has(name)) continue;
       said.add(name);
       problems.push({

@@ -1,7 +1,7 @@
 import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
 import type { Document, ErrorCode, Node, Pair, Scalar, YAMLError } from 'yaml';
 import type { z } from 'zod';
-import { capital, quote } from '../../core/measure/index.ts';
+import { capital, plainName, quote } from '../../core/measure/index.ts';
 import type { Diagnostic } from './diagnostic.ts';
 import { explain, mistakesIn } from './wording.ts';
 
@@ -169,8 +169,6 @@ function syntaxFault(document: Document, text: string, error: YAMLError): [offse
 }
 
 /** Names that differ only in capitals or blanks count as the same: nobody could tell them apart in a formula. */
-const plainName = (name: unknown): string => String(name).trim().replace(/\s+/g, ' ').toLowerCase();
-
 function namedTwice(document: Document): { again: Scalar; first: Scalar }[] {
   const found: { again: Scalar; first: Scalar }[] = [];
   visit(document, {
@@ -178,9 +176,9 @@ function namedTwice(document: Document): { again: Scalar; first: Scalar }[] {
       const seen = new Map<string, Scalar>();
       for (const { key } of map.items) {
         if (!isScalar(key)) continue;
-        const first = seen.get(plainName(key.value));
+        const first = seen.get(plainName(String(key.value)));
         if (first) found.push({ again: key, first });
-        else seen.set(plainName(key.value), key);
+        else seen.set(plainName(String(key.value)), key);
       }
     },
   });

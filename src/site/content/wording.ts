@@ -27,6 +27,7 @@ function written(input: unknown): string {
   if (input === null || input === undefined) return 'nothing';
   if (Array.isArray(input)) return 'a list';
   if (typeof input === 'object') return 'a group of named values';
+  if (typeof input === 'number') return quote(String(input)); // JSON has no word for .inf and .nan
   return quote(typeof input === 'string' ? input : JSON.stringify(input));
 }
 

@@ -156,6 +156,12 @@ describe('a value that does not belong', () => {
     expect(lines(text)).toEqual([message]);
   });
 
+  test('a number that YAML takes for no number is said as it is', () => {
+    const [line] = lines('title: Folio\npleats: { pockets: .inf, depth: 2 }\n');
+    expect(line).toContain('Infinity');
+    expect(line).not.toContain('null');
+  });
+
   test('all mistakes come at once', () => {
     expect(lines('title: x\npleats: { pockets: a }\nsize: [b, 2]\n')).toEqual([
       'a.yaml:2:20 pockets: a whole number belongs here, not “a”.',

@@ -1,6 +1,5 @@
 /** Whether the work measures what the file says, at a step and when it is finished. */
-import { type Diagnostic, type Place, closest, quote, SAME } from '../../measure/index.ts';
-import { plainName } from '../names.ts';
+import { type Diagnostic, type Place, closest, quote, SAME, plainName } from '../../measure/index.ts';
 import { plansOf } from './plan.ts';
 import { sayIn } from './say.ts';
 import { size } from '../../cloth/index.ts';

@@ -1,11 +1,10 @@
 /** The step ledger: makes a project up on paper, step by step, and keeps what each step did. */
-import { type Diagnostic, type Place, closest, quote } from '../../measure/index.ts';
+import { type Diagnostic, type Place, closest, quote, plainName } from '../../measure/index.ts';
 import { cut, size } from '../../cloth/index.ts';
 import { boxOf } from '../../cloth/size.ts';
 import { cautionsOf, lineFrom, minutesOf, sew, titleOf } from '../../steps/index.ts';
 import { lies, turnedOver } from '../../cloth/lie.ts';
 import { ironLimitOf, toolsOf } from './tools.ts';
-import { plainName } from '../names.ts';
 import { evaluatorOf } from '../evaluator.ts';
 import { checkMet } from './check-met.ts';
 import { explainFault } from './explain.ts';

@@ -1,6 +1,6 @@
 /** The steps of a project in one edition: every length in mm, and which of them the options take in. */
+import { plainName } from '../../measure/index.ts';
 import type { Diagnostic, Place } from '../../measure/index.ts';
-import { plainName } from '../names.ts';
 import { readSteps, type CompiledStep } from './read.ts';
 import { evaluatorOf } from '../evaluator.ts';
 import { valuesOf, type Named } from './read-fields.ts';

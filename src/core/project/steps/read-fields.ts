@@ -1,6 +1,5 @@
 /** Reads the fields of a step as their own description says, and works them out. */
-import { type Diagnostic, type Place, closest, listed, quote } from '../../measure/index.ts';
-import { plainName } from '../names.ts';
+import { type Diagnostic, type Place, closest, listed, quote, plainName } from '../../measure/index.ts';
 import { readValue } from '../raw-value.ts';
 import type { Field, Fields } from '../../steps/index.ts';
 import type { Raw, Reader, RawValue } from '../raw-value.ts';

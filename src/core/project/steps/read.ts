@@ -1,7 +1,6 @@
 /** Reads the steps of a project file once: the verb of each, what its fields say, and whether all is there. */
 import { always, keptBy, takesWork, verbIn, verbNamed, verbNames } from '../../steps/index.ts';
-import { type Diagnostic, type Place, listed, quote } from '../../measure/index.ts';
-import { plainName } from '../names.ts';
+import { type Diagnostic, type Place, listed, quote, plainName } from '../../measure/index.ts';
 import { readFields, textIn } from './read-fields.ts';
 import type { Known, Named, Report, Said } from './read-fields.ts';
 import type { Reader } from '../raw-value.ts';

@@ -1,5 +1,5 @@
 /** The tools of a step: the usual ones of its verb, and the author's own after them. */
-import { plainName } from '../names.ts';
+import { plainName } from '../../measure/index.ts';
 import { tools as known, usualTools } from '../../steps/index.ts';
 import type { Instruction, Tool } from '../../steps/index.ts';
 import type { IronLimit } from '../step.ts';
