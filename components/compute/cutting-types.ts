@@ -1,5 +1,5 @@
 /** What a page tells of cloth to cut and to buy: plain values, worked out when the page is built or by the worker. */
-import type { Edition, Scene, SessionPlan, Preparation, ToldLine, Group } from '../../src/core/index.ts';
+import type { Edition, Scene, SessionPlan, Preparation, KitRow, Group } from '../../src/core/index.ts';
 
 /** How a cloth is laid in the study. Lengths in mm. */
 export type LayoutWish = {
@@ -49,7 +49,7 @@ export type ToldLayout = {
 /** A layout in words, and a drawing of each sheet. */
 export type Laid = { told: ToldLayout; scenes: Scene[] };
 
-export type PricedLine = ToldLine & { cost?: number; price?: number };
+export type PricedLine = KitRow & { cost?: number; price?: number };
 
 export type ToldList = {
   group: Group;

@@ -10,7 +10,7 @@ import {
   isCloth,
   kitCsv,
   kitSteps,
-  layOutSteps,
+  searchLayouts,
   numbered,
   matchWords,
   stripWords,
@@ -25,7 +25,7 @@ import {
   shopLength,
   surfaceOf,
   tasksOf,
-  tellLine,
+  kitRows,
   toBuy,
   turnedWords,
   type Cloth,
@@ -86,7 +86,7 @@ export function* lay(pattern: Pattern, wish: LayoutWish, fit?: Fit, seconds?: nu
     ...(seconds !== undefined && { seconds }),
   };
   const demand = demandOf(pattern, role.role, wish.sets, own.cloths.at(-1)!.width);
-  for (const { better } of layOutSteps(demand, own.cloths, options))
+  for (const { better } of searchLayouts(demand, own.cloths, options))
     yield better && tell(pattern, { role, wish, selling, ...own }, better, fit);
 }
 
@@ -306,7 +306,7 @@ function listOf(kit: Kit, { edition }: Pattern): ToldList {
     group: kit.group,
     sets: setsFor(kit.group),
     lines: kit.lines.flatMap((line) =>
-      tellLine(line, edition).map((told) => ({
+      kitRows(line, edition).map((told) => ({
         ...told,
         ...(line.price && { cost: line.price.cost, price: line.price.amount }),
       })),

@@ -1,7 +1,7 @@
 /** Documents to print, for the worker, and the writer of PDF with them. */
 import {
   projectDocuments,
-  sayUnshown,
+  missingCharacterText,
   writePdf,
   type Fonts,
   type Handout,
@@ -67,6 +67,6 @@ export const document: Work<'document'> = async (pattern, { document }, { progre
     progress(done / all);
     await pause();
   });
-  const findings = unshown.length > 0 ? [...handout.findings, sayUnshown(unshown)] : [...handout.findings];
+  const findings = unshown.length > 0 ? [...handout.findings, missingCharacterText(unshown)] : [...handout.findings];
   return { bytes: new Uint8Array(bytes), pages: handout.pages.length, findings };
 };

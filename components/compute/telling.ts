@@ -5,7 +5,7 @@ import {
   drawStep,
   makeUp,
   oncePer,
-  pointAtShowing,
+  pointAtVisible,
   type Drift,
   type Diagnostic,
   type Pattern,
@@ -63,7 +63,7 @@ export function tellPlaces(pattern: Pattern, id: string): ToldPlace[] {
 /** What shows of the work after a step, to be pointed at. */
 export function tellShowing(pattern: Pattern, id: string, side: 'front' | 'back', shows: string): Pointing | undefined {
   const step = stepOf(pattern, id);
-  return step && pointAtShowing(step.after, side, shows, pattern);
+  return step && pointAtVisible(step.after, side, shows, pattern);
 }
 
 /** A step on its way: from 0, before, to 1, after. */

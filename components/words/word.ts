@@ -1,7 +1,7 @@
 /** What a word of a lesson is: everything that the site asks of it. Each word's folder holds one value of this type. */
 import type { z } from 'zod';
 import type {
-  Asked,
+  PaperQuestion,
   Edition,
   Fit,
   Pattern,
@@ -36,7 +36,7 @@ export const groups = ['size', 'list', 'study', 'question', 'making', 'note'] as
 export type Given = Readonly<Record<string, unknown>>;
 
 /** The text between the tags, and the formula of each size in it. */
-export type Words = Asked['words'];
+export type Words = PaperQuestion['words'];
 
 /** What a learner's browser keeps of a word, and under which name; `as` begins the key. */
 export type Kept =
@@ -101,7 +101,7 @@ export type LessonAround = {
 /** What a word comes to on paper. */
 export type OnPaper =
   /** Questions to work out. */
-  | { sums: Asked[] }
+  | { sums: PaperQuestion[] }
   /** A question that is answered by choosing, ordering, matching, pointing or measuring. */
   | { pick: PickQuestion }
   /** `of`: the key of a usual caution. */

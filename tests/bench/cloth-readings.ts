@@ -4,7 +4,7 @@
  *
  *     node tests/bench/cloth-readings.ts
  */
-import { cut, fold, layerMap, outlineNow, section, shown } from '../../src/core/cloth/index.ts';
+import { cut, fold, layerMap, outlineNow, section, visibleFrom } from '../../src/core/cloth/index.ts';
 import { rectangle } from '../../src/core/geometry/index.ts';
 import type { Sewn, Work } from '../../src/core/cloth/index.ts';
 
@@ -43,13 +43,13 @@ function askew(folds: number): Work {
 const thicknessOf = () => 0.3;
 const readings: Record<string, (work: Work) => unknown> = {
   'layer map': layerMap,
-  'shown, front and back': (work) => [shown(work, 'front'), shown(work, 'back')],
+  'shown, front and back': (work) => [visibleFrom(work, 'front'), visibleFrom(work, 'back')],
   outline: outlineNow,
   section: (work) => section(work, { at: { x: 100, y: 50 }, angle: 80 }, thicknessOf),
   'all of them': (work) => [
     layerMap(work),
-    shown(work, 'front'),
-    shown(work, 'back'),
+    visibleFrom(work, 'front'),
+    visibleFrom(work, 'back'),
     outlineNow(work),
     section(work, { at: { x: 100, y: 50 }, angle: 80 }, thicknessOf),
   ],

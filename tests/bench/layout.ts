@@ -12,7 +12,7 @@ import { resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { polygon, rectangle } from '../../src/core/geometry/index.ts';
-import { layOut, layOutSteps } from '../../src/core/layout/index.ts';
+import { layOut, searchLayouts } from '../../src/core/layout/index.ts';
 import { faults } from '../core/layout/verify.ts';
 import type { Cloth, Demand, LayOptions, Layout } from '../../src/core/layout/index.ts';
 
@@ -175,7 +175,7 @@ function ours(demand: Demand, width: number, options: LayOptions): { soon: numbe
   let soon = Infinity;
   let late: Layout | undefined;
   const limits = { tries: Infinity, cancelled: () => spent() >= 1000 * seconds };
-  for (const { better } of layOutSteps(demand, cloths, { ...options, ...limits })) {
+  for (const { better } of searchLayouts(demand, cloths, { ...options, ...limits })) {
     if (!better) continue;
     late = better;
     if (spent() <= 100) soon = better.length;

@@ -1,4 +1,4 @@
-import { back, lies } from '../../src/core/cloth/lie.ts';
+import { inverse, transformPoint } from '../../src/core/geometry/transform.ts';
 import { cross, distance, dot, minus, plus, times, unit } from '../../src/core/geometry/point.ts';
 import { ON } from '../../src/core/cloth/ring.ts';
 import { SAME } from '../../src/core/measure/index.ts';
@@ -26,11 +26,11 @@ export function creases(work: Work, piece: string): Crease[] {
   const folds = new Map<number, Side[]>();
   for (const [level, ply] of work.plies.entries()) {
     if (ply.piece !== piece) continue;
-    const uncut = back(ply.lie);
+    const uncut = inverse(ply.transform);
     for (const [i, { fold, from }] of ply.outline.entries()) {
       if (fold === undefined) continue;
       const to = ply.outline[(i + 1) % ply.outline.length]!.from;
-      const side = { ply, level, from: lies(uncut, from), to: lies(uncut, to) };
+      const side = { ply, level, from: transformPoint(uncut, from), to: transformPoint(uncut, to) };
       folds.set(fold, [...(folds.get(fold) ?? []), side]);
     }
   }

@@ -119,7 +119,7 @@ test('the laws hold wherever creases meet in random folded works, folded as a wh
         const first = start.done[1]?.undo?.before.plies[0];
         if (!first) return;
         // Cut wrong side up, the piece is seen mirrored from its right side.
-        const outline = first.outline.map(({ from }) => ({ from: { x: from.x * first.lie.a, y: from.y } }));
+        const outline = first.outline.map(({ from }) => ({ from: { x: from.x * first.transform.a, y: from.y } }));
         let work = start;
         for (const { line, lands, bits } of folds) {
           const plies = new Set(work.plies.flatMap(({ id }, i) => ((bits >> (i % 30)) & 1 ? [id] : [])));

@@ -1,21 +1,21 @@
-import { foldsCalled, type AskedFold, type Pattern } from '../../../src/core/index.ts';
+import { foldsName, type FoldQuestion, type Pattern } from '../../../src/core/index.ts';
 import { textIn } from '../given.ts';
 import type { Given, Kept } from '../word.ts';
 import type { Attributes } from './word.ts';
 
-export type Shown = { name: string; piece: string; asked: AskedFold; hint?: string | undefined };
+export type Shown = { name: string; piece: string; asked: FoldQuestion; hint?: string | undefined };
 
 /** Which fold is asked for, or which kind of folds. */
 export function view(_: Pattern, { id, piece, fold, kind, hint }: Attributes): Shown {
   const asked = foldIn({ fold, kind });
-  return { name: id ?? foldsCalled(piece, asked), piece, asked, hint };
+  return { name: id ?? foldsName(piece, asked), piece, asked, hint };
 }
 
 /** Which fold, or which kind of folds, is asked for. */
-export const foldIn = ({ fold, kind }: Given): AskedFold =>
+export const foldIn = ({ fold, kind }: Given): FoldQuestion =>
   typeof fold === 'number' ? { fold } : { kind: kind === 'valley' ? 'valley' : 'mountain' };
 
 export const kept = ({ id, piece, ...asked }: Given): Kept => ({
   as: 'answer',
-  name: textIn(id) ?? foldsCalled(textIn(piece) ?? '', foldIn(asked)),
+  name: textIn(id) ?? foldsName(textIn(piece) ?? '', foldIn(asked)),
 });

@@ -1,4 +1,4 @@
-import { didYouMean, makeUp, pointAtShowing, quote } from '../../../src/core/index.ts';
+import { didYouMean, makeUp, pointAtVisible, quote } from '../../../src/core/index.ts';
 import { attributeOf, error } from '../check-texts.ts';
 import type { LessonAround, Mistake, WordInLesson } from '../word.ts';
 
@@ -19,7 +19,7 @@ export function check(written: WordInLesson, { project: { variants } }: LessonAr
   const works = variants.flatMap(({ inch }) =>
     makeUp(inch)
       .filter((one) => one.id === id)
-      .map(({ after }) => pointAtShowing(after, side, wanted, inch)),
+      .map(({ after }) => pointAtVisible(after, side, wanted, inch)),
   );
   if (works.length === 0) return [];
   const found = works.find((one) => one !== undefined);

@@ -1,4 +1,4 @@
-import { sideCalled, type Pattern, type Pointing } from '../../../src/core/index.ts';
+import { sideName, type Pattern, type Pointing } from '../../../src/core/index.ts';
 import { tellShowing } from '../../compute/telling.ts';
 import { textIn } from '../given.ts';
 import type { Given, Kept } from '../word.ts';
@@ -16,7 +16,7 @@ export type Shown = {
 
 /** What is asked for, and what there is to point at; `built` is undefined where an option leaves the step out. */
 export const view = oncePerGiven(
-  (pattern: Pattern, { step, shows, from, hint, id = sideCalled(step, shows) }: Attributes): Shown => {
+  (pattern: Pattern, { step, shows, from, hint, id = sideName(step, shows) }: Attributes): Shown => {
     const side = from ?? 'front';
     return { name: id, step, side, shows, built: tellShowing(pattern, step, side, shows), hint };
   },
@@ -24,5 +24,5 @@ export const view = oncePerGiven(
 
 export const kept = ({ id, step, shows }: Given): Kept => ({
   as: 'answer',
-  name: textIn(id) ?? sideCalled(textIn(step) ?? '', textIn(shows) ?? ''),
+  name: textIn(id) ?? sideName(textIn(step) ?? '', textIn(shows) ?? ''),
 });

@@ -1,4 +1,4 @@
-import { rungAt, type Asked, type Difficulty } from '../../../src/core/index.ts';
+import { rungAt, type PaperQuestion, type Difficulty } from '../../../src/core/index.ts';
 import { textIn } from '../given.ts';
 import type { Given, OnPaper, Words } from '../word.ts';
 
@@ -14,7 +14,7 @@ export function paper(given: Given, words: Words): OnPaper | undefined {
     of !== undefined
       ? Array.from({ length: EXERCISES }, () => ({ of, words }))
       : several.map(([of, words]) => ({ of, words: [words] }));
-  const sums = asks.map(({ of: asked, words }, i): Asked => ({
+  const sums = asks.map(({ of: asked, words }, i): PaperQuestion => ({
     ...{ of: asked, ...(hint !== undefined && { hints: [hint] }), id: `practice ${id} ${i + 1}` },
     words: [`Practice, ${i + 1} of ${asks.length}. `, ...words],
     difficulty: (1 + rungAt(i, asks.length, 3)) as Difficulty,

@@ -5,7 +5,7 @@ import {
   metIn,
   resolveProject,
   type Edition,
-  type Met,
+  type Occurrence,
   type Pattern,
   type ProjectFile,
 } from '../../core/index.ts';
@@ -40,7 +40,7 @@ export class FormClient {
   said = $state('');
   /** The last change that was written. */
   last = $state.raw<{ field: Field; was: string; value: string }>();
-  findings = $state.raw<Diagnostic<Met>[]>([]);
+  findings = $state.raw<Diagnostic<Occurrence>[]>([]);
 
   constructor(address: string) {
     this.#address = address;
@@ -109,7 +109,7 @@ export class FormClient {
   value = (field: Field): string => this.#typed[keyOf(field.place)] ?? field.value;
   status = (field: Field): FieldStatus | undefined => this.#status[keyOf(field.place)];
   /** Findings of an entry, and of one box of it. */
-  about = ({ place }: Pick<Entry, 'place'>): Diagnostic<Met>[] =>
+  about = ({ place }: Pick<Entry, 'place'>): Diagnostic<Occurrence>[] =>
     // What was refused is said beside its box already.
     this.findings.filter((one) => isBelow(one.place, place) && this.#status[keyOf(one.place)]?.kind !== 'refused');
   isFaulty = ({ place }: Field): boolean =>
@@ -209,11 +209,11 @@ export class FormClient {
 }
 
 /** Mistakes first. */
-const inOrder = (findings: Diagnostic<Met>[]): Diagnostic<Met>[] =>
+const inOrder = (findings: Diagnostic<Occurrence>[]): Diagnostic<Occurrence>[] =>
   (['error', 'warning', 'note'] as const).flatMap((one) => findings.filter(({ severity }) => severity === one));
 
 /** The front of a finding's sentence: “Metric edition: ”. */
-export function met(finding: Diagnostic<Met>): string {
+export function met(finding: Diagnostic<Occurrence>): string {
   const where = metIn(finding);
   return where && `${capital(where)}: `;
 }

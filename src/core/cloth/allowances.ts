@@ -6,7 +6,7 @@ import { noted } from './work.ts';
 import { roundCorners } from './round-corners.ts';
 import { without } from './without.ts';
 import type { Point } from '../geometry/index.ts';
-import type { Ply, PlyEdge, PlyOutline, Round, Sewn, Stitch, Work } from './work.ts';
+import type { Ply, PlyEdge, PlyOutline, SewnRound, Sewn, Stitch, Work } from './work.ts';
 
 /**
  * Trims the raw edges of a seam: all its layers to one width, or each to its own (graded). What lies at a gap and
@@ -101,7 +101,7 @@ export function clipCorners(work: Work, leaving = 3): Sewn {
 }
 
 /** What is cut off at each outer corner between two sewn edges, and notched out of curves. */
-function cornersOf(round: Round, leaving: number, held: number): PlyOutline[] {
+function cornersOf(round: SewnRound, leaving: number, held: number): PlyOutline[] {
   return roundCorners(round).flatMap((corner) => {
     const { at, a, b, widths, turn, isCurve } = corner;
     if (widths.includes(0) || cross(a, b) < 1e-6) return [];

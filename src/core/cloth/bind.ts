@@ -6,12 +6,12 @@ import { findEdge, lineInside } from './edge.ts';
 import { join } from './seam.ts';
 import { offsets, ON } from './ring.ts';
 import { withPlies } from './combine.ts';
-import type { Asked } from './edge.ts';
+import type { EdgeReference } from './edge.ts';
 import type { InHand } from './group.ts';
 import type { Sewn, Work } from './work.ts';
 
 export type Bind = {
-  readonly edge: Asked;
+  readonly edge: EdgeReference;
   /** Finished width, in mm. The strip is four times as wide (Singer AU, Make bias binding), at least more than three. */
   readonly width: number;
   /** The edge of the strip that is sewn on first; its longest edge if left out. */

@@ -1,4 +1,4 @@
-import { asCut } from './lie.ts';
+import { identity } from '../geometry/transform.ts';
 import { areaOf, SCRAP } from './ring.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
 import { straightened } from '../geometry/index.ts';
@@ -35,9 +35,9 @@ export function cut({ piece, material, outline, face = 'right' }: Cut): Sewn {
   const ring = straightened(outline, CHORD);
   if (!(areaOf(ring) > SCRAP)) return fail({ code: 'no-size', message: `The piece ${piece} has no size.`, piece });
   // A piece lying wrong side up shows the mirror of its pattern; its own coordinates run the other way across.
-  const lie = face === 'right' ? asCut : { ...asCut, a: -1 };
+  const transform = face === 'right' ? identity : { ...identity, a: -1 };
   return ok({
-    plies: [{ id: 1, piece, material, outline: ring, face, lie, fullness: 1 }],
+    plies: [{ id: 1, piece, material, outline: ring, face, transform, fullness: 1 }],
     stitches: [],
     marks: [],
     done: [{ did: 'cut' }],

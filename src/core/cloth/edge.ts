@@ -24,10 +24,10 @@ export type WorkEdge = {
 };
 
 /** An edge by its name, or one that was found in the same work before. */
-export type Asked = string | WorkEdge;
+export type EdgeReference = string | WorkEdge;
 
 /** What an edge is called. */
-export const nameOf = (asked: Asked): string => (typeof asked === 'string' ? asked : asked.name);
+export const nameOf = (asked: EdgeReference): string => (typeof asked === 'string' ? asked : asked.name);
 
 type Found = { ply: Ply; piece: string; edge: PlyEdge; to: Point };
 
@@ -37,7 +37,7 @@ type Found = { ply: Ply; piece: string; edge: PlyEdge; to: Point };
  *
  * Faults: `unknown-edge`, `ambiguous-edge`, `not-straight`.
  */
-export function findEdge(work: Work, asked: Asked): Result<WorkEdge, ClothFault> {
+export function findEdge(work: Work, asked: EdgeReference): Result<WorkEdge, ClothFault> {
   if (typeof asked !== 'string') return ok(asked);
   const found = freeEdgesNamed(work, asked);
   if (found.length === 0) return fail(unknownEdge(work, asked));

@@ -7,14 +7,14 @@ import { join } from './seam.ts';
 import { movedEdge } from './sides.ts';
 import { middleOfWork } from './place.ts';
 import { movedWork } from './move.ts';
-import { turnedOver } from './lie.ts';
+import { reflection } from '../geometry/transform.ts';
 import { without } from './without.ts';
-import type { Asked } from './edge.ts';
+import type { EdgeReference } from './edge.ts';
 import type { Line } from '../geometry/index.ts';
 import type { PlyOutline, Sewn, Work } from './work.ts';
 
 export type FrenchSeam = {
-  readonly edges: readonly [Asked, Asked];
+  readonly edges: readonly [EdgeReference, EdgeReference];
   /** Allowance of the first row, sewn wrong sides together, in mm. */
   readonly first: number;
   /** What is left of it after trimming; 1/8 in (3 mm) where the second row is at 1/4 in. */
@@ -40,10 +40,10 @@ export function frenchSeam(a: Work, b: Work, { edges, first, trimTo, second }: F
   }
   // Upper sides are right sides; turned over, the first lies wrong side up, and wrong sides come together.
   const axis = { at: middleOfWork(a), angle: 90 };
-  const turned = movedWork(a, turnedOver(axis));
+  const turned = movedWork(a, reflection(axis));
   const found = findEdge(a, edges[0]);
   if (!found.ok) return found;
-  const edge = movedEdge(found.value, turnedOver(axis));
+  const edge = movedEdge(found.value, reflection(axis));
   const sewnOnce = join(
     [
       { work: turned, edge },
@@ -73,7 +73,7 @@ export function frenchSeam(a: Work, b: Work, { edges, first, trimTo, second }: F
   const seams = sewnTwice.stitches.slice(-2).map(({ id }) => id);
   const { done } = sewnOnce.value;
   const note = { ...done.at(-1)!, did: 'French seam', stitches: seams, cutAway };
-  return ok(asOneStep(done.slice(0, -1), movedWork(flat.value.work, turnedOver(axis)), note));
+  return ok(asOneStep(done.slice(0, -1), movedWork(flat.value.work, reflection(axis)), note));
 }
 
 /** A ring round the allowances that lie more than so many mm right of a line; what it leaves is held by the row. */
@@ -85,7 +85,7 @@ function beyond(work: Work, line: Line, by: number, deepest: number): PlyOutline
 }
 
 export type FlatFelledSeam = {
-  readonly edges: readonly [Asked, Asked];
+  readonly edges: readonly [EdgeReference, EdgeReference];
   /** Allowance of the first row, sewn right sides together, in mm. */
   readonly allowance: number;
   /** What is left of the second work's allowance, in mm: 1/4 in for an allowance of 5/8 in. */

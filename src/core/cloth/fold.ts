@@ -3,12 +3,12 @@ import { covers, offsets, ON } from './ring.ts';
 import { cutAtHinges } from './hinge.ts';
 import { fail, ok } from '../measure/index.ts';
 import { leftOf } from '../geometry/index.ts';
-import { turnedOver } from './lie.ts';
+import { reflection } from '../geometry/transform.ts';
 import { movedMark, movedPly, movedRun } from './move.ts';
 import { nextNumber, noted } from './work.ts';
 import type { ClothFault } from './fault.ts';
 import type { Hinge } from './hinge.ts';
-import type { Lie } from './lie.ts';
+import type { Transform } from '../geometry/transform.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { Mark, Ply, PlyOutline, Run, Sewn, Undo, Work } from './work.ts';
 import type { Result } from '../measure/index.ts';
@@ -49,7 +49,7 @@ export function fold(work: Work, how: Fold): Sewn {
   const undo: Undo = {
     before: { plies: work.plies, stitches: work.stitches, marks: work.marks },
     after: folded.value.plies,
-    over: turnedOver(line),
+    over: reflection(line),
     came: new Map(parts.map(({ ply, from, moves }) => [ply.id, { from: from.id, moved: moves }])),
   };
   return ok(noted({ ...folded.value, done: work.done }, { did: 'fold', undo }));
@@ -119,7 +119,7 @@ function laidOver(
   if (!parts.some((part) => part.moves)) {
     return fail({ code: 'misses', message: 'The fold line misses the cloth: nothing lies beyond it.' });
   }
-  const overs = hinges.map(({ line }) => turnedOver(line));
+  const overs = hinges.map(({ line }) => reflection(line));
   const { plies, low, high } = stacked(parts, overs, lands, inside);
   const lines = hinges
     .map((hinge) => hinge.line)
@@ -139,7 +139,12 @@ const hasBeyond = (plies: readonly Ply[], line: Line): boolean =>
 type Stacked = { plies: Ply[]; low: number; high: number };
 
 /** The stack after the fold; what moved lies at the levels from `low` up to `high`, that one left out. */
-function stacked(parts: readonly Part[], overs: readonly Lie[], lands: 'over' | 'under', inside: boolean): Stacked {
+function stacked(
+  parts: readonly Part[],
+  overs: readonly Transform[],
+  lands: 'over' | 'under',
+  inside: boolean,
+): Stacked {
   const stay = parts.filter((part) => !part.moves);
   // What moves about one hinge stays together, that of the first next to the layers it came from.
   const turned = overs.flatMap((over, hinge) => {
@@ -162,7 +167,7 @@ function carry(
   work: Work,
   parts: readonly Part[],
   hinges: readonly Hinge[],
-  overs: readonly Lie[],
+  overs: readonly Transform[],
 ): Result<Pick<Work, 'stitches' | 'marks'>, ClothFault> {
   const parted = new Map<number, Part[]>();
   for (const part of parts) {

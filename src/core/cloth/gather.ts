@@ -1,25 +1,25 @@
 import { cutRunAt } from './fold.ts';
 import { sewn } from './stitch.ts';
-import { waysInside } from './ways.ts';
+import { pathsInside } from './paths-inside.ts';
 import { asOneStep } from './group.ts';
 import { direction, plus, times } from '../geometry/point.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
 import { findEdge, lineInside } from './edge.ts';
-import { followedBy, lies } from './lie.ts';
+import { followedBy, transformPoint } from '../geometry/transform.ts';
 import { leftOf } from '../geometry/index.ts';
 import { movedMark, movedRun } from './move.ts';
 import { nextNumber } from './work.ts';
 import { offsets, ON, split } from './ring.ts';
 import { withPlies } from './combine.ts';
-import type { Asked, WorkEdge } from './edge.ts';
+import type { EdgeReference, WorkEdge } from './edge.ts';
 import type { ClothFault } from './fault.ts';
-import type { Lie } from './lie.ts';
+import type { Transform } from '../geometry/transform.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { Ply, Run, Sewn, Stitch, Work } from './work.ts';
 import type { Result } from '../measure/index.ts';
 
 export type Gather = {
-  readonly edge: Asked;
+  readonly edge: EdgeReference;
   /** The length that the edge is drawn up to, in mm. */
   readonly to: number;
   /** How far inside the edge the rows of stitches run, in mm; two rows, 6 mm apart (Sew magazine). */
@@ -86,7 +86,7 @@ function drawUp(work: Work, how: Gather, did: 'gather' | 'ease', most: number): 
   let now = drawn.value;
   const short = { ...edge.value, from: alongTo(edge.value, middle, to, -1), to: alongTo(edge.value, middle, to, 1) };
   for (const inside of rows) {
-    for (const way of waysInside(now, [short], inside)) now = sewn(now, 'gather', way);
+    for (const way of pathsInside(now, [short], inside)) now = sewn(now, 'gather', way);
   }
   const stitches = now.stitches.slice(work.stitches.length).map(({ id }) => id);
   // The rows hold the cloth where it goes on below what is drawn up.
@@ -105,7 +105,7 @@ const alongTo = ({ line }: WorkEdge, middle: Point, length: number, sign: 1 | -1
   plus(middle, times(direction(line.angle), (sign * length) / 2));
 
 /** Everything drawn together along a way, about a point. */
-function narrowing(degrees: number, about: Point, share: number): Lie {
+function narrowing(degrees: number, about: Point, share: number): Transform {
   const { x: u, y: v } = direction(degrees);
   const k = share - 1;
   const [a, b, d] = [1 + k * u * u, k * u * v, 1 + k * v * v];
@@ -113,7 +113,13 @@ function narrowing(degrees: number, about: Point, share: number): Lie {
 }
 
 /** The work with the strip between an edge and its foot drawn together; of each ply that ends at the edge a part. */
-function drawnAt(work: Work, edge: WorkEdge, foot: Line, lie: Lie, share: number): Result<Work, ClothFault> {
+function drawnAt(
+  work: Work,
+  edge: WorkEdge,
+  foot: Line,
+  transform: Transform,
+  share: number,
+): Result<Work, ClothFault> {
   let number = nextNumber(work);
   const held = number + 2 * work.plies.length;
   const parts = new Map<number, number>();
@@ -137,9 +143,18 @@ function drawnAt(work: Work, edge: WorkEdge, foot: Line, lie: Lie, share: number
       const id = stays.length === 0 && i === 0 ? ply.id : number++;
       parts.set(ply.id, id);
       drawn.add(id);
-      const ring = outline.map((one) => ({ ...one, from: lies(lie, one.from) }));
-      const laid = ply.laid && { laid: ply.laid.map((one) => ({ ...one, lie: followedBy(one.lie, lie) })) };
-      return { ...ply, outline: ring, id, lie: followedBy(ply.lie, lie), fullness: ply.fullness / share, ...laid };
+      const ring = outline.map((one) => ({ ...one, from: transformPoint(transform, one.from) }));
+      const laid = ply.laid && {
+        laid: ply.laid.map((one) => ({ ...one, transform: followedBy(one.transform, transform) })),
+      };
+      return {
+        ...ply,
+        outline: ring,
+        id,
+        transform: followedBy(ply.transform, transform),
+        fullness: ply.fullness / share,
+        ...laid,
+      };
     });
     plies.push(...stays, ...goesIn);
   }
@@ -154,11 +169,13 @@ function drawnAt(work: Work, edge: WorkEdge, foot: Line, lie: Lie, share: number
     const runs: Run[] = [];
     for (const run of stitch.runs.flatMap((one) => cutRunAt(one, foot))) {
       const inside = isIn({ x: (run.from.x + run.to.x) / 2, y: (run.from.y + run.to.y) / 2 });
-      runs.push(inside ? { ...movedRun(run, lie), plies: now(run.plies) } : run);
+      runs.push(inside ? { ...movedRun(run, transform), plies: now(run.plies) } : run);
     }
     stitches.push({ ...stitch, runs, round: undefined });
   }
-  const marks = work.marks.map((mark) => (isIn(mark.at) ? { ...movedMark(mark, lie), plies: now(mark.plies) } : mark));
+  const marks = work.marks.map((mark) =>
+    isIn(mark.at) ? { ...movedMark(mark, transform), plies: now(mark.plies) } : mark,
+  );
   return ok({ ...work, plies: fused, stitches, marks });
 }
 

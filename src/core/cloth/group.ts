@@ -1,7 +1,7 @@
 import { fold } from './fold.ts';
 import { ok } from '../measure/index.ts';
 import type { ClothFault } from './fault.ts';
-import type { Done, Sewn, Work } from './work.ts';
+import type { StepRecord, Sewn, Work } from './work.ts';
 import type { Fold } from './fold.ts';
 import type { Result } from '../measure/index.ts';
 
@@ -25,13 +25,13 @@ export function foldInHand({ work, hand }: InHand, how: Omit<Fold, 'plies'>): Re
 }
 
 /** Several folds and rows as one step in the book of the work. */
-export const asOneStep = (before: readonly Done[], after: Work, done: Done): Work => ({
+export const asOneStep = (before: readonly StepRecord[], after: Work, done: StepRecord): Work => ({
   ...after,
   done: [...before, done],
 });
 
 /** One step after another, until one cannot be done. */
-export function inTurn<T>(work: Work, items: readonly T[], step: (work: Work, item: T) => Sewn): Sewn {
+export function applyEach<T>(work: Work, items: readonly T[], step: (work: Work, item: T) => Sewn): Sewn {
   let now = work;
   for (const item of items) {
     const next = step(now, item);

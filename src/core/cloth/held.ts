@@ -1,4 +1,4 @@
-import { back, lies } from './lie.ts';
+import { inverse, transformPoint } from '../geometry/transform.ts';
 import { leftOf, lineThrough } from '../geometry/index.ts';
 import { direction, distance } from '../geometry/point.ts';
 import { offsets, ON } from './ring.ts';
@@ -147,7 +147,9 @@ function sameCloth(a: End, b: End, line: Line): boolean {
   const way = direction(line.angle);
   const t = (Math.max(a.at.from, b.at.from) + Math.min(a.at.to, b.at.to)) / 2;
   const there = { x: line.at.x + way.x * t, y: line.at.y + way.y * t };
-  return distance(lies(back(a.ply.lie), there), lies(back(b.ply.lie), there)) < SAME;
+  return (
+    distance(transformPoint(inverse(a.ply.transform), there), transformPoint(inverse(b.ply.transform), there)) < SAME
+  );
 }
 
 function foldsOn(ring: PlyOutline, line: Line): { fold: number; at: Stretch; left: boolean }[] {

@@ -12,12 +12,12 @@ import type { ClothFault } from './fault.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { Ply, PlyEdge, Sewn, StitchKind, Work } from './work.ts';
 import type { Result } from '../measure/index.ts';
-import type { Asked, WorkEdge } from './edge.ts';
+import type { EdgeReference, WorkEdge } from './edge.ts';
 
 /** How edges are hemmed. */
 export type Hem = {
   /** The edges, by name or as they were found, in the order in which they are turned. */
-  readonly edges: readonly Asked[];
+  readonly edges: readonly EdgeReference[];
   /** How much is turned in first, in mm. */
   readonly turn: number;
   /** How much is turned in the second time; left out, the hem is turned once. */
@@ -81,7 +81,7 @@ export function hem(work: Work, how: Hem): Sewn {
   return ok(asOneStep(work.done, after, { did: 'hem', stitches }));
 }
 
-function findAll(work: Work, names: readonly Asked[]): Result<WorkEdge[], ClothFault> {
+function findAll(work: Work, names: readonly EdgeReference[]): Result<WorkEdge[], ClothFault> {
   const found: WorkEdge[] = [];
   for (const name of names) {
     const edge = findEdge(work, name);

@@ -27,14 +27,14 @@ export type { BoxCorner } from './box.ts';
 export type { ClothFault } from './fault.ts';
 export type { Cut } from './cut.ts';
 export type {
-  Done,
-  Laid,
+  StepRecord,
+  LaidWork,
   Mark,
-  Met,
+  MetEdge,
   Ply,
   PlyEdge,
   PlyOutline,
-  Round,
+  SewnRound,
   Run,
   Sewn,
   Stitch,
@@ -46,20 +46,20 @@ export type { Fold } from './fold.ts';
 export type { Fuse, Lay } from './lay.ts';
 export type { Gather } from './gather.ts';
 export type { Hem } from './hem.ts';
-export type { Lie } from './lie.ts';
+export type { Transform } from '../geometry/transform.ts';
 export type { PleatLine, Pleats, Tuck } from './pleat.ts';
-export type { Row } from './stitch.ts';
+export type { RowPlace } from './stitch.ts';
 export type { Seam, SeamLayer } from './seam.ts';
 export type { SewRound } from './sew-round.ts';
 export type { Size } from './size.ts';
 export type { Trim } from './trim.ts';
-export type { Asked, WorkEdge } from './edge.ts';
+export type { EdgeReference, WorkEdge } from './edge.ts';
 export { freeEdges } from './free-edges.ts';
 export { layerMap, middleOf, thickest } from './layer-map.ts';
 export { countLayers, layersAt, layersInWords, stackThickness } from './layers.ts';
 export { outlineNow } from './outline-now.ts';
 export { section } from './section.ts';
-export { marksShown, shown } from './shown.ts';
+export { visibleMarks, visibleFrom } from './visible.ts';
 export { stitchLines } from './stitch-lines.ts';
 export { bendAllowance, turnOfCloth } from './turn-of-cloth.ts';
 export type { FreeEdge } from './free-edges.ts';
@@ -67,6 +67,6 @@ export type { Region } from './layer-map.ts';
 export type { ThicknessOf } from './layers.ts';
 export type { Patch } from './faces.ts';
 export type { Section, SectionColumn, SectionEnd, SectionLayer, SectionTurn } from './section.ts';
-export type { EdgeStretch, SeenFrom, Shown, ShownPart } from './shown.ts';
+export type { EdgeStretch, SeenFrom, Visible, VisiblePart } from './visible.ts';
 export type { StitchLine, StitchStretch } from './stitch-lines.ts';
 export type { TurnedLayer } from './turn-of-cloth.ts';

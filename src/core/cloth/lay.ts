@@ -1,7 +1,7 @@
 import { bounds } from '../geometry/index.ts';
 import { fail, ok } from '../measure/index.ts';
 import { findEdge } from './edge.ts';
-import { asCut, back, followedBy, slid } from './lie.ts';
+import { identity, inverse, followedBy, translation } from '../geometry/transform.ts';
 import { middleOfWork, onto, overturning } from './place.ts';
 import { movedEdge } from './sides.ts';
 import { minus } from '../geometry/point.ts';
@@ -11,8 +11,8 @@ import { movedWork } from './move.ts';
 import { noted } from './work.ts';
 import { stackUp, withPlies } from './combine.ts';
 import type { Along } from './place.ts';
-import type { Asked } from './edge.ts';
-import type { Lie } from './lie.ts';
+import type { EdgeReference } from './edge.ts';
+import type { Transform } from '../geometry/transform.ts';
 import type { Ply, PlyOutline, Sewn, Work } from './work.ts';
 import type { Point } from '../geometry/index.ts';
 
@@ -22,7 +22,7 @@ export type Lay = {
    * The edge of the work that lies there and the edge of the work laid on it, as both lie before; left out, middle on
    * middle.
    */
-  readonly edges?: readonly [Asked, Asked];
+  readonly edges?: readonly [EdgeReference, EdgeReference];
   /** What later steps call the work that is laid on, and which one of several alike it is. */
   readonly called?: { readonly work: string; readonly nth: number };
   /** How far inside the first edge the second comes to lie, in mm. */
@@ -49,17 +49,19 @@ export function lay(work: Work, other: Work, how: Lay = {}): Sewn {
   if (work.plies.length === 0 || other.plies.length === 0) {
     return fail({ code: 'no-plies', message: 'There is nothing to lay.' });
   }
-  const over = face === 'down' ? overturning(other) : asCut;
-  let lie = followedBy(over, slid(minus(middleOfWork(work), middleOfWork(other))));
+  const over = face === 'down' ? overturning(other) : identity;
+  let transform = followedBy(over, translation(minus(middleOfWork(work), middleOfWork(other))));
   if (edges) {
     const [fixed, moving] = [findEdge(work, edges[0]), findEdge(other, edges[1])];
     if (!fixed.ok) return fixed;
     if (!moving.ok) return moving;
-    lie = followedBy(over, onto(fixed.value, movedEdge(moving.value, over), inside, along));
+    transform = followedBy(over, onto(fixed.value, movedEdge(moving.value, over), inside, along));
   }
-  const laid = movedWork(other, lie);
+  const laid = movedWork(other, transform);
   const { called } = how;
-  const there = called ? withPlies(laid, (ply) => ({ ...ply, laid: [...(ply.laid ?? []), { ...called, lie }] })) : laid;
+  const there = called
+    ? withPlies(laid, (ply) => ({ ...ply, laid: [...(ply.laid ?? []), { ...called, transform }] }))
+    : laid;
   // The first work keeps its numbers also when the other comes to lie under it.
   const { work: both, of } = stackUp([work, there]);
   const isFirst = (ply: Ply) => of[0]!.has(ply.id);
@@ -97,8 +99,8 @@ export function fuse(work: Work, interfacing: Work, { to, inset, at: place }: Fu
   if (place && !Number.isFinite(place.x + place.y)) {
     return fail({ code: 'not-finite', message: 'The place of the patch is not a number.', piece: stay.piece });
   }
-  const lieThere = place && patchLie(work, stay, place);
-  const under = lieThere && middleOf(moved(stay.outline, lieThere));
+  const onPiece = place && patchTransform(work, stay, place);
+  const under = onPiece && middleOf(moved(stay.outline, onPiece));
   const there = plies.filter((ply) => ply.fusedTo === undefined && (!under || covers(ply.outline, under)));
   if (there.length === 0) {
     return fail({
@@ -113,18 +115,24 @@ export function fuse(work: Work, interfacing: Work, { to, inset, at: place }: Fu
   }
   const { work: both } = stackUp([work, interfacing]);
   const fresh = both.plies.at(-1)!;
-  const lie = lieThere
-    ? followedBy(cloth.face === 'right' ? asCut : overturning({ ...interfacing, plies: [stay] }), lieThere)
-    : followedBy(slid(shiftInto(cloth, stay, inset)), cloth.lie);
-  const fused: Ply = { ...fresh, outline: moved(stay.outline, lie), lie, face: cloth.face, fusedTo: cloth.id };
+  const transform = onPiece
+    ? followedBy(cloth.face === 'right' ? identity : overturning({ ...interfacing, plies: [stay] }), onPiece)
+    : followedBy(translation(shiftInto(cloth, stay, inset)), cloth.transform);
+  const fused: Ply = {
+    ...fresh,
+    outline: moved(stay.outline, transform),
+    transform,
+    face: cloth.face,
+    fusedTo: cloth.id,
+  };
   const at = work.plies.indexOf(cloth) + (cloth.face === 'right' ? 0 : 1);
   return ok(noted({ ...both, plies: work.plies.toSpliced(at, 0, fused) }, { did: 'fuse' }));
 }
 
 /** How a patch comes to lie with its lower left corner at a place of the work. */
-function patchLie(work: Work, patch: Ply, at: Point): Lie {
+function patchTransform(work: Work, patch: Ply, at: Point): Transform {
   const [on, box] = [boxOf(work.plies), boxOf([patch])];
-  return slid({ x: on.x + at.x - box.x, y: on.y + at.y - box.y });
+  return translation({ x: on.x + at.x - box.x, y: on.y + at.y - box.y });
 }
 
 const middleOf = (outline: PlyOutline): Point => {
@@ -134,7 +142,7 @@ const middleOf = (outline: PlyOutline): Point => {
 
 /** Where interfacing lies on its piece, both seen as they were cut. */
 function shiftInto(cloth: Ply, stay: Ply, inset: Fuse['inset']): { x: number; y: number } {
-  const [on, box] = [bounds(moved(cloth.outline, back(cloth.lie))), bounds(stay.outline)];
+  const [on, box] = [bounds(moved(cloth.outline, inverse(cloth.transform))), bounds(stay.outline)];
   if (inset) return { x: on.x + inset.left - box.x, y: on.y + inset.bottom - box.y };
   return { x: on.x - box.x + (on.width - box.width) / 2, y: on.y - box.y + (on.height - box.height) / 2 };
 }

@@ -1,53 +1,60 @@
 import { fail, ok } from '../measure/index.ts';
-import { lies, slid, followedBy, turned, turnedOver, turnsOver } from './lie.ts';
+import { transformPoint, translation, followedBy, rotation, reflection, isReflected } from '../geometry/transform.ts';
 import { moved } from './ring.ts';
 import { boxOf } from './size.ts';
 import { noted } from './work.ts';
-import type { Lie } from './lie.ts';
+import type { Transform } from '../geometry/transform.ts';
 import type { Mark, Ply, Run, Sewn, Stitch, Work } from './work.ts';
 import type { Point } from '../geometry/index.ts';
 
 /** A ply where it comes to lie; turned over, its other face is up. */
-export function movedPly(ply: Ply, lie: Lie): Ply {
-  const over = turnsOver(lie);
+export function movedPly(ply: Ply, transform: Transform): Ply {
+  const over = isReflected(transform);
   return {
     ...ply,
-    outline: moved(ply.outline, lie),
+    outline: moved(ply.outline, transform),
     face: over ? (ply.face === 'right' ? 'wrong' : 'right') : ply.face,
-    lie: followedBy(ply.lie, lie),
-    ...(ply.laid && { laid: ply.laid.map((one) => ({ ...one, lie: followedBy(one.lie, lie) })) }),
+    transform: followedBy(ply.transform, transform),
+    ...(ply.laid && { laid: ply.laid.map((one) => ({ ...one, transform: followedBy(one.transform, transform) })) }),
   };
 }
 
-export const movedRun = (run: Run, lie: Lie): Run => ({ ...run, from: lies(lie, run.from), to: lies(lie, run.to) });
+export const movedRun = (run: Run, transform: Transform): Run => ({
+  ...run,
+  from: transformPoint(transform, run.from),
+  to: transformPoint(transform, run.to),
+});
 
-export function movedStitch(stitch: Stitch, lie: Lie): Stitch {
-  const runs = stitch.runs.map((run) => movedRun(run, lie));
+export function movedStitch(stitch: Stitch, transform: Transform): Stitch {
+  const runs = stitch.runs.map((run) => movedRun(run, transform));
   if (!stitch.round) return { ...stitch, runs };
   const { ring, allowances, gap } = stitch.round;
-  const there = moved(ring, lie);
+  const there = moved(ring, transform);
   return {
     ...stitch,
     runs,
     round: {
       ...stitch.round,
       ring: there,
-      allowances: turnsOver(lie) ? [...allowances].reverse() : allowances,
-      ...(gap && { gap: { ...gap, from: lies(lie, gap.from), to: lies(lie, gap.to) } }),
+      allowances: isReflected(transform) ? [...allowances].reverse() : allowances,
+      ...(gap && { gap: { ...gap, from: transformPoint(transform, gap.from), to: transformPoint(transform, gap.to) } }),
     },
   };
 }
 
-export const movedMark = (mark: Mark, lie: Lie): Mark => ({ ...mark, at: lies(lie, mark.at) });
+export const movedMark = (mark: Mark, transform: Transform): Mark => ({
+  ...mark,
+  at: transformPoint(transform, mark.at),
+});
 
 /** The whole work where it comes to lie. Turned over, its order is turned round too. */
-export function movedWork(work: Work, lie: Lie): Work {
-  const plies = work.plies.map((ply) => movedPly(ply, lie));
+export function movedWork(work: Work, transform: Transform): Work {
+  const plies = work.plies.map((ply) => movedPly(ply, transform));
   return {
     ...work,
-    plies: turnsOver(lie) ? plies.reverse() : plies,
-    stitches: work.stitches.map((stitch) => movedStitch(stitch, lie)),
-    marks: work.marks.map((mark) => movedMark(mark, lie)),
+    plies: isReflected(transform) ? plies.reverse() : plies,
+    stitches: work.stitches.map((stitch) => movedStitch(stitch, transform)),
+    marks: work.marks.map((mark) => movedMark(mark, transform)),
   };
 }
 
@@ -60,7 +67,7 @@ export function movedWork(work: Work, lie: Lie): Work {
 export function flip(work: Work, about: 'upright' | 'level' = 'upright'): Sewn {
   const box = boxOf(work.plies);
   const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-  return ok(noted(movedWork(work, turnedOver({ at: middle, angle: about === 'upright' ? 90 : 0 })), { did: 'flip' }));
+  return ok(noted(movedWork(work, reflection({ at: middle, angle: about === 'upright' ? 90 : 0 })), { did: 'flip' }));
 }
 
 /**
@@ -75,11 +82,11 @@ export function rotate(work: Work, degrees: number, about?: Point): Sewn {
   if (!Number.isFinite(degrees)) return fail({ code: 'not-finite', message: 'The angle to turn by is not a number.' });
   const box = boxOf(work.plies);
   const middle = about ?? { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-  return ok(noted(movedWork(work, turned(degrees, middle)), { did: 'rotate' }));
+  return ok(noted(movedWork(work, rotation(degrees, middle)), { did: 'rotate' }));
 }
 
 /** Slides the work by so many mm. Faults: `not-finite`. */
 export function slide(work: Work, by: Point): Sewn {
   if (!Number.isFinite(by.x + by.y)) return fail({ code: 'not-finite', message: 'The way to slide is not a number.' });
-  return ok(movedWork(work, slid(by)));
+  return ok(movedWork(work, translation(by)));
 }

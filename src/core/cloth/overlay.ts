@@ -4,7 +4,7 @@ import type { Point } from '../geometry/index.ts';
 
 /*
  * All plies drawn over each other: where edges cross they are cut, edges that lie on each other become one, and every
- * place that the edges fence in knows the plies that cover it. Readings of layers, of what shows and of outlines are
+ * place that edges enclose knows the plies that cover it. Readings of layers, of what shows and of outlines are
  * taken from it. It works on numbers in flat arrays, because a page reads it while a slider moves.
  */
 
@@ -20,7 +20,7 @@ const CELL = 1;
 export type PlyEnd = { readonly ply: number; readonly edge: number };
 
 /** A straight stretch between two corners on which one or more plies end. */
-export type Fence = {
+export type OverlayEdge = {
   readonly u: number;
   readonly v: number;
   /** The plies that end here; each lies on one side of the stretch only. */
@@ -30,21 +30,21 @@ export type Fence = {
 export type Corners = { readonly xs: number[]; readonly ys: number[] };
 
 /** The edges of all plies, cut where they cross, without doubles. No two of them cross. */
-export function fencesOf(plies: readonly Ply[]): { corners: Corners; fences: Fence[] } {
+export function overlayEdges(plies: readonly Ply[]): { corners: Corners; edges: OverlayEdge[] } {
   const corners: Corners = { xs: [], ys: [] };
   const corner = cornerFinder(corners);
-  const raw = new Fences();
+  const raw = new EdgeSet();
   for (const [ply, { outline }] of plies.entries()) {
     const at = outline.map(({ from }) => corner(from.x, from.y));
     for (let i = 0; i < at.length; i++) raw.add(at[i]!, at[(i + 1) % at.length]!, [{ ply, edge: i }]);
   }
-  let fences = raw.list();
+  let edges = raw.list();
   for (let round = 0; round < ROUNDS; round++) {
-    const cut = cutWhereTheyMeet(fences, corners, corner);
-    fences = cut.fences;
+    const cut = cutWhereTheyMeet(edges, corners, corner);
+    edges = cut.edges;
     if (!cut.bent) break;
   }
-  return { corners, fences };
+  return { corners, edges };
 }
 
 /** Finds the corner at a place, or makes one. Corners are kept by squares of one mm. */
@@ -71,7 +71,7 @@ function cornerFinder({ xs, ys }: Corners): (x: number, y: number) => number {
 }
 
 /** Collects stretches; those between the same corners become one. */
-class Fences {
+class EdgeSet {
   #between = new Map<number, { u: number; v: number; ends: PlyEnd[] }>();
 
   add(from: number, to: number, ends: readonly PlyEnd[]): void {
@@ -91,24 +91,24 @@ class Fences {
     }
   }
 
-  list(): Fence[] {
+  list(): OverlayEdge[] {
     return [...this.#between.values()].filter(({ ends }) => ends.length > 0);
   }
 }
 
 function cutWhereTheyMeet(
-  fences: readonly Fence[],
+  edges: readonly OverlayEdge[],
   { xs, ys }: Corners,
   corner: (x: number, y: number) => number,
-): { fences: Fence[]; bent: boolean } {
-  const n = fences.length;
-  const order = fences.map((fence) => ({
-    fence,
-    left: Math.min(xs[fence.u]!, xs[fence.v]!) - NEAR,
-    right: Math.max(xs[fence.u]!, xs[fence.v]!) + NEAR,
-    low: Math.min(ys[fence.u]!, ys[fence.v]!) - NEAR,
-    high: Math.max(ys[fence.u]!, ys[fence.v]!) + NEAR,
-    size: Math.hypot(xs[fence.v]! - xs[fence.u]!, ys[fence.v]! - ys[fence.u]!),
+): { edges: OverlayEdge[]; bent: boolean } {
+  const n = edges.length;
+  const order = edges.map((edge) => ({
+    edge,
+    left: Math.min(xs[edge.u]!, xs[edge.v]!) - NEAR,
+    right: Math.max(xs[edge.u]!, xs[edge.v]!) + NEAR,
+    low: Math.min(ys[edge.u]!, ys[edge.v]!) - NEAR,
+    high: Math.max(ys[edge.u]!, ys[edge.v]!) + NEAR,
+    size: Math.hypot(xs[edge.v]! - xs[edge.u]!, ys[edge.v]! - ys[edge.u]!),
     cuts: [] as number[],
   }));
   type Stretch = (typeof order)[number];
@@ -116,13 +116,13 @@ function cutWhereTheyMeet(
   let bent = false;
 
   /** How far left of a stretch a corner lies. */
-  const off = ({ fence, size }: Stretch, at: number): number => {
-    const [x, y] = [xs[fence.u]!, ys[fence.u]!];
-    return ((xs[fence.v]! - x) * (ys[at]! - y) - (ys[fence.v]! - y) * (xs[at]! - x)) / size;
+  const off = ({ edge, size }: Stretch, at: number): number => {
+    const [x, y] = [xs[edge.u]!, ys[edge.u]!];
+    return ((xs[edge.v]! - x) * (ys[at]! - y) - (ys[edge.v]! - y) * (xs[at]! - x)) / size;
   };
   /** Cuts a stretch at a corner near it, if that lies between its ends. */
   const cutAt = (stretch: Stretch, at: number, away: number): void => {
-    const { u, v } = stretch.fence;
+    const { u, v } = stretch.edge;
     if (Math.abs(away) > NEAR || at === u || at === v || stretch.cuts.includes(at)) return;
     const along = (xs[v]! - xs[u]!) * (xs[at]! - xs[u]!) + (ys[v]! - ys[u]!) * (ys[at]! - ys[u]!);
     if (along <= 0 || along >= stretch.size ** 2) return;
@@ -130,17 +130,17 @@ function cutWhereTheyMeet(
     if (Math.abs(away) > BENT) bent = true;
   };
   const meet = (a: Stretch, b: Stretch): void => {
-    const [bu, bv] = [off(a, b.fence.u), off(a, b.fence.v)];
+    const [bu, bv] = [off(a, b.edge.u), off(a, b.edge.v)];
     if ((bu > NEAR && bv > NEAR) || (bu < -NEAR && bv < -NEAR)) return;
-    const [au, av] = [off(b, a.fence.u), off(b, a.fence.v)];
+    const [au, av] = [off(b, a.edge.u), off(b, a.edge.v)];
     if ((au > NEAR && av > NEAR) || (au < -NEAR && av < -NEAR)) return;
-    cutAt(a, b.fence.u, bu);
-    cutAt(a, b.fence.v, bv);
-    cutAt(b, a.fence.u, au);
-    cutAt(b, a.fence.v, av);
+    cutAt(a, b.edge.u, bu);
+    cutAt(a, b.edge.v, bv);
+    cutAt(b, a.edge.u, au);
+    cutAt(b, a.edge.v, av);
     if (Math.min(Math.abs(au), Math.abs(av), Math.abs(bu), Math.abs(bv)) <= NEAR || bu > 0 === bv > 0) return;
     const t = au / (au - av);
-    const { u, v } = a.fence;
+    const { u, v } = a.edge;
     const at = corner(xs[u]! + (xs[v]! - xs[u]!) * t, ys[u]! + (ys[v]! - ys[u]!) * t);
     cutAt(a, at, off(a, at));
     cutAt(b, at, off(b, at));
@@ -153,9 +153,9 @@ function cutWhereTheyMeet(
     }
   }
 
-  const cut = new Fences();
-  for (const { fence, cuts } of order) {
-    const { u, v, ends } = fence;
+  const cut = new EdgeSet();
+  for (const { edge, cuts } of order) {
+    const { u, v, ends } = edge;
     const along = (at: number) => (xs[at]! - xs[u]!) * (xs[v]! - xs[u]!) + (ys[at]! - ys[u]!) * (ys[v]! - ys[u]!);
     if (cuts.length > 1) cuts.sort((a, b) => along(a) - along(b));
     let from = u;
@@ -165,7 +165,7 @@ function cutWhereTheyMeet(
     }
     cut.add(from, v, ends);
   }
-  return { fences: cut.list(), bent };
+  return { edges: cut.list(), bent };
 }
 
 /** A closed way of points without those that lie on the straight between their neighbours. */

@@ -1,7 +1,7 @@
-import { followedBy, slid, turned, turnedOver } from './lie.ts';
+import { followedBy, translation, rotation, reflection } from '../geometry/transform.ts';
 import { boxOf } from './size.ts';
 import { direction, minus, plus, times } from '../geometry/point.ts';
-import type { Lie } from './lie.ts';
+import type { Transform } from '../geometry/transform.ts';
 import type { Point } from '../geometry/index.ts';
 import type { Work } from './work.ts';
 import type { WorkEdge } from './edge.ts';
@@ -13,17 +13,17 @@ const pointOf = ({ from, to }: WorkEdge, along: Along): Point =>
   along === 'start' ? from : along === 'end' ? to : times(plus(from, to), 0.5);
 
 /** How to lie so that one edge comes to lie on another, cloth on the same side, and so many mm inside it. */
-export function onto(fixed: WorkEdge, moving: WorkEdge, inside: number, along: Along): Lie {
+export function onto(fixed: WorkEdge, moving: WorkEdge, inside: number, along: Along): Transform {
   const way = direction(fixed.line.angle);
   const at = plus(pointOf(fixed, along), { x: -way.y * inside, y: way.x * inside });
   const from = pointOf(moving, along);
-  return followedBy(turned(fixed.line.angle - moving.line.angle, from), slid(minus(at, from)));
+  return followedBy(rotation(fixed.line.angle - moving.line.angle, from), translation(minus(at, from)));
 }
 
 /** How the work comes to lie when it is turned over in its place, left to right. */
-export function overturning(work: Work): Lie {
+export function overturning(work: Work): Transform {
   const box = boxOf(work.plies);
-  return turnedOver({ at: { x: box.x + box.width / 2, y: 0 }, angle: 90 });
+  return reflection({ at: { x: box.x + box.width / 2, y: 0 }, angle: 90 });
 }
 
 /** The middle of the box round a work. */

@@ -3,7 +3,7 @@ import { fail, ok } from '../measure/index.ts';
 import { findEdge, lineInside, nameOf, otherWay } from './edge.ts';
 import { offsets, ON } from './ring.ts';
 import { acrossWork, sewn } from './stitch.ts';
-import type { Asked } from './edge.ts';
+import type { EdgeReference } from './edge.ts';
 import type { Sewn, Work } from './work.ts';
 
 /** A fold across a work, so many mm from an edge along the flat cloth, its kind as seen from the upper side. */
@@ -12,7 +12,7 @@ export type PleatLine = { readonly at: number; readonly kind: 'mountain' | 'vall
 /** Folds along parallel lines. */
 export type Pleats = {
   /** The edge that the lines are measured from and parallel to. */
-  readonly from: Asked;
+  readonly from: EdgeReference;
   readonly folds: readonly PleatLine[];
 };
 
@@ -60,7 +60,7 @@ function pleated(work: Work, { from, folds }: Pleats): Sewn {
 /** A tuck: a fold of cloth that a row of stitches holds. */
 export type Tuck = {
   /** The edge that it is measured from and parallel to. */
-  readonly from: Asked;
+  readonly from: EdgeReference;
   /** From that edge to the fold of the tuck, along the flat cloth, in mm. */
   readonly at: number;
   /** From its fold to its stitches, in mm. The work becomes twice this shorter. */

@@ -1,8 +1,8 @@
-import type { Lie } from './lie.ts';
+import type { Transform } from '../geometry/transform.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { PlyEdge, PlyOutline } from './work.ts';
 import { cross, direction, minus } from '../geometry/point.ts';
-import { lies, turnsOver } from './lie.ts';
+import { transformPoint, isReflected } from '../geometry/transform.ts';
 
 /*
  * Straight-edged rings, cut in two and moved about. This is where folding spends its time, so that it has its own
@@ -29,9 +29,9 @@ export function twiceArea(ring: PlyOutline): number {
 export const areaOf = (ring: PlyOutline): number => twiceArea(ring) / 2;
 
 /** The ring where it comes to lie. Turned over, it is walked the other way, so that it stays counter-clockwise. */
-export function moved(ring: PlyOutline, lie: Lie): PlyOutline {
-  const there = ring.map((edge) => ({ ...edge, from: lies(lie, edge.from) }));
-  if (!turnsOver(lie)) return there;
+export function moved(ring: PlyOutline, transform: Transform): PlyOutline {
+  const there = ring.map((edge) => ({ ...edge, from: transformPoint(transform, edge.from) }));
+  if (!isReflected(transform)) return there;
   const n = there.length;
   return there.map((_, i) => {
     const k = n - 1 - i;

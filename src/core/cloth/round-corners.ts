@@ -2,7 +2,7 @@
 import { cross, dot, minus, unit } from '../geometry/point.ts';
 import { sides } from '../geometry/index.ts';
 import type { Point, Side } from '../geometry/index.ts';
-import type { Round } from './work.ts';
+import type { SewnRound } from './work.ts';
 
 /**
  * Where a stitch line turns by less than this, in degrees, it follows a curve; where by more, it has a corner. The
@@ -27,7 +27,7 @@ export type RoundCorner = {
 };
 
 /** The corner at the start of each edge of the stitch line, between edges that are sewn or not. */
-export function roundCorners({ ring, allowances }: Pick<Round, 'ring' | 'allowances'>): RoundCorner[] {
+export function roundCorners({ ring, allowances }: Pick<SewnRound, 'ring' | 'allowances'>): RoundCorner[] {
   const edges = sides(ring);
   return edges.map((after, i) => {
     const k = (i + edges.length - 1) % edges.length;

@@ -3,7 +3,7 @@ import { sewn } from './stitch.ts';
 import { asOneStep, foldInHand } from './group.ts';
 import { direction, plus, times } from '../geometry/point.ts';
 import { fail, ok } from '../measure/index.ts';
-import { asCut, followedBy } from './lie.ts';
+import { identity, followedBy } from '../geometry/transform.ts';
 import { findEdge, lineInside, nameOf, otherWay } from './edge.ts';
 import { layersAt } from './layers.ts';
 import { movedWork } from './move.ts';
@@ -14,16 +14,16 @@ import { SAME } from '../measure/index.ts';
 import { stackUp, withPlies } from './combine.ts';
 import type { Along } from './place.ts';
 import type { ClothFault } from './fault.ts';
-import type { Done, Met, Ply, Sewn, StitchKind, Work } from './work.ts';
+import type { StepRecord, MetEdge, Ply, Sewn, StitchKind, Work } from './work.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { Result } from '../measure/index.ts';
-import type { Asked, WorkEdge } from './edge.ts';
+import type { EdgeReference, WorkEdge } from './edge.ts';
 
 /** One layer of a seam, from the table upward. */
 export type SeamLayer = {
   readonly work: Work;
   /** The edge to sew, by name or as it was found in this work. */
-  readonly edge: Asked;
+  readonly edge: EdgeReference;
   /** When it differs from the seam's own, in mm. */
   readonly allowance?: number;
   /** The first lies as it is; the others are turned over onto it, unless this says otherwise. */
@@ -79,7 +79,7 @@ export function join(layers: readonly SeamLayer[], seam: Seam): Sewn {
   if (!opened.ok) return opened;
   const flat = pressed(...opened.value, press, line);
   if (!flat.ok) return flat;
-  const note: Done = { did: 'join', stitches: [stitch.id], met, ...(together && { together }) };
+  const note: StepRecord = { did: 'join', stitches: [stitch.id], met, ...(together && { together }) };
   return ok(asOneStep(stack.done, flat.value, note));
 }
 
@@ -88,9 +88,9 @@ function placeLayers(
   layers: readonly SeamLayer[],
   seam: Seam,
   along: Along,
-): Result<{ works: Work[]; line: Line; met: Met[] }, ClothFault> {
+): Result<{ works: Work[]; line: Line; met: MetEdge[] }, ClothFault> {
   const works: Work[] = [];
-  const met: Met[] = [];
+  const met: MetEdge[] = [];
   let first: { edge: WorkEdge; allowance: number } | undefined;
   for (const [i, layer] of layers.entries()) {
     const allowance = layer.allowance ?? seam.allowance;
@@ -105,11 +105,11 @@ function placeLayers(
       const message = `The allowance takes all of ${pieces.join(' and ')} at its edge ${name}.`;
       return fail({ code: 'too-deep', message, edge: name, amount: allowance - deep });
     }
-    const over = (layer.face ?? (i === 0 ? 'up' : 'down')) === 'down' ? overturning(layer.work) : asCut;
+    const over = (layer.face ?? (i === 0 ? 'up' : 'down')) === 'down' ? overturning(layer.work) : identity;
     const edge = movedEdge(found.value, over);
     first ??= { edge, allowance };
-    const lie = i === 0 ? over : followedBy(over, onto(first.edge, edge, first.allowance - allowance, along));
-    const there = movedWork(layer.work, lie);
+    const transform = i === 0 ? over : followedBy(over, onto(first.edge, edge, first.allowance - allowance, along));
+    const there = movedWork(layer.work, transform);
     works.push(there);
     const line = lineInside(first.edge, first.allowance);
     const at = stretchOf(there.plies, line);
@@ -175,7 +175,7 @@ export function heldBeyond(
 }
 
 /** Which faces of the first two layers touch at the middle of the row. */
-export function facesTogether(works: readonly Work[], [from, to]: readonly [Point, Point]): Done['together'] {
+export function facesTogether(works: readonly Work[], [from, to]: readonly [Point, Point]): StepRecord['together'] {
   const at = times(plus(from, to), 0.5);
   const [below, above] = [layersAt(works[0]!, at).at(-1), layersAt(works[1]!, at)[0]];
   if (!below || !above) return undefined;

@@ -1,5 +1,5 @@
 import { alongLine } from '../geometry/index.ts';
-import { back, lies } from './lie.ts';
+import { inverse, transformPoint } from '../geometry/transform.ts';
 import { direction, distance } from '../geometry/point.ts';
 import { ON, offsets } from './ring.ts';
 import { SAME } from '../measure/index.ts';
@@ -95,7 +95,16 @@ function turnsOf(layers: readonly SectionLayer[], line: Line): SectionTurn[] {
     [from, to].flatMap(({ at, edge }, i) => {
       if (edge.fold === undefined) return [];
       const there = { x: line.at.x + way.x * at, y: line.at.y + way.y * at };
-      return [{ layer, at, fold: edge.fold, ends: i === 1, place: lies(back(ply.lie), there), piece: ply.piece }];
+      return [
+        {
+          layer,
+          at,
+          fold: edge.fold,
+          ends: i === 1,
+          place: transformPoint(inverse(ply.transform), there),
+          piece: ply.piece,
+        },
+      ];
     }),
   );
   const turns: SectionTurn[] = [];

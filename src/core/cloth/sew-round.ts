@@ -13,10 +13,10 @@ import { runsAlong, stitchClass } from './stitch.ts';
 import { stackUp, withPlies } from './combine.ts';
 import { facesTogether, heldBeyond } from './seam.ts';
 import { SAME } from '../measure/index.ts';
-import type { Asked, WorkEdge } from './edge.ts';
+import type { EdgeReference, WorkEdge } from './edge.ts';
 import type { ClothFault } from './fault.ts';
 import type { Outline, Point, Side } from '../geometry/index.ts';
-import type { Done, Ply, PlyEdge, PlyOutline, Round, Sewn, Stitch, Work } from './work.ts';
+import type { StepRecord, Ply, PlyEdge, PlyOutline, SewnRound, Sewn, Stitch, Work } from './work.ts';
 import type { Result } from '../measure/index.ts';
 
 /** How a pair is sewn round. */
@@ -24,9 +24,9 @@ export type SewRound = {
   /** From the raw edges to the stitches, in mm, for all edges or by edge name. */
   readonly allowance: number | Record<string, number>;
   /** Edges that are not sewn at all, such as the top of a bag; by name or as they were found in the lower work. */
-  readonly open?: readonly Asked[];
+  readonly open?: readonly EdgeReference[];
   /** The opening that is left to turn the work through, in the middle of an edge unless `at` says otherwise. */
-  readonly gap?: { readonly edge: Asked; readonly length: number; readonly at?: number };
+  readonly gap?: { readonly edge: EdgeReference; readonly length: number; readonly at?: number };
   /** Works caught between the pair, such as a loop, lying where they are on the lower one. */
   readonly caught?: readonly Work[];
 };
@@ -58,14 +58,14 @@ export function sewRound(lower: Work, upper: Work, how: SewRound): Sewn {
   const loose = looseBetween(pair.value, line.value);
   const caught = [...new Set([...loose, ...between.plies.slice(lower.plies.length).map((ply) => ply.id)])];
   const over = facing.find(({ id }) => !loose.includes(id))!.id;
-  const round: Round = { ...line.value, over, caught, ...(gap && { gap: gap.value }) };
+  const round: SewnRound = { ...line.value, over, caught, ...(gap && { gap: gap.value }) };
   const stitch = stitchRound(pair.value, round);
   const sewn = withPlies({ ...pair.value, stitches: [...pair.value.stitches, stitch] }, (ply) =>
     heldRound(ply, round, stitch.id),
   );
   const [run] = stitch.runs;
   const together = run && facesTogether([lower, { ...upper, plies: facing }], [run.from, run.to]);
-  const done: Done = { did: 'sew round', stitches: [stitch.id], ...(together && { together }) };
+  const done: StepRecord = { did: 'sew round', stitches: [stitch.id], ...(together && { together }) };
   return ok({ ...sewn, done: [...pair.value.done.slice(0, -1), done] });
 }
 
@@ -88,7 +88,7 @@ function differ(outline: PlyOutline, facing: readonly Ply[]): ClothFault | undef
 }
 
 /** The outline with the names of edges that were found where they lie; what is straight on under one name is one edge. */
-function calledSo(outline: PlyOutline, asked: readonly Asked[]): PlyOutline {
+function calledSo(outline: PlyOutline, asked: readonly EdgeReference[]): PlyOutline {
   const found = asked.filter((one) => typeof one !== 'string');
   if (found.length === 0) return outline;
   const isOn = ({ line }: WorkEdge, p: Point) => Math.abs(leftOf(line, p)) <= SAME;
@@ -194,7 +194,7 @@ function cornerOf(before: Side, bend: readonly Side[], after: Side): Point | und
   return at && distance(at, before.to) < STITCH && distance(at, after.from) < STITCH ? at : undefined;
 }
 
-type Gap = NonNullable<Round['gap']>;
+type Gap = NonNullable<SewnRound['gap']>;
 
 function gapIn(ring: Outline, { edge: asked, length, at }: NonNullable<SewRound['gap']>): Result<Gap, ClothFault> {
   const edge = nameOf(asked);
@@ -214,7 +214,7 @@ function gapIn(ring: Outline, { edge: asked, length, at }: NonNullable<SewRound[
 }
 
 /** The row round, without the gap and without the edges that stay open. */
-function stitchRound(work: Work, round: Round): Stitch {
+function stitchRound(work: Work, round: SewnRound): Stitch {
   const runs = sides(round.ring).flatMap((side, i) =>
     round.allowances[i] === 0
       ? []
@@ -235,7 +235,7 @@ const liesOn = ({ from, to }: Side, at: Point): boolean =>
   Math.abs(distance(from, at) + distance(at, to) - distance(from, to)) < ON;
 
 /** Raw edges outside the stitches are held, but for those at the gap. */
-function heldRound(ply: Ply, { ring, allowances, gap }: Round, stitch: number): Ply {
+function heldRound(ply: Ply, { ring, allowances, gap }: SewnRound, stitch: number): Ply {
   return sides(ring).reduce((now, side, i) => {
     const width = allowances[i]!;
     if (width === 0) return now;

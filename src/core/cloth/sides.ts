@@ -1,4 +1,4 @@
-import { back, lies, turnsOver } from './lie.ts';
+import { inverse, transformPoint, isReflected } from '../geometry/transform.ts';
 import { covers, moved } from './ring.ts';
 import { boxOf } from './size.ts';
 import { direction, distance, dot, minus, plus, times } from '../geometry/point.ts';
@@ -6,8 +6,8 @@ import { fail, ok, plainName, quote, SAME } from '../measure/index.ts';
 import { findEdge, freeEdgesNamed } from './edge.ts';
 import { leftOf, lineThrough } from '../geometry/index.ts';
 import type { ClothFault } from './fault.ts';
-import type { Laid, Ply, PlyEdge, Work } from './work.ts';
-import type { Lie } from './lie.ts';
+import type { LaidWork, Ply, PlyEdge, Work } from './work.ts';
+import type { Transform } from '../geometry/transform.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { Result } from '../measure/index.ts';
 import type { WorkEdge } from './edge.ts';
@@ -190,10 +190,10 @@ function laidEdge(work: Work, name: string, asked: string): Result<WorkEdge, Clo
     return fail({ code: 'ambiguous-edge', message, edge: asked });
   }
   const { plies, laid } = one.group;
-  const unlaid = plies.map((ply): Ply => ({ ...ply, outline: moved(ply.outline, back(laid.lie)) }));
+  const unlaid = plies.map((ply): Ply => ({ ...ply, outline: moved(ply.outline, inverse(laid.transform)) }));
   const side = sideOf(unlaid, one.side, asked);
   if (!side?.ok) return side;
-  return ok({ ...movedEdge(side.value, laid.lie), plies: plies.map(({ id }) => id) });
+  return ok({ ...movedEdge(side.value, laid.transform), plies: plies.map(({ id }) => id) });
 }
 
 const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
@@ -212,16 +212,16 @@ function afterName(name: string, { laid, nth }: LaidGroup): { side: Side; nth?: 
 }
 
 /** A work that was laid on another: its plies, those that were folded since left out, and where it lies. */
-export type LaidGroup = { readonly laid: Laid; readonly nth: number; readonly plies: readonly Ply[] };
+export type LaidGroup = { readonly laid: LaidWork; readonly nth: number; readonly plies: readonly Ply[] };
 
 /** The works that were laid on this one, those of one name counted in the order in which they were laid. */
 export function laidGroups(work: Work): LaidGroup[] {
-  const groups = new Map<string, { laid: Laid; plies: Ply[] }[]>();
+  const groups = new Map<string, { laid: LaidWork; plies: Ply[] }[]>();
   for (const ply of work.plies) {
     for (const laid of ply.laid ?? []) {
       const key = JSON.stringify([laid.work, laid.nth]);
       const same = groups.get(key) ?? [];
-      const there = same.find((one) => sameLie(one.laid.lie, laid.lie));
+      const there = same.find((one) => sameLie(one.laid.transform, laid.transform));
       if (there) there.plies.push(ply);
       else same.push({ laid, plies: [ply] });
       groups.set(key, same);
@@ -245,13 +245,13 @@ const boxArea = (ply: Ply): number => {
   return width * height;
 };
 
-const sameLie = (a: Lie, b: Lie): boolean =>
+const sameLie = (a: Transform, b: Transform): boolean =>
   (['a', 'b', 'c', 'd', 'e', 'f'] as const).every((key) => Math.abs(a[key] - b[key]) < 1e-6);
 
 /** An edge where it comes to lie; turned over, it is walked the other way, so that the cloth stays on its left. */
-export function movedEdge(edge: WorkEdge, lie: Lie): WorkEdge {
-  const [a, b] = [lies(lie, edge.from), lies(lie, edge.to)];
-  const [from, to] = turnsOver(lie) ? [b, a] : [a, b];
+export function movedEdge(edge: WorkEdge, transform: Transform): WorkEdge {
+  const [a, b] = [transformPoint(transform, edge.from), transformPoint(transform, edge.to)];
+  const [from, to] = isReflected(transform) ? [b, a] : [a, b];
   return { ...edge, from, to, line: lineThrough(from, to) };
 }
 

@@ -4,7 +4,7 @@ import { direction, distance, plus, times, unit, minus } from '../geometry/point
 import { fail, ok } from '../measure/index.ts';
 import { findEdge, lineInside } from './edge.ts';
 import { nextNumber, noted } from './work.ts';
-import type { Asked } from './edge.ts';
+import type { EdgeReference } from './edge.ts';
 import type { ClothFault } from './fault.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { Result } from '../measure/index.ts';
@@ -75,11 +75,13 @@ export function sewn(work: Work, kind: StitchKind, way: readonly Point[], more: 
 }
 
 /** Where a row of stitches goes: beside an edge, all along a line, or along a way of points. */
-export type Row =
-  { readonly edge: Asked; readonly inside: number } | { readonly line: Line } | { readonly way: readonly Point[] };
+export type RowPlace =
+  | { readonly edge: EdgeReference; readonly inside: number }
+  | { readonly line: Line }
+  | { readonly way: readonly Point[] };
 
 /** Sews one row of stitches through everything that lies there. */
-function row(work: Work, kind: StitchKind, where: Row, did: string): Sewn {
+function row(work: Work, kind: StitchKind, where: RowPlace, did: string): Sewn {
   const way = wayOf(work, where);
   if (!way.ok) return way;
   if (way.value.some(({ x, y }) => !Number.isFinite(x + y))) {
@@ -92,7 +94,7 @@ function row(work: Work, kind: StitchKind, where: Row, did: string): Sewn {
   return ok(noted(after, { did, stitches: [stitch.id] }));
 }
 
-function wayOf(work: Work, where: Row): Result<readonly Point[], ClothFault> {
+function wayOf(work: Work, where: RowPlace): Result<readonly Point[], ClothFault> {
   if ('way' in where) return ok(where.way);
   if ('line' in where) return ok(acrossWork(work, where.line));
   const edge = findEdge(work, where.edge);
@@ -109,7 +111,7 @@ function wayOf(work: Work, where: Row): Result<readonly Point[], ClothFault> {
  * @example
  * topstitch(work, { edge: 'top', inside: 6 }) // => a row 6 mm below the top edge
  */
-export const topstitch = (work: Work, where: Row): Sewn => row(work, 'topstitch', where, 'topstitch');
+export const topstitch = (work: Work, where: RowPlace): Sewn => row(work, 'topstitch', where, 'topstitch');
 
 /**
  * Sews close beside an edge: 1/8 in (3.2 mm) where topstitching is 1/4 in (Makers Row, Garment specifics).
@@ -117,8 +119,8 @@ export const topstitch = (work: Work, where: Row): Sewn => row(work, 'topstitch'
  * @example
  * edgestitch(work, 'top') // => a row 3.175 mm below the top edge
  */
-export const edgestitch = (work: Work, edge: Asked, inside = 25.4 / 8): Sewn =>
+export const edgestitch = (work: Work, edge: EdgeReference, inside = 25.4 / 8): Sewn =>
   row(work, 'edgestitch', { edge, inside }, 'edgestitch');
 
 /** Sews a row that holds for now. */
-export const baste = (work: Work, where: Row): Sewn => row(work, 'baste', where, 'baste');
+export const baste = (work: Work, where: RowPlace): Sewn => row(work, 'baste', where, 'baste');

@@ -7,7 +7,7 @@ import { nextNumber, noted } from './work.ts';
 import { area, difference, leftOf, length, lineThrough, rectangle, straightened, union } from '../geometry/index.ts';
 import { CHORD } from './cut.ts';
 import { within } from './carve.ts';
-import type { Asked } from './edge.ts';
+import type { EdgeReference } from './edge.ts';
 import type { ClothFault } from './fault.ts';
 import type { Result } from '../measure/index.ts';
 import type { Line, Outline, Point } from '../geometry/index.ts';
@@ -17,7 +17,7 @@ import type { Ply, PlyOutline, Run, Sewn, Work } from './work.ts';
 export type Trim =
   | { readonly size: { readonly width: number; readonly height: number } }
   | { readonly outline: Outline }
-  | { readonly edge: Asked; readonly by: number }
+  | { readonly edge: EdgeReference; readonly by: number }
   | { readonly line: Line };
 
 /**

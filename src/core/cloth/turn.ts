@@ -9,14 +9,14 @@ import { offsets, ON, stretches } from './ring.ts';
 import { otherWay } from './edge.ts';
 import { putTogether, takenApart } from './layers-apart.ts';
 import { roundCorners } from './round-corners.ts';
-import { turnedOver } from './lie.ts';
+import { reflection } from '../geometry/transform.ts';
 import type { ClothFault } from './fault.ts';
 import type { Hinge } from './hinge.ts';
-import type { Lie } from './lie.ts';
+import type { Transform } from '../geometry/transform.ts';
 import type { Line, Point, Side } from '../geometry/index.ts';
 import type { Result } from '../measure/index.ts';
 import type { RoundCorner } from './round-corners.ts';
-import type { Ply, Round, Sewn, Stitch, Work } from './work.ts';
+import type { Ply, SewnRound, Sewn, Stitch, Work } from './work.ts';
 
 /**
  * Turns a pair that was sewn round right side out. The two layers change places, so that the sides that touched are
@@ -99,7 +99,7 @@ const ROUNDS = 4;
  * The folds along the stitch line, those of a curve at once. Along a curve, and beside an inner corner, the allowance of
  * an edge goes in by itself, cut from its neighbours where the stitches turn: in one piece it would not lie flat.
  */
-function foldsIn(round: Round): Hinge[][] {
+function foldsIn(round: SewnRound): Hinge[][] {
   const corners = roundCorners(round);
   const folds: Hinge[][] = [];
   let before: Hinge | undefined;
@@ -154,14 +154,14 @@ function comesOut(
   { marks }: Work,
   caught: readonly Ply[],
   rows: readonly Stitch[],
-  round: Round,
+  round: SewnRound,
 ): Result<Pick<Work, 'plies' | 'stitches' | 'marks'>, ClothFault> {
   const sewnOn = caught.map((ply) => sewnOver(ply, round));
-  const overs = new Map<number, Lie>();
+  const overs = new Map<number, Transform>();
   for (const [i, ply] of caught.entries()) {
     const line = sewnOn.slice(0, i + 1).findLast((one) => one !== undefined) ?? sewnOn.find((one) => one !== undefined);
     if (!line) return fail({ code: 'misses', message: `The stitches miss ${ply.piece}.`, piece: ply.piece });
-    overs.set(ply.id, turnedOver(line));
+    overs.set(ply.id, reflection(line));
   }
   const overOf = (plies: readonly number[]) => (plies.every((id) => overs.has(id)) ? overs.get(plies[0]!) : undefined);
   return ok({
@@ -180,7 +180,7 @@ function comesOut(
 }
 
 /** The stitches that a caught ply comes out over: those that go through it. */
-function sewnOver(ply: Ply, { ring, allowances }: Round): Line | undefined {
+function sewnOver(ply: Ply, { ring, allowances }: SewnRound): Line | undefined {
   for (const [i, edge] of sides(ring).entries()) {
     const size = distance(edge.from, edge.to);
     const through = stretches(ply.outline, edge.from, edge.to).some(([a, b]) => b > 0 && a < size);

@@ -1,4 +1,4 @@
-import { back } from './lie.ts';
+import { inverse } from '../geometry/transform.ts';
 import { fail, ok } from '../measure/index.ts';
 import { movedMark, movedRun } from './move.ts';
 import { noted } from './work.ts';
@@ -31,7 +31,7 @@ export function unfold(work: Work): Sewn {
       const moved = wentWith(run.plies, last);
       if (moved === 'both') return undefined;
       const plies = run.plies.map((id) => last.came.get(id)?.from ?? id);
-      return { ...(moved ? movedRun(run, back(last.over)) : run), plies: moved ? plies.reverse() : plies };
+      return { ...(moved ? movedRun(run, inverse(last.over)) : run), plies: moved ? plies.reverse() : plies };
     });
     if (runs.includes(undefined)) {
       return fail({ code: 'sewn-down', message: `A row of ${stitch.kind} stitches holds the fold.` });
@@ -48,6 +48,6 @@ function wentWith(plies: readonly number[], undo: Undo): boolean | 'both' {
 }
 
 function backMark(mark: Mark, undo: Undo): Mark {
-  const there = wentWith(mark.plies, undo) === true ? movedMark(mark, back(undo.over)) : mark;
+  const there = wentWith(mark.plies, undo) === true ? movedMark(mark, inverse(undo.over)) : mark;
   return { ...there, plies: [...new Set(mark.plies.map((id) => undo.came.get(id)?.from ?? id))] };
 }

@@ -1,6 +1,6 @@
 import type { ClothFault } from './fault.ts';
 import type { Edge, Point } from '../geometry/index.ts';
-import type { Lie } from './lie.ts';
+import type { Transform } from '../geometry/transform.ts';
 import type { Result } from '../measure/index.ts';
 
 /** An edge of a ply, straight. Curves are cut into chords that leave them by at most 0.05 mm. */
@@ -24,7 +24,7 @@ export type Ply = {
   /** The side that is up. */
   readonly face: 'right' | 'wrong';
   /** Where the points of the piece, as it was cut, lie now. Tells which way nap and print run. */
-  readonly lie: Lie;
+  readonly transform: Transform;
   /** Cloth per length along gathers: 1 for flat cloth, 2 when it is gathered to half. */
   readonly fullness: number;
   /** The ply that this one is fused to. */
@@ -32,16 +32,16 @@ export type Ply = {
   /** Which one of several cut of one piece in this work, from 0; 0 if left out. */
   readonly copy?: number;
   /** The works that it was laid on another with, in the order in which they were laid. */
-  readonly laid?: readonly Laid[];
+  readonly laid?: readonly LaidWork[];
 };
 
 /** A work that was laid on another or caught in its seam, and keeps its sides by its name. */
-export type Laid = {
+export type LaidWork = {
   readonly work: string;
   /** Counted among the works of one name, in the order in which they were taken. */
   readonly nth: number;
   /** Where its points, as it lay before it was laid, lie now. */
-  readonly lie: Lie;
+  readonly transform: Transform;
 };
 
 /** A straight piece of a row of stitches and the plies it goes through, bottom to top as they lay when it was sewn. */
@@ -58,10 +58,10 @@ export type Stitch = {
   readonly class: string;
   readonly runs: readonly Run[];
   /** Of a pair sewn round: the stitch line, the first ply of the upper one, and the gap. */
-  readonly round?: Round | undefined;
+  readonly round?: SewnRound | undefined;
 };
 
-export type Round = {
+export type SewnRound = {
   /** The stitch line as a ring; edges keep the names of the edges they run along. */
   readonly ring: readonly Edge[];
   /** The width of the allowance at each edge of the ring, in mm; 0 where the edge was not sewn. */
@@ -87,7 +87,7 @@ export type Mark = {
 };
 
 /** One edge that a seam met, with its length in mm. */
-export type Met = {
+export type MetEdge = {
   readonly edge: string;
   readonly piece: string;
   readonly length: number;
@@ -95,10 +95,10 @@ export type Met = {
 };
 
 /** What a step did, for whoever keeps the ledger. */
-export type Done = {
+export type StepRecord = {
   readonly did: string;
   readonly stitches?: readonly number[];
-  readonly met?: readonly Met[];
+  readonly met?: readonly MetEdge[];
   /** Which faces touch in a seam. */
   readonly together?: 'right sides together' | 'wrong sides together' | 'right side to wrong side';
   /** Area cut away, in mm². */
@@ -112,7 +112,7 @@ export type Done = {
 export type Undo = {
   readonly before: Pick<Work, 'plies' | 'stitches' | 'marks'>;
   readonly after: readonly Ply[];
-  readonly over: Lie;
+  readonly over: Transform;
   /** For each ply made by the fold: the ply it came from, and whether it moved. */
   readonly came: ReadonlyMap<number, { readonly from: number; readonly moved: boolean }>;
 };
@@ -122,7 +122,7 @@ export type Work = {
   readonly plies: readonly Ply[];
   readonly stitches: readonly Stitch[];
   readonly marks: readonly Mark[];
-  readonly done: readonly Done[];
+  readonly done: readonly StepRecord[];
 };
 
 /** What every sewing step gives. */
@@ -140,4 +140,4 @@ export function nextNumber(work: Work): number {
 }
 
 /** The same work with one more step in its book. */
-export const noted = (work: Work, done: Done): Work => ({ ...work, done: [...work.done, done] });
+export const noted = (work: Work, done: StepRecord): Work => ({ ...work, done: [...work.done, done] });

@@ -7,7 +7,7 @@ export type Cell = { readonly width: number; readonly height: number; readonly c
 
 /** Cells put together. All but `scale` in mm of cloth, from the lower left corner of the whole. */
 export type Arranged = {
-  readonly order: Order;
+  readonly order: CellOrder;
   /** mm on the sheet for 1 mm of cloth. */
   readonly scale: number;
   readonly width: number;
@@ -17,7 +17,7 @@ export type Arranged = {
 };
 
 /** All cells in a row, in a column, or those before the last in a row over it or in a column beside it. */
-export type Order = 'row' | 'column' | 'row over' | 'column beside';
+export type CellOrder = 'row' | 'column' | 'row over' | 'column beside';
 
 /** Between cells, between a caption and its cell, and the width that a caption may always take; mm of the sheet. */
 const [GAP, NEAR, CAPTION] = [6, 1.6, 24];
@@ -28,7 +28,7 @@ const [GAP, NEAR, CAPTION] = [6, 1.6, 24];
  * @param room in mm of the sheet
  */
 export function arrange(cells: readonly Cell[], room: { width: number; height: number }): Arranged {
-  const orders: readonly Order[] =
+  const orders: readonly CellOrder[] =
     cells.length > 2 ? ['row over', 'column beside', 'column', 'row'] : ['column', 'row'];
   const all = orders.map((order) => ({ order, scale: largest(cells, order, room) }));
   const { order, scale } = all.reduce((best, one) => (one.scale > best.scale * 1.05 ? one : best));
@@ -36,7 +36,7 @@ export function arrange(cells: readonly Cell[], room: { width: number; height: n
 }
 
 /** Cells in an order at a scale. */
-export function arrangeAt(cells: readonly Cell[], order: Order, scale: number, room: number): Arranged {
+export function arrangeAt(cells: readonly Cell[], order: CellOrder, scale: number, room: number): Arranged {
   const { width, height, cells: placed } = blockOf(cells, order, scale, room);
   return {
     order,
@@ -48,7 +48,7 @@ export function arrangeAt(cells: readonly Cell[], order: Order, scale: number, r
 }
 
 /** The largest scale at which the cells fit the room; found by halving, since captions do not grow with it. */
-function largest(cells: readonly Cell[], order: Order, room: { width: number; height: number }): number {
+function largest(cells: readonly Cell[], order: CellOrder, room: { width: number; height: number }): number {
   const size = Math.max(...cells.flatMap(({ width, height }) => [width, height]), 1e-9);
   let [fits, most] = [1e-3 / size, Math.max(room.width, room.height) / size];
   for (let i = 0; i < 24; i++) {
@@ -63,7 +63,7 @@ function largest(cells: readonly Cell[], order: Order, room: { width: number; he
 /** Cells in mm of the sheet, y down: `x` is the left of each, `low` its lower edge. */
 type Block = { width: number; height: number; cells: { x: number; low: number; caption: string[] }[] };
 
-function blockOf(cells: readonly Cell[], order: Order, scale: number, room: number): Block {
+function blockOf(cells: readonly Cell[], order: CellOrder, scale: number, room: number): Block {
   const level = order === 'row' || order === 'row over';
   const single = ({ width, height, caption }: Cell, wide: boolean): Block => {
     const [across, tall] = [width * scale, height * scale];

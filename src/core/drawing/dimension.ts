@@ -95,7 +95,7 @@ export function heights(chain: Chain): Column {
 }
 
 /** What a label says: a number in strong type, then a few words; either may be missing. */
-export type Words = {
+export type LabelWords = {
   readonly name: string;
   readonly number?: string;
   readonly label?: string;
@@ -103,7 +103,7 @@ export type Words = {
 };
 
 /** Labels under each other, their numbers in one column and their words in the next. */
-function block(all: readonly Words[]) {
+function block(all: readonly LabelWords[]) {
   const numbers = widest(all.map(({ number = '' }) => number));
   const labels = widest(all.map(({ label = '' }) => label));
   const indent = numbers > 0 && labels > 0 ? numbers + 1.3 : numbers;
@@ -130,7 +130,7 @@ function block(all: readonly Words[]) {
 }
 
 /** A stretch of height, to be measured beside others that it overlaps. */
-export type Lane = Words & { readonly from: number; readonly to: number };
+export type Lane = LabelWords & { readonly from: number; readonly to: number };
 
 /**
  * Stretches of height that overlap, each in a lane of its own, from the highest, next to the cloth, to the lowest. A
@@ -161,7 +161,7 @@ export function lanes(name: string, wanted: readonly Lane[]): Column {
 }
 
 /** A label that points at a height. */
-export type Tag = Words & { readonly at: number };
+export type Tag = LabelWords & { readonly at: number };
 
 /** Labels that point at heights, given in any order. */
 export function tags(name: string, wanted: readonly Tag[]): Column {
@@ -184,7 +184,7 @@ export function tags(name: string, wanted: readonly Tag[]): Column {
 }
 
 /** A chain of widths as a row above (-1) or below (1) what is drawn. */
-export type Row = {
+export type DimensionLine = {
   readonly height: number;
   /** The height of the cloth's edge, where that is not the edge of what is drawn. */
   readonly edge?: number;
@@ -193,7 +193,7 @@ export type Row = {
 };
 
 /** A chain of widths: marks in mm of cloth from the left. */
-export function across(chain: Chain, edge?: number): Row {
+export function across(chain: Chain, edge?: number): DimensionLine {
   const parts = stretches(chain);
   const gutter = parts.length > 1 ? GUTTER + 0.6 : 0.6;
   return {

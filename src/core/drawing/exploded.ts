@@ -144,7 +144,7 @@ function layerShapes(layer: Layer, i: number, lean: Lean, frame: Frame, { materi
   for (const ply of plies) {
     const ring = ply.outline.map(({ from }) => frame.onto(lean(from, i)));
     const role = faceOf(ply, ply.face, materials);
-    const turn = role === 'right side' ? turnedUp(ply.lie, 'front') : 0;
+    const turn = role === 'right side' ? turnedUp(ply.transform, 'front') : 0;
     lines.add(role, [...polyline(...ring), ['Z']], turn === 0 ? {} : { turn });
   }
   for (const { outline } of plies) {

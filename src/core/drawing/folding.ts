@@ -7,7 +7,7 @@ export type Pleated = Piece & { pleats: PleatPlan };
 export const isPleated = (piece: Piece): piece is Pleated => piece.pleats !== undefined;
 
 /** A stretch of the strip as it lies: from where to where it runs, in heights of the panel, and the side in front. */
-export type Lying = {
+export type FlatLayer = {
   readonly from: number;
   readonly to: number;
   readonly face: 'right side' | 'wrong side' | 'trimmed';
@@ -25,12 +25,12 @@ export type Window = { readonly bottom: number; readonly top: number };
  *
  * @param made how many folds are made, from 0 to all of them
  */
-export function lying(plan: PleatPlan, made: number): Lying[] {
+export function flatLayers(plan: PleatPlan, made: number): FlatLayer[] {
   const whole = Math.floor(Math.max(0, Math.min(made, plan.folds.length)));
   const turned = whole < plan.folds.length ? Math.max(0, made) - whole : 0;
-  const face = (i: number): Lying['face'] => (i % 2 === 0 ? 'right side' : 'wrong side');
+  const face = (i: number): FlatLayer['face'] => (i % 2 === 0 ? 'right side' : 'wrong side');
   const up = (i: number) => (i % 2 === 0 ? 1 : -1);
-  const runs: Lying[] = plan.runs
+  const runs: FlatLayer[] = plan.runs
     .slice(0, whole)
     .map(({ from, to }, i) => ({ from, to, face: face(i), end: 'fold' as const }));
   const from = plan.folds[whole - 1]?.height ?? 0;
@@ -48,14 +48,14 @@ export function lying(plan: PleatPlan, made: number): Lying[] {
 }
 
 /** Behind the last fold the cloth runs up to the panel's top; what stands above it will be trimmed off. */
-function lastRuns(plan: PleatPlan): Lying[] {
+function lastRuns(plan: PleatPlan): FlatLayer[] {
   const { from, to } = plan.runs.at(-1)!;
-  const last: Lying = { from, to, face: 'right side', end: 'raw' };
+  const last: FlatLayer = { from, to, face: 'right side', end: 'raw' };
   return plan.trim > 0 ? [last, { from: to, to: to + plan.trim, face: 'trimmed', end: 'raw' }] : [last];
 }
 
 /** The panel when all is done: folded, and trimmed to its height. */
-export function folded(plan: PleatPlan): Lying[] {
+export function folded(plan: PleatPlan): FlatLayer[] {
   return plan.runs.map(({ from, to }, i) => ({
     from,
     to,
@@ -71,7 +71,7 @@ export function windowOf(plan: PleatPlan): Window {
 }
 
 /** What of a stretch lies in the window. */
-export function within(run: Lying, window: Window): Lying {
+export function within(run: FlatLayer, window: Window): FlatLayer {
   const clamp = (height: number) => Math.max(window.bottom, Math.min(window.top, height));
   const to = clamp(run.to);
   return { ...run, from: clamp(run.from), to, end: to === run.to ? run.end : 'on' };
@@ -94,7 +94,7 @@ export function uncovered(range: Range, front: readonly Range[]): Range[] {
   );
 }
 
-export const rangeOf = ({ from, to }: Lying): Range => ({ from: Math.min(from, to), to: Math.max(from, to) });
+export const rangeOf = ({ from, to }: FlatLayer): Range => ({ from: Math.min(from, to), to: Math.max(from, to) });
 
 /** How far the folding has come, and what of the strip can be seen of it. */
 export type Stage = {
@@ -107,7 +107,7 @@ export type Stage = {
   /** Whether all folds are made. */
   complete: boolean;
   /** From the front to the back. */
-  runs: Lying[];
+  runs: FlatLayer[];
   /** Pockets of which both folds are made. */
   pockets: Pocket[];
 };
@@ -129,7 +129,7 @@ export function stageOf(plan: PleatPlan, folds: number | undefined, held?: HoldC
     complete: made === plan.folds.length,
     bottom: window.bottom,
     top: Math.max(window.top, stands),
-    runs: (watched ? lying(plan, made) : folded(plan)).map((run) => within(run, window)),
+    runs: (watched ? flatLayers(plan, made) : folded(plan)).map((run) => within(run, window)),
     pockets: plan.pockets.filter(({ n }) => made >= 2 * n),
   };
 }

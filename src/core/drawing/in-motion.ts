@@ -1,8 +1,8 @@
-import { back, followedBy, lies, slid } from '../cloth/lie.ts';
+import { inverse, followedBy, transformPoint, translation } from '../geometry/transform.ts';
 import { direction } from '../geometry/point.ts';
 import { moved } from '../cloth/ring.ts';
 import { movedMark, movedStitch } from '../cloth/move.ts';
-import type { Lie } from '../cloth/lie.ts';
+import type { Transform } from '../geometry/transform.ts';
 import type { Ply, Work } from '../cloth/work.ts';
 
 /** Cloth that stands upright is still seen as this share of its height: without any it would be no shape. */
@@ -21,14 +21,14 @@ export function foldInMotion(work: Work, at: number): Work | undefined {
   const turned = at >= 0.5;
   const share = Math.cos(Math.PI * at);
   const way = followedBy(
-    back(undo.over),
+    inverse(undo.over),
     squashed(undo.over, turned ? Math.min(-UPRIGHT, share) : Math.max(UPRIGHT, share)),
   );
   const goes = ({ id }: Ply) => undo.came.get(id)?.moved ?? false;
   const plies = work.plies.map((ply): Ply => {
     if (!goes(ply)) return ply;
     const face = turned === (ply.face === 'right') ? 'right' : 'wrong';
-    return { ...ply, outline: moved(ply.outline, way), face, lie: followedBy(ply.lie, way) };
+    return { ...ply, outline: moved(ply.outline, way), face, transform: followedBy(ply.transform, way) };
   });
   if (!turned) {
     // Until it stands upright, it lies beside what stays, in the order it had.
@@ -52,13 +52,13 @@ export function foldInMotion(work: Work, at: number): Work | undefined {
 }
 
 /** Distances from the line of a turning over made `share` of what they were; less than 0 is on its other side. */
-function squashed(over: Lie, share: number): Lie {
+function squashed(over: Transform, share: number): Transform {
   const angle = (Math.atan2(over.b, over.a) * 90) / Math.PI;
   const { x, y } = direction(angle);
   // The foot of the origin on the line.
   const foot = { x: over.e / 2, y: over.f / 2 };
   const less = 1 - share;
-  const about: Lie = { a: 1 - less * y * y, b: less * x * y, c: less * x * y, d: 1 - less * x * x, e: 0, f: 0 };
-  const there = lies(about, { x: -foot.x, y: -foot.y });
-  return followedBy(about, slid({ x: foot.x + there.x, y: foot.y + there.y }));
+  const about: Transform = { a: 1 - less * y * y, b: less * x * y, c: less * x * y, d: 1 - less * x * x, e: 0, f: 0 };
+  const there = transformPoint(about, { x: -foot.x, y: -foot.y });
+  return followedBy(about, translation({ x: foot.x + there.x, y: foot.y + there.y }));
 }

@@ -12,7 +12,7 @@ export { drawPiece } from './piece.ts';
 export { surfaceOf } from './surface.ts';
 export type { PieceSetting } from './surface.ts';
 export { drawLayout, numbered, turnedWords } from './layout.ts';
-export type { LayoutSetting, Listed } from './layout.ts';
+export type { LayoutSetting, NumberedPlacement } from './layout.ts';
 export { cutSentences } from './cut-words.ts';
 export type { CutWords } from './cut-words.ts';
 export { drawDrift } from './drift.ts';

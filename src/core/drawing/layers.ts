@@ -3,7 +3,7 @@ import { thicknessIn } from './thickness.ts';
 import { fitOf } from './sheet.ts';
 import type { Point } from '../geometry/point.ts';
 import type { PleatPlan } from '../project/pleats.ts';
-import type { Lying, Pleated, Stage } from './folding.ts';
+import type { FlatLayer, Pleated, Stage } from './folding.ts';
 import type { PleatSetting } from './front.ts';
 import type { Command, Onto } from './path.ts';
 
@@ -89,7 +89,7 @@ export function turnPath(turn: Turn, side: 1 | -1, { drawn }: Layers, back: bool
 /** One face of the strip from its first edge to its end, or back: 1 is the right side, -1 the wrong side. */
 export function face(
   side: 1 | -1,
-  runs: readonly Lying[],
+  runs: readonly FlatLayer[],
   turns: readonly Turn[],
   layers: Layers,
   back: boolean,

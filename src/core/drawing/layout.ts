@@ -23,7 +23,7 @@ export type LayoutSetting = Setting & {
 };
 
 /** A piece where it lies, with its number in the list: from the cut end up, and in a row from the left. */
-export type Listed = Placement & { n: number };
+export type NumberedPlacement = Placement & { n: number };
 
 /** More pieces than this are told as so many, and carry no numbers. */
 const MOST_LISTED = 120;
@@ -32,7 +32,7 @@ const MOST_LISTED = 120;
 const ROW = 1;
 
 /** The placements in the order in which one finds them on the cloth. */
-export function numbered(placements: readonly Placement[]): Listed[] {
+export function numbered(placements: readonly Placement[]): NumberedPlacement[] {
   const inOrder = [...placements].sort((a, b) => {
     const [below, beside] = [a.at.y - b.at.y, a.at.x - b.at.x];
     return Math.abs(below) > ROW ? below : beside;
@@ -107,7 +107,11 @@ export function drawLayout(laid: LaidCloth, setting: LayoutSetting): Scene {
   );
 }
 
-function sentence({ n, at, size, angle, mirrored }: Listed, name: string, say: (mm: number) => string): string {
+function sentence(
+  { n, at, size, angle, mirrored }: NumberedPlacement,
+  name: string,
+  say: (mm: number) => string,
+): string {
   const where = `${say(at.x)} from the left, ${say(at.y)} from the cut end`;
   const how = `${turnedWords(angle)}${mirrored ? ', mirrored' : ''}`;
   return `${n}. ${name}: ${where}, ${say(size.width)} across, ${say(size.height)} along the selvage${how}.`;
@@ -139,7 +143,12 @@ const endLine = ({ left, right, y }: Frame, length: number): Shape => ({
 });
 
 /** Lines across the cloth at the heights where the print is as it is on the pieces that match. */
-function prints(pieces: readonly Listed[], shown: number, print: LayoutSetting['print'], frame: Frame): Shape[] {
+function prints(
+  pieces: readonly NumberedPlacement[],
+  shown: number,
+  print: LayoutSetting['print'],
+  frame: Frame,
+): Shape[] {
   if (!print) return [];
   const { repeat, at } = print;
   const starts = new Set<number>();
@@ -171,7 +180,7 @@ const grain: Column = {
 };
 
 /** Its number, and its name under it where both fit; nothing where not even the number does. */
-function names({ n, at, size }: Listed, label: string, frame: Frame): Shape[] {
+function names({ n, at, size }: NumberedPlacement, label: string, frame: Frame): Shape[] {
   const [w, h] = [size.width * frame.scale, size.height * frame.scale];
   const middle = { x: frame.x(at.x + size.width / 2), y: frame.y(at.y + size.height / 2) };
   const number = String(n);

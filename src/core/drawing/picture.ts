@@ -1,4 +1,4 @@
-import { marksShown } from '../cloth/shown.ts';
+import { visibleMarks } from '../cloth/visible.ts';
 import { boxOf } from '../cloth/size.ts';
 import { frameOf } from './frame.ts';
 import { seenWords, sizeWords } from './work-words.ts';
@@ -51,4 +51,4 @@ export function drawMade(
 }
 
 /** A work with the marks that show: those on the uppermost ply where they sit. */
-const openly = (work: Work): Work => ({ ...work, marks: marksShown(work) });
+const openly = (work: Work): Work => ({ ...work, marks: visibleMarks(work) });

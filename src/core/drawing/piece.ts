@@ -8,7 +8,7 @@ import { surfaceOf, surfaceWords } from './surface.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Box } from '../geometry/readings.ts';
 import type { FoldLine, Pattern, Piece } from '../project/pattern.ts';
-import type { Row, Tag } from './dimension.ts';
+import type { DimensionLine, Tag } from './dimension.ts';
 import type { Frame } from './frame.ts';
 import type { Command } from './path.ts';
 import type { PieceSetting } from './surface.ts';
@@ -44,7 +44,7 @@ export function drawPiece(piece: Piece, setting: PieceSetting): Scene {
   const right = level.length === 0 ? sewnHeight : [beside];
   const left = level.length === 0 ? [cutHeight] : [...sewnHeight, cutHeight];
   const notes = terse ? level.map(({ fold, number }) => foldNote(fold, number, set)) : [];
-  const fromSides = upright.map(({ fold, number }): Row =>
+  const fromSides = upright.map(({ fold, number }): DimensionLine =>
     across({
       name: `fold ${number}`,
       marks: fold.edge === 'right' ? [fold.from.x, cut.x + cut.width] : [cut.x, fold.from.x],

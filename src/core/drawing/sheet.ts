@@ -6,7 +6,7 @@ import { scaleBar } from './scale-bar.ts';
 import { NARROWEST } from './scene.ts';
 import type { Box } from '../geometry/readings.ts';
 import type { Edition, Grid } from '../measure/index.ts';
-import type { Column, Row } from './dimension.ts';
+import type { Column, DimensionLine } from './dimension.ts';
 import type { Frame } from './frame.ts';
 import type { LegendWords } from './legend.ts';
 import type { Fit, Scene, Shape, TextShape } from './scene.ts';
@@ -25,8 +25,8 @@ export type Content = LegendWords & {
   readonly left?: readonly Column[];
   readonly right?: readonly Column[];
   /** Rows of dimensions, from the cloth outward. */
-  readonly above?: readonly Row[];
-  readonly below?: readonly Row[];
+  readonly above?: readonly DimensionLine[];
+  readonly below?: readonly DimensionLine[];
   draw: (frame: Frame) => Shape[];
   /** Sentences under the drawing. */
   readonly notes?: readonly string[];
@@ -83,7 +83,7 @@ export function layOutSheet(content: Content, setting: Setting): Scene {
   const places = columns.flatMap(({ column, places }) => (column.full ? settle(column.full, trial) : places));
   const over = Math.max(RIM, ...places.map((place) => LINE / 2 - place));
   const under = Math.max(RIM, ...places.map((place) => place + LINE / 2 - trial.bottom));
-  const tall = (rows: readonly Row[]) => rows.reduce((sum, row) => sum + row.height, 0);
+  const tall = (rows: readonly DimensionLine[]) => rows.reduce((sum, row) => sum + row.height, 0);
   const top = y + tall(above) + over;
   const frame = frameOf(cloth, scale, trial.left, top);
   shapes.push(...content.draw(frame));

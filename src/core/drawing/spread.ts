@@ -1,5 +1,5 @@
 /** Something that wants to stand at a place of a line and takes some room there, both in mm. */
-export type Standing = { readonly at: number; readonly size: number };
+export type LabelSpan = { readonly at: number; readonly size: number };
 
 /**
  * Moves labels along a line just so far apart that none touches another, each as little as may be (least squares).
@@ -10,7 +10,7 @@ export type Standing = { readonly at: number; readonly size: number };
  * spread([{ at: 0, size: 4 }, { at: 1, size: 4 }], 0) // => [-1.5, 2.5]
  * spread([{ at: 0, size: 4 }, { at: 9, size: 4 }], 1) // => [0, 9]
  */
-export function spread(labels: readonly Standing[], gap: number, room?: { from: number; to: number }): number[] {
+export function spread(labels: readonly LabelSpan[], gap: number, room?: { from: number; to: number }): number[] {
   // Take away the room that the labels before it need, and all that is left to ask is that places do not fall.
   const taken: number[] = [];
   labels.forEach(({ size }, i) => {

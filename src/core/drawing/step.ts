@@ -1,6 +1,6 @@
 import { across, heights, lettering, LINE, margin, roomOf } from './dimension.ts';
 import { arrange, arrangeAt } from './cells.ts';
-import { arrows, doingOf, doingShapes, kindSeen, marksPath } from './now.ts';
+import { arrows, actionOf, doingShapes, kindSeen, marksPath } from './step-action.ts';
 import { boxOf } from '../cloth/size.ts';
 import { fitOf, layOutSheet, LEAST, roomBeside } from './sheet.ts';
 import { foldInMotion } from './in-motion.ts';
@@ -10,18 +10,18 @@ import { lineThrough } from '../geometry/index.ts';
 import { polyline } from './path.ts';
 import { rowWords, seenWords, sizeWords, standingNotes } from './work-words.ts';
 import { faceOf, shapesOf } from './work-shapes.ts';
-import { shown } from '../cloth/shown.ts';
+import { visibleFrom } from '../cloth/visible.ts';
 import { verbNamed } from '../steps/index.ts';
 import { viewOf } from './view.ts';
 import { writer } from './lengths.ts';
 import type { Arranged, Cell } from './cells.ts';
 import type { Column } from './dimension.ts';
 import type { Box } from '../geometry/index.ts';
-import type { Doing } from './now.ts';
+import type { StepAction } from './step-action.ts';
 import type { FoldTrace } from './trace.ts';
 import type { Frame } from './frame.ts';
 import type { Scene, Shape, ShapeRole } from './scene.ts';
-import type { SeenFrom } from '../cloth/shown.ts';
+import type { SeenFrom } from '../cloth/visible.ts';
 import type { Step } from '../project/step.ts';
 import type { View } from './view.ts';
 import type { Work } from '../cloth/work.ts';
@@ -49,7 +49,7 @@ type Reading = {
   readonly before: readonly Named[];
   readonly after: Named;
   readonly side: SeenFrom;
-  readonly doing: Doing;
+  readonly doing: StepAction;
 };
 
 /**
@@ -71,7 +71,7 @@ function read(step: StepDrawn, setting: StepSetting): Reading {
   const entries = Object.entries(step.before).map(([name, work]) => ({ name, work }));
   // Two works of one name are two of the same.
   const before = step.takes?.length === 2 && entries.length === 1 ? [entries[0]!, entries[0]!] : entries;
-  const doing = doingOf(
+  const doing = actionOf(
     step,
     before.map(({ work }) => work),
   );
@@ -81,7 +81,7 @@ function read(step: StepDrawn, setting: StepSetting): Reading {
 /** What is done on the wrong side is seen from there. */
 function sideOf({ verb, after }: StepDrawn): SeenFrom {
   if (!verbNamed(verb).onWrongSide) return 'front';
-  return shown(after, 'back').parts.length > shown(after, 'front').parts.length ? 'back' : 'front';
+  return visibleFrom(after, 'back').parts.length > visibleFrom(after, 'front').parts.length ? 'back' : 'front';
 }
 
 const cellOf = ({ name, work }: Named, when: string): Cell => {
@@ -193,7 +193,7 @@ function captions({ cells: placed }: Arranged, cells: readonly Cell[], frame: Fr
   });
 }
 
-function legendWords({ rowRole, folds, cuts, marks }: Doing, views: readonly View[]) {
+function legendWords({ rowRole, folds, cuts, marks }: StepAction, views: readonly View[]) {
   const kinds = [...new Set(folds.map((fold) => kindSeen(fold, views[fold.work]!)))];
   const now: { role: ShapeRole; words: string }[] = [];
   if (kinds[0]) now.push({ role: kinds[0], words: 'folded in this step' });

@@ -1,4 +1,4 @@
-import { back, lies } from '../cloth/lie.ts';
+import { inverse, transformPoint } from '../geometry/transform.ts';
 import { copiesIn } from '../cloth/combine.ts';
 import { covers } from '../cloth/ring.ts';
 import type { Point } from '../geometry/index.ts';
@@ -33,14 +33,19 @@ function counted(before: readonly Work[]): Counted {
 
 /** Where a line on a ply lay on the works before, told by its piece, which one of several alike, and the place on it. */
 function traced(before: Counted, ply: Ply, a: Point, b: Point): Trace[] {
-  const home = back(ply.lie);
-  const [p, q] = [lies(home, a), lies(home, b)];
+  const home = inverse(ply.transform);
+  const [p, q] = [transformPoint(home, a), transformPoint(home, b)];
   const middle = { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 };
   const isSame = (one: Ply, first: number) => one.piece === ply.piece && first + (one.copy ?? 0) === (ply.copy ?? 0);
   return before.flatMap(({ work, first }, i) =>
     work.plies
-      .filter((one) => isSame(one, first(ply.piece)) && covers(one.outline, lies(one.lie, middle)))
-      .map((one) => ({ work: i, ply: one, from: lies(one.lie, p), to: lies(one.lie, q) })),
+      .filter((one) => isSame(one, first(ply.piece)) && covers(one.outline, transformPoint(one.transform, middle)))
+      .map((one) => ({
+        work: i,
+        ply: one,
+        from: transformPoint(one.transform, p),
+        to: transformPoint(one.transform, q),
+      })),
   );
 }
 
@@ -87,8 +92,8 @@ export function tracedFolds(works: readonly Work[], after: Work): FoldTrace[] {
       );
       if (!other) continue;
       const kind = side.level > other.level ? 'valley' : 'mountain';
-      const home = lies(back(side.ply.lie), middleOf(side.ply));
-      const fold = { ...trace, name: side.edge.name, kind, moves: lies(trace.ply.lie, home) } as const;
+      const home = transformPoint(inverse(side.ply.transform), middleOf(side.ply));
+      const fold = { ...trace, name: side.edge.name, kind, moves: transformPoint(trace.ply.transform, home) } as const;
       found.set(keyOf(trace), fold);
     }
   }

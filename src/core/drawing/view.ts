@@ -1,6 +1,6 @@
 import { boxOf } from '../cloth/size.ts';
 import type { Box, Point } from '../geometry/index.ts';
-import type { SeenFrom } from '../cloth/shown.ts';
+import type { SeenFrom } from '../cloth/visible.ts';
 import type { Work } from '../cloth/work.ts';
 import type { Onto } from './path.ts';
 

@@ -1,4 +1,4 @@
-import { marksShown, shown } from '../cloth/shown.ts';
+import { visibleMarks, visibleFrom } from '../cloth/visible.ts';
 import { rowsOf } from './rows.ts';
 import { turnedUp } from './nap.ts';
 import { polyline } from './path.ts';
@@ -6,7 +6,7 @@ import { inStrokes } from './strokes.ts';
 import { viewed } from './view.ts';
 import { hardwareRing, zigzag } from './marks.ts';
 import { surfaceOf } from './surface.ts';
-import type { EdgeStretch, ShownPart } from '../cloth/shown.ts';
+import type { EdgeStretch, VisiblePart } from '../cloth/visible.ts';
 import type { Point } from '../geometry/index.ts';
 import type { Ply, StitchKind } from '../cloth/work.ts';
 import type { Pattern } from '../project/pattern.ts';
@@ -67,17 +67,17 @@ export function shapesOf(
 ): Shape[] {
   const there = viewed(view, onto);
   const lines = new Lines();
-  const { parts, edges, hidden } = shown(view.work, view.side);
+  const { parts, edges, hidden } = visibleFrom(view.work, view.side);
   for (const part of parts) {
     const role = faceOf(part.ply, part.face, materials);
-    const turn = role === 'right side' ? turnedUp(part.ply.lie, view.side) : 0;
+    const turn = role === 'right side' ? turnedUp(part.ply.transform, view.side) : 0;
     lines.add(role, ringsPath(part.rings, there), turn === 0 ? {} : { turn });
   }
   const line = ({ from, to }: EdgeStretch) => polyline(there(from), there(to));
   for (const one of hidden) if (!isGlued(one.ply) || one.edge.fold !== undefined) lines.add('hidden', line(one));
   for (const edge of edges) lines.add(edgeRole(edge), line(edge));
   rows(view, there, now, lines);
-  for (const { kind, at } of marksShown(view.work, view.side))
+  for (const { kind, at } of visibleMarks(view.work, view.side))
     if (kind === 'hardware') lines.add('hardware', hardwareRing(there(at)));
   return lines.shapes(name);
 }
@@ -104,7 +104,7 @@ function rows({ work, side }: View, there: Onto, now: ReadonlySet<number>, lines
 }
 
 /** What is seen of a work, piece by piece, the largest first. */
-export function seenParts(parts: readonly ShownPart[]): { piece: string; ply: Ply; face: 'right' | 'wrong' }[] {
+export function seenParts(parts: readonly VisiblePart[]): { piece: string; ply: Ply; face: 'right' | 'wrong' }[] {
   const areas = new Map<string, { piece: string; ply: Ply; face: 'right' | 'wrong'; area: number }>();
   for (const { ply, face, area } of parts) {
     const key = `${ply.piece} ${face}`;

@@ -1,12 +1,12 @@
 import { listed } from '../measure/index.ts';
 import { boxOf, size } from '../cloth/size.ts';
 import { seenParts } from './work-shapes.ts';
-import { shown } from '../cloth/shown.ts';
+import { visibleFrom } from '../cloth/visible.ts';
 import { rowsOf } from './rows.ts';
 import { surfaceOf } from './surface.ts';
 import { writer } from './lengths.ts';
 import type { Ply, StitchKind, Work } from '../cloth/work.ts';
-import type { SeenFrom } from '../cloth/shown.ts';
+import type { SeenFrom } from '../cloth/visible.ts';
 import type { PieceSetting } from './surface.ts';
 
 /** What the drawings of works need to know, and what the work is called; left out, the names of its pieces. */
@@ -49,7 +49,7 @@ export const plyWords = (ply: Ply, { materials }: PieceSetting): string =>
 
 /** What is seen from a side, in a sentence. */
 export function seenWords(work: Work, side: SeenFrom, setting: PieceSetting): string {
-  const parts = seenParts(shown(work, side).parts);
+  const parts = seenParts(visibleFrom(work, side).parts);
   return `Seen from the ${side}: ${listed(parts.map(({ piece, ply, face }) => `${piece} (${faceWords(ply, face, setting)})`))}.`;
 }
 

@@ -5,7 +5,7 @@ import { nameOf, rowWords, seenWords, sizeWords, standingNotes } from './work-wo
 import { shapesOf } from './work-shapes.ts';
 import { viewOf } from './view.ts';
 import { writer } from './lengths.ts';
-import type { SeenFrom } from '../cloth/shown.ts';
+import type { SeenFrom } from '../cloth/visible.ts';
 import type { Work } from '../cloth/work.ts';
 import type { Scene } from './scene.ts';
 import type { WorkSetting } from './work-words.ts';

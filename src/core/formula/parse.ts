@@ -7,7 +7,7 @@ import {
   type Diagnostic,
   type InText,
   type Result,
-  type Written,
+  type WrittenLength,
 } from '../measure/index.ts';
 import { findName, findWord, nameBook, wordsAt, type NameBook } from './names.ts';
 import * as refusals from './refusals.ts';
@@ -162,7 +162,7 @@ function readRounding(reader: Reader): Node | undefined {
   return to && count(reader, { kind: 'round', way: way ?? 'nearest', of, to, start, end: to.end });
 }
 
-function readNumber(reader: Reader, read: Result<Written>): Node | undefined {
+function readNumber(reader: Reader, read: Result<WrittenLength>): Node | undefined {
   const { text, at: start } = reader;
   const comma = reader.inList ? /^\d*,\d+/u.exec(text.slice(start)) : null;
   if (comma) return refuse(reader, refusals.twoWaysComma(text, start, start + comma[0].length));

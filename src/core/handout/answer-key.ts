@@ -9,7 +9,7 @@ import { typeOf } from './type.ts';
 import { quantity, type LessonOnPaper } from './worksheet.ts';
 import type { Slip } from '../questions/slips.ts';
 import type { Pattern } from '../project/pattern.ts';
-import type { Asked, Exercises, Seed, Task } from './exercises.ts';
+import type { PaperQuestion, Exercises, Seed, PaperExercise } from './exercises.ts';
 import type { Block } from './flow.ts';
 import type { Handout, Setting } from './handout.ts';
 import type { Type } from './type.ts';
@@ -20,7 +20,10 @@ const across = (type: Type): number => (type.drawing > 1 ? 3 : 6);
 const SLIPS = 4;
 
 /** A question on several sheets. */
-type OnSheets = { readonly asked: Asked; readonly all: readonly { readonly seed: Seed; readonly task: Task }[] };
+type OnSheets = {
+  readonly asked: PaperQuestion;
+  readonly all: readonly { readonly seed: Seed; readonly task: PaperExercise }[];
+};
 
 /**
  * The answers to the worksheets of the same seeds: a table to mark by, then each sum worked out for every sheet, and
@@ -55,7 +58,7 @@ export function answerKey(
   };
 }
 
-const answerOf = ({ sum, pattern }: Task): string => quantity(sum.wanted, pattern);
+const answerOf = ({ sum, pattern }: PaperExercise): string => quantity(sum.wanted, pattern);
 
 /** The answers of some sheets beside each other. */
 function marking(questions: readonly OnSheets[], seeds: readonly Seed[], type: Type): Block[] {
@@ -103,7 +106,7 @@ function worked({ asked, all }: OnSheets, number: number, type: Type): Block[] {
 }
 
 /** The question's words; where a size stands that each sheet has its own of, three dots. */
-const askedOf = ({ words }: Asked): string =>
+const askedOf = ({ words }: PaperQuestion): string =>
   words
     .map((part) => (typeof part === 'string' ? part : '…'))
     .join('')
@@ -111,7 +114,7 @@ const askedOf = ({ words }: Asked): string =>
     .trim();
 
 /** The slips that can be told apart on the first sheet, and what each comes to on every other where it can be there. */
-function commonSlips(tasks: readonly Task[]): { sentence: string; values: Map<Task, string> }[] {
+function commonSlips(tasks: readonly PaperExercise[]): { sentence: string; values: Map<PaperExercise, string> }[] {
   const clear = tasks.map((task) => ({ task, slips: clearSlips(task) }));
   return (clear[0]?.slips ?? []).slice(0, SLIPS).map(({ key, sentence }) => ({
     sentence,
@@ -125,7 +128,7 @@ function commonSlips(tasks: readonly Task[]): { sentence: string; values: Map<Ta
 }
 
 /** On paper the unit is printed beside the answer: slips of the unit are left to the page. */
-function clearSlips({ asked, sum, pattern }: Task): Slip[] {
+function clearSlips({ asked, sum, pattern }: PaperExercise): Slip[] {
   const limits = limitsOf(asked, sum.wanted, pattern);
   const all = slipsOf(asked, sum, pattern);
   return all.filter((slip) => slip.kind !== 'unit' && isClear(slip, all, sum.wanted, limits));

@@ -1,4 +1,4 @@
-import { kitFor, prepare as prepared, tellLine } from '../kit/index.ts';
+import { kitFor, prepare as prepared, kitRows } from '../kit/index.ts';
 import { heading, paragraph, row, table, toTick } from './blocks.ts';
 import { flow } from './flow.ts';
 import { typeOf } from './type.ts';
@@ -86,7 +86,7 @@ export function classPlan(plan: Plan, pattern: Pattern | undefined, setting: Set
 
 function prepare({ makers, spares, machines }: Plan, pattern: Pattern | undefined): string[] {
   const kit = pattern && kitFor(pattern, { makers, spares, ...(machines !== undefined && { machines }) });
-  const told = kit ? kit.lines.flatMap((line) => tellLine(line, pattern.edition)) : [];
+  const told = kit ? kit.lines.flatMap((line) => kitRows(line, pattern.edition)) : [];
   const { cut, done } = pattern ? prepared(pattern, { makers, spares }) : { cut: [], done: [] };
   return [
     ...told.map(({ label, material, buy }) => `${label} (${material}): ${buy}.`),

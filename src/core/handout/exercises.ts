@@ -5,7 +5,7 @@ import type { Question } from '../questions/judge.ts';
 import type { Sum } from '../questions/sum.ts';
 
 /** A question as a lesson asks it: its words, and the sizes that stand among them. */
-export type Asked = Question & {
+export type PaperQuestion = Question & {
   /** A name of its own in the lesson. */
   readonly id: string;
   readonly words: readonly (string | { readonly size: string })[];
@@ -16,7 +16,7 @@ export type Asked = Question & {
 };
 
 /** A question with the numbers of one sheet. */
-export type Task = { readonly asked: Asked; readonly pattern: Pattern; readonly sum: Sum };
+export type PaperExercise = { readonly asked: PaperQuestion; readonly pattern: Pattern; readonly sum: Sum };
 
 /** Which numbers stand on a sheet: a series, and the sheet's own number counted from 1. */
 export type Seed = { readonly series: string; readonly sheet: number };
@@ -35,13 +35,13 @@ const DRAWS = 14;
  * `resolve` makes the pattern: `(values) => resolveProject(file, { edition, values })`.
  */
 export function exercisesFor(
-  questions: readonly Asked[],
+  questions: readonly PaperQuestion[],
   resolve: (values: Record<string, number>) => Pattern,
   series: string,
 ): Exercises {
   const known = remembered(resolve);
   const lesson = known({});
-  const all: { sets: Task[] }[] = [];
+  const all: { sets: PaperExercise[] }[] = [];
   for (const asked of questions) {
     const sum = sumFor(asked.of, lesson);
     if (!sum.ok || !isWorkedOut(asked, lesson)) continue;
@@ -56,7 +56,7 @@ export function exercisesFor(
 }
 
 /** Whether a question asks for a sum; one that only reads a size off the page has nothing to work out on paper. */
-export function isWorkedOut({ of }: Asked, pattern: Pattern): boolean {
+export function isWorkedOut({ of }: PaperQuestion, pattern: Pattern): boolean {
   const sum = sumFor(of, pattern);
   return sum.ok && sum.value.formula.tree.kind !== 'name' && sum.value.formula.names.length > 0;
 }
@@ -76,18 +76,18 @@ export type Exercises = {
   /** Whether every question has other numbers on the sheet of the neighbour. */
   readonly varied: boolean;
   /** The questions with the numbers of one sheet. */
-  tasks: (sheet: number) => Task[];
+  tasks: (sheet: number) => PaperExercise[];
 };
 
 /** Sets of numbers with answers that all differ, so that neighbours cannot copy; the lesson's own where none changes. */
 function setsOf(
-  own: Task,
+  own: PaperExercise,
   resolve: (values: Record<string, number>) => Pattern,
   series: string,
-  before: readonly Task[] = [],
-): Task[] {
+  before: readonly PaperExercise[] = [],
+): PaperExercise[] {
   const { asked } = own;
-  const sets: Task[] = [];
+  const sets: PaperExercise[] = [];
   for (let draw = 0; draw < DRAWS && sets.length < SETS; draw++) {
     const exercise = practise(asked, resolve, `${series} ${asked.id} ${draw}`, asked.difficulty ?? 2);
     if (!exercise) break;

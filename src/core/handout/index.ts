@@ -5,7 +5,15 @@ export { foldGauge } from './gauge.ts';
 export { cuttingList, materialsSheet } from './lists.ts';
 export { projectDocuments, type ProjectDocument } from './project-documents.ts';
 export { stepSheet, type StepWords } from './step-sheet.ts';
-export { exercisesFor, isWorkedOut, seedText, type Asked, type Exercises, type Seed, type Task } from './exercises.ts';
+export {
+  exercisesFor,
+  isWorkedOut,
+  seedText,
+  type PaperQuestion,
+  type Exercises,
+  type Seed,
+  type PaperExercise,
+} from './exercises.ts';
 export type { PickQuestion } from './picks.ts';
 export { worksheet, type LessonOnPaper } from './worksheet.ts';
 export { answerKey } from './answer-key.ts';
@@ -13,4 +21,4 @@ export { classPlan, type CautionWords, type Plan, type PlannedLesson, type Plann
 export { pieceSvg } from './svg.ts';
 export { tile, tileName, OVERLAP, type Tile, type Tiling } from './tiles.ts';
 export { writePdf, type Fonts, type Printed } from './pdf.ts';
-export { sayUnshown, type Unshown } from './unshown.ts';
+export { missingCharacterText, type MissingCharacter } from './missing-characters.ts';

@@ -2,7 +2,7 @@ import { cutSentences } from '../drawing/cut-words.ts';
 import { drawLayout } from '../drawing/layout.ts';
 import { writer } from '../drawing/lengths.ts';
 import { surfaceOf } from '../drawing/surface.ts';
-import { clothNeed, isCloth, kitFor, ONE, stripWords, tellLine } from '../kit/index.ts';
+import { clothNeed, isCloth, kitFor, ONE, stripWords, kitRows } from '../kit/index.ts';
 import { THIN } from '../measure/index.ts';
 import { cutList, materialsList } from '../project/lists.ts';
 import { matchWords, printOf } from '../project/matching.ts';
@@ -93,7 +93,7 @@ const held = (text: string): string => text.replace(/(\d) (?=(?:mm|cm|in)\b)/gu,
 export function materialsSheet(pattern: Pattern, setting: Setting): Handout {
   const type = typeOf(setting);
   const { lines, findings } = kitFor(pattern, ONE);
-  const told = lines.flatMap((line) => tellLine(line, pattern.edition));
+  const told = lines.flatMap((line) => kitRows(line, pattern.edition));
   // What cannot be reckoned is needed all the same.
   const others = materialsList(pattern).filter(({ role }) => !lines.some(({ key }) => key === role));
   const rows = [

@@ -1,6 +1,6 @@
 import { motifs } from '../drawing/motifs.ts';
 import { NOW_HEAVIER, pens } from '../drawing/pens.ts';
-import { unshown, type Unshown } from './unshown.ts';
+import { missingCharacters, type MissingCharacter } from './missing-characters.ts';
 import { printedAtActualSize } from './actual-size.ts';
 import type { Font } from 'fontkit';
 import type PDFDocument from 'pdfkit';
@@ -16,7 +16,7 @@ export type Fonts = { readonly regular: Uint8Array; readonly strong: Uint8Array 
 export type Printed = {
   readonly bytes: Uint8Array;
   /** Characters the fonts lack; each stands as a question mark in the document. */
-  readonly unshown: readonly Unshown[];
+  readonly unshown: readonly MissingCharacter[];
 };
 
 /** Black first: what a printer makes of the few colours. The same greys as the print style of the pages. */
@@ -63,7 +63,9 @@ export async function writePdf(
   doc.registerFont('regular', fonts.regular);
   doc.registerFont('strong', fonts.strong);
   const faces = [fonts.regular, fonts.strong].map((bytes) => create(bytes as Buffer) as Font);
-  const lacking = unshown(handout, (codePoint) => faces.every((face) => face.hasGlyphForCodePoint(codePoint)));
+  const lacking = missingCharacters(handout, (codePoint) =>
+    faces.every((face) => face.hasGlyphForCodePoint(codePoint)),
+  );
   const missing = new Set(lacking.map(({ character }) => character));
 
   for (const [i, { scene, bookmark }] of handout.pages.entries()) {

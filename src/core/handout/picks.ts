@@ -4,22 +4,22 @@ import { parseFormula } from '../formula/parse.ts';
 import { formatQuantity } from '../formula/quantity.ts';
 import { formatLength } from '../measure/index.ts';
 import { makeUp } from '../project/steps/make-up.ts';
-import { pointAtEdges, pointAtFolds, type AskedFold, type Pointing } from '../questions/pointing.ts';
-import { pointAtShowing } from '../questions/showing.ts';
+import { pointAtEdges, pointAtFolds, type FoldQuestion, type Pointing } from '../questions/pointing.ts';
+import { pointAtVisible } from '../questions/visible.ts';
 import { randomFrom, shuffled } from '../questions/practice.ts';
 import { scopeOf } from '../questions/sum.ts';
 import { heading, paragraph, row, table, together, toTick } from './blocks.ts';
 import { seedText } from './exercises.ts';
 import { pointingFigure } from './pointing-figure.ts';
-import type { Subject } from '../questions/bench.ts';
+import type { Subject } from '../questions/measured-work.ts';
 import type { UsualSizes } from '../questions/measured.ts';
 import type { Pattern, Size } from '../project/pattern.ts';
-import type { Asked, Seed } from './exercises.ts';
+import type { PaperQuestion, Seed } from './exercises.ts';
 import type { Block } from './flow.ts';
 import type { Type } from './type.ts';
 
 /** Its texts may hold sizes in square brackets: `[2 * seam]`. */
-export type PickQuestion = { readonly id: string; readonly words: Asked['words'] } & (
+export type PickQuestion = { readonly id: string; readonly words: PaperQuestion['words'] } & (
   | { readonly kind: 'choice'; readonly right: readonly string[]; readonly wrong: readonly string[] }
   | { readonly kind: 'order'; readonly steps: readonly string[] }
   | PointQuestion
@@ -39,7 +39,7 @@ export type PickQuestion = { readonly id: string; readonly words: Asked['words']
 /** Questions that a page lets its readers point at. */
 type PointQuestion =
   | { readonly kind: 'edges'; readonly piece: string; readonly edges?: readonly string[] }
-  | { readonly kind: 'folds'; readonly piece: string; readonly asked: AskedFold }
+  | { readonly kind: 'folds'; readonly piece: string; readonly picksInPattern: FoldQuestion }
   | { readonly kind: 'side'; readonly step: string; readonly side: 'front' | 'back'; readonly shows: string };
 
 /** What to do, told to whoever has no page to point at. */
@@ -111,11 +111,11 @@ function answerRoomOf(pick: PickQuestion, pattern: Pattern, random: () => number
 function pointingOf(pick: PointQuestion, pattern: Pattern): Pointing | undefined {
   if (pick.kind === 'side') {
     const step = makeUp(pattern).find(({ id }) => id === pick.step);
-    return step && pointAtShowing(step.after, pick.side, pick.shows, pattern);
+    return step && pointAtVisible(step.after, pick.side, pick.shows, pattern);
   }
   const piece = Object.hasOwn(pattern.pieces, pick.piece) ? pattern.pieces[pick.piece] : undefined;
   if (!piece) return undefined;
-  return pick.kind === 'edges' ? pointAtEdges(piece, pick.edges) : pointAtFolds(piece, pick.asked, pattern);
+  return pick.kind === 'edges' ? pointAtEdges(piece, pick.edges) : pointAtFolds(piece, pick.picksInPattern, pattern);
 }
 
 /** What it should measure, worked out by the maker, and what it does. */

@@ -6,7 +6,7 @@ import { line } from './place.ts';
 import type { Command } from '../drawing/path.ts';
 import type { Shape } from '../drawing/scene.ts';
 import type { Point } from '../geometry/index.ts';
-import { clearMarks, type Pointing, type Spot } from '../questions/pointing.ts';
+import { clearMarks, type Pointing, type PointingTarget } from '../questions/pointing.ts';
 import type { Block } from './flow.ts';
 import type { Type } from './type.ts';
 
@@ -57,7 +57,13 @@ export function pointingFigure(pointing: Pointing, type: Type, name: string): Bl
 }
 
 /** The name of an edge outside the middle of it: above, below, or at one side. */
-function nameBeside(name: string, spot: Spot, onto: (point: Point) => Point, middle: Point, letters: number): Shape {
+function nameBeside(
+  name: string,
+  spot: PointingTarget,
+  onto: (point: Point) => Point,
+  middle: Point,
+  letters: number,
+): Shape {
   const ends = 'line' in spot ? [spot.line[0]!, spot.line.at(-1)!].map(onto) : [onto(spot.at)];
   const [x, y] = [ends.reduce((sum, end) => sum + end.x, 0), ends.reduce((sum, end) => sum + end.y, 0)].map(
     (sum) => sum / ends.length,

@@ -21,7 +21,7 @@ import type { Room } from './room.ts';
 import type { Type } from './type.ts';
 
 /** A piece as it lies on the paper, which way its top points then, and all the pieces that the template is for. */
-export type Lying = { readonly piece: Piece; readonly turned: boolean; readonly all: Alike };
+export type TemplatePiece = { readonly piece: Piece; readonly turned: boolean; readonly all: Alike };
 
 const turnedGrain: Readonly<Record<Grain, Grain>> = {
   lengthwise: 'crosswise',
@@ -51,14 +51,14 @@ export function quarterTurn(piece: Piece): Piece {
 }
 
 /** A line of the words on a template. */
-export type Words = { readonly text: string; readonly strong?: boolean };
+export type WordLine = { readonly text: string; readonly strong?: boolean };
 
 /** The words on a template: its names, how many to cut of what, and its sizes. */
-export function words({ piece, turned, all }: Lying, pattern: Pattern): Words[] {
+export function words({ piece, turned, all }: TemplatePiece, pattern: Pattern): WordLine[] {
   const { set } = writer(pattern);
   const size = (width: number, height: number) => (turned ? [height, width] : [width, height]).map(set).join(' × ');
   const [cut, sewn] = [bounds(piece.cutOutline), bounds(piece.outline)];
-  const lines: Words[] = [
+  const lines: WordLine[] = [
     ...all.map(({ label }) => ({ text: label, strong: true })),
     { text: `${orderOf(all, pattern.materials)}.` },
     { text: `Cut size ${size(cut.width, cut.height)}` },
@@ -72,17 +72,17 @@ export function words({ piece, turned, all }: Lying, pattern: Pattern): Words[] 
 }
 
 /** How high the words stand, and how wide, in mm. */
-export function wordsSize(lines: readonly Words[], type: Type): { width: number; height: number } {
+export function wordsSize(lines: readonly WordLine[], type: Type): { width: number; height: number } {
   return {
     width: Math.max(...lines.map((one) => letteringWidth(one.text, sizeOf(one, type)))),
     height: lines.reduce((sum, one) => sum + sizeOf(one, type) * LEADING, 0),
   };
 }
 
-const sizeOf = ({ strong }: Words, { small }: Type): number => (strong ? 1.3 : 1) * small;
+const sizeOf = ({ strong }: WordLine, { small }: Type): number => (strong ? 1.3 : 1) * small;
 
 /** The words with their upper left corner at a place of the sheet. */
-export function setWords(lines: readonly Words[], at: Point, type: Type): TextShape[] {
+export function setWords(lines: readonly WordLine[], at: Point, type: Type): TextShape[] {
   let y = at.y;
   return lines.map((one, i) => {
     const size = sizeOf(one, type);
@@ -92,7 +92,7 @@ export function setWords(lines: readonly Words[], at: Point, type: Type): TextSh
 }
 
 /** The words as one sentence. */
-export const spoken = (lines: readonly Words[]): string => `${lines.map(({ text }) => text).join(', ')}.`;
+export const spoken = (lines: readonly WordLine[]): string => `${lines.map(({ text }) => text).join(', ')}.`;
 
 /** Places for a block of a size, from the middle of a box outward. */
 function* outward(box: Box, size: { width: number; height: number }): Generator<Point> {
@@ -109,7 +109,7 @@ function* outward(box: Box, size: { width: number; height: number }): Generator<
 }
 
 /** What of a template stands on one sheet. */
-export type Shown = {
+export type TemplatePart = {
   /** The part of the sheet that shows the piece, in mm of the sheet. */
   readonly window: Box;
   /** Where on the sheet the upper left corner of the piece's box lies; it may be beyond the sheet. */
@@ -121,7 +121,13 @@ export type Shown = {
 };
 
 /** The lines of a piece at true scale, as far as one sheet shows them, with lettering where it covers no line. */
-export function drawTemplate(lying: Lying, pattern: Pattern, shown: Shown, type: Type, prefix: string): Shape[] {
+export function drawTemplate(
+  lying: TemplatePiece,
+  pattern: Pattern,
+  shown: TemplatePart,
+  type: Type,
+  prefix: string,
+): Shape[] {
   const { piece } = lying;
   const { frame, seen, arrow, room } = roomOn(lying, shown);
   const wide = roomOn(lying, shown, 2.2 * type.small).room;
@@ -146,7 +152,7 @@ export function drawTemplate(lying: Lying, pattern: Pattern, shown: Shown, type:
 }
 
 /** Whether the words find a place inside the piece. */
-export function hasRoomForWords(lying: Lying, pattern: Pattern, type: Type): boolean {
+export function hasRoomForWords(lying: TemplatePiece, pattern: Pattern, type: Type): boolean {
   const { width, height } = bounds(lying.piece.cutOutline);
   const whole = { x: 0, y: 0, width, height };
   const { seen, room } = roomOn(lying, { window: whole, at: { x: 0, y: 0 }, limit: whole, taken: [] });
@@ -158,7 +164,7 @@ export function hasRoomForWords(lying: Lying, pattern: Pattern, type: Type): boo
  *
  * @param besideFolds the blank on both sides of a fold, in mm
  */
-function roomOn({ piece }: Lying, { at, window, limit, taken }: Shown, besideFolds = 0.4) {
+function roomOn({ piece }: TemplatePiece, { at, window, limit, taken }: TemplatePart, besideFolds = 0.4) {
   const cut = bounds(piece.cutOutline);
   const frame = frameOf(cut, 1, at.x, at.y);
   const seen = overlapOf(window, { x: frame.left, y: frame.top, width: cut.width, height: cut.height });
@@ -182,7 +188,7 @@ function roomOn({ piece }: Lying, { at, window, limit, taken }: Shown, besideFol
  * All the words, as near the middle of a piece as there is room, and away from folds, which have words of their own;
  * where there is no such place, its names and how many to cut.
  */
-function placeWords(all: readonly Words[], seen: Box, wide: Room, room: Room, type: Type): TextShape[] {
+function placeWords(all: readonly WordLine[], seen: Box, wide: Room, room: Room, type: Type): TextShape[] {
   const names = all.filter(({ strong }) => strong).length;
   for (const some of [all, all.slice(0, names + 1)]) {
     for (const one of [wide, room]) {
@@ -195,7 +201,7 @@ function placeWords(all: readonly Words[], seen: Box, wide: Room, room: Room, ty
   return [];
 }
 
-function* places(lines: readonly Words[], seen: Box, type: Type): Generator<TextShape[]> {
+function* places(lines: readonly WordLine[], seen: Box, type: Type): Generator<TextShape[]> {
   for (const at of outward(seen, wordsSize(lines, type))) yield setWords(lines, at, type);
 }
 
@@ -245,7 +251,14 @@ function clearHeight(piece: Piece, box: Box): number {
 }
 
 /** Beside each fold its number and how far it lies from its raw edge. */
-function foldWords({ piece }: Lying, pattern: Pattern, seen: Box, frame: Frame, type: Type, room: Room): TextShape[] {
+function foldWords(
+  { piece }: TemplatePiece,
+  pattern: Pattern,
+  seen: Box,
+  frame: Frame,
+  type: Type,
+  room: Room,
+): TextShape[] {
   const { set } = writer(pattern);
   return piece.folds.flatMap((fold, i) => {
     const name = piece.folds.length > 1 ? `${fold.label ?? 'fold'} ${i + 1}` : (fold.label ?? 'fold');

@@ -21,7 +21,7 @@ import type { Alike } from './alike.ts';
 import type { Block } from './flow.ts';
 import type { Handout, Page, Setting } from './handout.ts';
 import type { Joint } from './joints.ts';
-import type { Lying } from './template.ts';
+import type { TemplatePiece } from './template.ts';
 import type { Tile, Tiling } from './tiles.ts';
 import type { TrueScale } from './true-scale.ts';
 import type { Type } from './type.ts';
@@ -99,8 +99,8 @@ function rolesOf(pieces: readonly Piece[]): ShapeRole[] {
   return [...roles];
 }
 
-type Lot = { lying: Lying; box: Box; outside: boolean };
-type Tiled = { lying: Lying; tiling: Tiling; joints: Joint[] };
+type Lot = { lying: TemplatePiece; box: Box; outside: boolean };
+type Tiled = { lying: TemplatePiece; tiling: Tiling; joints: Joint[] };
 
 /** Which pieces share sheets, and which are joined from several, each the way round that takes the fewest. */
 function sorted(groups: readonly Alike[], pattern: Pattern, room: Size, type: Type) {
@@ -142,7 +142,7 @@ function sorted(groups: readonly Alike[], pattern: Pattern, room: Size, type: Ty
 }
 
 /** The room a piece takes on a shared sheet; words that have no place inside stand below it. */
-function footprint(lying: Lying, outside: boolean, pattern: Pattern, type: Type): Size {
+function footprint(lying: TemplatePiece, outside: boolean, pattern: Pattern, type: Type): Size {
   const { width, height } = bounds(lying.piece.cutOutline);
   const below = outside ? wordsSize(words(lying, pattern), type) : { width: 0, height: 0 };
   return {
@@ -175,8 +175,8 @@ function sharedSheet(lots: readonly Lot[], index: number, pattern: Pattern, grou
   };
 }
 
-const labelOf = ({ all }: Lying): string => all.map(({ label }) => label).join(', ');
-const namesOf = ({ all }: Lying): string[] => all.map(({ name }) => name);
+const labelOf = ({ all }: TemplatePiece): string => all.map(({ label }) => label).join(', ');
+const namesOf = ({ all }: TemplatePiece): string[] => all.map(({ name }) => name);
 
 function tileSheet({ lying, joints }: Tiled, one: Tile, pattern: Pattern, ground: TrueScale, type: Type): Sheet {
   const { piece } = lying;

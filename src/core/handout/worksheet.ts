@@ -13,7 +13,7 @@ import { line } from './place.ts';
 import { typeOf } from './type.ts';
 import type { Quantity } from '../formula/index.ts';
 import type { Pattern } from '../project/pattern.ts';
-import type { Exercises, Seed, Task } from './exercises.ts';
+import type { Exercises, Seed, PaperExercise } from './exercises.ts';
 import type { Block } from './flow.ts';
 import type { PickQuestion } from './picks.ts';
 import type { Handout, Page, Setting } from './handout.ts';
@@ -66,7 +66,7 @@ export function worksheet(
   };
 }
 
-function sheet(tasks: readonly Task[], seed: Seed, type: Type): Block[] {
+function sheet(tasks: readonly PaperExercise[], seed: Seed, type: Type): Block[] {
   return [
     nameLine(seed, type),
     ...tasks.flatMap((task, i) => [
@@ -106,7 +106,7 @@ export function quantity(value: Quantity, { edition, grid }: Pattern): string {
 }
 
 /** The question's words with the sheet's sizes among them. */
-export function wordsOf({ asked, pattern }: Task): string {
+export function wordsOf({ asked, pattern }: PaperExercise): string {
   const scope = scopeOf(pattern);
   return asked.words
     .map((part) => {
@@ -121,7 +121,7 @@ export function wordsOf({ asked, pattern }: Task): string {
 }
 
 /** The numbers of the sum, by the names it knows them by. */
-export function givenIn({ pattern, sum }: Task): string {
+export function givenIn({ pattern, sum }: PaperExercise): string {
   const given = [...new Set(sum.formula.names)].flatMap((name) => {
     const found = sum.scope.get(name);
     return found?.ok ? [`${name} = ${quantity(found.value, pattern)}`] : [];
@@ -129,7 +129,7 @@ export function givenIn({ pattern, sum }: Task): string {
   return `On this sheet: ${given.join(', ')}.`;
 }
 
-function unitOf({ sum, pattern }: Task): string {
+function unitOf({ sum, pattern }: PaperExercise): string {
   const { dimension } = sum.wanted;
   if (dimension === 0) return '';
   const unit = pattern.edition === 'inch' ? 'in' : dimension === 1 ? 'mm' : 'cm';

@@ -1,6 +1,6 @@
 /** How much of a cloth or an interfacing is bought: its pieces laid out on its own width. */
 import { bounds, rectangle } from '../geometry/index.ts';
-import { layOut, soldIn, toBuy, wanted } from '../layout/index.ts';
+import { layOut, saleSteps, toBuy, wanted } from '../layout/index.ts';
 import { type Diagnostic, quote } from '../measure/index.ts';
 import { matchingOf } from '../project/matching.ts';
 import { formatLength } from '../measure/index.ts';
@@ -47,7 +47,7 @@ export const washedWidth = (width: number, material: Material): number =>
 
 /** How cloth of a material is sold, in an edition. */
 export const sellingOf = (material: Material, edition: Edition): Required<Selling> => ({
-  step: (material.sold?.by === 'length' ? material.sold.each : undefined) ?? soldIn[edition],
+  step: (material.sold?.by === 'length' ? material.sold.each : undefined) ?? saleSteps[edition],
   shrinkage: material.shrinks ?? 0,
   straightening: material.straightening ?? STRAIGHTENING[edition],
 });

@@ -1,5 +1,5 @@
 /** A list as a table for a spreadsheet (RFC 4180). */
-import { tellLine } from './tell.ts';
+import { kitRows } from './rows.ts';
 import type { Edition } from '../measure/index.ts';
 import type { Kit } from './kit.ts';
 
@@ -13,7 +13,7 @@ const HEAD = ['What', 'Material', 'For', 'Buy', 'Amount', 'Unit', 'Price', 'Per'
 export function kitCsv(kit: Kit, edition: Edition): string {
   const { currency, cost } = kit;
   const rows = kit.lines.flatMap((line) =>
-    tellLine(line, edition, 'plain').map(({ label, material, pieces, buy, amount, unit, per, how }) => [
+    kitRows(line, edition, 'plain').map(({ label, material, pieces, buy, amount, unit, per, how }) => [
       ...[label, material, pieces.join('; '), buy, amount, unit],
       ...(line.price ? [line.price.amount, per ?? '', line.price.cost, currency] : ['', '', '', '']),
       how.map((part) => `${part.amount} ${part.what}`).join('; '),

@@ -17,7 +17,7 @@ export { threadIn, threadNeed, WASTE, type ThreadNeed } from './thread.ts';
 export { needlesNeed, type NeedleNeed } from './needles.ts';
 export { countedNeed, type CountedNeed } from './counted.ts';
 export { digitsOf, formatMoney, priced, type Per, type Priced } from './price.ts';
-export { tellLine, type ToldLine } from './tell.ts';
+export { kitRows, type KitRow } from './rows.ts';
 export { csv, kitCsv } from './csv.ts';
 export { shopAmount, shopLength } from './shop.ts';
 export {

@@ -1,14 +1,14 @@
-import { areaOf, type Kind } from './box.ts';
+import { areaOf, type RectangleKind } from './box.ts';
 
 /**
- * A height, in steps, that no layout of the rectangles in a box of this width can undercut, however they are laid.
+ * A height, in whole units, that no layout of the rectangles in a box of this width can undercut, however they are laid.
  *
  * The largest of: the tallest rectangle; the area over the width; and what conservative scales prove, after Fekete &
  * Schepers 2004, Math. Methods Oper. Res. 60:311-329: sizes are changed by a function that never lets a row hold more
  * than before, so that the changed areas still bound the height. Last it is raised to the next height that stacked
  * rectangles can make at all.
  */
-export function lowestHeight(kinds: readonly Kind[], boxWidth: number): number {
+export function lowestHeight(kinds: readonly RectangleKind[], boxWidth: number): number {
   const laid = kinds.filter((kind) => kind.count > 0);
   if (laid.length === 0) return 0;
   // Of a layout pushed to the left, no row is wider than rectangles side by side can be.
@@ -66,7 +66,7 @@ function scalesFor(sizes: readonly number[], whole: number, most: number): Scale
 }
 
 /** The bound from the widths alone: a row holds no more than one whole. */
-function widest(kinds: readonly Kind[], width: number): number {
+function widest(kinds: readonly RectangleKind[], width: number): number {
   let bound = 0;
   for (const scale of scalesFor(sidesOf(kinds), width, 40)) {
     let sum = 0;
@@ -79,20 +79,20 @@ function widest(kinds: readonly Kind[], width: number): number {
   return bound;
 }
 
-const sidesOf = (kinds: readonly Kind[]): number[] =>
+const sidesOf = (kinds: readonly RectangleKind[]): number[] =>
   kinds.flatMap((kind) => (kind.turns ? [kind.width, kind.height] : [kind.width]));
 
 /** With more kinds than this the area decides, and pairs of scales cost more than they give. */
 const MOST_KINDS = 60;
 
 /** Whether a pair of scales proves that the rectangles do not go into a box of this width and height. */
-const refuted = (kinds: readonly Kind[], width: number, height: number): boolean =>
+const refuted = (kinds: readonly RectangleKind[], width: number, height: number): boolean =>
   kinds.length <= MOST_KINDS && boxesNeeded(kinds, width, height) > 1;
 
 /**
  * How many boxes of one width and height the rectangles take at the least. Every one of them must fit in a box.
  */
-export function boxesNeeded(kinds: readonly Kind[], width: number, height: number): number {
+export function boxesNeeded(kinds: readonly RectangleKind[], width: number, height: number): number {
   let most = 0;
   const changed = (whole: number, sizes: number[], scale: Scale): Float64Array =>
     Float64Array.from(sizes, (size) => (size > whole ? Infinity : scale(size, whole)));
@@ -127,14 +127,14 @@ export function boxesNeeded(kinds: readonly Kind[], width: number, height: numbe
   return Math.ceil(most - 1e-9);
 }
 
-/** More than this many steps are not gone through one by one. */
+/** More than this many units are not gone through one by one. */
 const MOST_SUMS = 1_000_000;
 
 /**
  * The least height from `bound` on that a stack of the rectangles can have: a layout that is pushed down as far as it
  * goes is as high as one of its stacks.
  */
-function nextSum(kinds: readonly Kind[], bound: number): number {
+function nextSum(kinds: readonly RectangleKind[], bound: number): number {
   const longest = Math.max(...kinds.map((kind) => Math.max(kind.width, kind.height)));
   const made = sums(
     kinds,
@@ -147,7 +147,7 @@ function nextSum(kinds: readonly Kind[], bound: number): number {
 }
 
 /** The greatest width up to `most` that a row of the rectangles can have. */
-function lastSum(kinds: readonly Kind[], most: number): number {
+function lastSum(kinds: readonly RectangleKind[], most: number): number {
   return (
     sums(
       kinds,
@@ -160,10 +160,10 @@ function lastSum(kinds: readonly Kind[], most: number): number {
 
 /** For each length up to `end` 1 where rectangles end to end can be so long; undefined where that takes too long. */
 function sums(
-  kinds: readonly Kind[],
+  kinds: readonly RectangleKind[],
   end: number,
-  along: (kind: Kind) => number,
-  turned: (kind: Kind) => number,
+  along: (kind: RectangleKind) => number,
+  turned: (kind: RectangleKind) => number,
 ): Uint8Array | undefined {
   if (end > MOST_SUMS || kinds.length * end > 5e6) return undefined;
   const made = new Uint8Array(end + 1);

@@ -1,10 +1,10 @@
-import type { Order } from './orders.ts';
+import type { PieceOrder } from './orders.ts';
 
 /**
- * Rectangles to lay in a box, in whole steps (`steps.ts`), so that sums are exact. The box has a width; its height is
+ * Rectangles to lay in a box, in whole units (`length-units.ts`), so that sums are exact. The box has a width; its height is
  * open, or capped by what a search aims at.
  */
-export type Kind = {
+export type RectangleKind = {
   /** Across the box and up it, as it lies unturned. */
   width: number;
   height: number;
@@ -18,7 +18,7 @@ export type Kind = {
 };
 
 /** One rectangle laid: its lower left corner, and whether it was turned. */
-export type Laid = { kind: number; x: number; y: number; turned: boolean };
+export type LaidRectangle = { kind: number; x: number; y: number; turned: boolean };
 
 /** A way of laying rectangles: its result depends on nothing but the order. */
 export type Layer = {
@@ -26,19 +26,19 @@ export type Layer = {
    * Lays in an order (`orders.ts`) in a box of a width, under a cap, and gives the area wasted below the cap; 0 when all
    * rectangles were laid. Stops as soon as more than `limit` is wasted, and gives that.
    */
-  lay: (order: Order, width: number, cap: number, limit: number) => number;
+  lay: (order: PieceOrder, width: number, cap: number, limit: number) => number;
   /** How high the last layout reached. */
   height: () => number;
   /** The rectangles of the last layout. */
-  laid: () => Laid[];
+  laid: () => LaidRectangle[];
 };
 
 /** The area of all rectangles of a box together. */
-export const areaOf = (kinds: readonly Kind[]): number =>
+export const areaOf = (kinds: readonly RectangleKind[]): number =>
   kinds.reduce((sum, kind) => sum + kind.width * kind.height * kind.count, 0);
 
 /** How far above the floor a rectangle must begin so that it lies right on the repeat. */
-export function liftOf({ repeat }: Kind, floor: number): number {
+export function liftOf({ repeat }: RectangleKind, floor: number): number {
   if (!repeat) return 0;
   return (((repeat.phase - floor) % repeat.every) + repeat.every) % repeat.every;
 }

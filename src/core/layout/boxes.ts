@@ -3,16 +3,16 @@ import { lowestHeight } from './bounds.ts';
 import { inOrder } from './in-order.ts';
 import { FAR, firstOrders, TURNED, UP } from './orders.ts';
 import { random } from './random.ts';
-import { fullest, shortest, type Found, type Manner, type Search } from './search.ts';
+import { fullest, shortest, type Found, type LayerShare, type Search } from './search.ts';
 import { skyline } from './skyline.ts';
-import { stepsFor } from './steps.ts';
+import { lengthUnits } from './length-units.ts';
 import { byStraightCuts } from './strips.ts';
-import type { Kind, Laid } from './box.ts';
-import type { Ready } from './ready.ts';
+import type { RectangleKind, LaidRectangle } from './box.ts';
+import type { PreparedPiece } from './prepare.ts';
 
 /** A piece in its place: the lower left corner of its box, in mm from the corner of the room. */
-export type Spot = {
-  ready: Ready;
+export type PlacedPiece = {
+  prepared: PreparedPiece;
   x: number;
   y: number;
   angle: number;
@@ -21,10 +21,10 @@ export type Spot = {
 };
 
 /** What was found so far: where pieces lie, and how far along the cloth the last one reaches. */
-export type Laying = { spots: Spot[]; length: number; tries: number };
+export type BoxLayout = { spots: PlacedPiece[]; length: number; tries: number };
 
-export type Task = {
-  pieces: { ready: Ready; count: number }[];
+export type BoxTask = {
+  pieces: { prepared: PreparedPiece; count: number }[];
   /** The room on the cloth; the height may be Infinity. */
   width: number;
   height: number;
@@ -53,14 +53,14 @@ const MANY = 1000;
  * Better and better layouts of the pieces on one cloth; where the cloth has an end, with as much on it as was found to
  * go. Also yields the number of tries now and then.
  */
-export function* layBoxes(task: Task): Generator<Laying | number, void, void> {
-  const matched = task.pieces.filter(({ ready }) => task.repeat !== undefined && ready.piece.match);
+export function* layBoxes(task: BoxTask): Generator<BoxLayout | number, void, void> {
+  const matched = task.pieces.filter(({ prepared }) => task.repeat !== undefined && prepared.piece.match);
   if (!task.straight || matched.length === 0) {
     yield* layAll(task, task.pieces, 0, []);
     return;
   }
   // Strips as high as whole repeats, so that each begins at the same place of the print; what need not match follows.
-  let first: Laying = { spots: [], length: 0, tries: 0 };
+  let first: BoxLayout = { spots: [], length: 0, tries: 0 };
   for (const found of layAll({ ...task, tries: Math.min(task.tries, 64) }, matched, 0, [])) {
     if (typeof found === 'number') yield found;
     else first = found;
@@ -78,57 +78,62 @@ export function* layBoxes(task: Task): Generator<Laying | number, void, void> {
 }
 
 /** The bound on the length of cloth that boxes of these pieces need, in mm. */
-export function shortestLength(pieces: Task['pieces'], width: number, gap: number): number {
-  const steps = stepsFor([...lengthsOf(pieces, gap)]);
-  const kinds = pieces.map(({ ready, count }) => plainKind(ready, count, gap, steps.piece));
-  const height = lowestHeight(kinds, steps.cloth(width + gap));
-  return Math.max(0, steps.mm(height) - gap);
+export function shortestLength(pieces: BoxTask['pieces'], width: number, gap: number): number {
+  const units = lengthUnits([...lengthsOf(pieces, gap)]);
+  const kinds = pieces.map(({ prepared, count }) => plainKind(prepared, count, gap, units.piece));
+  const height = lowestHeight(kinds, units.cloth(width + gap));
+  return Math.max(0, units.mm(height) - gap);
 }
 
-const lengthsOf = (pieces: Task['pieces'], gap: number): number[] =>
-  pieces.flatMap(({ ready }) => [ready.width + gap, ready.height + gap]);
+const lengthsOf = (pieces: BoxTask['pieces'], gap: number): number[] =>
+  pieces.flatMap(({ prepared }) => [prepared.width + gap, prepared.height + gap]);
 
-/** A piece as a rectangle in steps, with the gap above and to its right. */
-export function plainKind(ready: Ready, count: number, gap: number, inSteps: (mm: number) => number): Kind {
+/** A piece as a rectangle in whole units, with the gap above and to its right. */
+export function plainKind(
+  prepared: PreparedPiece,
+  count: number,
+  gap: number,
+  inUnits: (mm: number) => number,
+): RectangleKind {
   return {
-    width: inSteps(ready.width + gap),
-    height: inSteps(ready.height + gap),
+    width: inUnits(prepared.width + gap),
+    height: inUnits(prepared.height + gap),
     count,
-    turns: ready.angles.includes((ready.angles[0]! + 90) % 360) && !ready.atFold,
+    turns: prepared.angles.includes((prepared.angles[0]! + 90) % 360) && !prepared.atFold,
   };
 }
 
 function* layAll(
-  task: Task,
-  pieces: Task['pieces'],
+  task: BoxTask,
+  pieces: BoxTask['pieces'],
   from: number,
-  before: Spot[],
-): Generator<Laying | number, void, void> {
+  before: PlacedPiece[],
+): Generator<BoxLayout | number, void, void> {
   const { gap, repeat, straight } = task;
-  const toMatch = repeat !== undefined && pieces.some(({ ready }) => ready.piece.match);
-  const rises = pieces.map(({ ready }) =>
-    toMatch && ready.piece.match ? riseOf(ready, task.leads, repeat) : undefined,
+  const toMatch = repeat !== undefined && pieces.some(({ prepared }) => prepared.piece.match);
+  const rises = pieces.map(({ prepared }) =>
+    toMatch && prepared.piece.match ? riseOf(prepared, task.leads, repeat) : undefined,
   );
-  const steps = stepsFor([
+  const units = lengthUnits([
     ...lengthsOf(pieces, gap),
     ...(toMatch ? [repeat, ...rises.filter((rise) => rise !== undefined && rise > 0).map((rise) => rise!)] : []),
   ]);
-  const inSteps = steps.piece;
-  const kinds = pieces.map(({ ready, count }, i): Kind => {
-    const kind = plainKind(ready, count, gap, inSteps);
+  const inUnits = units.piece;
+  const kinds = pieces.map(({ prepared, count }, i): RectangleKind => {
+    const kind = plainKind(prepared, count, gap, inUnits);
     const rise = rises[i];
-    const placed = ready.atFold ? { ...kind, atFold: true } : kind;
+    const placed = prepared.atFold ? { ...kind, atFold: true } : kind;
     if (rise === undefined) return placed;
-    const every = inSteps(repeat!);
-    const phase = inSteps(rise);
+    const every = inUnits(repeat!);
+    const phase = inUnits(rise);
     if (!straight) return { ...placed, repeat: { every, phase } };
     return { ...kind, height: Math.ceil((phase + kind.height) / every) * every };
   });
-  const width = steps.cloth(task.width + gap);
-  const cap = steps.cloth(task.height - from + gap);
+  const width = units.cloth(task.width + gap);
+  const cap = units.cloth(task.height - from + gap);
   const total = kinds.reduce((sum, kind) => sum + kind.count, 0);
   const plain = kinds.every((kind) => !kind.atFold && !kind.repeat);
-  const manners: Manner[] = straight
+  const manners: LayerShare[] = straight
     ? [
         { layer: byStraightCuts(kinds, true), share: 1 },
         ...(toMatch ? [] : [{ layer: byStraightCuts(kinds), share: 8 }]),
@@ -147,22 +152,22 @@ function* layAll(
     tries: task.tries,
     stop: task.stop,
   };
-  const laying = (laid: Laid[], height: number, tries: number): Laying => {
-    const spots = laid.map(({ kind, x, y, turned }): Spot => {
-      const { ready } = pieces[kind]!;
+  const laying = (laid: LaidRectangle[], height: number, tries: number): BoxLayout => {
+    const spots = laid.map(({ kind, x, y, turned }): PlacedPiece => {
+      const { prepared } = pieces[kind]!;
       const rise = straight ? (rises[kind] ?? 0) : 0;
       return {
-        ready,
-        x: steps.mm(x),
-        y: from + steps.mm(y) + rise,
-        angle: turned ? (ready.angles[0]! + 90) % 360 : ready.angles[0]!,
+        prepared,
+        x: units.mm(x),
+        y: from + units.mm(y) + rise,
+        angle: turned ? (prepared.angles[0]! + 90) % 360 : prepared.angles[0]!,
       };
     });
     // A strip that is whole repeats high reaches beyond its pieces; of the last one that much is not needed.
     const length =
       straight && toMatch
-        ? Math.max(from, ...spots.map(({ ready, y }) => y + ready.height))
-        : from + steps.mm(height) - gap;
+        ? Math.max(from, ...spots.map(({ prepared, y }) => y + prepared.height))
+        : from + units.mm(height) - gap;
     return { spots: [...before, ...spots], length, tries };
   };
 
@@ -186,7 +191,7 @@ function* layAll(
 }
 
 /** How far above a place where the repeat begins a piece must lie, so that it matches the others of its group. */
-export function riseOf({ piece }: Ready, leads: Task['leads'], repeat: number): number {
+export function riseOf({ piece }: PreparedPiece, leads: BoxTask['leads'], repeat: number): number {
   const { group, at } = piece.match!;
   const rise = (leads.get(group) ?? at) - at;
   return ((rise % repeat) + repeat) % repeat;

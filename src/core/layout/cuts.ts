@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/index.ts';
 
 /** across: from selvage to selvage. lengthwise: along the selvage. */
-export type Way = 'across' | 'lengthwise';
+export type CutDirection = 'across' | 'lengthwise';
 
 /** A straight cut from edge to edge of what lies on the mat. */
 export type StraightCut = {
@@ -9,7 +9,7 @@ export type StraightCut = {
   number: number;
   /** What is cut: the cloth, or a part that an earlier cut made. */
   of: string;
-  way: Way;
+  way: CutDirection;
   /** How far from the edge that was cut or straightened last, the lower or the left one, in mm. */
   measure: number;
   /** From where to where, on the cloth. */
@@ -22,7 +22,7 @@ export type StraightCut = {
 };
 
 /** A rectangle with a name. */
-export type Field = { name: string; x: number; y: number; width: number; height: number };
+export type NamedRectangle = { name: string; x: number; y: number; width: number; height: number };
 
 /** What lies apart by less than this was parted by rounding, in mm. */
 const NEAR = 1e-3;
@@ -33,11 +33,11 @@ const NEAR = 1e-3;
  *
  * @param region the cloth with its name; its height is Infinity on a bolt, where the last strip is cut off too
  */
-export function cutsFor(region: Field, pieces: readonly Field[]): StraightCut[] | undefined {
+export function cutsFor(region: NamedRectangle, pieces: readonly NamedRectangle[]): StraightCut[] | undefined {
   const cuts: StraightCut[] = [];
   let strips = 0;
 
-  function part(field: Field, inside: readonly Field[], preferred: Way): boolean {
+  function part(field: NamedRectangle, inside: readonly NamedRectangle[], preferred: CutDirection): boolean {
     const way = wayThrough(field, inside, preferred);
     if (!way) return false;
     const [low, high] = span(field, way);
@@ -58,11 +58,11 @@ export function cutsFor(region: Field, pieces: readonly Field[]): StraightCut[] 
       edge = at;
     };
     const before = cuts.length;
-    const later: { strip: Field; row: readonly Field[] }[] = [];
+    const later: { strip: NamedRectangle; row: readonly NamedRectangle[] }[] = [];
     for (const row of rowsOf(inside, way)) {
       const [start, end] = span(boxRound(row), way);
       if (start - edge > NEAR) cut(start, 'waste');
-      const strip: Field =
+      const strip: NamedRectangle =
         way === 'across' ? { ...field, y: edge, height: end - edge } : { ...field, x: edge, width: end - edge };
       const alone = row.length === 1 && same(row[0]!, strip);
       // The last part of a cloth or a strip needs no cut of its own, and keeps its name.
@@ -84,20 +84,24 @@ export function cutsFor(region: Field, pieces: readonly Field[]): StraightCut[] 
 }
 
 /** The preferred way to cut, unless only the other one parts the pieces or takes waste off; undefined if none does. */
-function wayThrough(field: Field, inside: readonly Field[], preferred: Way): Way | undefined {
+function wayThrough(
+  field: NamedRectangle,
+  inside: readonly NamedRectangle[],
+  preferred: CutDirection,
+): CutDirection | undefined {
   const other = preferred === 'across' ? 'lengthwise' : 'across';
   const box = boxRound(inside);
-  const serves = (way: Way): boolean => {
+  const serves = (way: CutDirection): boolean => {
     const [a, b] = [span(box, way), span(field, way)];
     return rowsOf(inside, way).length > 1 || !near(a[0], b[0]) || !near(a[1], b[1]);
   };
   return ([preferred, other] as const).find(serves) ?? (inside.length === 1 ? preferred : undefined);
 }
 
-const span = (field: Field, way: Way): [number, number] =>
+const span = (field: NamedRectangle, way: CutDirection): [number, number] =>
   way === 'across' ? [field.y, field.y + field.height] : [field.x, field.x + field.width];
 
-const reaches = (pieces: readonly Field[], way: Way, high: number): boolean =>
+const reaches = (pieces: readonly NamedRectangle[], way: CutDirection, high: number): boolean =>
   near(span(boxRound(pieces), way)[1], high);
 
 /** A, B … Z, AA, AB: a piece is numbered, so that no strip is taken for one. */
@@ -107,10 +111,10 @@ function letters(n: number): string {
 }
 
 /** The pieces in rows that a straight line parts, from the lower or left edge on. */
-function rowsOf(pieces: readonly Field[], way: Way): Field[][] {
-  const start = (piece: Field): number => (way === 'across' ? piece.y : piece.x);
-  const size = (piece: Field): number => (way === 'across' ? piece.height : piece.width);
-  const rows: Field[][] = [];
+function rowsOf(pieces: readonly NamedRectangle[], way: CutDirection): NamedRectangle[][] {
+  const start = (piece: NamedRectangle): number => (way === 'across' ? piece.y : piece.x);
+  const size = (piece: NamedRectangle): number => (way === 'across' ? piece.height : piece.width);
+  const rows: NamedRectangle[][] = [];
   let end = -Infinity;
   for (const piece of [...pieces].sort((a, b) => start(a) - start(b))) {
     if (start(piece) >= end - NEAR) rows.push([]);
@@ -120,7 +124,7 @@ function rowsOf(pieces: readonly Field[], way: Way): Field[][] {
   return rows;
 }
 
-function boxRound(pieces: readonly Field[]): Field {
+function boxRound(pieces: readonly NamedRectangle[]): NamedRectangle {
   const x = Math.min(...pieces.map((piece) => piece.x));
   const y = Math.min(...pieces.map((piece) => piece.y));
   const right = Math.max(...pieces.map((piece) => piece.x + piece.width));
@@ -130,5 +134,5 @@ function boxRound(pieces: readonly Field[]): Field {
 
 const near = (a: number, b: number): boolean => a === b || Math.abs(a - b) < NEAR;
 
-const same = (a: Field, b: Field): boolean =>
+const same = (a: NamedRectangle, b: NamedRectangle): boolean =>
   near(a.x, b.x) && near(a.y, b.y) && near(a.width, b.width) && near(a.height, b.height);

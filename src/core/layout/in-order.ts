@@ -1,21 +1,21 @@
-import { liftOf, type Kind, type Laid, type Layer } from './box.ts';
-import { kindOf, TURNED, type Order } from './orders.ts';
+import { liftOf, type RectangleKind, type LaidRectangle, type Layer } from './box.ts';
+import { kindOf, TURNED, type PieceOrder } from './orders.ts';
 
 /**
  * Lays rectangles strictly in the given order, each where it comes to lie lowest on the skyline, and of such places
  * the leftmost. It may leave a gap that something would have fitted in, which the best fit never does; on few
  * rectangles that is where the last per cent lies.
  */
-export function inOrder(kinds: readonly Kind[]): Layer {
+export function inOrder(kinds: readonly RectangleKind[]): Layer {
   const total = kinds.reduce((sum, kind) => sum + kind.count, 0);
   const counts = Int32Array.from(kinds, (kind) => kind.count);
   const left = new Int32Array(kinds.length);
   const x = new Float64Array(2 * total + 3);
   const y = new Float64Array(2 * total + 3);
-  const laid: Laid[] = [];
+  const laid: LaidRectangle[] = [];
   let top = 0;
 
-  function lay(order: Order, boxWidth: number, cap: number, limit: number): number {
+  function lay(order: PieceOrder, boxWidth: number, cap: number, limit: number): number {
     left.set(counts);
     laid.length = 0;
     top = 0;

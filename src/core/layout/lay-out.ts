@@ -1,12 +1,20 @@
 import { area, bounds, reflect, rotate, translate } from '../geometry/index.ts';
 import { type Diagnostic, SAME } from '../measure/index.ts';
 import { boxesNeeded } from './bounds.ts';
-import { fewTries, layBoxes, plainKind, shortestLength, type Laying, type Spot, type Task } from './boxes.ts';
+import {
+  fewTries,
+  layBoxes,
+  plainKind,
+  shortestLength,
+  type BoxLayout,
+  type PlacedPiece,
+  type BoxTask,
+} from './boxes.ts';
 import { cutsFor } from './cuts.ts';
 import { layOutlines, MOST_OUTLINES } from './outlines.ts';
-import { fillsItsBox, noPlaceToMatch, ready, roomOn, sound, type Ready } from './ready.ts';
-import { MOST_SHRINKAGE, toBuy } from './sold.ts';
-import { stepsFor } from './steps.ts';
+import { fillsItsBox, noPlaceToMatch, preparePiece, roomOn, checkDemand, type PreparedPiece } from './prepare.ts';
+import { MOST_SHRINKAGE, toBuy } from './purchase.ts';
+import { lengthUnits } from './length-units.ts';
 import type { Cloth, Demand, LayOptions, Wanted } from './demand.ts';
 import type { LaidCloth, Layout, Placement } from './layout.ts';
 
@@ -25,23 +33,23 @@ export type Progress = { tries: number; better?: Layout };
  */
 export function layOut(demand: Demand, cloths: readonly Cloth[], options: LayOptions = {}): Layout {
   let best: Layout | undefined;
-  for (const { better } of layOutSteps(demand, cloths, options)) if (better) best = better;
+  for (const { better } of searchLayouts(demand, cloths, options)) if (better) best = better;
   return best!;
 }
 
 /**
- * The same step by step: the first layout at once, then each better one, and word now and then that the search goes
+ * The search as it goes: the first layout at once, then each better one, and word now and then that the search goes
  * on, so that a worker can post them and hear whether to end.
  */
-export function* layOutSteps(
+export function* searchLayouts(
   demand: Demand,
   cloths: readonly Cloth[],
   options: LayOptions = {},
 ): Generator<Progress, void, void> {
-  const checked = sound(demand, cloths, options);
+  const checked = checkDemand(demand, cloths, options);
   const fixed = soundOptions(options);
   const onCloth = checked.cloths.map((cloth) =>
-    checked.demand.map((piece, i) => ready(piece, i, cloth, fixed.options)),
+    checked.demand.map((piece, i) => preparePiece(piece, i, cloth, fixed.options)),
   );
   const work: Work = {
     ...checked,
@@ -109,7 +117,7 @@ function* search(
         const straight = manner === 'straight cuts';
         const task = taskFor(work, c, left, { tries: round, straight, deadline, stop, first: round === 0 });
         if (!task) break;
-        let last: Laying | undefined;
+        let last: BoxLayout | undefined;
         for (const laying of layPieces(task)) {
           if (typeof laying === 'number') yield { tries: tried + laying };
           else {
@@ -123,7 +131,7 @@ function* search(
         if (!last || last.spots.length === 0) break;
         tried += last.tries;
         sheets.push({ cloth, number, laying: last });
-        for (const { ready: spot } of last.spots) left[spot.index] = Math.max(0, left[spot.index]! - spot.layers);
+        for (const { prepared: spot } of last.spots) left[spot.index] = Math.max(0, left[spot.index]! - spot.layers);
         over = stop();
       }
     }
@@ -136,13 +144,13 @@ function* search(
 const OUTLINE_COST = 20;
 
 /** Rectangles as rectangles; with other outlines among them, first their boxes, then, if not too many, the outlines. */
-function* layPieces(task: Task): Generator<Laying | number, void, void> {
+function* layPieces(task: BoxTask): Generator<BoxLayout | number, void, void> {
   const many = task.pieces.reduce((sum, piece) => sum + piece.count, 0) > MOST_OUTLINES;
-  if (task.straight || many || task.pieces.every((piece) => fillsItsBox(piece.ready))) {
+  if (task.straight || many || task.pieces.every((piece) => fillsItsBox(piece.prepared))) {
     yield* layBoxes(task);
     return;
   }
-  let known: Laying | undefined;
+  let known: BoxLayout | undefined;
   for (const laying of layBoxes({ ...task, first: true, tries: 16 })) {
     if (typeof laying !== 'number') known = laying;
     yield laying;
@@ -151,7 +159,7 @@ function* layPieces(task: Task): Generator<Laying | number, void, void> {
   yield* layOutlines({ ...task, tries: task.tries / OUTLINE_COST }, known);
 }
 
-type Sheet = { cloth: Cloth; number: number; laying: Laying };
+type Sheet = { cloth: Cloth; number: number; laying: BoxLayout };
 
 type Work = {
   demand: Demand;
@@ -159,13 +167,13 @@ type Work = {
   options: LayOptions;
   findings: Diagnostic[];
   /** For each cloth, each piece as it lies there, or why it does not. */
-  onCloth: (Ready | Diagnostic)[][];
-  leads: Task['leads'];
+  onCloth: (PreparedPiece | Diagnostic)[][];
+  leads: BoxTask['leads'];
 };
 
 /** The longest piece of each group that must match lies right on the repeat, the others as their marks ask. */
-function leadsOf(pieces: readonly Ready[]): Task['leads'] {
-  const longest = new Map<string, Ready>();
+function leadsOf(pieces: readonly PreparedPiece[]): BoxTask['leads'] {
+  const longest = new Map<string, PreparedPiece>();
   for (const one of pieces) {
     const group = one.piece.match?.group;
     if (group !== undefined && one.height > (longest.get(group)?.height ?? 0)) longest.set(group, one);
@@ -173,7 +181,7 @@ function leadsOf(pieces: readonly Ready[]): Task['leads'] {
   return new Map([...longest].map(([group, one]) => [group, one.piece.match!.at]));
 }
 
-const isReady = (one: Ready | Diagnostic): one is Ready => 'outline' in one;
+const isReady = (one: PreparedPiece | Diagnostic): one is PreparedPiece => 'outline' in one;
 
 /** Options that are no use are put right, each with a word. */
 function soundOptions(options: LayOptions): { options: LayOptions; findings: Diagnostic[] } {
@@ -210,11 +218,11 @@ function taskFor(
   c: number,
   left: number[],
   how: { tries: number; straight: boolean; first: boolean; deadline: number; stop: () => boolean },
-): Task | undefined {
+): BoxTask | undefined {
   const cloth = cloths[c]!;
   const room = roomOn(openUnlessFree(cloth, options), options);
   const pieces = onCloth[c]!.flatMap((one) =>
-    isReady(one) && left[one.index]! > 0 ? [{ ready: one, count: Math.ceil(left[one.index]! / one.layers) }] : [],
+    isReady(one) && left[one.index]! > 0 ? [{ prepared: one, count: Math.ceil(left[one.index]! / one.layers) }] : [],
   );
   if (pieces.length === 0) return undefined;
   // Of the time left, a cloth takes its share of the area that is left to lay.
@@ -263,28 +271,28 @@ function limitsOf({ demand, cloths, options, onCloth }: Work): Limits {
     const room = rooms[0]!;
     const pieces = onCloth[0]!.flatMap((one) =>
       isReady(one) && layable[one.index]! > 0
-        ? [{ ready: one, count: Math.ceil(layable[one.index]! / one.layers) }]
+        ? [{ prepared: one, count: Math.ceil(layable[one.index]! / one.layers) }]
         : [],
     );
-    if (options.manner !== 'straight cuts' && !pieces.every((piece) => fillsItsBox(piece.ready))) {
+    if (options.manner !== 'straight cuts' && !pieces.every((piece) => fillsItsBox(piece.prepared))) {
       // Outlines nest: only their area counts, and how long each is at the least.
-      const total = pieces.reduce((sum, piece) => sum + piece.count * area(piece.ready.outline), 0);
-      const longest = Math.max(...pieces.map(({ ready: one }) => leastHeight(one)));
+      const total = pieces.reduce((sum, piece) => sum + piece.count * area(piece.prepared.outline), 0);
+      const longest = Math.max(...pieces.map(({ prepared: one }) => leastHeight(one)));
       if (only!.kind === 'bolt') return { length: Math.max(total / room.width, longest) + 2 * edge, preCuts: 0 };
       return { length: 0, preCuts: Math.ceil(total / (room.width * room.height) - 1e-9) };
     }
     if (only!.kind === 'bolt') {
       // What lies on several bolts could lie on one, with a gap between: so many gaps less do on several.
       const spared = Math.max(0, gap - 2 * edge) * ((only!.count ?? 1) - 1);
-      const longest = Math.max(...pieces.map(({ ready: one }) => leastHeight(one)));
+      const longest = Math.max(...pieces.map(({ prepared: one }) => leastHeight(one)));
       return {
         length: Math.max(shortestLength(pieces, room.width, gap) - spared, longest) + 2 * edge,
         preCuts: 0,
       };
     }
-    const steps = stepsFor(pieces.flatMap((piece) => [piece.ready.width + gap, piece.ready.height + gap]));
-    const kinds = pieces.map((piece) => plainKind(piece.ready, piece.count, gap, steps.piece));
-    return { length: 0, preCuts: boxesNeeded(kinds, steps.cloth(room.width + gap), steps.cloth(room.height + gap)) };
+    const units = lengthUnits(pieces.flatMap((piece) => [piece.prepared.width + gap, piece.prepared.height + gap]));
+    const kinds = pieces.map((piece) => plainKind(piece.prepared, piece.count, gap, units.piece));
+    return { length: 0, preCuts: boxesNeeded(kinds, units.cloth(room.width + gap), units.cloth(room.height + gap)) };
   }
   // Several cloths: what the others hold at most, by area.
   const total = demand.reduce((sum, piece, i) => sum + layable[i]! * area(opened(piece)), 0);
@@ -306,7 +314,8 @@ function limitsOf({ demand, cloths, options, onCloth }: Work): Limits {
 }
 
 /** How long a piece is at the least, however it is turned. */
-const leastHeight = (one: Ready): number => (one.angles.length > 2 ? Math.min(one.width, one.height) : one.height);
+const leastHeight = (one: PreparedPiece): number =>
+  one.angles.length > 2 ? Math.min(one.width, one.height) : one.height;
 
 /** A half pattern stands for twice its area. */
 const opened = (piece: Wanted): Wanted['outline'] =>
@@ -369,7 +378,7 @@ function laidCloth({ cloth, number, laying }: Sheet, options: LayOptions, counte
 }
 
 function placement(
-  { ready: one, x, y, angle, mirrored: flipped }: Spot,
+  { prepared: one, x, y, angle, mirrored: flipped }: PlacedPiece,
   left: number,
   edge: number,
   counted: number[],

@@ -2,7 +2,7 @@
 import type { Diagnostic } from '../measure/index.ts';
 import type { Outline, Point } from '../geometry/index.ts';
 import type { StraightCut } from './cuts.ts';
-import type { Purchase } from './sold.ts';
+import type { Purchase } from './purchase.ts';
 
 /** A piece where it lies. */
 export type Placement = {

@@ -1,7 +1,7 @@
 import { area } from '../geometry/index.ts';
-import { EDGE, wayOut } from './apart.ts';
+import { EDGE, wayOut } from './no-fit-polygon.ts';
 import { choicesOf, pairsOf, type Shape } from './shapes.ts';
-import { riseOf, type Spot, type Task } from './boxes.ts';
+import { riseOf, type PlacedPiece, type BoxTask } from './boxes.ts';
 import type { Random } from './random.ts';
 
 /** How deep outlines may overlap, in mm, and still count as apart: what is left by rounding. */
@@ -29,11 +29,11 @@ export type Places = { x: Float64Array; y: Float64Array; as: Int32Array };
 export type Nest = ReturnType<typeof nestOf>;
 
 /** The pieces of a task, not yet laid. */
-export function nestOf(task: Task) {
+export function nestOf(task: BoxTask) {
   const { shapes, choices } = choicesOf(task);
   const n = choices.length;
   const pair = pairsOf(shapes);
-  const areas = choices.map((own) => area(shapes[own[0]!]!.ready.outline));
+  const areas = choices.map((own) => area(shapes[own[0]!]!.prepared.outline));
   const W = Float64Array.from(shapes, (shape) => shape.width);
   const H = Float64Array.from(shapes, (shape) => shape.height);
   // Boxes this far apart never meet: the rings reach over them by half the gap and a chord.
@@ -51,9 +51,9 @@ export function nestOf(task: Task) {
 
   const { repeat } = task;
   /** The nearest height at which a piece that must match lies right on the repeat; never below the edge. */
-  const onRepeat = ({ ready }: Shape, at: number): number => {
-    if (repeat === undefined || !ready.piece.match) return at;
-    const rise = riseOf(ready, task.leads, repeat);
+  const onRepeat = ({ prepared }: Shape, at: number): number => {
+    if (repeat === undefined || !prepared.piece.match) return at;
+    const rise = riseOf(prepared, task.leads, repeat);
     return Math.max(0, Math.round((at - rise) / repeat)) * repeat + rise;
   };
 
@@ -99,7 +99,7 @@ export function nestOf(task: Task) {
   /** Sets the followed place to a better one if it is, and tells. */
   function better(i: number, px: number, py: number, end: number): boolean {
     const shape = shapes[spot.s]!;
-    const nx = shape.ready.atFold ? 0 : clamp(px, 0, task.width - shape.width);
+    const nx = shape.prepared.atFold ? 0 : clamp(px, 0, task.width - shape.width);
     const ny = onRepeat(shape, clamp(py, 0, Math.max(0, end - shape.height)));
     if ((nx === spot.x && ny === spot.y) || ny > end - shape.height + 1e-9) return false;
     const sum = overlap(i, spot.s, nx, ny, spot.sum);
@@ -147,7 +147,7 @@ export function nestOf(task: Task) {
       const shape = shapes[s]!;
       const high = end - shape.height;
       if (high < 0) return;
-      const nx = shape.ready.atFold ? 0 : clamp(px, 0, task.width - shape.width);
+      const nx = shape.prepared.atFold ? 0 : clamp(px, 0, task.width - shape.width);
       const ny = onRepeat(shape, clamp(py, 0, high));
       if (ny > high + 1e-9) return;
       const worst = tops[FOLLOWED - 1]!;
@@ -238,7 +238,7 @@ export function nestOf(task: Task) {
     }
     const spots: { x: number; y: number }[] = [];
     for (let c = 0; c < corners.length; c += 2) {
-      const [px, py] = [shape.ready.atFold ? 0 : corners[c]!, onRepeat(shape, corners[c + 1]!)];
+      const [px, py] = [shape.prepared.atFold ? 0 : corners[c]!, onRepeat(shape, corners[c + 1]!)];
       if (px >= -1e-9 && px <= right + 1e-9 && py >= -1e-9 && py <= high + 1e-9) spots.push({ x: px, y: py });
     }
     return spots.sort((p, q) => p.y - q.y || p.x - q.x);
@@ -331,10 +331,10 @@ export function nestOf(task: Task) {
       areas.reduce((sum, one) => sum + one, 0) / task.width,
       ...choices.map((own) => Math.min(...own.map((s) => H[s]!))),
     ),
-    spots: (): Spot[] =>
+    spots: (): PlacedPiece[] =>
       laid.map((i) => {
-        const { ready, angle, mirrored } = shapes[as[i]!]!;
-        return { ready, x: x[i]!, y: y[i]!, angle, mirrored };
+        const { prepared, angle, mirrored } = shapes[as[i]!]!;
+        return { prepared, x: x[i]!, y: y[i]!, angle, mirrored };
       }),
     kept: (): Places => ({ x: x.slice(), y: y.slice(), as: as.slice() }),
     /** Back to places kept before; all pieces are laid there. */
@@ -368,16 +368,16 @@ export function nestOf(task: Task) {
         if (y[i]! > high) {
           y[i] = onRepeat(shape, source.below(2) === 0 ? high : source.share() * high);
           while (y[i]! > high && repeat !== undefined) y[i]! -= repeat;
-          if (!shape.ready.atFold && source.below(2) === 0) x[i] = source.share() * (task.width - shape.width);
+          if (!shape.prepared.atFold && source.below(2) === 0) x[i] = source.share() * (task.width - shape.width);
         }
-        if (!shape.ready.atFold) x[i] = Math.min(x[i]!, task.width - shape.width);
+        if (!shape.prepared.atFold) x[i] = Math.min(x[i]!, task.width - shape.width);
       }
     },
   };
 
   function put(i: number, px: number, py: number): void {
     const shape = shapes[as[i]!]!;
-    if (!shape.ready.atFold) x[i] = clamp(px, 0, task.width - shape.width);
+    if (!shape.prepared.atFold) x[i] = clamp(px, 0, task.width - shape.width);
     y[i] = onRepeat(shape, py);
   }
 }

@@ -5,7 +5,7 @@ import type { Random } from './random.ts';
  * first tried turned by a quarter. For straight cuts also plus `UP` where the first cut beside it runs up the cloth, and
  * plus `FAR` where that cut leaves room for one more rectangle between it and this one.
  */
-export type Order = Int32Array;
+export type PieceOrder = Int32Array;
 
 export const TURNED = 1;
 export const UP = 2;
@@ -20,23 +20,23 @@ const LONGEST = 400;
 type Sized = { width: number; height: number; count: number; turns: boolean };
 
 /** Orders worth beginning with: by height, width, area and girth, the largest first. */
-export function firstOrders(kinds: readonly Sized[]): Order[] {
+export function firstOrders(kinds: readonly Sized[]): PieceOrder[] {
   const total = kinds.reduce((sum, kind) => sum + kind.count, 0);
   const each = Math.max(1, Math.ceil(total / LONGEST));
   const entries = kinds.flatMap((kind, k) => Array<number>(Math.ceil(kind.count / each)).fill(8 * k));
-  const by = (size: (kind: Sized) => number): Order =>
+  const by = (size: (kind: Sized) => number): PieceOrder =>
     Int32Array.from([...entries].sort((a, b) => size(kinds[kindOf(b)]!) - size(kinds[kindOf(a)]!) || a - b));
   return [by((s) => s.height), by((s) => s.width), by((s) => s.width * s.height), by((s) => s.width + s.height)];
 }
 
 /** A small change of an order that can be taken back: two entries that change places, or the bits one entry alters. */
-export type Change = { a: number; b: number } | { a: number; bits: number };
+export type OrderChange = { a: number; b: number } | { a: number; bits: number };
 
 /**
  * Changes an order a little: two entries change places, or one is laid another way, as far as `ways` lets its kind.
  * Gives undefined where that changes nothing.
  */
-export function change(order: Order, ways: Uint8Array, random: Random): Change | undefined {
+export function change(order: PieceOrder, ways: Uint8Array, random: Random): OrderChange | undefined {
   const a = random.below(order.length);
   const way = ways[kindOf(order[a]!)]!;
   if (way > 0 && random.below(4) === 0) {
@@ -52,7 +52,7 @@ export function change(order: Order, ways: Uint8Array, random: Random): Change |
 }
 
 /** Puts an order into any other, its entries laid any way that `ways` lets them. */
-export function shuffle(order: Order, ways: Uint8Array, random: Random): void {
+export function shuffle(order: PieceOrder, ways: Uint8Array, random: Random): void {
   for (let a = order.length - 1; a >= 0; a--) {
     swap(order, a, random.below(a + 1));
     order[a]! ^= random.below(8) & ways[kindOf(order[a]!)]!;
@@ -60,12 +60,12 @@ export function shuffle(order: Order, ways: Uint8Array, random: Random): void {
 }
 
 /** Takes a change back. */
-export function undo(order: Order, change: Change): void {
+export function undo(order: PieceOrder, change: OrderChange): void {
   if ('bits' in change) order[change.a]! ^= change.bits;
   else swap(order, change.a, change.b);
 }
 
-function swap(order: Order, a: number, b: number): void {
+function swap(order: PieceOrder, a: number, b: number): void {
   const kept = order[a]!;
   order[a] = order[b]!;
   order[b] = kept;

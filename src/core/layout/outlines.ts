@@ -1,6 +1,6 @@
 import { nestOf, type Nest, type Places } from './nest.ts';
 import { random, type Random } from './random.ts';
-import type { Laying, Task } from './boxes.ts';
+import type { BoxLayout, BoxTask } from './boxes.ts';
 
 /**
  * Lays outlines of any shape. A first layout takes one after the other, each to the lowest place where it fits. Then
@@ -11,7 +11,7 @@ import type { Laying, Task } from './boxes.ts';
  * Overlap minimisation with growing weights: Egeblad, Nielsen & Odgaard 2007, EJOR 183(3):1249-1266; moving by samples
  * and shrinking steps: Gardeyn, Vanden Berghe & Wauters 2025, arXiv:2509.13329.
  */
-export function* layOutlines(task: Task, known: Laying | undefined): Generator<Laying | number, void, void> {
+export function* layOutlines(task: BoxTask, known: BoxLayout | undefined): Generator<BoxLayout | number, void, void> {
   const nest = nestOf(task);
   const source = random(task.seed);
   let tries = known?.tries ?? 0;

@@ -1,12 +1,12 @@
-import { change, kindOf, shuffle, undo, type Order } from './orders.ts';
-import type { Laid, Layer } from './box.ts';
+import { change, kindOf, shuffle, undo, type PieceOrder } from './orders.ts';
+import type { LaidRectangle, Layer } from './box.ts';
 import type { Random } from './random.ts';
 
 /** What a search has found: a layout, how high it reaches, and how many layouts were tried so far. */
-export type Found = { height: number; laid: Laid[]; tries: number };
+export type Found = { height: number; laid: LaidRectangle[]; tries: number };
 
 /** A way of laying, and how often it has its turn beside the others. */
-export type Manner = { layer: Layer; share: number };
+export type LayerShare = { layer: Layer; share: number };
 
 export type Search = {
   width: number;
@@ -15,7 +15,7 @@ export type Search = {
   /** A layout to begin with. */
   known?: Found;
   /** The orders to begin with. */
-  starts: Order[];
+  starts: PieceOrder[];
   /** What a change may alter in an entry of each kind. */
   ways: Uint8Array;
   random: Random;
@@ -26,13 +26,13 @@ export type Search = {
 };
 
 /** The layout that wastes least in a box that may be too small for all. */
-export type Fullest = { height: number; laid: Laid[]; tries: number; wasted: number };
+export type Fullest = { height: number; laid: LaidRectangle[]; tries: number; wasted: number };
 
 /**
  * Looks for layouts that leave less and less out of a box of fixed height, and yields each. It ends when all went in,
  * or the box is full. Also yields the number of tries now and then.
  */
-export function* fullest(manners: Manner[], cap: number, search: Search): Generator<Fullest | number, void, void> {
+export function* fullest(manners: LayerShare[], cap: number, search: Search): Generator<Fullest | number, void, void> {
   const { width, random, stop } = search;
   let tries = 0;
   let least = Infinity;
@@ -76,7 +76,7 @@ export function* fullest(manners: Manner[], cap: number, search: Search): Genera
  *
  * Also yields the number of tries now and then, so that the caller can show that the work goes on.
  */
-export function* shortest(manners: Manner[], search: Search): Generator<Found | number, void, void> {
+export function* shortest(manners: LayerShare[], search: Search): Generator<Found | number, void, void> {
   const { width, bound, random, stop } = search;
   let tries = 0;
   let best = search.known;

@@ -1,13 +1,13 @@
 /** The shapes that pieces of any outline can take on a cloth, and where each may not lie beside another. */
 import { bounds, offset, reflect, rotate, sample, translate } from '../geometry/index.ts';
-import { forbiddenMoves, seenFromOther, type Forbidden } from './apart.ts';
+import { noFitPolygon, seenFromOther, type NoFitPolygon } from './no-fit-polygon.ts';
 import type { Outline, Point } from '../geometry/index.ts';
-import type { Ready } from './ready.ts';
-import type { Task } from './boxes.ts';
+import type { PreparedPiece } from './prepare.ts';
+import type { BoxTask } from './boxes.ts';
 
 /** One way a piece can lie: its box has its lower left corner at the origin, and its ring half the gap more all round. */
 export type Shape = {
-  ready: Ready;
+  prepared: PreparedPiece;
   angle: number;
   mirrored: boolean;
   ring: Point[];
@@ -28,18 +28,18 @@ const CHORD = 0.01;
 export type Choices = { shapes: Shape[]; choices: number[][] };
 
 /** The shapes of all pieces of a task. Ways to lie that look the same are one shape. */
-export function choicesOf(task: Task): Choices {
+export function choicesOf(task: BoxTask): Choices {
   const shapes: Shape[] = [];
   const choices: number[][] = [];
-  for (const { ready, count } of task.pieces) {
-    const mirrored = Math.min(count, ready.layers === 2 ? 0 : (ready.piece.mirrored ?? 0));
+  for (const { prepared, count } of task.pieces) {
+    const mirrored = Math.min(count, prepared.layers === 2 ? 0 : (prepared.piece.mirrored ?? 0));
     for (const flip of [false, true]) {
       const many = flip ? mirrored : count - mirrored;
       if (many === 0) continue;
-      const angles = ready.atFold ? ready.angles.slice(0, 1) : ready.angles;
+      const angles = prepared.atFold ? prepared.angles.slice(0, 1) : prepared.angles;
       const seen = new Set<string>();
       const own = angles.flatMap((angle) => {
-        const shape = shapeOf(ready, angle, flip, task.gap / 2);
+        const shape = shapeOf(prepared, angle, flip, task.gap / 2);
         const key = shape.ring
           .map(({ x, y }) => `${x.toFixed(3)},${y.toFixed(3)}`)
           .sort()
@@ -54,15 +54,15 @@ export function choicesOf(task: Task): Choices {
   return { shapes, choices };
 }
 
-function shapeOf(ready: Ready, angle: number, mirrored: boolean, half: number): Shape {
-  // `ready.outline` lies in the first of its angles already.
-  let outline: Outline = rotate(ready.outline, angle - ready.angles[0]!);
+function shapeOf(prepared: PreparedPiece, angle: number, mirrored: boolean, half: number): Shape {
+  // `prepared.outline` lies in the first of its angles already.
+  let outline: Outline = rotate(prepared.outline, angle - prepared.angles[0]!);
   if (mirrored) outline = reflect(outline, { at: { x: 0, y: 0 }, angle: 90 });
   const box = bounds(outline);
   const moved = translate(outline, { x: -box.x, y: -box.y });
   const grow = half + (moved.some((edge) => edge.bulge !== 0) ? CHORD : -EASE);
   const ring = sample(offset([polygonOf(moved)], grow)[0] ?? moved, CHORD);
-  return { ready, angle, mirrored, ring, width: box.width, height: box.height };
+  return { prepared, angle, mirrored, ring, width: box.width, height: box.height };
 }
 
 /** Chords in place of arcs. */
@@ -70,14 +70,14 @@ const polygonOf = (outline: Outline): Outline =>
   sample(outline, CHORD).map((from, i) => ({ name: `${i}`, from, bulge: 0 }));
 
 /** For two shapes the moves of the second that make them overlap; each pair is worked out when first asked for. */
-export function pairsOf(shapes: readonly Shape[]): (a: number, b: number) => Forbidden {
-  const known = new Array<Forbidden | undefined>(shapes.length * shapes.length);
+export function pairsOf(shapes: readonly Shape[]): (a: number, b: number) => NoFitPolygon {
+  const known = new Array<NoFitPolygon | undefined>(shapes.length * shapes.length);
   return (a, b) => {
     const at = a * shapes.length + b;
     const before = known[at];
     if (before) return before;
     const other = known[b * shapes.length + a];
-    const made = other ? seenFromOther(other) : forbiddenMoves(shapes[a]!.ring, shapes[b]!.ring);
+    const made = other ? seenFromOther(other) : noFitPolygon(shapes[a]!.ring, shapes[b]!.ring);
     known[at] = made;
     return made;
   };

@@ -1,5 +1,5 @@
-import { liftOf, type Kind, type Layer } from './box.ts';
-import { kindOf, type Order } from './orders.ts';
+import { liftOf, type RectangleKind, type Layer } from './box.ts';
+import { kindOf, type PieceOrder } from './orders.ts';
 
 /**
  * Lays rectangles one by one, each in the lowest gap of the skyline that those before it make: the best fitting one
@@ -9,7 +9,7 @@ import { kindOf, type Order } from './orders.ts';
  * Zhang & Sim 2011, EJOR 215(1):57-69, and Wei et al. 2017, Comput. Oper. Res. 80:113-127: a layout under a cap is
  * judged by the area it wastes.
  */
-export function skyline(kinds: readonly Kind[]): Layer {
+export function skyline(kinds: readonly RectangleKind[]): Layer {
   const n = kinds.length;
   const width = Float64Array.from(kinds, (kind) => kind.width);
   const height = Float64Array.from(kinds, (kind) => kind.height);
@@ -37,7 +37,7 @@ export function skyline(kinds: readonly Kind[]): Layer {
   let laidCount = 0;
   let top = 0;
 
-  function lay(order: Order, boxWidth: number, cap: number, limit: number): number {
+  function lay(order: PieceOrder, boxWidth: number, cap: number, limit: number): number {
     left.set(counts);
     let parts = 1;
     x[0] = 0;

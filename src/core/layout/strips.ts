@@ -1,5 +1,5 @@
-import { FAR, kindOf, UP, type Order } from './orders.ts';
-import type { Kind, Layer } from './box.ts';
+import { FAR, kindOf, UP, type PieceOrder } from './orders.ts';
+import type { RectangleKind, Layer } from './box.ts';
 
 /**
  * Lays rectangles so that straight cuts from edge to edge part them. Into a part of the cloth goes the best fitting
@@ -9,7 +9,7 @@ import type { Kind, Layer } from './box.ts';
  *
  * `plain`: only strips across the cloth, each cut into pieces side by side; quicker to cut, and seldom as short.
  */
-export function byStraightCuts(kinds: readonly Kind[], plain = false): Layer {
+export function byStraightCuts(kinds: readonly RectangleKind[], plain = false): Layer {
   const width = Float64Array.from(kinds, (kind) => kind.width);
   const height = Float64Array.from(kinds, (kind) => kind.height);
   const counts = Int32Array.from(kinds, (kind) => kind.count);
@@ -27,7 +27,7 @@ export function byStraightCuts(kinds: readonly Kind[], plain = false): Layer {
   let wasted = 0;
   let most = Infinity;
   let top = 0;
-  let order: Order = new Int32Array(0);
+  let order: PieceOrder = new Int32Array(0);
   let first = 0;
 
   function fill(x: number, y: number, w: number, h: number, strip = false): void {
@@ -129,7 +129,7 @@ export function byStraightCuts(kinds: readonly Kind[], plain = false): Layer {
     return 0;
   }
 
-  function lay(byOrder: Order, boxWidth: number, cap: number, limit: number): number {
+  function lay(byOrder: PieceOrder, boxWidth: number, cap: number, limit: number): number {
     left.set(counts);
     order = byOrder;
     [laidCount, wasted, top, first] = [0, 0, 0, 0];

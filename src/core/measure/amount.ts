@@ -10,7 +10,7 @@ export type Amount = { over: number; under: number; fraction: boolean; start: nu
  * How strictly a number is read. `entry`: a length by itself, as a learner types it, where `4-1/2` and `4 and 1/2` are
  * mixed numbers and blanks may stand round the slash. `formula`: part of a formula, where `-` takes away, ` / ` divides.
  */
-export type Manner = 'entry' | 'formula';
+export type ReadingMode = 'entry' | 'formula';
 
 // Blanks of every width, and the marks without width that come along when text is copied from a page.
 const blank = /[\s\u200b-\u200f\u2060]/u;
@@ -45,7 +45,7 @@ export function endOfText(text: string, before = text.length): number {
 }
 
 /** Reads the number that begins exactly at `at`; undefined where none begins. */
-export function readAmount(text: string, at: number, manner: Manner): Result<Amount> | undefined {
+export function readAmount(text: string, at: number, manner: ReadingMode): Result<Amount> | undefined {
   const alone = fractionAt(text, at, manner);
   if (alone) return alone.under === 0 ? fail(zeroUnder(text, alone)) : ok(alone);
   const found = match(digits, text, at);
@@ -80,7 +80,7 @@ export function readAmount(text: string, at: number, manner: Manner): Result<Amo
 }
 
 /** Where the next part of a number or length may begin: after blanks, and in an entry also after `and`, `&` or `+`. */
-export function endOfJoint(text: string, at: number, manner: Manner): number {
+export function endOfJoint(text: string, at: number, manner: ReadingMode): number {
   const gap = skipBlanks(text, at);
   return manner === 'entry' && match(and, text, gap) ? skipBlanks(text, and.lastIndex) : gap;
 }
@@ -91,7 +91,7 @@ function match(pattern: RegExp, text: string, at: number): RegExpExecArray | nul
 }
 
 /** A fraction by itself: `3/8`, `3⁄8`, `⅜` or `³⁄₈`. */
-function fractionAt(text: string, at: number, manner: Manner): Amount | undefined {
+function fractionAt(text: string, at: number, manner: ReadingMode): Amount | undefined {
   const found = match(slashed[manner], text, at) ?? match(raised, text, at);
   if (found) {
     const [over, under] = [found[1]!, found[2]!].map((part) => Number(part.normalize('NFKC')));

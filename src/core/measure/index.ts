@@ -3,6 +3,6 @@ export * from './edition.ts';
 export * from './closest.ts';
 export { listed } from './listed.ts';
 export { plainName, singleBlanks } from './names.ts';
-export { skipBlanks, endOfText, type Manner } from './amount.ts';
-export { LONGEST, parseLength, readLength, type Written } from './parse.ts';
+export { skipBlanks, endOfText, type ReadingMode } from './amount.ts';
+export { LONGEST, parseLength, readLength, type WrittenLength } from './parse.ts';
 export { formatLength, formatMixed, formatNumber, THIN, type LengthOptions, type Style } from './format.ts';

@@ -1,4 +1,4 @@
-import { endOfJoint, endOfText, readAmount, skipBlanks, type Amount, type Manner } from './amount.ts';
+import { endOfJoint, endOfText, readAmount, skipBlanks, type Amount, type ReadingMode } from './amount.ts';
 import { closest } from './closest.ts';
 import type { Edition } from './edition.ts';
 import { fail, ok, quote, type Diagnostic, type InText, type Result } from './diagnostic.ts';
@@ -11,7 +11,7 @@ export const LONGEST = 100_000;
  * A number or a length found in a text. With a unit, `value` is in mm and `edition` is the unit's. Without one, `value`
  * is the bare number, and `bare` tells how it was written.
  */
-export type Written = { value: number; edition?: Edition; bare?: Amount; start: number; end: number };
+export type WrittenLength = { value: number; edition?: Edition; bare?: Amount; start: number; end: number };
 
 /**
  * Reads a length as people write it, in mm; a bare number is in inches or millimetres, by edition.
@@ -41,7 +41,7 @@ export function parseLength(text: string, edition: Edition): Result<number> {
  * Reads the number or length that begins exactly at `at` in a longer text; undefined where none begins.
  * Takes as much of the text as belongs to it: `1 ft 3 in` is one length.
  */
-export function readLength(text: string, at: number, manner: Manner): Result<Written> | undefined {
+export function readLength(text: string, at: number, manner: ReadingMode): Result<WrittenLength> | undefined {
   const first = readAmount(text, at, manner);
   if (!first?.ok) return first;
   const named = unitAt(text, skipBlanks(text, first.value.end));
@@ -112,7 +112,7 @@ function noNumber(text: string, start: number, end: number, edition: Edition): D
 }
 
 /** The text goes on after a length that was read well. */
-function leftOver(text: string, read: Written, end: number): Diagnostic<InText> {
+function leftOver(text: string, read: WrittenLength, end: number): Diagnostic<InText> {
   const start = skipBlanks(text, read.end);
   const next = readAmount(text, start, 'entry');
   if (next?.ok) return twoNumbers(text, read.start, read.end, next.value);

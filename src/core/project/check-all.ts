@@ -9,7 +9,7 @@ import type { Materials } from './materials.ts';
 import type { ProjectFile } from './schema.ts';
 
 /** Where and in which editions and options something was met. */
-export type Met = InFile & {
+export type Occurrence = InFile & {
   /** Where not both editions have it, the one that does. */
   edition?: Edition;
   /** Where only some ends of the sliders have it: one such choice of a learner, by label, in words. */
@@ -52,10 +52,10 @@ export function checkAll(
   workOut: WorkOut = (edition, options, values) =>
     resolveProject(file, { edition, options, ...(values && { values }), ...(materials && { materials }) }),
   { ends = true }: { ends?: boolean } = {},
-): Diagnostic<Met>[] {
+): Diagnostic<Occurrence>[] {
   const names = Object.keys(file.options ?? {});
   const { combinations, all } = combinationsOf(file, names);
-  const found: Diagnostic<Met>[] = [];
+  const found: Diagnostic<Occurrence>[] = [];
   const said = new Set<string>();
   for (const options of combinations) {
     const [inch, metric] = (['inch', 'metric'] as const).map((edition) => check(workOut(edition, options))) as [
@@ -123,7 +123,7 @@ function endsOf(sliders: readonly Slider[]): { tried: Ends[]; all: boolean } {
 }
 
 /** What goes wrong where sliders stand at their ends, the lesson's own options on; `said` is told already. */
-function checkEnds(file: ProjectFile, workOut: WorkOut, said: ReadonlySet<string>): Diagnostic<Met>[] {
+function checkEnds(file: ProjectFile, workOut: WorkOut, said: ReadonlySet<string>): Diagnostic<Occurrence>[] {
   const project = compiled(file);
   const sliders = [...project.measures.values()].flatMap(({ name, label, place, range }): Slider[] =>
     range ? [{ name, label, place, range }] : [],
@@ -167,7 +167,7 @@ function checkEnds(file: ProjectFile, workOut: WorkOut, said: ReadonlySet<string
       if (same) [one.finding, one.ends] = [same, fewer];
     }
   }
-  const found = [...met.values()].map(({ finding, edition, ends, times }): Diagnostic<Met> => {
+  const found = [...met.values()].map(({ finding, edition, ends, times }): Diagnostic<Occurrence> => {
     const say = ({ slider: { name, range }, end }: Ends[number]) =>
       project.measures.get(name)!.kind === 'count'
         ? String(range[edition][end])
@@ -186,14 +186,14 @@ function checkEnds(file: ProjectFile, workOut: WorkOut, said: ReadonlySet<string
  * Small differences between the editions that a formula adds up: twelve gaps of 1/16 in are 3/4 in, and twelve of 2 mm
  * are 24 mm. Of what rests on such a sum, or on a measure whose editions are meant to differ, nothing more is said.
  */
-function driftOf(file: ProjectFile, workOut: WorkOut): Diagnostic<Met>[] {
+function driftOf(file: ProjectFile, workOut: WorkOut): Diagnostic<Occurrence>[] {
   const options = Object.fromEntries(
     Object.entries(file.options ?? {}).map(([name, { default: on = false }]) => [name, on]),
   );
   const [inch, metric] = [workOut('inch', options), workOut('metric', options)];
   const { parts } = compiled(file);
   const said = new Map<string, boolean>();
-  const found: Diagnostic<Met>[] = [];
+  const found: Diagnostic<Occurrence>[] = [];
   const visit = (name: string): boolean => {
     const before = said.get(name);
     if (before !== undefined) return before;
@@ -228,7 +228,7 @@ function driftOf(file: ProjectFile, workOut: WorkOut): Diagnostic<Met>[] {
 /**
  * How a finding was met, for the front of its sentence: `metric edition, without “flap”`. Empty for the lesson's own way.
  */
-export function metIn({ edition, options, values }: Diagnostic<Met>): string {
+export function metIn({ edition, options, values }: Diagnostic<Occurrence>): string {
   const chosen = Object.entries(values ?? {}).map(([label, value]) => `${quote(label)} at ${value}`);
   const changed = Object.entries(options ?? {});
   const sides = [true, false].flatMap((side) => {

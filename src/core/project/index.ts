@@ -1,7 +1,7 @@
 export { MaterialsFile, ProjectFile } from './schema.ts';
 export { resolveProject, type Settings } from './resolve.ts';
 export { check } from './check.ts';
-export { checkAll, metIn, MOST_COMBINATIONS, MOST_SLIDERS, type Met, type WorkOut } from './check-all.ts';
+export { checkAll, metIn, MOST_COMBINATIONS, MOST_SLIDERS, type Occurrence, type WorkOut } from './check-all.ts';
 export { ledgerOf, makeUp, makeUpSteps } from './steps/make-up.ts';
 export { matchingOf, matchWords, printOf, type Matching } from './matching.ts';
 export { checkMaterials, readMaterial, type Materials } from './materials.ts';

@@ -1,6 +1,6 @@
 /** How much thread a row of stitches takes, by its stitch type after ISO 4915. */
 
-export type Row = {
+export type ThreadRow = {
   /** Of all layers together, pressed flat, in mm. */
   thickness: number;
   /** Length of one stitch in mm. */
@@ -42,7 +42,7 @@ const LOCKSTITCH = 2.5;
  * threadPer('301', { thickness: 0.254, stitch: 2.54 }) // => 2.2
  * threadPer('304', { thickness: 1, stitch: 2.5 }) // => 5.5
  */
-export function threadPer(type: string, { thickness, stitch, width = OVEREDGE }: Row): number {
+export function threadPer(type: string, { thickness, stitch, width = OVEREDGE }: ThreadRow): number {
   const formula = formulas[type];
   if (formula) return formula(thickness / stitch, width / stitch);
   return ratios[type] ?? (type.startsWith('2') ? BY_HAND : LOCKSTITCH);

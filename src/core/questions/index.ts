@@ -18,9 +18,16 @@ export {
   type Exercise,
 } from './practice.ts';
 export { judgeOrder, judgePairs, judgePicks, sewnEdges, type Picked } from './choices.ts';
-export { clearMarks, pointAtEdges, pointAtFolds, type AskedFold, type Pointing, type Spot } from './pointing.ts';
-export { pointAtShowing } from './showing.ts';
-export { edgesCalled, foldsCalled, sideCalled } from './called.ts';
+export {
+  clearMarks,
+  pointAtEdges,
+  pointAtFolds,
+  type FoldQuestion,
+  type Pointing,
+  type PointingTarget,
+} from './pointing.ts';
+export { pointAtVisible } from './visible.ts';
+export { edgesName, foldsName, sideName } from './default-names.ts';
 export {
   explainMeasured,
   usualSizes,
@@ -30,6 +37,6 @@ export {
   type Reading,
   type UsualSizes,
 } from './measured.ts';
-export type { ProjectAtHand, Subject } from './bench.ts';
-export type { Mistake, MistakeKind } from './mistakes.ts';
+export type { ProjectAtHand, Subject } from './measured-work.ts';
+export type { SewingMistake, MistakeKind } from './mistakes.ts';
 export type { Change, Remedy } from './remedies.ts';

@@ -1,6 +1,13 @@
 import { formatLength, listed, type Edition } from '../measure/index.ts';
-import { benchOf, ways, type Bench, type ProjectAtHand, type Subject, type Way } from './bench.ts';
-import { mistakesFor, type Mistake } from './mistakes.ts';
+import {
+  measuredWorkOf,
+  sizeNames,
+  type MeasuredWork,
+  type ProjectAtHand,
+  type Subject,
+  type SizeName,
+} from './measured-work.ts';
+import { mistakesFor, type SewingMistake } from './mistakes.ts';
 import { remediesFor, type Remedy } from './remedies.ts';
 import { markOf } from './units.ts';
 import type { Pattern, Size } from '../project/pattern.ts';
@@ -9,7 +16,7 @@ import type { Pattern, Size } from '../project/pattern.ts';
 export type Measured = Partial<Size>;
 
 /** A mistake that explains what was measured, and by how much it misses it each way, in mm. */
-export type Explanation = Mistake & { miss: Measured };
+export type Explanation = SewingMistake & { miss: Measured };
 
 export type Reading = {
   verdict: 'well' | 'explained' | 'ambiguous' | 'unexplained';
@@ -39,8 +46,8 @@ export const workTolerance: Record<'cut' | 'sewn', Record<Edition, number>> = {
  * @example explainMeasured({ width: 107.95, height: 155.6 }, { finished: true }, { file }).sentence // => 'It looks sewn with seams of ⅜ in. The pattern has ¼ in.'
  */
 export function explainMeasured(measured: Measured, subject: Subject, project: ProjectAtHand): Reading | undefined {
-  const bench = benchOf(subject, project);
-  const given = ways.filter((way) => measured[way] !== undefined);
+  const bench = measuredWorkOf(subject, project);
+  const given = sizeNames.filter((way) => measured[way] !== undefined);
   if (!bench || given.length === 0) return undefined;
   const { expected, pattern, stage } = bench;
   const { edition, grid } = pattern;
@@ -84,21 +91,21 @@ export function explainMeasured(measured: Measured, subject: Subject, project: P
   return { verdict: 'explained', sentence: best.sentence + both, ...told };
 }
 
-const apart = (a: Size, b: Size, way: Way, tolerance: number) => Math.abs(a[way] - b[way]) > tolerance;
+const apart = (a: Size, b: Size, way: SizeName, tolerance: number) => Math.abs(a[way] - b[way]) > tolerance;
 
 /** Mistakes of one kind that come to the same in what was measured are one. */
-function distinct(mistakes: readonly Explanation[], given: readonly Way[]): Explanation[] {
+function distinct(mistakes: readonly Explanation[], given: readonly SizeName[]): Explanation[] {
   const same = (a: Explanation, b: Explanation) =>
     a.kind === b.kind && a.names[0] === b.names[0] && given.every((way) => !apart(a.size, b.size, way, 1e-6));
   return mistakes.filter((mistake, i) => mistakes.findIndex((other) => same(mistake, other)) === i);
 }
 
-function wellSentence({ stage }: Bench, largest: number): string {
+function wellSentence({ stage }: MeasuredWork, largest: number): string {
   if (largest < 0.05) return 'All is well: it measures exactly what it should.';
   return `All is well: that is within what ${stage === 'cut' ? 'cutting' : 'sewing'} allows.`;
 }
 
-function difference(way: Way, off: number, { edition, grid }: Pattern): string {
+function difference(way: SizeName, off: number, { edition, grid }: Pattern): string {
   const by = formatLength(Math.abs(off), edition, { grid, style: 'set' });
   return `${by} too ${off > 0 ? 'large' : 'small'} in ${way}`;
 }
@@ -114,7 +121,7 @@ const [OF_A_KIND, IN_ALL] = [2, 8];
  * project, with its options, has no such thing.
  */
 export function usualSizes(subject: Subject, project: ProjectAtHand): UsualSizes | undefined {
-  const bench = benchOf(subject, project);
+  const bench = measuredWorkOf(subject, project);
   if (!bench) return undefined;
   const { expected, pattern } = bench;
   const text = ({ width, height }: Size) =>

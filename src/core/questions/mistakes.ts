@@ -1,6 +1,6 @@
 /** The single mistakes that make a piece come out too large or too small, each with the size it then has. */
 import { formatLength, isOnGrid, type Edition } from '../measure/index.ts';
-import { ways, type Bench, type Way } from './bench.ts';
+import { sizeNames, type MeasuredWork, type SizeName } from './measured-work.ts';
 import { called } from './sentences.ts';
 import { markOf } from './units.ts';
 import type { Size } from '../project/pattern.ts';
@@ -24,7 +24,7 @@ export type MistakeKind =
   | 'measure-doubled'
   | 'miscounted';
 
-export type Mistake = {
+export type SewingMistake = {
   kind: MistakeKind;
   sentence: string;
   /** What the work would measure after this mistake, in mm. */
@@ -45,10 +45,10 @@ const usual: Record<Edition, readonly number[]> = {
   metric: [3, 5, 6, 7, 8, 10, 12, 15, 20, 25],
 };
 
-const edges: Record<Way, string> = { width: 'one side', height: 'the top or the bottom' };
+const edges: Record<SizeName, string> = { width: 'one side', height: 'the top or the bottom' };
 
 /** Every single mistake thought of, the commonest kinds first. `off` is how far the work is off, in mm. */
-export function mistakesFor(bench: Bench, off: Partial<Size>): Mistake[] {
+export function mistakesFor(bench: MeasuredWork, off: Partial<Size>): SewingMistake[] {
   return [
     ...(bench.stage === 'sewn' ? inSewing(bench) : []),
     ...inCutting(bench),
@@ -58,25 +58,25 @@ export function mistakesFor(bench: Bench, off: Partial<Size>): Mistake[] {
   ];
 }
 
-const plus = (size: Size, way: Way, mm: number): Size => ({ ...size, [way]: size[way] + mm });
+const plus = (size: Size, way: SizeName, mm: number): Size => ({ ...size, [way]: size[way] + mm });
 const sum = ([a, b]: readonly [number, number]) => a + b;
 
-function inSewing({ pattern, sewn, cut, seams }: Bench): Mistake[] {
+function inSewing({ pattern, sewn, cut, seams }: MeasuredWork): SewingMistake[] {
   const { edition, grid } = pattern;
   const show = (mm: number) => formatLength(mm, edition, { grid, style: 'set' });
   const all = [...seams.width, ...seams.height].filter((seam) => seam > 0);
   if (all.length === 0) return [];
   const meant = all.every((seam) => seam === all[0]) ? `The pattern has ${show(all[0]!)}.` : 'The pattern has others.';
-  const others = usual[edition].flatMap((habit): Mistake[] => {
+  const others = usual[edition].flatMap((habit): SewingMistake[] => {
     if (all.every((seam) => Math.abs(seam - habit) < 0.05)) return [];
-    const taken = (way: Way) => sum(seams[way].map((seam) => (seam > 0 ? habit : 0)) as [number, number]);
+    const taken = (way: SizeName) => sum(seams[way].map((seam) => (seam > 0 ? habit : 0)) as [number, number]);
     const size = { width: cut.width - taken('width'), height: cut.height - taken('height') };
     return [
       { kind: 'other-allowance', sentence: `It looks sewn with seams of ${show(habit)}. ${meant}`, size, names: [] },
     ];
   });
-  const single = ways.flatMap((way) =>
-    [...new Set(seams[way])].flatMap((seam): Mistake[] => {
+  const single = sizeNames.flatMap((way) =>
+    [...new Set(seams[way])].flatMap((seam): SewingMistake[] => {
       if (seam === 0) return [];
       return [
         {
@@ -94,16 +94,16 @@ function inSewing({ pattern, sewn, cut, seams }: Bench): Mistake[] {
       ];
     }),
   );
-  const unsewn: Mistake = { kind: 'not-sewn', sentence: 'That is its size before sewing.', size: cut, names: [] };
+  const unsewn: SewingMistake = { kind: 'not-sewn', sentence: 'That is its size before sewing.', size: cut, names: [] };
   return [...others, ...single, unsewn];
 }
 
-function inCutting({ pattern, stage, expected, seams }: Bench): Mistake[] {
+function inCutting({ pattern, stage, expected, seams }: MeasuredWork): SewingMistake[] {
   const { edition, grid } = pattern;
   const show = (mm: number) => formatLength(mm, edition, { grid, style: 'set' });
-  const without = (size: Size, way: Way, times = 1) => plus(size, way, -times * sum(seams[way]));
+  const without = (size: Size, way: SizeName, times = 1) => plus(size, way, -times * sum(seams[way]));
   const both = sum(seams.width) > 0 && sum(seams.height) > 0;
-  const whole: Mistake[] = both
+  const whole: SewingMistake[] = both
     ? [
         {
           kind: 'cut-at-finished',
@@ -119,7 +119,7 @@ function inCutting({ pattern, stage, expected, seams }: Bench): Mistake[] {
         },
       ]
     : [];
-  const single = ways.flatMap((way): Mistake[] => {
+  const single = sizeNames.flatMap((way): SewingMistake[] => {
     if (sum(seams[way]) === 0) return [];
     return [
       {
@@ -134,7 +134,7 @@ function inCutting({ pattern, stage, expected, seams }: Bench): Mistake[] {
         size: without(expected, way, -1),
         names: [],
       },
-      ...[...new Set(seams[way])].flatMap((seam): Mistake[] =>
+      ...[...new Set(seams[way])].flatMap((seam): SewingMistake[] =>
         seam > 0 && seam < sum(seams[way])
           ? [
               {
@@ -149,19 +149,19 @@ function inCutting({ pattern, stage, expected, seams }: Bench): Mistake[] {
     ];
   });
   const cutWith = stage === 'cut' && both ? usual[edition] : [];
-  const others = cutWith.flatMap((habit): Mistake[] => {
-    const change = (way: Way) => sum(seams[way].map((seam) => (seam > 0 ? habit - seam : 0)) as [number, number]);
+  const others = cutWith.flatMap((habit): SewingMistake[] => {
+    const change = (way: SizeName) => sum(seams[way].map((seam) => (seam > 0 ? habit - seam : 0)) as [number, number]);
     const size = { width: expected.width + change('width'), height: expected.height + change('height') };
     return [{ kind: 'other-allowance', sentence: `It looks cut with allowances of ${show(habit)}.`, size, names: [] }];
   });
   return [...whole, ...single, ...others];
 }
 
-function inFolding({ pattern, stage, expected, piece }: Bench, off: Partial<Size>): Mistake[] {
+function inFolding({ pattern, stage, expected, piece }: MeasuredWork, off: Partial<Size>): SewingMistake[] {
   const { edition, grid } = pattern;
   const pleats = piece?.pleats;
   if (!pleats) return [];
-  const found: Mistake[] = [];
+  const found: SewingMistake[] = [];
   const add = (kind: MistakeKind, sentence: string, mm: number, loose = false) =>
     found.push({ kind, sentence, size: plus(expected, 'height', mm), names: [], ...(loose && { loose }) });
   if (stage === 'cut') return found;
@@ -183,9 +183,9 @@ function inFolding({ pattern, stage, expected, piece }: Bench, off: Partial<Size
 }
 
 /** Slips of the ruler: its other side, or the two ways exchanged. */
-function inReading({ expected }: Bench): Mistake[] {
+function inReading({ expected }: MeasuredWork): SewingMistake[] {
   const times = (factor: number): Size => ({ width: expected.width * factor, height: expected.height * factor });
-  const unit = (read: string, meant: string, factor: number): Mistake => ({
+  const unit = (read: string, meant: string, factor: number): SewingMistake => ({
     kind: 'unit',
     sentence: `Your numbers fit in ${meant}, but were read as ${read}. Check the ruler and the unit.`,
     size: times(factor),
@@ -204,14 +204,14 @@ function inReading({ expected }: Bench): Mistake[] {
 }
 
 /** A measure left out, taken once for twice, or twice for once, all the way through the project. */
-function inMeasures({ pattern, names, seams, sizeWith }: Bench): Mistake[] {
+function inMeasures({ pattern, names, seams, sizeWith }: MeasuredWork): SewingMistake[] {
   const label = (name: string) => pattern.measures[name]?.label;
   const allowances = [...seams.width, ...seams.height];
-  return [...names].flatMap((name): Mistake[] => {
+  return [...names].flatMap((name): SewingMistake[] => {
     const measure = pattern.measures[name];
     if (measure?.source !== 'stated') return [];
     const it = called(name, { label });
-    const changed = (kind: MistakeKind, sentence: string, value: number): Mistake[] => {
+    const changed = (kind: MistakeKind, sentence: string, value: number): SewingMistake[] => {
       const size = sizeWith({ [name]: value });
       return size ? [{ kind, sentence, size, names: [name] }] : [];
     };

@@ -5,7 +5,7 @@ import { sewnEdges } from './choices.ts';
 import type { Pattern, Piece } from '../project/pattern.ts';
 
 /** A line or an area of a drawing that can be pointed at. Points in mm, y up. */
-export type Spot = {
+export type PointingTarget = {
   /** Under this name an answer holds it, at every size. */
   key: string;
   /** As it is marked on the drawing; none where its name says where it is. */
@@ -23,7 +23,7 @@ export type Spot = {
 export type Pointing = {
   /** The outline of the cloth. */
   cloth: Point[][];
-  spots: Spot[];
+  spots: PointingTarget[];
   /** What to do, for the drawing and for paper. */
   todo: string;
 };
@@ -68,7 +68,7 @@ function chords({ name, from, to, bulge }: ReturnType<typeof sides>[number]): Po
 }
 
 /** What is asked of the folds of a pleated strip: where one of them will lie, or which of the lines are of one kind. */
-export type AskedFold = { fold: number } | { kind: 'mountain' | 'valley' };
+export type FoldQuestion = { fold: number } | { kind: 'mountain' | 'valley' };
 
 /** As a share of the strip: lines nearer to each other cannot be told apart by pointing. */
 const APART = 0.025;
@@ -81,7 +81,7 @@ const MOST_WRONG = 4;
  *
  * @example pointAtFolds(strip, { fold: 3 }, pattern).spots.find(({ right }) => right).label // => 'B, 8 in'
  */
-export function pointAtFolds(piece: Piece, asked: AskedFold, pattern: Pattern): Pointing | undefined {
+export function pointAtFolds(piece: Piece, asked: FoldQuestion, pattern: Pattern): Pointing | undefined {
   const { pleats: plan, cutOutline } = piece;
   if (!plan) return undefined;
   const { edition, grid } = pattern;

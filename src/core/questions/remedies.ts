@@ -1,6 +1,6 @@
 /** What can still be done with work that came out otherwise than it should. */
 import { formatLength, listed, SAME } from '../measure/index.ts';
-import { ways, type Bench, type Way } from './bench.ts';
+import { sizeNames, type MeasuredWork, type SizeName } from './measured-work.ts';
 import { workTolerance, type Explanation, type Measured } from './measured.ts';
 import { called } from './sentences.ts';
 import type { HoldCheck, Pattern, Piece, Size } from '../project/pattern.ts';
@@ -26,7 +26,7 @@ export type Remedy = { sentence: string } & (
 
 /** What to do, the least trouble first. */
 export function remediesFor(
-  bench: Bench,
+  bench: MeasuredWork,
   measured: Measured,
   off: Measured,
   explanations: readonly Explanation[],
@@ -37,12 +37,12 @@ export function remediesFor(
   return [...mend(bench, off, explanations), ...carryOn(bench, measured, off), ...recut(bench)];
 }
 
-function mend({ pattern, stage }: Bench, off: Measured, explanations: readonly Explanation[]): Remedy[] {
+function mend({ pattern, stage }: MeasuredWork, off: Measured, explanations: readonly Explanation[]): Remedy[] {
   const { edition, grid } = pattern;
   const show = (mm: number) => formatLength(mm, edition, { grid, style: 'set' });
   const tolerance = workTolerance[stage][edition];
-  const large = ways.filter((way) => (off[way] ?? 0) > tolerance);
-  const small = ways.filter((way) => (off[way] ?? 0) < -tolerance);
+  const large = sizeNames.filter((way) => (off[way] ?? 0) > tolerance);
+  const small = sizeNames.filter((way) => (off[way] ?? 0) < -tolerance);
   const kinds = new Set(explanations.map(({ kind }) => kind));
   const one = (how: Extract<Remedy, { kind: 'mend' }>['how'], sentence: string): Remedy[] => [
     { kind: 'mend', how, sentence },
@@ -67,19 +67,19 @@ function mend({ pattern, stage }: Bench, off: Measured, explanations: readonly E
  * among those a learner may change, else among the others. One measure for each way that is off, and none that would
  * change the other way.
  */
-function carryOn(bench: Bench, measured: Measured, off: Measured): Remedy[] {
+function carryOn(bench: MeasuredWork, measured: Measured, off: Measured): Remedy[] {
   const { pattern, stage, names, expected, sizeWith } = bench;
   const tolerance = workTolerance[stage][pattern.edition];
   const stated = Object.values(pattern.measures).filter(
     ({ name, source, dimension }) => names.has(name) && source === 'stated' && dimension === 1,
   );
   const values: Record<string, number> = {};
-  const open = new Set(ways.filter((way) => Math.abs(off[way] ?? 0) > tolerance));
+  const open = new Set(sizeNames.filter((way) => Math.abs(off[way] ?? 0) > tolerance));
   for (const { name, value } of stated.toSorted((a, b) => Number(!a.adjustable) - Number(!b.adjustable))) {
     if (open.size === 0) break;
     const longer = sizeWith({ [name]: value + 1 });
     if (!longer) continue;
-    const [way, ...others] = ways.filter((way) => Math.abs(longer[way] - expected[way]) > 1e-6);
+    const [way, ...others] = sizeNames.filter((way) => Math.abs(longer[way] - expected[way]) > 1e-6);
     if (way === undefined || others.length > 0 || !open.has(way)) continue;
     // Sizes follow measures in straight lines, mostly; whether this one does is seen below.
     const wanted = value + off[way]! / (longer[way] - expected[way]);
@@ -89,8 +89,8 @@ function carryOn(bench: Bench, measured: Measured, off: Measured): Remedy[] {
     open.delete(way);
   }
   const size = open.size === 0 ? sizeWith(values) : undefined;
-  const near = (way: Way) => off[way] === undefined || Math.abs(size![way] - measured[way]!) <= tolerance + SAME;
-  if (!size || !ways.every(near)) return [];
+  const near = (way: SizeName) => off[way] === undefined || Math.abs(size![way] - measured[way]!) <= tolerance + SAME;
+  if (!size || !sizeNames.every(near)) return [];
   const real = bench.patternWith(values);
   const changes = changesBetween(pattern, real, bench.made);
   const misfits = real.holds.filter((hold, i) => !hold.fits && (pattern.holds[i]?.fits ?? true));
@@ -105,12 +105,12 @@ function carryOn(bench: Bench, measured: Measured, off: Measured): Remedy[] {
 function changesBetween(before: Pattern, after: Pattern, made: ReadonlySet<string>): Change[] {
   return Object.values(before.pieces).flatMap(({ name, label, size: from }): Change[] => {
     const to = after.pieces[name]?.size;
-    const changed = to && ways.some((way) => Math.abs(to[way] - from[way]) > SAME);
+    const changed = to && sizeNames.some((way) => Math.abs(to[way] - from[way]) > SAME);
     return changed && !made.has(name) ? [{ piece: name, label, from, to }] : [];
   });
 }
 
-function recut({ inIt, pattern }: Bench): Remedy[] {
+function recut({ inIt, pattern }: MeasuredWork): Remedy[] {
   const pieces = inIt.map(({ name, label, count, size }) => ({ name, label, count, size }));
   const [only] = pieces;
   if (!only) return [];

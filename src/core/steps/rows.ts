@@ -3,7 +3,7 @@ import { edgesOn } from '../cloth/sides.ts';
 import { fail, ok } from '../measure/index.ts';
 import { length, optional, yes } from './fields.ts';
 import { sewsShut } from '../cloth/openings.ts';
-import { waysInside } from '../cloth/ways.ts';
+import { pathsInside } from '../cloth/paths-inside.ts';
 import { noted } from '../cloth/work.ts';
 import { sewn } from '../cloth/stitch.ts';
 import type { Sewn, StitchKind, Work } from '../cloth/index.ts';
@@ -23,7 +23,7 @@ export function rowsThatShow(work: Work, edges: readonly string[], kind: StitchK
 export function rowsInside(work: Work, edges: readonly string[], kind: StitchKind, by: number): Sewn {
   const found = edgesOn(work, edges);
   if (!found.ok) return found;
-  const ways = waysInside(work, found.value, by);
+  const ways = pathsInside(work, found.value, by);
   const after = ways.reduce((now, way) => sewn(now, kind, way), work);
   const stitches = after.stitches.slice(work.stitches.length);
   if (stitches.some(({ runs }) => runs.length === 0)) {

@@ -2,12 +2,12 @@ import { mdxToMdast } from 'satteri';
 import type { MdastNode } from 'satteri';
 import { wordCalled } from '../../../components/words/index.ts';
 import type { Given, PaperContext, Words } from '../../../components/words/word.ts';
-import type { Asked, PickQuestion } from '../../core/handout/index.ts';
+import type { PaperQuestion, PickQuestion } from '../../core/handout/index.ts';
 import { features } from './lesson-text.ts';
 
 /** What of a lesson goes on paper: its questions, what it shows, and where it can hurt. */
 export type PaperLesson = {
-  questions: Asked[];
+  questions: PaperQuestion[];
   /** Its questions that take no sum. */
   picks: PickQuestion[];
   /** Its headings, in order. */

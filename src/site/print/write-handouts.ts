@@ -1,6 +1,6 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { sayUnshown, writePdf, type Fonts } from '../../core/index.ts';
+import { missingCharacterText, writePdf, type Fonts } from '../../core/index.ts';
 import { everything, plannedHandouts, type HandoutChoice, type Planned } from './handouts.ts';
 import type { Content } from '../content/read-content.ts';
 
@@ -47,5 +47,8 @@ export async function made(planned: Planned, fonts: Fonts): Promise<{ bytes: Uin
   if (planned.kind === 'outline') return { bytes: new TextEncoder().encode(planned.make()), findings: [] };
   const handout = planned.make();
   const { bytes, unshown } = await writePdf(handout, fonts);
-  return { bytes, findings: unshown.length > 0 ? [...handout.findings, sayUnshown(unshown)] : [...handout.findings] };
+  return {
+    bytes,
+    findings: unshown.length > 0 ? [...handout.findings, missingCharacterText(unshown)] : [...handout.findings],
+  };
 }

@@ -35,16 +35,16 @@ export function tangle(work: Work): string | undefined {
   return undefined;
 }
 
-type Side = { level: number; from: Point; to: Point; lie: Ply['lie'] };
+type Side = { level: number; from: Point; to: Point; transform: Ply['transform'] };
 
 /** Every place where cloth turns, looked at in the middle of each stretch on which the same folds lie. */
 function turnsOf(plies: readonly Ply[]): Turn[] {
   const folds = new Map<number, Side[]>();
-  for (const [level, { outline, lie }] of plies.entries()) {
+  for (const [level, { outline, transform }] of plies.entries()) {
     outline.forEach((edge: PlyEdge, i) => {
       if (edge.fold === undefined) return;
       const to = outline[(i + 1) % outline.length]!.from;
-      folds.set(edge.fold, [...(folds.get(edge.fold) ?? []), { level, from: edge.from, to, lie }]);
+      folds.set(edge.fold, [...(folds.get(edge.fold) ?? []), { level, from: edge.from, to, transform }]);
     });
   }
   const sides = [...folds.values()].flat();
@@ -79,7 +79,7 @@ function turnsBetween(a: Side, b: Side, sides: readonly Side[]): Turn[] {
     const t = (stop + cuts[i]!) / 2;
     const at = { x: a.from.x + way.x * t, y: a.from.y + way.y * t };
     // A fold that was folded again can lie on itself; only what is one place of the cloth is one turn.
-    if (!samePlace(uncut(a.lie, at), uncut(b.lie, at))) return [];
+    if (!samePlace(uncut(a.transform, at), uncut(b.transform, at))) return [];
     // Out of the cloth of the first side: to the right of its way.
     const out = { x: way.y, y: -way.x };
     return [{ at, out, low: Math.min(a.level, b.level), high: Math.max(a.level, b.level), open }];
@@ -87,7 +87,7 @@ function turnsBetween(a: Side, b: Side, sides: readonly Side[]): Turn[] {
 }
 
 /** The point of the piece, as it was cut, that lies at a point now. */
-function uncut({ a, b, c, d, e, f }: Ply['lie'], { x, y }: Point): Point {
+function uncut({ a, b, c, d, e, f }: Ply['transform'], { x, y }: Point): Point {
   const size = a * d - b * c;
   return { x: (d * (x - e) - c * (y - f)) / size, y: (a * (y - f) - b * (x - e)) / size };
 }

@@ -10,7 +10,7 @@ import {
   outlineNow,
   rotate,
   section,
-  shown,
+  visibleFrom,
   size,
   stackThickness,
   stitchLines,
@@ -19,7 +19,7 @@ import {
 import { direction } from '../../../src/core/geometry/point.ts';
 import { area, clothAreas, foldedWork, line, piece, rectangle, value } from './works.ts';
 import { runs } from '../../random.ts';
-import type { EdgeStretch, Patch, ShownPart, Work } from '../../../src/core/cloth/index.ts';
+import type { EdgeStretch, Patch, VisiblePart, Work } from '../../../src/core/cloth/index.ts';
 import type { Point } from '../../../src/core/geometry/index.ts';
 
 const level = (y: number) => ({ at: { x: 0, y }, angle: 0 });
@@ -204,7 +204,7 @@ describe('the outline now', () => {
 
 describe('what shows', () => {
   test('of a double hem, from the front', () => {
-    const { parts, edges, hidden } = shown(hemmed);
+    const { parts, edges, hidden } = visibleFrom(hemmed);
     expect(parts.map(({ face, area: size }) => [face, Math.round(size)])).toEqual([
       ['right', 3500],
       ['wrong', 1000],
@@ -214,7 +214,7 @@ describe('what shows', () => {
     expect(hidden.map(({ edge, from, to }) => [edge.name, from.y, to.y])).toEqual([['bottom', 20, 20]]);
   });
   test('of a double hem, from the back', () => {
-    const { parts, hidden } = shown(hemmed, 'back');
+    const { parts, hidden } = visibleFrom(hemmed, 'back');
     expect(parts.map(({ face, area: size }) => [face, Math.round(size)])).toEqual([['wrong', 4500]]);
     expect(hidden.map(({ edge, from }) => [edge.name, from.y]).sort()).toEqual([
       ['bottom', 20],
@@ -224,7 +224,7 @@ describe('what shows', () => {
   test('adds up to the outline of the work, on both sides', () => {
     fc.assert(
       fc.property(heaped, fc.constantFrom('front' as const, 'back' as const), (work, side) => {
-        const { parts } = shown(work, side);
+        const { parts } = visibleFrom(work, side);
         expect(Math.abs(total(parts) - total(outlineNow(work)))).toBeLessThan(CLOSE);
       }),
       runs(2000),
@@ -233,10 +233,10 @@ describe('what shows', () => {
   test('at a point is the ply nearest to the eye', () => {
     fc.assert(
       fc.property(heaped, place, (work, at) => {
-        const front = shown(work, 'front').parts;
+        const front = visibleFrom(work, 'front').parts;
         if (front.some((part) => clearOf(part, at) < 0.01)) return;
         expect(front.find((part) => inside(part, at))?.ply).toBe(layersAt(work, at).at(-1));
-        const back = shown(work, 'back').parts;
+        const back = visibleFrom(work, 'back').parts;
         if (back.some((part) => clearOf(part, at) < 0.01)) return;
         const part = back.find((one) => inside(one, at));
         expect(part?.ply).toBe(layersAt(work, at)[0]);
@@ -248,8 +248,8 @@ describe('what shows', () => {
   test('from the back is what shows from the front of the work turned over', () => {
     fc.assert(
       fc.property(heaped, (work) => {
-        const back = shown(work, 'back');
-        const over = shown(value(flip(work)), 'front');
+        const back = visibleFrom(work, 'back');
+        const over = visibleFrom(value(flip(work)), 'front');
         for (const ply of work.plies) {
           const [there, here] = [partsOf(over.parts, ply.id), partsOf(back.parts, ply.id)];
           expect(Math.abs(total(there) - total(here))).toBeLessThan(0.1);
@@ -265,7 +265,7 @@ describe('what shows', () => {
   test('edges seen and hidden are together where any ply ends', () => {
     fc.assert(
       fc.property(heaped, (work) => {
-        const [front, back] = [shown(work, 'front'), shown(work, 'back')];
+        const [front, back] = [visibleFrom(work, 'front'), visibleFrom(work, 'back')];
         const all = ({ edges, hidden }: typeof front) => lengthOf(edges) + lengthOf(hidden);
         expect(Math.abs(all(front) - all(back))).toBeLessThan(0.05);
       }),
@@ -304,7 +304,7 @@ describe('a section', () => {
         );
         const way = direction(through.angle);
         const at = { x: through.at.x + way.x * along, y: through.at.y + way.y * along };
-        const edges = [...shown(work).edges, ...shown(work).hidden];
+        const edges = [...visibleFrom(work).edges, ...visibleFrom(work).hidden];
         if (near || edges.some((edge) => runsAlong(edge, at))) return;
         const column = cut.columns.find(({ from, to }) => from < along && along < to);
         expect((column?.layers ?? []).map(({ layer }) => cut.layers[layer]!.ply)).toEqual(layersAt(work, at));
@@ -413,7 +413,7 @@ describe('stitch lines', () => {
           if (i > 0) expect(stretch.from).toEqual(stretches[i - 1]!.to);
           if (stretch.length < 0.05) continue;
           const middle = { x: (stretch.from.x + stretch.to.x) / 2, y: (stretch.from.y + stretch.to.y) / 2 };
-          const edges = [...shown(work).edges, ...shown(work).hidden];
+          const edges = [...visibleFrom(work).edges, ...visibleFrom(work).hidden];
           if (edges.some((edge) => runsAlong(edge, middle))) continue;
           expect(stretch.plies).toEqual(layersAt(work, middle));
           expect(stretch.front).toBe(stretch.plies.length > 0);
@@ -433,5 +433,5 @@ const lengthOf = (edges: readonly EdgeStretch[]) =>
   edges.reduce((sum, { from, to }) => sum + Math.hypot(to.x - from.x, to.y - from.y), 0);
 
 /** The parts of a ply that show, slips of the arithmetic left out. */
-const partsOf = (parts: readonly ShownPart[], id: number) =>
+const partsOf = (parts: readonly VisiblePart[], id: number) =>
   parts.filter((part) => part.ply.id === id && part.area > 0.01);

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { doingOf } from '../../../src/core/drawing/now.ts';
+import { actionOf } from '../../../src/core/drawing/step-action.ts';
 import { makeUp } from '../../../src/core/project/index.ts';
-import { marksShown, turn } from '../../../src/core/cloth/index.ts';
+import { visibleMarks, turn } from '../../../src/core/cloth/index.ts';
 import { resolved } from '../project/files.ts';
 import { wrong } from '../steps/wrong.ts';
 import type { Step } from '../../../src/core/project/index.ts';
 
-const foldsIn = (step: Step): number => doingOf(step, Object.values(step.before)).folds.length;
+const foldsIn = (step: Step): number => actionOf(step, Object.values(step.before)).folds.length;
 
 describe('what a step folds, when one piece is there twice', () => {
   test('only steps that fold have fold lines', () => {
@@ -36,11 +36,11 @@ steps:
 describe('hardware shows on the side where it is', () => {
   test('a snap on the back is not drawn on the front', () => {
     const turned = makeUp(wrong('hardware-behind')).at(-1)!.after;
-    expect([marksShown(turned, 'front').length, marksShown(turned, 'back').length]).toEqual([0, 1]);
+    expect([visibleMarks(turned, 'front').length, visibleMarks(turned, 'back').length]).toEqual([0, 1]);
   });
   test('before it is turned its own side lies between the layers, and its back shows', () => {
     const sewn = makeUp(wrong('hardware-behind'))[1]!.after;
-    expect([marksShown(sewn, 'front').length, marksShown(sewn, 'back').length]).toEqual([1, 0]);
+    expect([visibleMarks(sewn, 'front').length, visibleMarks(sewn, 'back').length]).toEqual([1, 0]);
     expect(turn(sewn).ok).toBe(true);
   });
 });

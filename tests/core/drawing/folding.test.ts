@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { drawPleatedFront, drawPleatSection, drawStrip } from '../../../src/core/index.ts';
-import { lying, rangeOf, uncovered } from '../../../src/core/drawing/folding.ts';
+import { flatLayers, rangeOf, uncovered } from '../../../src/core/drawing/folding.ts';
 import { runs } from '../../random.ts';
 import { anyStrip, fivePockets } from './pieces.ts';
 import { boxOf, paths, segments, stops, texts } from './read.ts';
@@ -25,7 +25,7 @@ describe('folding step by step', () => {
           if (point > fold.at) [height, turned, layer] = [2 * axis - height, turned + 1, layer + 1];
           for (const later of folds.slice(i + 1)) later.height = 2 * axis - later.height;
         });
-        const run = lying(pleats, made)[layer]!;
+        const run = flatLayers(pleats, made)[layer]!;
         const { from, to } = rangeOf(run);
         expect(height).toBeGreaterThanOrEqual(from - 1e-6);
         expect(height).toBeLessThanOrEqual(to + 1e-6);
@@ -38,7 +38,7 @@ describe('folding step by step', () => {
   it('keeps the strip its length', () => {
     fc.assert(
       fc.property(anyStage, ({ strip, made }) => {
-        const length = lying(strip.pleats, made).reduce((sum, { from, to }) => sum + Math.abs(to - from), 0);
+        const length = flatLayers(strip.pleats, made).reduce((sum, { from, to }) => sum + Math.abs(to - from), 0);
         expect(length).toBeCloseTo(strip.pleats.stripLength, 6);
       }),
       runs(200),
@@ -48,11 +48,11 @@ describe('folding step by step', () => {
   it('turns the rest without a jump from one fold to the next', () => {
     const { pleats } = fivePockets();
     for (let k = 0; k < pleats.folds.length; k++) {
-      const before = lying(pleats, k).at(-1)!;
-      const began = lying(pleats, k + 1e-9).at(-1)!;
+      const before = flatLayers(pleats, k).at(-1)!;
+      const began = flatLayers(pleats, k + 1e-9).at(-1)!;
       expect(began.to).toBeCloseTo(before.to, 3);
-      const after = lying(pleats, k + 1).at(-1)!;
-      const ended = lying(pleats, k + 1 - 1e-9).at(-1)!;
+      const after = flatLayers(pleats, k + 1).at(-1)!;
+      const ended = flatLayers(pleats, k + 1 - 1e-9).at(-1)!;
       expect(ended.to).toBeCloseTo(after.to, 3);
     }
   });

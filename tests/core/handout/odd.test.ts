@@ -5,7 +5,7 @@ import {
   exercisesFor,
   materialsSheet,
   rectangle,
-  sayUnshown,
+  missingCharacterText,
   stepSheet,
   templates,
   worksheet,
@@ -131,7 +131,7 @@ describe('odd titles', () => {
     const { unshown, bytes } = await writePdf(templates(titled(title), setting), fonts);
     expect(unshown.map(({ character }) => character)).toEqual(lacking);
     expect(bytes.length).toBeGreaterThan(1000);
-    const said = sayUnshown(unshown);
+    const said = missingCharacterText(unshown);
     for (const character of lacking) {
       expect(said).toContain(
         `${character} (U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')})`,

@@ -88,7 +88,7 @@ it('questions without a sum stand on every sheet, mixed anew, and their answers 
     { kind: 'edges', id: 'c', words: ['Which edges are sewn?'], piece: 'flap', edges: ['left', 'right'] },
     { kind: 'edges', id: 'd', words: ['Of a piece that is left out?'], piece: 'none' },
     { kind: 'pairs', id: 'e', words: ['What is what?'], pairs: { ease: 'room inside', nap: 'the pile' } },
-    { kind: 'folds', id: 'f', words: ['Where is fold 2?'], piece: 'pocket strip', asked: { fold: 2 } },
+    { kind: 'folds', id: 'f', words: ['Where is fold 2?'], piece: 'pocket strip', picksInPattern: { fold: 2 } },
     { kind: 'side', id: 'g', words: ['Where is lining?'], step: 'turn-folio', side: 'front', shows: 'flap lining' },
     { kind: 'guess', id: 'h', words: ['How much?'], guesses: ['By [seam]', 'By [2 * seam]'], shows: 'By [2 * seam].' },
     { kind: 'piece', id: 'i', words: ['Measure it.'], subject: { piece: 'facing', stage: 'cut' }, ...facing },

@@ -1,6 +1,6 @@
 /** Lists worked out by hand, and what becomes of numbers that nobody should have given. */
 import { describe, expect, test } from 'vitest';
-import { csv, demandOf, kitCsv, kitFor, prepare, shopLength, tellLine } from '../../../src/core/kit/index.ts';
+import { csv, demandOf, kitCsv, kitFor, prepare, shopLength, kitRows } from '../../../src/core/kit/index.ts';
 import { layOut } from '../../../src/core/layout/index.ts';
 import { faults } from '../layout/verify.ts';
 import { folio, lines, resolved, shelf } from '../project/files.ts';
@@ -98,14 +98,14 @@ describe('the list for one maker', () => {
   });
 
   test('words of the shop', () => {
-    expect(kit.lines.flatMap((one) => tellLine(one, 'metric', 'plain').map(({ buy }) => buy))).toEqual([
+    expect(kit.lines.flatMap((one) => kitRows(one, 'metric', 'plain').map(({ buy }) => buy))).toEqual([
       '30 cm, 1000 mm wide',
       '1 spool of 100 m',
       '1 pack of 6',
       '1, 200 mm long or longer',
       '1 of NM 110 (US 18), jeans',
     ]);
-    expect(tellLine(kit.lines[0]!, 'metric', 'plain')[0]!.how).toEqual([
+    expect(kitRows(kit.lines[0]!, 'metric', 'plain')[0]!.how).toEqual([
       { what: 'as laid out, proven shortest', amount: '200 mm' },
       { what: 'for shrinking', amount: '≈ 11 mm' },
       { what: 'to straighten the end', amount: '30 mm' },

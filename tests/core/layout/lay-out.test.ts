@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { layOut, layOutSteps } from '../../../src/core/layout/index.ts';
+import { layOut, searchLayouts } from '../../../src/core/layout/index.ts';
 import { polygon, rectangle } from '../../../src/core/geometry/index.ts';
 import { cutUp } from './cut-up.ts';
 import { faults, mismatches } from './verify.ts';
@@ -105,7 +105,7 @@ describe('whatever is asked', () => {
     fc.assert(
       fc.property(anyTask, ({ demand, cloths, options }) => {
         const on = made(cloths);
-        const steps = [...layOutSteps(demand, on, options)].flatMap((step) => step.better ?? []);
+        const steps = [...searchLayouts(demand, on, options)].flatMap((step) => step.better ?? []);
         expect(layOut(demand, on, options)).toEqual(steps.at(-1));
         const left = steps.map((step) => step.left.reduce((sum, { count }) => sum + count, 0));
         for (let i = 1; i < steps.length; i++) {
@@ -426,7 +426,7 @@ describe('anytime', () => {
   });
 
   test('word of how many layouts were tried comes between better ones, and never falls', () => {
-    const steps = [...layOutSteps(demand, [bolt(97)], { tries: 2000 })];
+    const steps = [...searchLayouts(demand, [bolt(97)], { tries: 2000 })];
     expect(steps.filter((step) => !step.better).length).toBeGreaterThan(5);
     expect(steps.at(-1)!.tries).toBeGreaterThan(1500);
     for (let i = 1; i < steps.length; i++) expect(steps[i]!.tries).toBeGreaterThanOrEqual(steps[i - 1]!.tries);

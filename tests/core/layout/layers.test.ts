@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { areaPathsD, FillRule, intersectD } from 'clipper2-ts';
 import { describe, expect, test } from 'vitest';
-import { EDGE, forbiddenMoves, wayOut } from '../../../src/core/layout/apart.ts';
+import { EDGE, noFitPolygon, wayOut } from '../../../src/core/layout/no-fit-polygon.ts';
 import { lowestHeight } from '../../../src/core/layout/bounds.ts';
 import { inOrder } from '../../../src/core/layout/in-order.ts';
 import { change, FAR, firstOrders, TURNED, UP, undo } from '../../../src/core/layout/orders.ts';
@@ -10,7 +10,7 @@ import { skyline } from '../../../src/core/layout/skyline.ts';
 import { byStraightCuts } from '../../../src/core/layout/strips.ts';
 import { sample } from '../../../src/core/geometry/index.ts';
 import { simplePolygon } from '../geometry/shapes.ts';
-import type { Kind } from '../../../src/core/layout/box.ts';
+import type { RectangleKind } from '../../../src/core/layout/box.ts';
 
 const side = fc.integer({ min: 1, max: 9 });
 const someKinds = fc.array(
@@ -22,8 +22,8 @@ describe('every layer', () => {
   const layers = {
     skyline,
     'in order': inOrder,
-    'straight cuts': (kinds: readonly Kind[]) => byStraightCuts(kinds),
-    strips: (kinds: readonly Kind[]) => byStraightCuts(kinds, true),
+    'straight cuts': (kinds: readonly RectangleKind[]) => byStraightCuts(kinds),
+    strips: (kinds: readonly RectangleKind[]) => byStraightCuts(kinds, true),
   };
   test.each(Object.entries(layers))('%s: the waste is the box less what lies in it', (_name, layer) => {
     fc.assert(
@@ -75,7 +75,7 @@ describe('every layer', () => {
 });
 
 /** The least height by straight cuts, by trying every way to part the rectangles in two. For a handful only. */
-function leastByCutting(kinds: readonly Kind[], width: number): number {
+function leastByCutting(kinds: readonly RectangleKind[], width: number): number {
   const rects = kinds.flatMap((kind) => Array.from({ length: kind.count }, () => kind));
   const known = new Map<number, [number, number][]>();
   /** The boxes, as wide as the strip at most, that a set of rectangles can be cut from: none better both ways. */
@@ -149,7 +149,7 @@ test('moves are forbidden just where the clipping library finds a common part', 
   fc.assert(
     fc.property(simplePolygon(), simplePolygon(), share, share, (one, other, across, up) => {
       const [a, b] = [sample(one, 0.01), sample(other, 0.01)];
-      const moves = forbiddenMoves(a, b);
+      const moves = noFitPolygon(a, b);
       const [x, y] = [moves.left + across * (moves.right - moves.left), moves.low + up * (moves.high - moves.low)];
       const deep = wayOut(moves, x, y);
       const moved = b.map((point) => ({ x: point.x + x, y: point.y + y }));
@@ -172,7 +172,7 @@ test('the way out of an overlap is the shortest, whichever edges the grid rememb
   let inside = 0;
   fc.assert(
     fc.property(simplePolygon(), simplePolygon(), share, share, (one, other, across, up) => {
-      const moves = forbiddenMoves(sample(one, 0.01), sample(other, 0.01));
+      const moves = noFitPolygon(sample(one, 0.01), sample(other, 0.01));
       const { edges } = moves;
       const [x, y] = [moves.left + across * (moves.right - moves.left), moves.low + up * (moves.high - moves.low)];
       // Every edge is asked.

@@ -1,6 +1,6 @@
 /** Prints that are matched: what a project file says, what lies where in the end, and what cannot be. */
 import { describe, expect, test } from 'vitest';
-import { boltOf, demandOf, kitFor, tellLine } from '../../../src/core/kit/index.ts';
+import { boltOf, demandOf, kitFor, kitRows } from '../../../src/core/kit/index.ts';
 import { layOut } from '../../../src/core/layout/index.ts';
 import { check, matchingOf, matchWords } from '../../../src/core/project/index.ts';
 import { faults, mismatches } from '../layout/verify.ts';
@@ -75,7 +75,7 @@ test('whoever buys and cuts is told', () => {
   expect(matchWords(pattern(), 'outer')).toBe(words);
   expect(matchWords(pattern(), 'lining')).toBeUndefined();
   const { lines: bought } = kitFor(pattern(), { makers: 1, spares: 0 });
-  expect(tellLine(bought[0]!, 'metric')[0]!.note).toContain(words);
+  expect(kitRows(bought[0]!, 'metric')[0]!.note).toContain(words);
 });
 
 describe('what cannot be matched is named at its place', () => {

@@ -7,7 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { cut, fold } from '../../../src/core/cloth/index.ts';
 import { rectangle } from '../../../src/core/geometry/index.ts';
 import { makeUp, resolveProject } from '../../../src/core/project/index.ts';
-import { pointAtEdges, pointAtFolds, pointAtShowing } from '../../../src/core/questions/index.ts';
+import { pointAtEdges, pointAtFolds, pointAtVisible } from '../../../src/core/questions/index.ts';
 import { readContent } from '../../../src/site/content/read-content.ts';
 import { fileURLToPath } from 'node:url';
 import type { Pointing } from '../../../src/core/questions/index.ts';
@@ -98,23 +98,23 @@ describe('what shows', () => {
   // A hem is folded over to the back: its right side is seen there, all round the wrong side of the middle.
   test.each(editions)('a hem shows its right side at the back, %s', (edition) => {
     const { work, pattern } = after('table-set', 'napkin', edition);
-    const pointing = pointAtShowing(work, 'back', 'right side', pattern);
+    const pointing = pointAtVisible(work, 'back', 'right side', pattern);
     expect(right(pointing)).toEqual([expect.stringContaining('round the middle')]);
     expect(pointing!.spots.map(({ right }) => right).toSorted()).toEqual([false, true]);
     expect(pointing!.spots.find(({ right }) => !right)?.say).toContain('the wrong side');
-    expect(pointAtShowing(work, 'front', 'wrong side', pattern)).toBeUndefined();
+    expect(pointAtVisible(work, 'front', 'wrong side', pattern)).toBeUndefined();
   });
 
   test('a flap that stands up shows its lining at the front, and itself at the back', () => {
     const { work, pattern } = after('swatch-folio', 'turn-folio', 'inch');
-    expect(right(pointAtShowing(work, 'front', 'flap lining', pattern))).toEqual(['1, across the top']);
-    expect(right(pointAtShowing(work, 'back', 'flap', pattern))).toEqual(['1, across the top']);
-    expect(pointAtShowing(work, 'front', 'flap', pattern)).toBeUndefined();
+    expect(right(pointAtVisible(work, 'front', 'flap lining', pattern))).toEqual(['1, across the top']);
+    expect(right(pointAtVisible(work, 'back', 'flap', pattern))).toEqual(['1, across the top']);
+    expect(pointAtVisible(work, 'front', 'flap', pattern)).toBeUndefined();
   });
 
   test('interfacing has no side to tell', () => {
     const { work, pattern } = after('swatch-folio', 'stiffen-cover', 'inch');
-    const { spots } = pointAtShowing(work, 'back', 'wrong side', pattern)!;
+    const { spots } = pointAtVisible(work, 'back', 'wrong side', pattern)!;
     expect(spots.map(({ key, right }) => [key, right])).toEqual(
       expect.arrayContaining([
         ['Cover, wrong side', true],
@@ -129,7 +129,7 @@ describe('what shows', () => {
     const strip = cut({ piece: 'strip', material: 'linen', outline: rectangle(100, 20) });
     const shows = (lands: 'over' | 'under', side: 'front' | 'back', what: string) => {
       const folded = strip.ok && fold(strip.value, { line: { at: { x: 70, y: 0 }, angle: 90 }, lands });
-      return folded && folded.ok ? right(pointAtShowing(folded.value, side, what, folioIn('inch'))) : undefined;
+      return folded && folded.ok ? right(pointAtVisible(folded.value, side, what, folioIn('inch'))) : undefined;
     };
     expect(shows('over', 'front', 'wrong side')).toEqual(['2, down the right']);
     expect(shows('under', 'back', 'right side')).toEqual(['1, down the left']);

@@ -2,7 +2,7 @@
 import { type Diagnostic, quote, SAME } from '../../measure/index.ts';
 import { sayIn } from './say.ts';
 import type { Pattern } from '../pattern.ts';
-import type { Met, Work } from '../../cloth/index.ts';
+import type { MetEdge, Work } from '../../cloth/index.ts';
 import type { StepPlan } from './plan.ts';
 
 /** Eased by more than this share of its length, cloth puckers. Common practice, no source. */
@@ -18,7 +18,7 @@ export function checkMet(plan: StepPlan, before: readonly Work[], work: Work, pa
   const short = met.reduce((least, one) => (one.length < least.length ? one : least));
   const amount = long.length - short.length;
   const say = sayIn(pattern);
-  const told = ({ edge, piece, length }: Met) => `the ${edge} of ${quote(piece)} is ${say(length)}`;
+  const told = ({ edge, piece, length }: MetEdge) => `the ${edge} of ${quote(piece)} is ${say(length)}`;
   const lengths = `On the stitch line ${met.map(told).join(', ')}`;
   const place = plan.edges.length === 0 ? plan.place : [...plan.place, 'at'];
   const step = plan.doing?.step;

@@ -12,7 +12,7 @@ export function checkNap(pattern: Pattern, { results, finished }: Ledger): Diagn
     if (nap === 'any') return [];
     const shown = largest(work, name);
     // What was up on the piece as it was cut must point up now, whichever way the work is turned to show it.
-    if (!shown || shown.lie.d > -0.5) return [];
+    if (!shown || shown.transform.d > -0.5) return [];
     const message = `${quote(name)} ends up upside down on the finished work: its pile or print points to the bottom.`;
     const fix = 'Turn the piece round when you lay it, or cut it the other way up.';
     return [{ severity: 'warning', place: ['pieces', name, 'nap'], code: 'upside-down', message, fix }];

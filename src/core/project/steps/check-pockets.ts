@@ -3,7 +3,7 @@ import type { Diagnostic } from '../../measure/index.ts';
 import { boxOf } from '../../cloth/size.ts';
 import { covers } from '../../cloth/ring.ts';
 import { cross, dot, minus } from '../../geometry/point.ts';
-import { lies } from '../../cloth/lie.ts';
+import { transformPoint } from '../../geometry/transform.ts';
 import { lengthOf, middleOf } from './rows.ts';
 import { sayIn } from './say.ts';
 import type { HoldCheck, Pattern, Piece } from '../pattern.ts';
@@ -144,9 +144,11 @@ function frontOf(work: Work, { name, pleats, size }: Piece, pocket: number): Lay
   if (!top || !bottom) return undefined;
   // The layer behind the front lies between both folds; the front itself may run on below.
   const middle = { x: size.width / 2, y: (top.at + bottom.at) / 2 };
-  const ply = work.plies.find((one) => one.piece === name && covers(one.outline, lies(one.lie, middle)));
+  const ply = work.plies.find(
+    (one) => one.piece === name && covers(one.outline, transformPoint(one.transform, middle)),
+  );
   if (!ply) return undefined;
-  const at = (x: number, y: number) => lies(ply.lie, { x, y });
+  const at = (x: number, y: number) => transformPoint(ply.transform, { x, y });
   const origin = at(0, bottom.at);
   return {
     ply,

@@ -3,7 +3,7 @@ import { type Diagnostic, type Place, closest, quote, plainName } from '../../me
 import { cut, size } from '../../cloth/index.ts';
 import { boxOf } from '../../cloth/size.ts';
 import { cautionsOf, lineFrom, minutesOf, sew, titleOf } from '../../steps/index.ts';
-import { lies, turnedOver } from '../../cloth/lie.ts';
+import { transformPoint, reflection } from '../../geometry/transform.ts';
 import { ironLimitOf, toolsOf } from './tools.ts';
 import { evaluatorOf } from '../evaluator.ts';
 import { checkMet } from './check-met.ts';
@@ -197,7 +197,7 @@ class Bench {
         plainName(takes[0]!.name) === plainName(plan.makes),
     )?.doing?.step;
     if (work && other && closing?.verb === 'fold') {
-      const { x, y } = lies(turnedOver(lineFrom(work, closing.from ?? 'top', closing.at)), other.at);
+      const { x, y } = transformPoint(reflection(lineFrom(work, closing.from ?? 'top', closing.at)), other.at);
       const box = boxOf(work.plies);
       return { ...step, at: { x: x - box.x, y: y - box.y } };
     }

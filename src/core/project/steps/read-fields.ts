@@ -7,10 +7,10 @@ import type { Evaluator } from '../evaluator.ts';
 import type { StepFile } from '../schema.ts';
 
 /** What a field says: a value as it stands, a length that each edition works out, or a group of them by name. */
-export type Said =
+export type FieldValue =
   | { kind: 'plain'; value: string | number | boolean | readonly string[] }
   | { kind: 'length'; rawValue: RawValue }
-  | { kind: 'group'; of: ReadonlyMap<string, Said> };
+  | { kind: 'group'; of: ReadonlyMap<string, FieldValue> };
 
 /** A name, where the step says it. */
 export type Named = { name: string; place: Place };
@@ -23,11 +23,11 @@ export type Report = (finding: Omit<Diagnostic, 'severity'>) => void;
 type Reading = { known: Known; report: Report; reader: Reader };
 
 /** What the fields of a step say, and for those that name works, edges or pieces, each name with its place. */
-export type ReadFields = { said: Map<string, Said>; named: Map<string, Named[]> };
+export type ReadFields = { said: Map<string, FieldValue>; named: Map<string, Named[]> };
 
 /** Reads those of the fields that are there. What does not suit a field is reported, and left out. */
 export function readFields(raw: StepFile, fields: Fields, place: Place, reading: Reading): ReadFields {
-  const [said, named] = [new Map<string, Said>(), new Map<string, Named[]>()];
+  const [said, named] = [new Map<string, FieldValue>(), new Map<string, Named[]>()];
   for (const [name, field] of Object.entries(fields)) {
     const value = raw[name];
     if (value === undefined) continue;
@@ -64,7 +64,7 @@ const isRaw = (value: unknown): value is Raw =>
   isName(value) || (typeof value === 'object' && value !== null && !Array.isArray(value));
 
 /** What a value says; undefined where its fault was reported, and `other` where it is of another kind. */
-function readField(field: Field, value: unknown, place: Place, reading: Reading): Said | 'other' | undefined {
+function readField(field: Field, value: unknown, place: Place, reading: Reading): FieldValue | 'other' | undefined {
   const { report, known } = reading;
   switch (field.kind) {
     case 'work':
@@ -110,14 +110,19 @@ function readField(field: Field, value: unknown, place: Place, reading: Reading)
   }
 }
 
-function lengthIn(raw: Raw, place: Place, { reader }: Reading): Said | undefined {
+function lengthIn(raw: Raw, place: Place, { reader }: Reading): FieldValue | undefined {
   const rawValue = readValue(raw, place, reader);
   return rawValue && { kind: 'length', rawValue };
 }
 
-function pairIn(names: readonly [string, string], value: unknown, place: Place, reading: Reading): Said | 'other' {
+function pairIn(
+  names: readonly [string, string],
+  value: unknown,
+  place: Place,
+  reading: Reading,
+): FieldValue | 'other' {
   if (!Array.isArray(value) || value.length !== 2 || !value.every(isRaw)) return 'other';
-  const of = new Map<string, Said>();
+  const of = new Map<string, FieldValue>();
   names.forEach((name, k) => {
     const said = lengthIn(value[k] as Raw, [...place, k], reading);
     if (said) of.set(name, said);
@@ -173,7 +178,7 @@ function reportUnknown(what: string, name: string, place: Place, known: readonly
 
 /** What the fields say in one edition, lengths in mm; undefined if a length cannot be worked out, which is reported. */
 export function valuesOf(
-  said: ReadonlyMap<string, Said>,
+  said: ReadonlyMap<string, FieldValue>,
   evaluator: Evaluator,
 ): Readonly<Record<string, unknown>> | undefined {
   const values: Record<string, unknown> = {};

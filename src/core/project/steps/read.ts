@@ -2,7 +2,7 @@
 import { always, keptBy, takesWork, verbIn, verbNamed, verbNames } from '../../steps/index.ts';
 import { type Diagnostic, type Place, listed, quote, plainName } from '../../measure/index.ts';
 import { readFields, textIn } from './read-fields.ts';
-import type { Known, Named, Report, Said } from './read-fields.ts';
+import type { Known, Named, Report, FieldValue } from './read-fields.ts';
 import type { Reader } from '../raw-value.ts';
 import type { StepFile } from '../schema.ts';
 import type { VerbName } from '../../steps/index.ts';
@@ -13,8 +13,8 @@ export type CompiledStep = {
   place: Place;
   verb: VerbName;
   /** What the verb's own fields say, and those that every step may have. */
-  said: ReadonlyMap<string, Said>;
-  always: ReadonlyMap<string, Said>;
+  said: ReadonlyMap<string, FieldValue>;
+  always: ReadonlyMap<string, FieldValue>;
   /** The works it takes, where the step says them. */
   takes: Named[];
   /** The edges it names. */

@@ -1,6 +1,6 @@
 import { boxCorner as box } from '../../cloth/box.ts';
 import { choice, edges, length, optional, work } from '../fields.ts';
-import { inTurn } from '../../cloth/group.ts';
+import { applyEach } from '../../cloth/group.ts';
 import { seam as seamField } from '../seams.ts';
 import { the } from '../words.ts';
 import { verb } from '../verb.ts';
@@ -23,7 +23,7 @@ export const boxCorner = verb({
     // Turned, a bag has its allowances inside.
     const isTurned = bag.done.some(({ did }) => did === 'turn');
     const allowance = isTurned ? 0 : (seam ?? setting.seam);
-    return inTurn(bag, at, (now, corner) =>
+    return applyEach(bag, at, (now, corner) =>
       box(now, { corner: corner as BoxCorner['corner'], square, from, allowance }),
     );
   },

@@ -2,7 +2,7 @@ import { fuse as fuseOn } from '../../cloth/lay.ts';
 import { boxOf } from '../../cloth/size.ts';
 import { fail, SAME } from '../../measure/index.ts';
 import { length, optional, point, work } from '../fields.ts';
-import { back } from '../../cloth/lie.ts';
+import { inverse } from '../../geometry/transform.ts';
 import { moved } from '../../cloth/ring.ts';
 import { the } from '../words.ts';
 import { verb } from '../verb.ts';
@@ -63,6 +63,6 @@ function fusedOn({ plies }: Work): [Box, Box] {
     id: -1,
   });
   const cloth = plies.find(({ id }) => id === stay.fusedTo)!;
-  const asCut = (ply: Ply) => boxOf([{ ...ply, outline: moved(ply.outline, back(ply.lie)) }]);
+  const asCut = (ply: Ply) => boxOf([{ ...ply, outline: moved(ply.outline, inverse(ply.transform)) }]);
   return [asCut(cloth), asCut(stay)];
 }

@@ -1,7 +1,7 @@
 import { atEdges, the } from '../words.ts';
 import { edges, length, optional, size as sizeField, work } from '../fields.ts';
 import { edgesOn } from '../../cloth/sides.ts';
-import { inTurn } from '../../cloth/group.ts';
+import { applyEach } from '../../cloth/group.ts';
 import { trim as cutOff } from '../../cloth/trim.ts';
 import { verb } from '../verb.ts';
 
@@ -24,6 +24,6 @@ export const trim = verb({
   apply: ({ at = [], by = 0, size }, { trim: cloth }) => {
     if (size) return cutOff(cloth, { size });
     const found = edgesOn(cloth, at);
-    return found.ok ? inTurn(cloth, found.value, (now, edge) => cutOff(now, { edge, by })) : found;
+    return found.ok ? applyEach(cloth, found.value, (now, edge) => cutOff(now, { edge, by })) : found;
   },
 });

@@ -5,7 +5,7 @@ import { shopAmount, shopLength } from './shop.ts';
 import type { Edition, Style } from '../measure/index.ts';
 import type { KitLine } from './kit.ts';
 
-export type ToldLine = {
+export type KitRow = {
   key: string;
   label: string;
   material: string;
@@ -25,7 +25,7 @@ export type ToldLine = {
 };
 
 /** Reads one line. Needles come as one line for each size. */
-export function tellLine(line: KitLine, edition: Edition, style: Style = 'set'): ToldLine[] {
+export function kitRows(line: KitLine, edition: Edition, style: Style = 'set'): KitRow[] {
   const { key, label, material, pieces, note, price } = line;
   const shared = {
     ...{ key, label, material, pieces },
@@ -95,7 +95,7 @@ export function tellLine(line: KitLine, edition: Edition, style: Style = 'set'):
       ];
     }
     case 'needles':
-      return line.needles.map(({ suits, count, steps }): ToldLine => {
+      return line.needles.map(({ suits, count, steps }): KitRow => {
         return {
           ...shared,
           label: suits.raised > 0 ? 'Needles for thick stacks' : 'Needles',

@@ -1,12 +1,15 @@
 import type { Handout } from './handout.ts';
 
 /** A character that the fonts lack, and the first text it stands in. */
-export type Unshown = { readonly character: string; readonly in: string };
+export type MissingCharacter = { readonly character: string; readonly in: string };
 
 /** The characters of a document that its fonts cannot show, each once. */
-export function unshown({ title, pages }: Handout, hasGlyph: (codePoint: number) => boolean): Unshown[] {
+export function missingCharacters(
+  { title, pages }: Handout,
+  hasGlyph: (codePoint: number) => boolean,
+): MissingCharacter[] {
   const met = new Set<string>();
-  const found: Unshown[] = [];
+  const found: MissingCharacter[] = [];
   const look = (text: string) => {
     for (const character of text) {
       if (met.has(character)) continue;
@@ -27,7 +30,7 @@ export function unshown({ title, pages }: Handout, hasGlyph: (codePoint: number)
  *
  * @example sayUnshown([{ character: '縫', in: '縫う' }]) // => 'The font cannot show 縫 (U+7E2B) in “縫う”. A question mark stands for it.'
  */
-export function sayUnshown(all: readonly Unshown[]): string {
+export function missingCharacterText(all: readonly MissingCharacter[]): string {
   const texts = [...new Set(all.map((one) => one.in))];
   return texts
     .map((text) => {

@@ -3,11 +3,11 @@ import { outlineNow } from '../cloth/outline-now.ts';
 import { middleOf } from '../cloth/layer-map.ts';
 import { overlayOf, patchesBy, type Patch } from '../cloth/faces.ts';
 import { boxOf } from '../cloth/size.ts';
-import type { SeenFrom } from '../cloth/shown.ts';
+import type { SeenFrom } from '../cloth/visible.ts';
 import type { Work } from '../cloth/work.ts';
 import type { Point } from '../geometry/index.ts';
 import type { Pattern } from '../project/pattern.ts';
-import type { Pointing, Spot } from './pointing.ts';
+import type { Pointing, PointingTarget } from './pointing.ts';
 
 /** As a share of the work: what shows of less is too small to be pointed at. */
 const LEAST = 0.004;
@@ -20,7 +20,7 @@ const LEAST = 0.004;
  * @param side seen from the back, left and right change
  * @example pointAtShowing(hemmed, 'back', 'right side', pattern).spots.map(({ label }) => label) // => ['1, over the middle', '2, round the middle']
  */
-export function pointAtShowing(work: Work, side: SeenFrom, shows: string, pattern: Pattern): Pointing | undefined {
+export function pointAtVisible(work: Work, side: SeenFrom, shows: string, pattern: Pattern): Pointing | undefined {
   const { x: left, y: low, width, height } = boxOf(work.plies);
   const seen = ({ x, y }: Point): Point => ({ x: side === 'front' ? x - left : left + width - x, y: y - low });
   const ringsOf = ({ rings }: Patch) => rings.map((ring) => ring.map(seen));
@@ -31,7 +31,7 @@ export function pointAtShowing(work: Work, side: SeenFrom, shows: string, patter
   const known: string[] = [];
   const spots = parts
     .toSorted((a, b) => b.at.y - a.at.y || a.at.x - b.at.x)
-    .map(({ piece, face, rings, where, at }, i): Spot => {
+    .map(({ piece, face, rings, where, at }, i): PointingTarget => {
       const { label = piece, material = '' } = pattern.pieces[piece] ?? {};
       const hasSides = pattern.materials[material]?.material?.kind !== 'interfacing';
       const right = shows === piece || (hasSides && shows === `${face} side`);

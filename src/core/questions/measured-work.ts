@@ -13,11 +13,11 @@ export type Subject = { piece: string; stage: 'cut' | 'sewn' } | { finished: tru
 /** A project at the learner's own size; `made` are pieces that are cut already and stay as they are. */
 export type ProjectAtHand = { file: ProjectFile; settings?: Settings; made?: readonly string[] };
 
-export type Way = keyof Size;
-export const ways: readonly Way[] = ['width', 'height'];
+export type SizeName = keyof Size;
+export const sizeNames: readonly SizeName[] = ['width', 'height'];
 
 /** The measured thing as the project has it. All in mm. */
-export type Bench = {
+export type MeasuredWork = {
   pattern: Pattern;
   stage: 'cut' | 'sewn';
   expected: Size;
@@ -25,7 +25,7 @@ export type Bench = {
   cut: Size;
   sewn: Size;
   /** The allowances at the two edges across each way; 0 where nothing is sewn. */
-  seams: Record<Way, readonly [number, number]>;
+  seams: Record<SizeName, readonly [number, number]>;
   piece?: Piece;
   /** The pieces in the measured work. */
   inIt: readonly Piece[];
@@ -40,7 +40,10 @@ export type Bench = {
 };
 
 /** Lays the work on the table; undefined where the project, with its options, has no such thing. */
-export function benchOf(subject: Subject, { file, settings = {}, made = [] }: ProjectAtHand): Bench | undefined {
+export function measuredWorkOf(
+  subject: Subject,
+  { file, settings = {}, made = [] }: ProjectAtHand,
+): MeasuredWork | undefined {
   const pattern = resolveProject(file, settings);
   const expected = sizeOf(subject, pattern);
   if (!expected) return undefined;
@@ -87,7 +90,7 @@ function evaluatedSize(
   const evaluator = new Evaluator(project, edition, { values: new Map([...chosen, ...Object.entries(values)]), on });
   const part = (what: 'width' | 'length' | 'finished width' | 'finished height') =>
     'piece' in subject ? evaluator.part(subject.piece, { what }) : undefined;
-  const promised = (way: Way) => {
+  const promised = (way: SizeName) => {
     const rawValue = project.finished?.[way];
     return rawValue && evaluator.length(rawValue);
   };

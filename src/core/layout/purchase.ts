@@ -16,7 +16,7 @@ export type Purchase = {
 };
 
 /** Steps in which cloth is commonly cut from the bolt: an eighth of a yard, 10 cm. Common practice, no source. */
-export const soldIn: Readonly<Record<Edition, number>> = { inch: (36 * 25.4) / 8, metric: 100 };
+export const saleSteps: Readonly<Record<Edition, number>> = { inch: (36 * 25.4) / 8, metric: 100 };
 
 /** More than this never shrinks away; it would ask for cloth without end. */
 export const MOST_SHRINKAGE = 50;

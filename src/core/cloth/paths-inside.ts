@@ -19,7 +19,7 @@ const STITCH = 2.5;
  * @example
  * waysInside(work, edgesOn(work, ['left', 'bottom']).value, 3) // => one way with a corner in it
  */
-export function waysInside(work: Work, edges: readonly WorkEdge[], by: number): Point[][] {
+export function pathsInside(work: Work, edges: readonly WorkEdge[], by: number): Point[][] {
   const lines = edges.map((edge) => lineInside(edge, by));
   const ends = edges.map((edge, i) => stretchBeside(work, edge, lines[i]!));
   const next = edges.map((edge, i) => edges.findIndex((other, k) => k !== i && follows(edge, other)));

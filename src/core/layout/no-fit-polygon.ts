@@ -5,7 +5,7 @@ import type { Point } from '../geometry/index.ts';
  * Where one outline may not lie beside another: all moves that would make them overlap, as rings round these moves
  * (the no-fit polygon). Each edge is `EDGE` numbers: from x, y; to y; along x, y; 1 / length².
  */
-export type Forbidden = {
+export type NoFitPolygon = {
   readonly edges: Float64Array;
   readonly left: number;
   readonly right: number;
@@ -44,7 +44,7 @@ const PER_MM = 10_000;
  * Boundaries meet where the Minkowski sum of `a` and the negative of `b` says, by the clipping library. One outline lies
  * inside the other where a corner of it does.
  */
-export function forbiddenMoves(a: readonly Point[], b: readonly Point[]): Forbidden {
+export function noFitPolygon(a: readonly Point[], b: readonly Point[]): NoFitPolygon {
   const negative = whole(b, -1);
   const path = whole(a, 1);
   const moved = (ring: Point[], by: Point): Point[] => ring.map(({ x, y }) => ({ x: x + by.x, y: y + by.y }));
@@ -67,7 +67,7 @@ const CELLS = 32;
 const MANY = 30;
 const NONE = new Uint16Array(0);
 
-function ringed(edges: Float64Array): Forbidden {
+function ringed(edges: Float64Array): NoFitPolygon {
   let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
   for (let i = 0; i < edges.length; i += EDGE) {
     left = Math.min(left, edges[i]!);
@@ -105,14 +105,14 @@ const whole = (ring: readonly Point[], sign: number): Point[] =>
   ring.map(({ x, y }) => ({ x: Math.round(sign * x * PER_MM), y: Math.round(sign * y * PER_MM) }));
 
 /** The same seen from the other outline: the moves of `a` that make it overlap `b`. */
-export const seenFromOther = ({ edges }: Forbidden): Forbidden =>
+export const seenFromOther = ({ edges }: NoFitPolygon): NoFitPolygon =>
   ringed(edges.map((value, i) => (i % EDGE === EDGE - 1 ? value : -value)));
 
 /**
  * How far, in mm, the shortest way out of the forbidden moves is; 0 where the move is allowed. Leaves in `out`, if it
  * is given, the way itself, across and up.
  */
-export function wayOut(forbidden: Forbidden, x: number, y: number, out?: Float64Array): number {
+export function wayOut(forbidden: NoFitPolygon, x: number, y: number, out?: Float64Array): number {
   const { edges, left, right, low, high, grid } = forbidden;
   if (x <= left || x >= right || y <= low || y >= high) return 0;
   let near = forbidden.all;
@@ -162,7 +162,7 @@ function isInside(edges: Float64Array, crossing: Uint16Array, x: number, y: numb
   return inside;
 }
 
-function edgesOfRow({ edges, low }: Forbidden, grid: Grid, row: number): Uint16Array {
+function edgesOfRow({ edges, low }: NoFitPolygon, grid: Grid, row: number): Uint16Array {
   const ease = 1e-6 / grid.up;
   const [from, to] = [low + row / grid.up - ease, low + (row + 1) / grid.up + ease];
   const found: number[] = [];
@@ -174,7 +174,7 @@ function edgesOfRow({ edges, low }: Forbidden, grid: Grid, row: number): Uint16A
 }
 
 /** What a cell needs to know: the edge nearest to a move in it is at most two reaches farther from its middle than any. */
-function lookRound(forbidden: Forbidden, grid: Grid, cell: number): Uint16Array {
+function lookRound(forbidden: NoFitPolygon, grid: Grid, cell: number): Uint16Array {
   const { edges, left, low } = forbidden;
   const row = Math.floor(cell / CELLS);
   const x = left + ((cell % CELLS) + 0.5) / grid.across;

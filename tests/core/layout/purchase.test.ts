@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { soldIn, toBuy } from '../../../src/core/layout/index.ts';
+import { saleSteps, toBuy } from '../../../src/core/layout/index.ts';
 
 describe('the length to ask for', () => {
   test('each amount stands by itself', () => {
@@ -14,7 +14,7 @@ describe('the length to ask for', () => {
   });
 
   test('what is on a step stays there', () => {
-    expect(toBuy(8 * soldIn.inch, { step: soldIn.inch }).total).toBeCloseTo(914.4, 9);
+    expect(toBuy(8 * saleSteps.inch, { step: saleSteps.inch }).total).toBeCloseTo(914.4, 9);
     expect(toBuy(0.1 + 0.2, { step: 0.1 }).rounding).toBeCloseTo(0, 9);
   });
 

@@ -9,7 +9,7 @@ import type { Point } from '../geometry/index.ts';
 export type SeenFrom = 'front' | 'back';
 
 /** A part of a ply that shows. */
-export type ShownPart = Patch & {
+export type VisiblePart = Patch & {
   readonly ply: Ply;
   /** The face of the cloth that is seen. */
   readonly face: 'right' | 'wrong';
@@ -25,9 +25,9 @@ export type EdgeStretch = {
 };
 
 /** What is seen of a work from one side. */
-export type Shown = {
+export type Visible = {
   /** They do not overlap, and together they are the outline of the work. */
-  readonly parts: readonly ShownPart[];
+  readonly parts: readonly VisiblePart[];
   /** Edges that are seen. */
   readonly edges: readonly EdgeStretch[];
   /** Edges that layers nearer to the eye hide; where several lie on each other, the nearest. Drawn dashed. */
@@ -41,7 +41,7 @@ export type Shown = {
  * @example
  * shown(folded).parts.map(({ face, area }) => [face, area]) // => [['right', 2000], ['wrong', 2000]]
  */
-export function shown(work: Work, side: SeenFrom = 'front'): Shown {
+export function visibleFrom(work: Work, side: SeenFrom = 'front'): Visible {
   const overlay = overlayOf(work.plies);
   const front = side === 'front';
   // -1 and Infinity lie behind every ply.
@@ -49,7 +49,7 @@ export function shown(work: Work, side: SeenFrom = 'front'): Shown {
   const nearest = (covers: readonly number[]): number => (front ? covers.at(-1) : covers[0]) ?? behind;
   const nearer = (a: number, b: number) => (front ? Math.max(a, b) : Math.min(a, b));
 
-  const parts = patchesBy(overlay, nearest).map(({ kind, patch }): ShownPart => {
+  const parts = patchesBy(overlay, nearest).map(({ kind, patch }): VisiblePart => {
     const ply = work.plies[kind]!;
     return { ...patch, ply, face: front ? ply.face : ply.face === 'right' ? 'wrong' : 'right' };
   });
@@ -57,7 +57,7 @@ export function shown(work: Work, side: SeenFrom = 'front'): Shown {
   const seen = new Stretches(work.plies);
   const unseen = new Stretches(work.plies);
   const { xs, ys } = overlay.corners;
-  for (const [e, { u, v, ends }] of overlay.fences.entries()) {
+  for (const [e, { u, v, ends }] of overlay.edges.entries()) {
     const [here, there] = [
       nearest(overlay.covers[overlay.left[2 * e]!]!),
       nearest(overlay.covers[overlay.left[2 * e + 1]!]!),
@@ -76,7 +76,7 @@ export function shown(work: Work, side: SeenFrom = 'front'): Shown {
  * @example
  * marksShown(turned, 'front') // => [] when the snap is on the back
  */
-export const marksShown = ({ plies, marks }: Work, side: SeenFrom = 'front'): Mark[] =>
+export const visibleMarks = ({ plies, marks }: Work, side: SeenFrom = 'front'): Mark[] =>
   marks.filter(({ at, plies: on }) => {
     const isHere = ({ outline }: Ply) => covers(outline, at);
     const nearest = side === 'front' ? plies.findLast(isHere) : plies.find(isHere);

@@ -6,7 +6,7 @@ import type { Edition } from '../measure/index.ts';
 import type { Cloth, Demand, LayOptions, Wanted } from './demand.ts';
 
 /** A piece as it is laid on one cloth. */
-export type Ready = {
+export type PreparedPiece = {
   /** Its place in the demand. */
   index: number;
   piece: Wanted;
@@ -55,7 +55,12 @@ export function anglesOf(piece: Wanted, cloth: Cloth): number[] {
 }
 
 /** The piece ready to be laid on a cloth, or what stands in the way. */
-export function ready(piece: Wanted, index: number, cloth: Cloth, options: LayOptions): Ready | Diagnostic {
+export function preparePiece(
+  piece: Wanted,
+  index: number,
+  cloth: Cloth,
+  options: LayOptions,
+): PreparedPiece | Diagnostic {
   const edition = options.edition ?? 'metric';
   const doubled = cloth.folded === true && options.manner !== 'straight cuts';
   let outline = piece.outline;
@@ -190,7 +195,7 @@ function problem(index: number, piece: Wanted, code: string, message: string, fi
 }
 
 /** Whether a piece is a rectangle along the cloth, so that its box is all of it. */
-export const fillsItsBox = ({ outline, width, height }: Ready): boolean => {
+export const fillsItsBox = ({ outline, width, height }: PreparedPiece): boolean => {
   const points = sample(outline, TOLERANCE);
   let doubled = 0;
   for (const [i, a] of points.entries()) {
@@ -201,7 +206,7 @@ export const fillsItsBox = ({ outline, width, height }: Ready): boolean => {
 };
 
 /** What is wrong with a demand and cloths before anything is laid. Pieces and cloths that are wrong are left out. */
-export function sound(
+export function checkDemand(
   demand: Demand,
   cloths: readonly Cloth[],
   options: LayOptions,

@@ -16,7 +16,7 @@ import type { StepDrawn } from './step.ts';
 import type { View } from './view.ts';
 
 /** What a step is about to do, as lines on the works before it. */
-export type Doing = {
+export type StepAction = {
   readonly rows: readonly Trace[];
   /** How the rows of the step are drawn; none if nothing is sewn. */
   readonly rowRole: ShapeRole | undefined;
@@ -27,7 +27,7 @@ export type Doing = {
 };
 
 /** Reads from the works before and after a step what it does. */
-export function doingOf({ verb, after, stitches }: StepDrawn, given: readonly Work[]): Doing {
+export function actionOf({ verb, after, stitches }: StepDrawn, given: readonly Work[]): StepAction {
   const { cuts, laysFirst, sewsBeforeFolding, turnsOver } = verbNamed(verb);
   // In the stack what is laid comes after what it is laid on.
   const works = laysFirst ? given.toReversed() : given;
@@ -61,7 +61,7 @@ export const kindSeen = ({ kind }: FoldTrace, { side }: View): 'valley' | 'mount
   (kind === 'valley') === (side === 'front') ? 'valley' : 'mountain';
 
 /** The lines of what a step is about to do, each on its work. */
-export function doingShapes(doing: Doing, views: readonly View[], onto: Onto): Shape[] {
+export function doingShapes(doing: StepAction, views: readonly View[], onto: Onto): Shape[] {
   const lines = new Lines();
   const now = { now: true };
   const draw = (role: ShapeRole, { work, from, to }: Trace) => {
@@ -83,7 +83,7 @@ export const marksPath = (marks: readonly Mark[], view: View, onto: Onto): Comma
 const MOST = 4;
 
 /** Arrows that show what moves and where to. */
-export function arrows({ verb }: StepDrawn, doing: Doing, views: readonly View[], frame: Frame): Shape[] {
+export function arrows({ verb }: StepDrawn, doing: StepAction, views: readonly View[], frame: Frame): Shape[] {
   const path: Command[] = [];
   const [first, second] = views;
   const { laysFirst, turnsOver } = verbNamed(verb);
