@@ -1,5 +1,5 @@
 /** What a page tells of cloth to cut and to buy: plain values, worked out when the page is built or by the worker. */
-import type { Edition, Scene, SessionPlan, Preparation, KitRow, Group } from '../../src/core/index.ts';
+import type { Edition, Scene, SessionPlan, Preparation, Taught, KitRow, Group } from '../../src/core/index.ts';
 
 /** How a cloth is laid in the study. Lengths in mm. */
 export type LayoutWish = {
@@ -68,6 +68,8 @@ export type ClassWish = {
   irons: number;
   /** Minutes of each session. */
   sessions: number[];
+  /** The lessons that are held in them. */
+  lessons: Taught[];
   prices: Record<string, number>;
 };
 

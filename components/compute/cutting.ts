@@ -322,14 +322,14 @@ function listOf(kit: Kit, { edition }: Pattern): ToldList {
 
 /** Everything for a class: the list, what lies ready, and how it goes. */
 export function* forClass(pattern: Pattern, wish: ClassWish, currency: string): Generator<undefined, ToldClass> {
-  const { makers, spares, machines, irons, sessions, prices } = wish;
+  const { makers, spares, machines, irons, sessions, lessons, prices } = wish;
   const { list, kit } = yield* buy(pattern, { makers, spares, machines }, { currency, prices });
   const room = { makers: kit.group.makers, machines: kit.group.machines ?? machines, irons };
   return {
     list,
     csv: kitCsv(kit, pattern.edition),
     preparation: prepare(pattern, kit.group),
-    plan: planSessions(tasksOf(pattern), { minutes: sessions, room }),
+    plan: planSessions(tasksOf(pattern), { minutes: sessions, lessons, room }),
   };
 }
 

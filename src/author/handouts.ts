@@ -34,7 +34,7 @@ const USAGE = `npm run handouts -- [choices]
   --edition inch|metric    one edition; both if left out
   --course NAME            one course, by the name of its folder
   --large-print            no letter smaller than 14 pt
-  --makers 8               how many makers the class plan is for
+  --makers 12              how many makers the class plan is for; those of content/site.yaml if left out
   --series A               other letters give other numbers on the worksheets
   --sheets 6               how many different worksheets of each lesson
   --to FOLDER              where to write; dist/handouts if left out`;
@@ -52,7 +52,7 @@ export function readChoices(given: string[]): Read | string {
         edition: { type: 'string' },
         course: { type: 'string' },
         'large-print': { type: 'boolean', default: false },
-        makers: { type: 'string', default: String(everything.makers) },
+        makers: { type: 'string' },
         series: { type: 'string', default: everything.series },
         sheets: { type: 'string', default: String(everything.sheets) },
         to: { type: 'string', default: 'dist/handouts' },
@@ -64,19 +64,19 @@ export function readChoices(given: string[]): Read | string {
   }
   const { paper, edition, course } = values;
   const paperName = Object.keys(papers).find((name) => name.toLowerCase() === String(paper).toLowerCase());
-  const [makers, sheets] = [Number(values.makers), Number(values.sheets)];
+  const [makers, sheets] = [values.makers === undefined ? undefined : Number(values.makers), Number(values.sheets)];
   if (values.help === true) return USAGE;
   if (paper !== undefined && paperName === undefined) return `--paper takes A4 or Letter.\n\n${USAGE}`;
   if (edition !== undefined && edition !== 'inch' && edition !== 'metric')
     return `--edition takes inch or metric.\n\n${USAGE}`;
-  if (![makers, sheets].every((n) => Number.isInteger(n) && n >= 1 && n <= 200))
+  if (![makers ?? 1, sheets].every((n) => Number.isInteger(n) && n >= 1 && n <= 200))
     return `--makers and --sheets take a whole number from 1 to 200.\n\n${USAGE}`;
   return {
     choice: {
       papers: paperName === undefined ? everything.papers : [paperName as PaperName],
       editions: edition === undefined ? everything.editions : [edition],
       largePrint: values['large-print'] === true,
-      makers,
+      ...(makers !== undefined && { makers }),
       sheets,
       series: String(values.series),
     },

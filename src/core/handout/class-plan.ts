@@ -1,18 +1,18 @@
-import { kitFor, prepare as prepared, kitRows } from '../kit/index.ts';
+import { kitFor, kitRows, planSessions, prepare as prepared, tasksOf } from '../kit/index.ts';
 import { heading, paragraph, row, table, toTick } from './blocks.ts';
 import { flow } from './flow.ts';
 import { typeOf } from './type.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { Block } from './flow.ts';
+import type { Type } from './type.ts';
 import type { Handout, Setting } from './handout.ts';
+import type { PlannedSitting, SessionPlan, Taught } from '../kit/index.ts';
 
 /** What can hurt in a lesson: its name, the lesson's own words and the usual ones. */
 export type CautionWords = { readonly title: string; readonly sentences: readonly string[] };
 
-export type PlannedLesson = {
-  readonly title: string;
+export type PlannedLesson = Taught & {
   readonly summary: string;
-  readonly minutes: number;
   /** What is shown, in the order of the lesson. */
   readonly shows: readonly string[];
   readonly cautions: readonly CautionWords[];
@@ -20,9 +20,8 @@ export type PlannedLesson = {
 
 export type PlannedSession = {
   readonly title: string;
-  /** As long as the room is booked; left out, as long as its lessons. */
-  readonly minutes?: number;
-  readonly lessons: readonly PlannedLesson[];
+  /** As long as the room is booked; left out, as long as it has to be. */
+  readonly minutes?: number | undefined;
 };
 
 export type Plan = {
@@ -32,46 +31,42 @@ export type Plan = {
   readonly makers: number;
   /** Whole sets of everything beside those. */
   readonly spares: number;
-  /** Sewing machines in the room; one for each maker if left out. */
-  readonly machines?: number;
+  /** Sewing machines and irons in the room. */
+  readonly machines: number;
+  readonly irons: number;
   readonly sessions: readonly PlannedSession[];
+  /** In the order of the course. */
+  readonly lessons: readonly PlannedLesson[];
   /** Stands under the cautions. */
   readonly defersTo: string;
 };
 
-/** For the teacher: the sessions with their minutes, what to prepare and to show, and where it can hurt. */
+/**
+ * For the teacher: the sessions with their lessons, what is made in each and the minutes of both, what to prepare and to
+ * show, and where it can hurt. The plan is that of planSessions, as on the page for a class and in the check.
+ */
 export function classPlan(plan: Plan, pattern: Pattern | undefined, setting: Setting): Handout {
   const type = typeOf(setting);
-  const sums = plan.sessions.map(({ lessons }) => lessons.reduce((sum, { minutes }) => sum + minutes, 0));
-  const { machines } = plan;
-  const at = machines === undefined ? '' : ` at ${machines} ${machines === 1 ? 'machine' : 'machines'}`;
+  const { makers, spares, machines, irons } = plan;
+  const held = planSessions(pattern ? tasksOf(pattern) : [], {
+    minutes: plan.sessions.map(({ minutes }) => minutes),
+    lessons: plan.lessons,
+    room: { makers, machines, irons },
+  });
+  const titles = held.sessions.map((_, i) => `${i + 1}. ${plan.sessions[i]?.title ?? 'Not planned yet'}`);
   const blocks: Block[] = [
     ...paragraph(plan.summary, type),
     ...paragraph(
-      `Level: ${plan.level}. Planned for ${plan.makers} makers${at}, with ${plan.spares} ${plan.spares === 1 ? 'set' : 'sets'} to spare.`,
+      `Level: ${plan.level}. Planned for ${makers} makers at ${several(machines, 'machine')} and ` +
+        `${several(irons, 'iron')}, with ${several(spares, 'set')} to spare.`,
       type,
     ),
     ...heading('Sessions', type),
-    ...table(
-      [
-        { title: 'Session', share: 3.2 },
-        { title: 'Lessons', share: 4 },
-        { title: 'Minutes', share: 1.4 },
-        { title: 'Lessons take', share: 1.8 },
-      ],
-      plan.sessions.map(({ title, lessons, minutes }, i) =>
-        row([
-          `${i + 1}. ${title}`,
-          lessons.map((lesson) => `${lesson.title} (${lesson.minutes})`).join(', '),
-          String(minutes ?? sums[i]!),
-          String(sums[i]!),
-        ]),
-      ),
-      type,
-    ),
+    ...sessionsTable(titles, held, type),
+    ...held.findings.flatMap(({ message, fix }) => paragraph([message, fix].filter(Boolean).join(' '), type)),
     ...heading('Prepare', type),
     ...prepare(plan, pattern).flatMap((sentence) => toTick(sentence, type)),
-    ...plan.sessions.flatMap((session, i) => sessionBlocks(session, i, plan.defersTo, sums[i]!, setting)),
+    ...held.sessions.flatMap((sitting, i) => sessionBlocks(titles[i]!, sitting, plan, setting)),
   ];
   return {
     name: 'class-plan',
@@ -84,8 +79,40 @@ export function classPlan(plan: Plan, pattern: Pattern | undefined, setting: Set
   };
 }
 
+const several = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
+
+function sessionsTable(titles: readonly string[], { sessions }: SessionPlan, type: Type): Block[] {
+  return [
+    ...table(
+      [
+        { title: 'Session', share: 3 },
+        { title: 'Lessons', share: 3.4 },
+        { title: 'Minutes', share: 1.3 },
+        { title: 'Lessons take', share: 1.5 },
+        { title: 'Making takes', share: 1.5 },
+      ],
+      sessions.map(({ lessons, minutes, taught, outlook }, i) =>
+        row([
+          titles[i]!,
+          lessons.map(({ title, minutes: own }) => `${title} (${own})`).join(', '),
+          String(minutes),
+          String(taught),
+          String(Math.ceil(outlook.most)),
+        ]),
+      ),
+      type,
+    ),
+    ...paragraph(
+      'The making takes until nine in ten makers are done, waiting at irons and machines counted in. ' +
+        'Setting up and tidying up take 10 minutes of each session.',
+      type,
+      { size: type.small },
+    ),
+  ];
+}
+
 function prepare({ makers, spares, machines }: Plan, pattern: Pattern | undefined): string[] {
-  const kit = pattern && kitFor(pattern, { makers, spares, ...(machines !== undefined && { machines }) });
+  const kit = pattern && kitFor(pattern, { makers, spares, machines });
   const told = kit ? kit.lines.flatMap((line) => kitRows(line, pattern.edition)) : [];
   const { cut, done } = pattern ? prepared(pattern, { makers, spares }) : { cut: [], done: [] };
   return [
@@ -98,25 +125,19 @@ function prepare({ makers, spares, machines }: Plan, pattern: Pattern | undefine
   ];
 }
 
-function sessionBlocks(
-  session: PlannedSession,
-  index: number,
-  defersTo: string,
-  sum: number,
-  setting: Setting,
-): Block[] {
+function sessionBlocks(title: string, sitting: PlannedSitting, plan: Plan, setting: Setting): Block[] {
   const type = typeOf(setting);
-  const { title, lessons, minutes } = session;
-  const name = `Session ${index + 1}: ${title}`;
-  const blocks = [...heading(name, type)];
-  if (lessons.length === 0) blocks.push(...paragraph(`${minutes ?? 0} minutes without a lesson, for sewing.`, type));
-  else if (minutes !== undefined && minutes !== sum) {
-    const spare = minutes - sum;
-    const told =
-      spare > 0
-        ? `leaves ${spare} minutes for questions and for tidying up`
-        : `is ${-spare} minutes too short for its lessons`;
-    blocks.push(...paragraph(`${minutes} minutes: that ${told}.`, type, { keep: true }));
+  const { minutes, spare, tasks } = sitting;
+  const lessons = plan.lessons.filter((lesson) => sitting.lessons.includes(lesson));
+  const blocks = [...heading(`Session ${title}`, type)];
+  const left = Math.floor(spare);
+  const told = left < 0 ? `that is ${-left} minutes too short` : `that leaves ${left} minutes for questions`;
+  blocks.push(...paragraph(`${minutes} minutes: ${told}.`, type, { keep: true }));
+  if (tasks.length > 0) {
+    blocks.push(...paragraph('Make:', type, { keep: true, after: 0.1 * type.text }));
+    blocks.push(
+      ...tasks.flatMap((task) => toTick(`${task.title}: ${Math.round(task.minutes)} minutes`, type, { indent: 4 })),
+    );
   }
   for (const lesson of lessons) {
     blocks.push(
@@ -142,7 +163,7 @@ function sessionBlocks(
           }),
         );
       }
-      blocks.push(...paragraph(defersTo, type, { indent: 4, size: type.small }));
+      blocks.push(...paragraph(plan.defersTo, type, { indent: 4, size: type.small }));
     }
   }
   return blocks;

@@ -32,4 +32,4 @@ export {
 export { prepare, tasksOf, type Preparation, type Station, type Task as ClassTask, type Visit } from './tasks.ts';
 export { runRoom, type Run as RoomRun, type Stations, type Waiting } from './queue.ts';
 export { outlookOf, type Outlook, type Room } from './simulate.ts';
-export { planSessions, type PlannedSitting, type SessionPlan, type SessionWish } from './sessions.ts';
+export { planSessions, type PlannedSitting, type SessionPlan, type SessionWish, type Taught } from './sessions.ts';

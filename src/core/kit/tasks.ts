@@ -1,7 +1,7 @@
 /** What is done by whom in a class: what lies ready when it begins, and the tasks of a maker in order. */
 import { makeUp } from '../project/steps/make-up.ts';
 import { setsFor } from './group.ts';
-import { verbNamed } from '../steps/index.ts';
+import { LEARNER, verbNamed } from '../steps/index.ts';
 import type { Pattern, Piece } from '../project/pattern.ts';
 import type { Step } from '../project/step.ts';
 import type { Group } from './group.ts';
@@ -23,8 +23,9 @@ export type Task = {
 };
 
 /**
- * Minutes for cutting: to press the cloth and straighten its end, half of it at the iron, and for each piece. Common
- * practice, no source.
+ * Minutes for cutting, for somebody who does it at home: to press the cloth and straighten its end, half of it at the
+ * iron, and for each piece. A learner takes LEARNER times as long. Common practice, no source; the whole of a project is
+ * held against class plans in tests/reference/minutes.test.ts.
  */
 const CUT_READY = 6;
 const CUT_PIECE = 2;
@@ -45,14 +46,14 @@ const isCutByMaker = (piece: Piece, pattern: Pattern): boolean => isCut(piece, p
 function cutTask(pieces: readonly Piece[]): Task | undefined {
   const count = pieces.reduce((sum, piece) => sum + piece.count, 0);
   if (count === 0) return undefined;
-  const minutes = CUT_READY + CUT_PIECE * count;
+  const [ready, minutes] = [LEARNER * CUT_READY, LEARNER * (CUT_READY + CUT_PIECE * count)];
   return {
     id: 'cut',
     title: count === 1 ? 'Cut the piece' : `Cut the ${count} pieces`,
     minutes,
     visits: [
-      { at: 'iron', minutes: CUT_READY / 2 },
-      { at: 'table', minutes: minutes - CUT_READY / 2 },
+      { at: 'iron', minutes: ready / 2 },
+      { at: 'table', minutes: minutes - ready / 2 },
     ],
     keepWithNext: false,
   };

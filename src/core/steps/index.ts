@@ -8,7 +8,7 @@ export { COOLEST, hardware, tools } from './tools.ts';
 export { keptBy, sew, takesWork, titleOf, verbIn, verbNamed, verbNames } from './instruction.ts';
 export { stepFields, type StepField } from './step-fields.ts';
 export { lineFrom } from './verbs/fold.ts';
-export { minutesOf } from './minutes.ts';
+export { LEARNER, minutesOf } from './minutes.ts';
 export type { Always } from './always.ts';
 export type { AnyVerb, Pressing, Setting, Traits } from './verb.ts';
 export type { CautionKey, Hardware, Material, Tool } from './tools.ts';

@@ -59,7 +59,7 @@ type VerbOf<Name extends string, F extends Fields, Step, Works> = Traits & {
   readonly fields: F;
   /** The field whose work keeps its name; the first work that is taken if left out. */
   readonly keeps?: keyof F & string;
-  /** Minutes that handling takes, beside the sewing: matching, pinning, folding, turning. */
+  /** Minutes that handling takes somebody who sews at home, beside the sewing: matching, pinning, folding, turning. */
   readonly handling: number;
   /** What it does in a plain sentence, without a full stop. */
   title(step: Step): string;

@@ -11,6 +11,7 @@ import { isWhole, materialProblems, projectProblems, workOut } from './project-p
 import type { WorkedOut } from './project-problems.ts';
 import { allEntries, projectOfLesson, readContent } from '../content/read-content.ts';
 import type { Content, Entry, LessonEntry } from '../content/read-content.ts';
+import { classOf } from '../content/schemas.ts';
 import type { CourseFile } from '../content/schemas.ts';
 import { mathsProblems } from './maths-problems.ts';
 import { questionProblems } from './question-problems.ts';
@@ -61,10 +62,11 @@ export function examine(content: Content, root: string, { ends = false }: Thorou
     if (!isWhole(out)) unusable.add(project.file);
   }
   problems.push(...materialProblems(materials));
+  const site = { class: classOf(content.site.value), edition: content.site.value?.edition ?? ('inch' as const) };
   for (const course of courses) {
     problems.push(...courseProblems(course, lessons, projects));
     const own = lessons.filter((lesson) => lesson.course === course.id);
-    problems.push(...sessionProblems(course, own, worked.get(course.value?.project ?? '')));
+    problems.push(...sessionProblems(course, own, worked.get(course.value?.project ?? ''), site));
   }
   const pages = pagesOf(content);
   for (const lesson of lessons) {

@@ -55,6 +55,9 @@ export const SiteFile = z
   .describe('The school, and how its pages speak.');
 export type SiteFile = z.output<typeof SiteFile>;
 
+/** The usual class of a site, also where site.yaml cannot be read. */
+export const classOf = (site: SiteFile | undefined): SiteFile['class'] => site?.class ?? SiteFile.shape.class.parse(undefined);
+
 /**
  * The language that pages and documents name as theirs. A tag with a region stands as it is; plain English takes the
  * region of its spelling.
@@ -88,7 +91,7 @@ export const CourseFile = z
       .array(
         z.strictObject({
           title: Text.describe('What is done together.'),
-          minutes: Minutes.optional().describe('How long it takes.'),
+          minutes: Minutes.optional().describe('How long it takes, lessons and making together. Left out, as long as it has to.'),
         }),
       )
       .default([])
@@ -103,8 +106,12 @@ export const LessonFront = z
     title: Text.describe('Name of the lesson.'),
     project: Text.optional().describe('Folder name of the project whose numbers it uses. Left out, the course’s.'),
     summary: Text.describe('One or two sentences for the course page.'),
-    minutes: Minutes.describe('How long the lesson takes.'),
-    session: z.int().min(1).optional().describe('The session of the course it belongs to, counted from 1.'),
+    minutes: Minutes.describe('How long the lesson takes in a class, beside the making.'),
+    session: z
+      .int()
+      .min(1)
+      .optional()
+      .describe('The session of the course it belongs to, counted from 1. Left out, the first that has room for it.'),
   })
   .describe('The top of a lesson.');
 export type LessonFront = z.output<typeof LessonFront>;

@@ -28,14 +28,14 @@ import type {
 } from '../../core/index.ts';
 import { lessonOnPaper } from '../content/lesson-on-paper.ts';
 import type { Content, LessonEntry } from '../content/read-content.ts';
-import { languageTag, type GlossaryFile } from '../content/schemas.ts';
+import { classOf, languageTag, type GlossaryFile } from '../content/schemas.ts';
 
 export type HandoutChoice = {
   papers: readonly PaperName[];
   editions: readonly Edition[];
   largePrint: boolean;
-  /** How many makers the class has: the class plan reckons with it. */
-  makers: number;
+  /** How many makers the class has: the class plan reckons with it. Those of site.yaml if left out. */
+  makers?: number;
   /** The series of numbers on the worksheets, and how many different sheets of it. */
   series: string;
   sheets: number;
@@ -45,7 +45,6 @@ export const everything: HandoutChoice = {
   papers: ['A4', 'Letter'],
   editions: ['inch', 'metric'],
   largePrint: false,
-  makers: 8,
   series: 'A',
   sheets: 6,
 };
@@ -113,27 +112,13 @@ export function plannedHandouts(content: Content, course: string, choice: Handou
             ];
           }),
           document('class-plan', 'Class plan', 'teacher', () => {
-            const planned = (session: number) =>
-              paper.filter((one) => one.session === session).map((one) => one.planned);
-            const unplanned = paper.filter((one) => !entry.sessions[one.session - 1]).map((one) => one.planned);
-            const sessions = entry.sessions.map(({ title, minutes }, i) => ({
-              title,
-              ...(minutes !== undefined && { minutes }),
-              lessons: planned(i + 1),
-            }));
-            if (unplanned.length > 0) sessions.push({ title: 'Lessons without a session', lessons: unplanned });
-            const { title, summary, level } = entry;
-            const { spares = 1, machines } = content.site.value?.class ?? {};
+            const { title, summary, level, sessions } = entry;
             return classPlan(
               {
-                title,
-                summary,
-                level,
-                makers: choice.makers,
-                spares,
-                ...(machines !== undefined && { machines }),
-                sessions,
-                defersTo,
+                ...{ title, summary, level, sessions, defersTo },
+                ...classOf(content.site.value),
+                ...(choice.makers !== undefined && { makers: choice.makers }),
+                lessons: paper.map(({ planned }) => planned),
               },
               main?.pattern,
               setting,
@@ -174,7 +159,6 @@ function outlines(course: string, project: string, edition: Edition, pattern: Pa
 
 type OnPaper = {
   lesson: LessonOnPaper;
-  session: number;
   planned: PlannedLesson;
   pattern: Pattern | undefined;
   /** Whether it has a question for paper. */
@@ -201,11 +185,11 @@ function onPaper(
       title: front?.title ?? entry.slug,
       picks,
     },
-    session: front?.session ?? 0,
     planned: {
       title: front?.title ?? entry.slug,
       summary: front?.summary ?? '',
       minutes: front?.minutes ?? 0,
+      session: front?.session,
       shows,
       cautions: cautions.map(wordsOf),
     },

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { classPlan, resolveProject, type Plan } from '../../../src/core/index.ts';
+import { classPlan, planSessions, resolveProject, tasksOf, type Plan } from '../../../src/core/index.ts';
 import { folio, shelf } from '../project/files.ts';
 
 const plan: Plan = {
@@ -8,7 +8,10 @@ const plan: Plan = {
   level: 'first steps',
   makers: 8,
   spares: 1,
-  sessions: [],
+  machines: 4,
+  irons: 2,
+  sessions: [{ title: 'Begin', minutes: 150 }, { title: 'Go on', minutes: 150 }, { title: 'Make it up' }],
+  lessons: [{ title: 'Size it', summary: 'The sums.', minutes: 35, session: 1, shows: [], cautions: [] }],
   defersTo: 'The manuals go first.',
 };
 
@@ -19,8 +22,37 @@ const words = (of: Plan): string =>
     .join(' ');
 
 test('the class plan counts the machines of the room: needles and spools are for them', () => {
-  expect(words({ ...plan, machines: 3 })).toMatch(/Planned for 8 makers at 3 machines, with 1 set to spare/u);
+  expect(words({ ...plan, machines: 3 })).toMatch(
+    /Planned for 8 makers at 3 machines and 2 irons, with 1 set to spare/u,
+  );
   expect(words({ ...plan, machines: 3 })).toMatch(/3 of NM \d+ \(US \d+\)/u);
-  expect(words(plan)).toMatch(/Planned for 8 makers, with 1 set to spare/u);
-  expect(words(plan)).toMatch(/8 of NM \d+ \(US \d+\)/u);
+  expect(words({ ...plan, machines: 1, spares: 2 })).toMatch(/at 1 machine and 2 irons, with 2 sets to spare/u);
+  expect(words(plan)).toMatch(/4 of NM \d+ \(US \d+\)/u);
+});
+
+test('it is the plan that the page and the check tell, lessons and making in their sessions', () => {
+  const pattern = resolveProject(folio(), { materials: shelf() });
+  const tasks = tasksOf(pattern);
+  const { sessions } = planSessions(tasks, {
+    minutes: [150, 150, undefined],
+    lessons: plan.lessons,
+    room: { makers: 8, machines: 4, irons: 2 },
+  });
+  expect(sessions.map(({ taught }) => taught)).toEqual([35, 0, 0]);
+  expect(sessions.flatMap((one) => one.tasks)).toEqual(tasks);
+  const text = words(plan);
+  for (const [i, { minutes, taught, outlook, tasks: own }] of sessions.entries()) {
+    const { title } = plan.sessions[i]!;
+    expect(text).toContain(`${i + 1}. ${title}`);
+    expect(text).toContain(`${minutes} ${taught} ${Math.ceil(outlook.most)}`);
+    for (const task of own.slice(0, 2)) expect(text).toContain(task.title.split(' ').slice(0, 4).join(' '));
+  }
+  expect(text).toContain('Size it (35)');
+});
+
+test('a plan that its sessions cannot hold says so on paper', () => {
+  const short = words({ ...plan, sessions: [{ title: 'Begin', minutes: 60 }] });
+  expect(short).toMatch(/Lessons and making take \d+ sessions; 1 is planned/u);
+  expect(short).toContain('Not planned yet');
+  expect(words(plan)).not.toMatch(/planned yet|Lessons and making take \d/u);
 });

@@ -147,6 +147,58 @@ describe('sessions', () => {
     expect(plan(6).oneMore.iron).toBeCloseTo(0, 9);
   });
 
+  test('count lessons before the making, each in its session', () => {
+    const lessons = [
+      { title: 'Sums', minutes: 30, session: 1 },
+      { title: 'Folds', minutes: 40, session: 2 },
+    ];
+    const plan = planSessions(four, { minutes: [110, 90, 90], lessons, room: alone });
+    expect(plan.sessions.map(({ taught }) => taught)).toEqual([30, 40, 0]);
+    expect(ids(plan)).toEqual([['a', 'b'], ['c'], ['d']]);
+    for (const { minutes, taught, outlook, spare } of plan.sessions) {
+      expect(spare).toBeCloseTo(minutes - 10 - taught - outlook.most, 9);
+      expect(spare).toBeGreaterThan(0);
+    }
+    expect(plan.findings).toEqual([]);
+    // Without them the same makers are done in two.
+    expect(planSessions(four, { minutes: [110, 90, 90], room: alone }).sessions).toHaveLength(2);
+  });
+
+  test('a lesson of no session goes where there is room, and not before the one it follows', () => {
+    const lesson = (title: string, minutes: number, session?: number) => ({ title, minutes, session });
+    const seats = (minutes: number[], ...lessons: ReturnType<typeof lesson>[]) =>
+      planSessions([], { minutes, lessons, room: alone }).sessions.map((one) => one.lessons.map(({ title }) => title));
+    expect(seats([60, 60], lesson('a', 30), lesson('b', 30), lesson('c', 20))).toEqual([['a'], ['b', 'c']]);
+    expect(seats([60, 60], lesson('a', 10, 2), lesson('b', 10))).toEqual([[], ['a', 'b']]);
+    // A class that meets less often than the course says has it in its last session.
+    expect(seats([90], lesson('a', 10, 3))).toEqual([['a']]);
+  });
+
+  test('lessons that are longer than their session are told at it', () => {
+    const lessons = [{ title: 'Sums', minutes: 55, session: 2 }];
+    const { findings } = planSessions([], { minutes: [60, 60], lessons, room: alone });
+    expect(findings).toMatchObject([{ severity: 'warning', place: ['sessions', 1, 'minutes'], amount: 5 }]);
+  });
+
+  test('what does not fit waits for a longer session, if one is planned', () => {
+    const long = [task('quilt', [table(60)])];
+    expect(ids(planSessions(long, { minutes: [60, 150], room: alone }))).toEqual([[], ['quilt']]);
+    expect(planSessions(long, { minutes: [60, 150], room: alone }).findings).toEqual([]);
+    expect(ids(planSessions(long, { minutes: [60, 60], room: alone }))).toEqual([['quilt']]);
+  });
+
+  test('a session without minutes is as long as it has to be', () => {
+    const plan = planSessions(four, { minutes: [70, undefined], room: alone });
+    expect(ids(plan)).toEqual([
+      ['a', 'b'],
+      ['c', 'd'],
+    ]);
+    const { minutes, outlook, spare } = plan.sessions[1]!;
+    expect(minutes).toBe(Math.ceil(outlook.most + 10));
+    expect(spare).toBeLessThan(1);
+    expect(plan.findings).toEqual([]);
+  });
+
   test('a task that is longer than any session is told, and planned all the same', () => {
     const plan = planSessions([task('quilt', [machine(300)])], { minutes: [90], room: alone });
     expect(ids(plan)).toEqual([['quilt']]);

@@ -112,8 +112,8 @@ describe('a verb that was added', () => {
   it('is read, done to the cloth, and told', () => {
     expect(seen.step).toMatchObject({ id: 'teeth', verb: 'pink out', title: 'Pink out the front at top' });
     expect(seen.step.size.height).toBe(72);
-    // 1 to get ready, 6 of handling, and 1 for the fold that is pressed.
-    expect(seen.step.minutes.value).toBe(8);
+    // 1 to get ready, 6 of handling, and 1 for the fold that is pressed, each twice as long for a learner.
+    expect(seen.step.minutes.value).toBe(16);
     expect(seen.step.tools).toEqual(['iron', 'scissors', 'clips']);
     expect(seen.step.cautions).toEqual(['iron', 'scissors', 'coating', 'blade']);
   });

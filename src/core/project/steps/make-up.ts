@@ -2,7 +2,7 @@
 import { type Diagnostic, type Place, closest, quote, plainName } from '../../measure/index.ts';
 import { cut, size } from '../../cloth/index.ts';
 import { boxOf } from '../../cloth/size.ts';
-import { cautionsOf, lineFrom, minutesOf, sew, titleOf } from '../../steps/index.ts';
+import { cautionsOf, LEARNER, lineFrom, minutesOf, sew, titleOf } from '../../steps/index.ts';
 import { transformPoint, reflection } from '../../geometry/transform.ts';
 import { ironLimitOf, toolsOf } from './tools.ts';
 import { evaluatorOf } from '../evaluator.ts';
@@ -401,6 +401,7 @@ class Bench {
     const materials = materialsIn(pattern, after);
     const { tools, uses } = toolsOf(step, always.tools, materials);
     const iron = ironLimitOf(uses, materials);
+    const doneBefore = always['done by'] === 'teacher';
     return {
       id: plan.id,
       title: always.says ?? titleOf(step),
@@ -415,9 +416,9 @@ class Bench {
       depth,
       ...(always.now && { nowMeasures: { ...always.now } }),
       stitches,
-      minutes: minutesOf(step, always.minutes, works, after, stitches),
+      minutes: minutesOf(step, always.minutes, works, after, stitches, doneBefore ? 1 : LEARNER),
       times,
-      ...(always['done by'] === 'teacher' && { doneBefore: true }),
+      ...(doneBefore && { doneBefore: true }),
       ...(always['keep with next'] && { keepWithNext: true }),
       tools,
       uses,

@@ -13,7 +13,7 @@ export const baste = verb({
     at: edges(),
     by: optional(inFromEdge),
   },
-  handling: 0,
+  handling: 1,
   title: ({ baste: cloth, at }) => `Baste ${the(cloth)}${atEdges(at)}`,
   tools: () => ['machine'],
   apply: ({ at, by }, { baste: cloth }, { edition }) => rowsInside(cloth, at, 'baste', by ?? usual[edition]),

@@ -14,7 +14,7 @@ export const edgestitch = verb({
     by: optional(inFromEdge),
     'sew shut': sewShut,
   },
-  handling: 0,
+  handling: 4,
   title: ({ edgestitch: cloth, at }) => `Edgestitch ${the(cloth)}${atEdges(at)}`,
   tools: () => ['machine'],
   apply: ({ at, by, 'sew shut': shut }, { edgestitch: cloth }, { edition }) =>

@@ -17,7 +17,7 @@ export const hem = verb({
   },
   onWrongSide: true,
   ironsFirst: true,
-  handling: 2,
+  handling: 3,
   title: ({ hem: cloth, at }) => `Hem ${the(cloth)}${atEdges(at)}`,
   tools: () => ['machine', 'iron', 'ruler', 'pins'],
   pressing: () => 'a fold',

@@ -14,7 +14,7 @@ export const topstitch = verb({
     by: optional(inFromEdge),
     'sew shut': sewShut,
   },
-  handling: 0,
+  handling: 4,
   title: ({ topstitch: cloth, at }) => `Topstitch ${the(cloth)}${atEdges(at)}`,
   tools: () => ['machine'],
   apply: ({ at, by, 'sew shut': shut }, { topstitch: cloth }, { edition }) =>
