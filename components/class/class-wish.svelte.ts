@@ -1,6 +1,6 @@
 /** What a teacher sets for a class. What cannot be taken is told, and the last good number stays. */
-import type { ClassWish } from '../compute/cutting-types.ts';
-import { asRecord, keep, recall } from '../page/storage.ts';
+import type { ClassRequest } from '../compute/cutting-types.ts';
+import { asRecord, save, load } from '../page/storage.ts';
 
 /** The numbers of a class, each with its words and its bounds. */
 export const fields = [
@@ -22,19 +22,19 @@ export function readSessions(text: string): number[] | undefined {
 }
 
 export class TeachersWish {
-  readonly #start: ClassWish;
+  readonly #start: ClassRequest;
   readonly #key: string;
-  now = $state.raw<ClassWish>() as ClassWish;
+  now = $state.raw<ClassRequest>() as ClassRequest;
   /** What could not be taken, by field. */
   refused = $state<Record<string, string>>({});
 
   /** @param key under which the browser keeps what is set */
-  constructor(start: ClassWish, key: string) {
+  constructor(start: ClassRequest, key: string) {
     this.#start = start;
     this.#key = key;
     this.now = start;
     if (typeof document === 'undefined') return;
-    const kept = recall(key, asRecord) ?? {};
+    const kept = load(key, asRecord) ?? {};
     const counts = fields.flatMap(({ name, min, max }) => (isCount(kept[name], min, max) ? [[name, kept[name]]] : []));
     const sessions = Array.isArray(kept.sessions) ? readSessions(kept.sessions.join(',')) : undefined;
     const prices = Object.entries(asRecord(kept.prices) ?? {}).filter(([, one]) => typeof one === 'number' && one >= 0);
@@ -75,12 +75,12 @@ export class TeachersWish {
   back(): void {
     this.now = this.#start;
     this.refused = {};
-    keep(this.#key, undefined);
+    save(this.#key, undefined);
   }
 
-  #take(field: string, change: Partial<ClassWish>): void {
+  #take(field: string, change: Partial<ClassRequest>): void {
     delete this.refused[field];
     this.now = { ...this.now, ...change };
-    keep(this.#key, this.now);
+    save(this.#key, this.now);
   }
 }

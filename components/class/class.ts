@@ -1,6 +1,6 @@
 /** What a class understood: who is where, which questions went wrong, and which slips were behind it. */
 import { csv, slipKinds, type MistakeKind } from '../../src/core/index.ts';
-import type { Answered, CourseLesson, HandIn, HandedLesson, MeasuredPiece, Practised } from './hand-in.ts';
+import type { AnswerRecord, CourseLesson, HandIn, HandedLesson, MeasuredPiece, PracticeRecord } from './hand-in.ts';
 
 /** One learner's standing in each lesson: questions right, and steps done. */
 export type Person = {
@@ -27,7 +27,7 @@ export type Tally = {
 /** What was behind it, and how often. */
 export type Times = { words: string; times: number };
 
-/** One piece over the whole class: as it should be, explained by one mistake, or not to be told. */
+/** One piece over the whole class: as it should be, explained by one mistake, or not to be listed. */
 export type PieceTally = {
   lesson: string;
   words: string;
@@ -111,9 +111,9 @@ function counted(keys: readonly string[], inWords: (key: string) => string): Tim
 
 const lessonOf = (handIn: HandIn, lesson: string): HandedLesson | undefined =>
   handIn.lessons.find((one) => one.lesson === lesson);
-const answerOf = (handIn: HandIn, lesson: string, name: string): Answered | undefined =>
+const answerOf = (handIn: HandIn, lesson: string, name: string): AnswerRecord | undefined =>
   lessonOf(handIn, lesson)?.answers.find((answer) => answer.name === name);
-const practiceOf = (handIn: HandIn, lesson: string, name: string): Practised | undefined =>
+const practiceOf = (handIn: HandIn, lesson: string, name: string): PracticeRecord | undefined =>
   lessonOf(handIn, lesson)?.practised?.find((one) => one.name === name);
 const pieceOf = (handIn: HandIn, lesson: string, name: string): MeasuredPiece | undefined =>
   lessonOf(handIn, lesson)?.measured?.find((one) => one.name === name);
@@ -174,9 +174,9 @@ export function toCsv(handIns: readonly HandIn[], lessons: readonly CourseLesson
         ...practices.flatMap(({ name, words }) => {
           const set = practiceOf(handIn, id, name);
           if (!set) return [];
-          const told = set.slips.map(slipInWords).join('; ');
+          const listed = set.slips.map(slipInWords).join('; ');
           return [
-            [title, 'practice', words, set.exercises, yes(set.done), yes(set.done && set.slips.length === 0), told],
+            [title, 'practice', words, set.exercises, yes(set.done), yes(set.done && set.slips.length === 0), listed],
           ];
         }),
         ...pieces.flatMap(({ name, words }) => {

@@ -1,10 +1,10 @@
 /** What a learner hands in: how far they came and what went wrong, from what their own browser kept. */
 
 /** One question: how often it was tried, how it stands, whether the first try was right, and the slips behind it. */
-export type Answered = { name: string; tries: number; right: boolean; atOnce: boolean; slips: string[] };
+export type AnswerRecord = { name: string; tries: number; right: boolean; atOnce: boolean; slips: string[] };
 
 /** A question practised with new numbers: how many exercises, how many right at once, and whether the set was ended. */
-export type Practised = { name: string; exercises: number; atOnce: number; done: boolean; slips: string[] };
+export type PracticeRecord = { name: string; exercises: number; atOnce: number; done: boolean; slips: string[] };
 
 /** What somebody's work measured: how that was explained, and the kinds of mistakes that explain it. */
 export type MeasuredPiece = { name: string; verdict: Verdict; mistakes: string[] };
@@ -15,8 +15,8 @@ export type Verdict = (typeof verdicts)[number];
 export type HandedLesson = {
   lesson: string;
   steps: number;
-  answers: Answered[];
-  practised?: Practised[];
+  answers: AnswerRecord[];
+  practised?: PracticeRecord[];
   measured?: MeasuredPiece[];
 };
 
@@ -42,14 +42,14 @@ export type CourseLesson = {
 export type Course = { id: string; title: string; lessons: CourseLesson[] };
 
 /** Everything that was kept, by key, as JSON text. */
-export type Kept = ReadonlyMap<string, string>;
+export type SavedEntries = ReadonlyMap<string, string>;
 
 /**
  * What was kept for the lessons of a course. Storage may hold anything: what is not of the right shape is passed over.
  *
  * @example gather(new Map([['answer:/fold/#depth', '{"tries":1,"checked":{"right":true},"firstRight":true}']]), lessons)
  */
-export function gather(kept: Kept, lessons: readonly CourseLesson[]): HandedLesson[] {
+export function collectRecords(kept: SavedEntries, lessons: readonly CourseLesson[]): HandedLesson[] {
   return lessons.map(({ id, url, path, steps, questions, practices, pieces }) => {
     const read = (kind: string, name: string) => asRecord(parsed(kept.get(`${kind}:${path}#${name}`)));
     const done = parsed(kept.get(`done:${url}`));
@@ -65,7 +65,7 @@ export function gather(kept: Kept, lessons: readonly CourseLesson[]): HandedLess
   });
 }
 
-function answeredFrom({ tries, checked, firstRight, slips }: Record<string, unknown>, name: string): Answered[] {
+function answeredFrom({ tries, checked, firstRight, slips }: Record<string, unknown>, name: string): AnswerRecord[] {
   if (typeof tries !== 'number' || !(tries > 0)) return [];
   return [
     {
@@ -82,7 +82,7 @@ function practisedFrom(
   { firstTries, series, slips }: Record<string, unknown>,
   name: string,
   rounds: number,
-): Practised[] {
+): PracticeRecord[] {
   const all = Array.isArray(firstTries) ? firstTries.slice(-999) : [];
   const before = typeof series === 'number' && series > 0;
   if (all.length === 0 && !before) return [];

@@ -1,10 +1,10 @@
 /** All that the browser keeps for this site, as one file: to take along, to put back, to clear. */
-import { allKept, keep, keepText } from '../page/storage.ts';
+import { savedEntries, save, saveText } from '../page/storage.ts';
 
 /** In characters: many times what a whole course makes. */
 const MOST = 1_000_000;
 
-export const progressFile = (): string => JSON.stringify({ progress: 1, kept: Object.fromEntries(allKept()) });
+export const progressFile = (): string => JSON.stringify({ progress: 1, kept: Object.fromEntries(savedEntries()) });
 
 /** Puts a file's answers in the place of what is kept now. Says what is wrong with it, and then changes nothing. */
 export async function restore(text: string): Promise<string | undefined> {
@@ -21,10 +21,10 @@ export async function restore(text: string): Promise<string | undefined> {
     return trouble;
   }
   clear();
-  for (const [key, one] of Object.entries(kept)) keepText(key, one);
+  for (const [key, one] of Object.entries(kept)) saveText(key, one);
   return undefined;
 }
 
 export function clear(): void {
-  for (const key of allKept().keys()) keep(key, undefined);
+  for (const key of savedEntries().keys()) save(key, undefined);
 }

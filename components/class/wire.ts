@@ -9,9 +9,9 @@ export const MOST_TEXT = 64_000;
 /** What a code may grow to when it is unpacked, in bytes: a small text can hold a very large one. */
 const MOST_UNPACKED = 256_000;
 
-export type Read = { ok: true; value: HandIn } | { ok: false; sentence: string };
+export type HandInResult = { ok: true; value: HandIn } | { ok: false; sentence: string };
 
-const no = (sentence: string): Read => ({ ok: false, sentence });
+const no = (sentence: string): HandInResult => ({ ok: false, sentence });
 
 /** A hand-in as the text of a file. */
 export const toFile = (handIn: HandIn): string => JSON.stringify({ 'hand-in': 1, ...handIn });
@@ -27,7 +27,7 @@ export async function toCode(handIn: HandIn): Promise<string> {
 }
 
 /** Reads a file or a code. Nothing in it is trusted: its size, its shape and each of its texts are checked. */
-export async function readHandIn(text: string): Promise<Read> {
+export async function readHandIn(text: string): Promise<HandInResult> {
   if (text.length > MOST_TEXT) return no('It is too large for a hand-in.');
   const trimmed = text.trim();
   let json = trimmed;

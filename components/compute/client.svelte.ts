@@ -2,7 +2,7 @@
 import type { Pattern } from '../../src/core/index.ts';
 import type { Project } from '../page/learner.svelte.ts';
 import { connection as ofPage, type Connection } from './connection.ts';
-import type { Answer, Kind, News, Request, Size } from './protocol.ts';
+import type { Answer, Kind, FromWorker, Request, Size } from './protocol.ts';
 
 /** Says kindly that the worker, or a part of it, could not be fetched. */
 export const UNFETCHED = 'This could not be fetched. Go online once and open this page again.';
@@ -93,7 +93,7 @@ export class Client<K extends Kind> {
     this.#by = undefined;
   }
 
-  #hear(news: News): void {
+  #hear(news: FromWorker): void {
     const pattern = this.#asked.get(news.n);
     // Given up meanwhile, or older than what is shown.
     if (!pattern) return;

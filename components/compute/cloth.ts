@@ -1,21 +1,21 @@
 /** Layouts and lists, for the worker. */
 import { buy, forClass, lay, SECONDS } from './cutting.ts';
-import type { Laid } from './cutting-types.ts';
-import type { Task, Work } from './answering.ts';
+import type { DrawnLayout } from './cutting-types.ts';
+import type { Task, Handler } from './serve-requests.ts';
 
 /** How often the page is told of a search, in ms. */
 const OFTEN = 100;
 
 /** The first layout comes at once, and better ones as long as it is worth the wait. */
-export const layout: Work<'layout'> = async (pattern, { wish, fit }, { send, progress, pause }) => {
+export const layout: Handler<'layout'> = async (pattern, { wish, fit }, { send, progress, pause }) => {
   const began = performance.now();
-  let told = -Infinity;
-  let best: Laid | undefined;
+  let sentAt = -Infinity;
+  let best: DrawnLayout | undefined;
   for (const laid of lay(pattern, wish, fit, SECONDS)) {
     best = laid ?? best;
     const now = performance.now();
-    if (now - told >= OFTEN && best) {
-      told = now;
+    if (now - sentAt >= OFTEN && best) {
+      sentAt = now;
       send(best);
       progress(Math.min(1, (now - began) / (1000 * SECONDS)));
     }
@@ -24,10 +24,10 @@ export const layout: Work<'layout'> = async (pattern, { wish, fit }, { send, pro
   return best;
 };
 
-export const list: Work<'list'> = async (pattern, { currency }, { pause }) =>
+export const list: Handler<'list'> = async (pattern, { currency }, { pause }) =>
   (await finish(buy(pattern, { makers: 1, spares: 0 }, { currency }), pause)).list;
 
-export const forOneClass: Work<'class'> = (pattern, { wish, currency }, { pause }) =>
+export const forOneClass: Handler<'class'> = (pattern, { wish, currency }, { pause }) =>
   finish(forClass(pattern, wish, currency), pause);
 
 /** Does all steps of some work, and lets messages in between them. */

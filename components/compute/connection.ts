@@ -1,22 +1,22 @@
 /** The page's side of the protocol: one worker for all parts of the page, started when the first of them asks. */
-import type { News, Request, Sent, Size, Source } from './protocol.ts';
+import type { FromWorker, Request, ToWorker, Size, Source } from './protocol.ts';
 
 /** As much of a `Worker` as is needed. */
 export type Port = {
-  postMessage: (message: Sent) => void;
+  postMessage: (message: ToWorker) => void;
   terminate: () => void;
-  onmessage: ((event: MessageEvent<News>) => void) | null;
+  onmessage: ((event: MessageEvent<FromWorker>) => void) | null;
   onerror: ((event: ErrorEvent) => void) | null;
 };
 
 /** Takes what the worker says to one client. */
 export type Listener = {
-  hear: (news: News) => void;
+  hear: (news: FromWorker) => void;
   /** The worker, or a part of it, could not be fetched. */
   lost: () => void;
 };
 
-export type Asking = { project: string; source: Source; size: Size; request: Request };
+export type ClientRequest = { project: string; source: Source; size: Size; request: Request };
 
 export class Connection {
   readonly #start: () => Port;
@@ -42,7 +42,7 @@ export class Connection {
   }
 
   /** Sends a request; `n` grows with each request of a client. */
-  ask(by: number, n: number, { project, source, size, request }: Asking): void {
+  ask(by: number, n: number, { project, source, size, request }: ClientRequest): void {
     const port = (this.#port ??= this.#open());
     if (this.#sent.get(project) !== source.file) {
       this.#sent.set(project, source.file);

@@ -2,7 +2,7 @@
 import type { Edition, Scene, SessionPlan, Preparation, Taught, KitRow, Group } from '../../src/core/index.ts';
 
 /** How a cloth is laid in the study. Lengths in mm. */
-export type LayoutWish = {
+export type LayoutRequest = {
   /** The material's role. */
   role: string;
   /** The key of a pre-cut, or “bolt”. */
@@ -13,13 +13,13 @@ export type LayoutWish = {
   /** Selvage on selvage, so that scissors cut double. */
   folded: boolean;
   sets: number;
-  own?: OwnWish;
+  own?: OwnClothText;
 };
 
 /** Cloth as a learner wrote it, a line for each. A number without a unit is in the edition it was written in. */
-export type OwnWish = { offcuts: string; bolts: string; edition: Edition };
+export type OwnClothText = { offcuts: string; bolts: string; edition: Edition };
 
-export type ToldPiece = {
+export type LayoutRow = {
   n: number;
   label: string;
   /** From the left edge and from the cut end, and its box; set as the page sets lengths. */
@@ -30,11 +30,11 @@ export type ToldPiece = {
   turned: string;
 };
 
-export type ToldSheet = { title: string; pieces: ToldPiece[]; cuts: string[] };
+export type LayoutSheet = { title: string; pieces: LayoutRow[]; cuts: string[] };
 
-export type ToldLayout = {
+export type LayoutWords = {
   /** As many as can be looked at; the rest is only counted. */
-  sheets: ToldSheet[];
+  sheets: LayoutSheet[];
   more: number;
   /** The numbers, each with its words. */
   rows: { what: string; amount: string }[];
@@ -47,11 +47,11 @@ export type ToldLayout = {
 };
 
 /** A layout in words, and a drawing of each sheet. */
-export type Laid = { told: ToldLayout; scenes: Scene[] };
+export type DrawnLayout = { words: LayoutWords; scenes: Scene[] };
 
 export type PricedLine = KitRow & { cost?: number; price?: number };
 
-export type ToldList = {
+export type PricedList = {
   group: Group;
   sets: number;
   lines: PricedLine[];
@@ -61,7 +61,7 @@ export type ToldList = {
   troubles: string[];
 };
 
-export type ClassWish = {
+export type ClassRequest = {
   makers: number;
   spares: number;
   machines: number;
@@ -73,8 +73,8 @@ export type ClassWish = {
   prices: Record<string, number>;
 };
 
-export type ToldClass = {
-  list: ToldList;
+export type ClassPlan = {
+  list: PricedList;
   /** The list as a table for a spreadsheet. */
   csv: string;
   preparation: Preparation;

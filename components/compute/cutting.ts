@@ -39,9 +39,17 @@ import {
   type Scene,
   type Selling,
 } from '../../src/core/index.ts';
-import { readOwnCloth, type Read } from '../words/layout-study/own-cloth.ts';
+import { readOwnCloth, type OwnClothReading } from '../words/layout-study/own-cloth.ts';
 import { preCuts } from '../words/layout-study/pre-cuts.ts';
-import type { ClassWish, Laid, LayoutWish, ToldClass, ToldLayout, ToldList, ToldSheet } from './cutting-types.ts';
+import type {
+  ClassRequest,
+  DrawnLayout,
+  LayoutRequest,
+  ClassPlan,
+  LayoutWords,
+  PricedList,
+  LayoutSheet,
+} from './cutting-types.ts';
 
 /** Sheets beyond these are counted: nobody looks at forty fat quarters. */
 const MOST_SHEETS = 6;
@@ -55,7 +63,7 @@ export const clothRoles = (pattern: Pattern): Role[] =>
   Object.values(pattern.materials).filter((role) => isCloth(role) && piecesOf(pattern, role.role).length > 0);
 
 /** What the study begins with: the project's own cloth, from the bolt. */
-export function startOf(pattern: Pattern, role?: string): LayoutWish | undefined {
+export function startOf(pattern: Pattern, role?: string): LayoutRequest | undefined {
   const roles = clothRoles(pattern);
   const found = roles.find((one) => one.role === role) ?? roles[0];
   if (!found) return undefined;
@@ -71,7 +79,12 @@ export function startOf(pattern: Pattern, role?: string): LayoutWish | undefined
 }
 
 /** Better and better layouts, as long as it is worth the wait. The first comes at once. */
-export function* lay(pattern: Pattern, wish: LayoutWish, fit?: Fit, seconds?: number): Generator<Laid | undefined> {
+export function* lay(
+  pattern: Pattern,
+  wish: LayoutRequest,
+  fit?: Fit,
+  seconds?: number,
+): Generator<DrawnLayout | undefined> {
   const role = pattern.materials[wish.role];
   const { material } = role ?? {};
   if (!role || !material) return;
@@ -91,13 +104,13 @@ export function* lay(pattern: Pattern, wish: LayoutWish, fit?: Fit, seconds?: nu
 }
 
 /** The cloths to lay on; of bolts that end, by name, how much there is in mm; what was read of a learner's own. */
-type Own = { cloths: Cloth[]; rests: ReadonlyMap<string, number>; told: ToldLayout['own'] };
+type Own = { cloths: Cloth[]; rests: ReadonlyMap<string, number>; words: LayoutWords['own'] };
 
 /** The cloths to lay on, in their order: what a learner has, then what the shop has. */
 function ownCloths(
   pattern: Pattern,
   role: Role,
-  { as, width, nap: hasNap, folded, own }: LayoutWish,
+  { as, width, nap: hasNap, folded, own }: LayoutRequest,
   selling: Selling,
 ): Own {
   const { edition, grid } = pattern;
@@ -110,7 +123,7 @@ function ownCloths(
   const bought: Cloth = preCut
     ? { ...bolt, name: preCut.label, kind: 'pre-cut', width: preCut.width, length: preCut.length }
     : bolt;
-  if (!own) return { cloths: [bought], rests: new Map(), told: undefined };
+  if (!own) return { cloths: [bought], rests: new Map(), words: undefined };
   const how = { edition: own.edition, grid };
   const offcuts = readOwnCloth(own.offcuts, { ...how, goesOn: false });
   const bolts = preCut ? undefined : readOwnCloth(own.bolts, { ...how, goesOn: true });
@@ -131,7 +144,7 @@ function ownCloths(
   return {
     cloths: [...mine, ...(written.length > 0 ? written : [bought])],
     rests: new Map(written.map(({ name }, i) => [name, bolts!.cloths[i]!.length ?? Infinity])),
-    told: {
+    words: {
       offcuts: read(
         offcuts,
         `No offcut is written here, so everything comes from ${written.length > 0 ? 'the bolts' : rest}.`,
@@ -150,26 +163,26 @@ function ownCloths(
 const laidFrom = (length: number, { straightening = 0, shrinkage = 0 }: Selling): number =>
   Math.max(0.1, (length - straightening) * (1 - shrinkage / 100));
 
-const read = ({ words, faults }: Pick<Read, 'words' | 'faults'>, none: string) => ({
+const read = ({ words, faults }: Pick<OwnClothReading, 'words' | 'faults'>, none: string) => ({
   words: words.length > 0 ? `Read as: ${words.join('; ')}.` : none,
   faults,
 });
 
 /** The layout that a page is built with: the best that a moment finds. */
-export function layAtOnce(pattern: Pattern, wish: LayoutWish, fit?: Fit): Laid | undefined {
-  let best: Laid | undefined;
+export function layAtOnce(pattern: Pattern, wish: LayoutRequest, fit?: Fit): DrawnLayout | undefined {
+  let best: DrawnLayout | undefined;
   for (const laid of lay(pattern, wish, fit)) best = laid ?? best;
   return best;
 }
 
-type Told = { role: Role; wish: LayoutWish; selling: Selling } & Pick<Own, 'cloths' | 'rests' | 'told'>;
+type Described = { role: Role; wish: LayoutRequest; selling: Selling } & Pick<Own, 'cloths' | 'rests' | 'words'>;
 
 function tell(
   pattern: Pattern,
-  { role, wish, selling, cloths: laidOn, rests, told: own }: Told,
+  { role, wish, selling, cloths: laidOn, rests, words: own }: Described,
   layout: Layout,
   fit?: Fit,
-): Laid {
+): DrawnLayout {
   const { edition } = pattern;
   const set = (mm: number): string => formatLength(mm, edition, { grid: pattern.grid, style: 'set' });
   const shop = (mm: number): string => shopLength(mm, edition, 'set');
@@ -217,7 +230,7 @@ function tell(
   const match = matchWords(pattern, role.role);
   const strips = stripWords(pattern, role.role, laidOn.at(-1)!.width);
   const shown = cloths.slice(0, MOST_SHEETS).map((laid) => sheetOf(pattern, role, laid, buys.length, fit));
-  const told: ToldLayout = {
+  const words: LayoutWords = {
     sheets: shown.map(({ sheet }) => sheet),
     more: Math.max(0, cloths.length - MOST_SHEETS),
     rows,
@@ -228,7 +241,7 @@ function tell(
       .map(({ message, fix }) => (fix === undefined ? message : `${message} ${fix}`)),
     ...(own && { own }),
   };
-  return { told, scenes: shown.map(({ scene }) => scene) };
+  return { words, scenes: shown.map(({ scene }) => scene) };
 
   function sentenceOf(): string {
     if (layout.left.length > 0) return 'Not everything goes on this cloth.';
@@ -254,7 +267,7 @@ function sheetOf(
   laid: LaidCloth,
   bolts: number,
   fit?: Fit,
-): { sheet: ToldSheet; scene: Scene } {
+): { sheet: LayoutSheet; scene: Scene } {
   const set = (mm: number): string => formatLength(mm, pattern.edition, { grid: pattern.grid, style: 'set' });
   const labels = Object.fromEntries(Object.values(pattern.pieces).map(({ name, label }) => [name, label]));
   const isOnlyBolt = laid.kind === 'bolt' && bolts < 2;
@@ -284,7 +297,7 @@ export function* buy(
   pattern: Pattern,
   group: Group,
   options: { currency: string; prices?: Record<string, number> },
-): Generator<undefined, { list: ToldList; kit: Kit }> {
+): Generator<undefined, { list: PricedList; kit: Kit }> {
   const steps = kitSteps(pattern, group, options);
   for (;;) {
     const next = steps.next();
@@ -293,7 +306,7 @@ export function* buy(
   }
 }
 
-export function buyAtOnce(pattern: Pattern, group: Group, options: { currency: string }): ToldList {
+export function buyAtOnce(pattern: Pattern, group: Group, options: { currency: string }): PricedList {
   const steps = buy(pattern, group, options);
   for (;;) {
     const next = steps.next();
@@ -301,13 +314,13 @@ export function buyAtOnce(pattern: Pattern, group: Group, options: { currency: s
   }
 }
 
-function listOf(kit: Kit, { edition }: Pattern): ToldList {
+function listOf(kit: Kit, { edition }: Pattern): PricedList {
   return {
     group: kit.group,
     sets: setsFor(kit.group),
     lines: kit.lines.flatMap((line) =>
-      kitRows(line, edition).map((told) => ({
-        ...told,
+      kitRows(line, edition).map((row) => ({
+        ...row,
         ...(line.price && { cost: line.price.cost, price: line.price.amount }),
       })),
     ),
@@ -321,7 +334,7 @@ function listOf(kit: Kit, { edition }: Pattern): ToldList {
 }
 
 /** Everything for a class: the list, what lies ready, and how it goes. */
-export function* forClass(pattern: Pattern, wish: ClassWish, currency: string): Generator<undefined, ToldClass> {
+export function* forClass(pattern: Pattern, wish: ClassRequest, currency: string): Generator<undefined, ClassPlan> {
   const { makers, spares, machines, irons, sessions, lessons, prices } = wish;
   const { list, kit } = yield* buy(pattern, { makers, spares, machines }, { currency, prices });
   const room = { makers: kit.group.makers, machines: kit.group.machines ?? machines, irons };
@@ -333,7 +346,7 @@ export function* forClass(pattern: Pattern, wish: ClassWish, currency: string): 
   };
 }
 
-export function forClassAtOnce(pattern: Pattern, wish: ClassWish, currency: string): ToldClass {
+export function forClassAtOnce(pattern: Pattern, wish: ClassRequest, currency: string): ClassPlan {
   const steps = forClass(pattern, wish, currency);
   for (;;) {
     const next = steps.next();

@@ -8,7 +8,7 @@ import {
   type Pattern,
 } from '../../src/core/index.ts';
 import { cautions, defersTo } from '../words/caution/cautions.ts';
-import { Trouble, type Work } from './answering.ts';
+import { RequestError, type Handler } from './serve-requests.ts';
 import type { DocumentRequest } from './protocol.ts';
 
 /** So many sheets are a trial. */
@@ -20,7 +20,9 @@ let letters: Promise<Fonts> | undefined;
 function lettersOf(addresses: DocumentRequest['fonts']): Promise<Fonts> {
   letters ??= load(addresses).catch((cause: unknown) => {
     letters = undefined;
-    throw new Trouble('The letters for the document could not be fetched. Try again when you are online.', { cause });
+    throw new RequestError('The letters for the document could not be fetched. Try again when you are online.', {
+      cause,
+    });
   });
   return letters;
 }
@@ -45,12 +47,12 @@ function handoutOf(pattern: Pattern, { name, setting }: DocumentRequest): Handou
   const handout = projectDocuments(pattern, { cautions, defersTo })
     .find((one) => one.name === name)
     ?.make(setting);
-  if (!handout) throw new Trouble('Your project leaves this document out, so there is nothing to print.');
+  if (!handout) throw new RequestError('Your project leaves this document out, so there is nothing to print.');
   last = { of: pattern, key, handout };
   return handout;
 }
 
-export const document: Work<'document'> = async (pattern, { document }, { progress, pause }) => {
+export const document: Handler<'document'> = async (pattern, { document }, { progress, pause }) => {
   const fetching = lettersOf(document.fonts);
   // Where the document fails first, nobody waits for the letters.
   fetching.catch(() => {});

@@ -13,13 +13,13 @@ import {
   tellShowing,
   tellStep,
 } from './telling.ts';
-import type { Work } from './answering.ts';
+import type { Handler } from './serve-requests.ts';
 import type { Drawing, Drawn } from './protocol.ts';
 
-export const steps: Work<'steps'> = (pattern) => makeUp(pattern).flatMap(({ id }) => tellStep(pattern, id) ?? []);
+export const steps: Handler<'steps'> = (pattern) => makeUp(pattern).flatMap(({ id }) => tellStep(pattern, id) ?? []);
 
 /** Counting takes longer than all the rest of a step. */
-export const layerCounts: Work<'layer counts'> = async (pattern, _, { pause }) => {
+export const layerCounts: Handler<'layer counts'> = async (pattern, _, { pause }) => {
   const counts: number[] = [];
   for (const step of makeUp(pattern)) {
     counts.push(step.layersMost);
@@ -28,11 +28,12 @@ export const layerCounts: Work<'layer counts'> = async (pattern, _, { pause }) =
   return counts;
 };
 
-export const places: Work<'places'> = (pattern, { step }) => tellPlaces(pattern, step);
+export const places: Handler<'places'> = (pattern, { step }) => tellPlaces(pattern, step);
 
-export const pointing: Work<'pointing'> = (pattern, { step, side, shows }) => tellShowing(pattern, step, side, shows);
+export const pointing: Handler<'pointing'> = (pattern, { step, side, shows }) =>
+  tellShowing(pattern, step, side, shows);
 
-export const drawing: Work<'drawing'> = (pattern, { drawing }) => drawn(pattern, drawing);
+export const drawing: Handler<'drawing'> = (pattern, { drawing }) => drawn(pattern, drawing);
 
 function drawn(pattern: Pattern, drawing: Drawing): Drawn | undefined {
   if (drawing.of === 'seam') return only(drawSeam(drawing.sizes, drawing.press, pattern));

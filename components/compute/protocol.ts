@@ -14,9 +14,9 @@ import type {
   ProjectFile,
   Scene,
 } from '../../src/core/index.ts';
-import type { ClassWish, Laid, LayoutWish, ToldClass, ToldList } from './cutting-types.ts';
+import type { ClassRequest, DrawnLayout, LayoutRequest, ClassPlan, PricedList } from './cutting-types.ts';
 import type { PlaceOnSheet } from '../words/layer-study/layers-on-sheet.ts';
-import type { ToldPlace, ToldStep } from './step-types.ts';
+import type { LayerPlace, StepFacts } from './step-types.ts';
 import type { SeamSizes } from '../words/seam-study/sums.ts';
 
 /** A project as `resolveProject` reads it. */
@@ -56,20 +56,20 @@ export type PrintedDocument = { bytes: Uint8Array<ArrayBuffer>; pages: number; f
 /** What can be asked, by kind: what goes with the request, and what the answer is. */
 export type Kinds = {
   /** All steps that can be done, in order. */
-  steps: { request: object; answer: ToldStep[] };
+  steps: { request: object; answer: StepFacts[] };
   /** The most layers after each step, in the order of the steps. */
   'layer counts': { request: object; answer: number[] };
   /** The places of the work after a step; none where an option leaves the step out. */
-  places: { request: { step: string }; answer: ToldPlace[] };
+  places: { request: { step: string }; answer: LayerPlace[] };
   /** What shows of the work after a step, to be pointed at; undefined where an option leaves the step out. */
   pointing: { request: { step: string; side: 'front' | 'back'; shows: string }; answer: Pointing | undefined };
   /** Undefined where an option leaves the step out. */
   drawing: { request: { drawing: Drawing }; answer: Drawn | undefined };
   /** Better and better layouts come one after the other. */
-  layout: { request: { wish: LayoutWish; fit: Fit }; answer: Laid | undefined };
+  layout: { request: { wish: LayoutRequest; fit: Fit }; answer: DrawnLayout | undefined };
   /** What one maker buys. */
-  list: { request: { currency: string }; answer: ToldList };
-  class: { request: { currency: string; wish: ClassWish }; answer: ToldClass };
+  list: { request: { currency: string }; answer: PricedList };
+  class: { request: { currency: string; wish: ClassRequest }; answer: ClassPlan };
   /** Undefined after a trial. */
   document: { request: { document: DocumentRequest }; answer: PrintedDocument | undefined };
 };
@@ -79,13 +79,13 @@ export type Answer<K extends Kind> = Kinds[K]['answer'];
 export type Request<K extends Kind = Kind> = { [Each in Kind]: { kind: Each } & Kinds[Each]['request'] }[K];
 
 /** From the page to the worker. `by` is the client, `n` the number of its request. */
-export type Sent =
+export type ToWorker =
   | ({ kind: 'project'; project: string } & Source)
   | { kind: 'ask'; by: number; n: number; project: string; size: Size; request: Request }
   | { kind: 'stop'; by: number };
 
 /** From the worker to the page. */
-export type News = { by: number; n: number } & (
+export type FromWorker = { by: number; n: number } & (
   | { kind: 'answer'; value: Answer<Kind>; isLast: boolean }
   /** How far the work is, 0 to 1. */
   | { kind: 'progress'; share: number }

@@ -2,7 +2,7 @@
 import type { Diagnostic, IronLimit, Minutes, Size } from '../../src/core/index.ts';
 
 /** A step as a page tells it. Lengths in mm. */
-export type ToldStep = {
+export type StepFacts = {
   id: string;
   /** Its number among the steps that are done, from 1, and how many there are. */
   n: number;
@@ -25,10 +25,10 @@ export type ToldStep = {
 };
 
 /** A line of the table of all steps. */
-export type ToldLine = Pick<ToldStep, 'id' | 'title' | 'makes' | 'size' | 'depth' | 'minutes'>;
+export type StepRow = Pick<StepFacts, 'id' | 'title' | 'makes' | 'size' | 'depth' | 'minutes'>;
 
 /** A part of a work where the same stack lies everywhere. Lengths in mm. */
-export type ToldPlace = {
+export type LayerPlace = {
   /** From 1: those that are sewn first, and of these the one of most layers. */
   n: number;
   /** A point of it, from the left and from the bottom of the work. */

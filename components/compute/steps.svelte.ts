@@ -5,7 +5,7 @@
 import { untrack } from 'svelte';
 import type { Pattern } from '../../src/core/index.ts';
 import { learnerOf, type Learner } from '../page/learner.svelte.ts';
-import type { ToldStep } from './step-types.ts';
+import type { StepFacts } from './step-types.ts';
 import { skipOutOfSight } from '../page/out-of-sight.ts';
 import { Client } from './client.svelte.ts';
 
@@ -22,7 +22,7 @@ export class Steps {
       const client = new Client<'steps'>();
       this.#client = client;
       $effect(() => {
-        const { isAsBuilt, pattern, project } = learner;
+        const { isAsBuilt, settledPattern: pattern, project } = learner;
         untrack(() => {
           if (isAsBuilt) client.stop();
           else client.ask({ kind: 'steps' }, { project, pattern });
@@ -37,14 +37,14 @@ export class Steps {
   }
 
   /** The steps that were worked out last, and the pattern that they are of; undefined before the first. */
-  get made(): { steps: ToldStep[]; of: Pattern } | undefined {
+  get made(): { steps: StepFacts[]; of: Pattern } | undefined {
     const { value, of } = this.#client ?? {};
     return value && of && { steps: value, of };
   }
 
   /** Whether they are of the learner's size. */
   get isCurrent(): boolean {
-    return this.#client?.of === this.learner.pattern;
+    return this.#client?.of === this.learner.settledPattern;
   }
 
   /** They are of another size than the learner's: what shows them must say so. */

@@ -18,14 +18,14 @@ import { stepOf } from './draw-step.ts';
 import { low } from './fit.ts';
 import { placesOf } from '../words/layer-study/layers.ts';
 import { FINE } from '../words/drift-study/sums.ts';
-import type { ToldLine, ToldPlace, ToldStep } from './step-types.ts';
+import type { StepRow, LayerPlace, StepFacts } from './step-types.ts';
 
 export { draw, stepOf } from './draw-step.ts';
 export { drawApart, drawCut, drawLayers } from '../words/layer-study/layers.ts';
 export { drawSeam } from '../words/seam-study/seam.ts';
 
 /** All that a page tells of a step. */
-export const tellStep = oncePer((pattern: Pattern, id): ToldStep | undefined => {
+export const tellStep = oncePer((pattern: Pattern, id): StepFacts | undefined => {
   const steps = makeUp(pattern);
   const i = steps.findIndex((one) => one.id === id);
   const step = steps[i];
@@ -45,9 +45,9 @@ export const tellStep = oncePer((pattern: Pattern, id): ToldStep | undefined => 
 });
 
 /** The steps in order, a line each. */
-export const tellAll = (pattern: Pattern): ToldLine[] => makeUp(pattern).map(lineOf);
+export const tellAll = (pattern: Pattern): StepRow[] => makeUp(pattern).map(lineOf);
 
-const lineOf = ({ id, title, makes, size, depth, minutes }: Step): ToldLine => ({
+const lineOf = ({ id, title, makes, size, depth, minutes }: Step): StepRow => ({
   ...{ id, title, makes, size, depth, minutes },
 });
 
@@ -55,7 +55,7 @@ const lineOf = ({ id, title, makes, size, depth, minutes }: Step): ToldLine => (
 export const layersMost = (pattern: Pattern, id: string): number => stepOf(pattern, id)?.layersMost ?? 0;
 
 /** The places of the work after a step, as a page carries them. */
-export function tellPlaces(pattern: Pattern, id: string): ToldPlace[] {
+export function tellPlaces(pattern: Pattern, id: string): LayerPlace[] {
   const step = stepOf(pattern, id);
   return step ? placesOf(step).map(({ n, at, stack, share, sewn }) => ({ n, at, stack, share, sewn })) : [];
 }
@@ -79,7 +79,7 @@ export const drawDrifted = (drift: Drift, { edition }: Pick<Pattern, 'edition'>)
 const checked = new WeakMap<Pattern, Diagnostic[]>();
 
 /** What goes wrong in a step at this size. Notes are for the author. */
-function findingsOf(pattern: Pattern, { place }: Step): ToldStep['findings'] {
+function findingsOf(pattern: Pattern, { place }: Step): StepFacts['findings'] {
   let findings = checked.get(pattern);
   if (!findings) checked.set(pattern, (findings = check(pattern)));
   return findings

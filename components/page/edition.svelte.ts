@@ -1,6 +1,6 @@
 import type { Edition } from '../../src/core/index.ts';
 import { writeAddress } from './address.ts';
-import { keep, recall } from './storage.ts';
+import { save, load } from './storage.ts';
 
 const inBrowser = typeof document !== 'undefined';
 
@@ -12,7 +12,7 @@ class EditionChoice {
   constructor() {
     if (!inBrowser) return;
     const asked = new URLSearchParams(location.search).get('edition');
-    const kept = recall('edition', (v) => (v === 'inch' || v === 'metric' ? v : undefined));
+    const kept = load('edition', (v) => (v === 'inch' || v === 'metric' ? v : undefined));
     this.#chosen = asked === 'inch' || asked === 'metric' ? asked : kept;
     if (this.#chosen) document.documentElement.dataset.edition = this.#chosen;
   }
@@ -23,7 +23,7 @@ class EditionChoice {
 
   choose(edition: Edition): void {
     this.#chosen = edition;
-    keep('edition', edition);
+    save('edition', edition);
     document.documentElement.dataset.edition = edition;
     writeAddress('edition', (query) => query.set('edition', edition));
     for (const follow of this.#followers) follow();

@@ -3,7 +3,7 @@
  * in none while it moves.
  */
 import { flushSync } from 'svelte';
-import { hand } from './learner.svelte.ts';
+import { sizeChange } from './learner.svelte.ts';
 
 /** In ms: turns that are over sooner are taken together. */
 const SHORT = 4;
@@ -15,7 +15,7 @@ const queues = [new Set<() => void>(), new Set<() => void>()] as const;
 let soon: ReturnType<typeof setTimeout> | undefined;
 
 /** Does something once it is its turn. Returns the way to give it up. */
-export function inTurn(work: () => void, isInSight = true): () => void {
+export function whenIdle(work: () => void, isInSight = true): () => void {
   const queue = queues[isInSight ? 0 : 1];
   queue.add(work);
   begin();
@@ -23,13 +23,13 @@ export function inTurn(work: () => void, isInSight = true): () => void {
 }
 
 function begin(): void {
-  soon ??= setTimeout(take, hand.moves ? LOOK : 0);
+  soon ??= setTimeout(take, sizeChange.isUnderWay ? LOOK : 0);
 }
 
 function take(): void {
   soon = undefined;
   const end = performance.now() + SHORT;
-  while (!hand.moves && performance.now() < end) {
+  while (!sizeChange.isUnderWay && performance.now() < end) {
     const queue = queues.find(({ size }) => size > 0);
     const [work] = queue ?? [];
     if (!work) return;

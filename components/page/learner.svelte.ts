@@ -18,7 +18,7 @@ import {
 import { flushSync } from 'svelte';
 import { writeAddress } from './address.ts';
 import { editionChoice } from './edition.svelte.ts';
-import { asRecord, keep, recall } from './storage.ts';
+import { asRecord, save, load } from './storage.ts';
 
 /** A project as a page carries it: the file's own numbers, and what its materials are. */
 export type Project = { id: string; file: ProjectFile; materials: Materials; edition: Edition };
@@ -27,20 +27,20 @@ export type Project = { id: string; file: ProjectFile; materials: Materials; edi
 type Chosen = { value: number; edition: Edition };
 
 const inBrowser = typeof document !== 'undefined';
-const shelf = new Map<string, Project>();
+const projects = new Map<string, Project>();
 
 /** Puts a project where widgets find it. Pages call this while they are built; in the browser the page's own copy is read. */
-export function shelve(project: Project): void {
-  shelf.set(project.id, project);
+export function provideProject(project: Project): void {
+  projects.set(project.id, project);
 }
 
 function fetchProject(id: string): Project {
-  const found = shelf.get(id);
+  const found = projects.get(id);
   if (found) return found;
   const text = inBrowser ? document.getElementById(`project-${id}`)?.textContent : undefined;
   if (!text) throw new Error(`The page does not carry the project "${id}".`);
   const project = JSON.parse(text) as Project;
-  shelf.set(id, project);
+  projects.set(id, project);
   return project;
 }
 
@@ -48,7 +48,7 @@ function fetchProject(id: string): Project {
 const [QUICK, REST] = [4, 150];
 
 /** Whether a hand is moving a size: what follows it waits (idle-queue.ts). */
-export const hand = { moves: false };
+export const sizeChange = { isUnderWay: false };
 
 /** How a measure or option is named in the address: `packet width` as `packet-width`. */
 const inAddress = (name: string): string => name.trim().toLowerCase().replace(/\s+/g, '-');
@@ -66,7 +66,7 @@ export class Learner {
   constructor(project: Project) {
     this.project = project;
     if (inBrowser) this.#begin();
-    this.pattern = $state.raw(this.moving);
+    this.settledPattern = $state.raw(this.livePattern);
     if (!inBrowser) return;
     editionChoice.onChange(() => {
       this.#asMade = undefined;
@@ -87,16 +87,16 @@ export class Learner {
   );
 
   /** The pattern under the hand: what moves a size shows it at once. */
-  readonly moving: Pattern = $derived.by(() => this.#asMade ?? this.#planned);
+  readonly livePattern: Pattern = $derived.by(() => this.#asMade ?? this.#planned);
 
   /**
    * The pattern as the page shows it, a moment behind the hand on a slow machine. A state of its own, so that a move
    * touches nothing else on the page before it is painted.
    */
-  pattern: Pattern;
+  settledPattern: Pattern;
 
   /** Whether the page shows what it was built with: what it carries ready-made will do. */
-  readonly isAsBuilt: boolean = $derived.by(() => this.pattern === this.#lessonIn(this.project.edition));
+  readonly isAsBuilt: boolean = $derived.by(() => this.settledPattern === this.#lessonIn(this.project.edition));
   #soon: ReturnType<typeof setTimeout> | undefined;
   /** How long the page took to follow the last time, in ms. The first time nobody knows, and much has to wake. */
   #took = Infinity;
@@ -155,7 +155,7 @@ export class Learner {
   }
 
   /** The measures a learner may change, in the file's order. */
-  readonly adjustable: Measure[] = $derived(Object.values(this.moving.measures).filter((m) => m.adjustable));
+  readonly adjustable: Measure[] = $derived(Object.values(this.livePattern.measures).filter((m) => m.adjustable));
 
   /** Sets a measure. Returns a kind sentence if the value cannot be taken; then nothing changes. */
   set(name: string, value: number): string | undefined {
@@ -173,7 +173,7 @@ export class Learner {
   /** The page follows once what is under the hand has been painted. */
   #followSoon(): void {
     clearTimeout(this.#soon);
-    hand.moves = true;
+    sizeChange.isUnderWay = true;
     const wait = this.#took > QUICK ? REST : 0;
     requestAnimationFrame(() => {
       clearTimeout(this.#soon);
@@ -184,10 +184,10 @@ export class Learner {
   #follow(): void {
     clearTimeout(this.#soon);
     const began = performance.now();
-    this.pattern = this.moving;
+    this.settledPattern = this.livePattern;
     flushSync();
     this.#took = performance.now() - began;
-    hand.moves = false;
+    sizeChange.isUnderWay = false;
   }
 
   choose(option: string, on: boolean): void {
@@ -228,7 +228,7 @@ export class Learner {
     const query = new URLSearchParams(location.search);
     const edition = this.edition;
     const pattern = this.#lessonIn(edition);
-    const kept = recall(`size:${this.project.id}`, asRecord) ?? {};
+    const kept = load(`size:${this.project.id}`, asRecord) ?? {};
     const keptValues = asRecord(kept.values) ?? {};
     const keptOptions = asRecord(kept.options) ?? {};
     const values: Record<string, Chosen> = {};
@@ -275,9 +275,9 @@ export class Learner {
     writeAddress(`size of ${this.project.id}`, (query) => {
       const values = this.#values;
       const options = this.#options;
-      const { edition, grid } = this.pattern;
+      const { edition, grid } = this.settledPattern;
       const empty = Object.keys(values).length + Object.keys(options).length === 0;
-      keep(`size:${this.project.id}`, empty ? undefined : { values, options });
+      save(`size:${this.project.id}`, empty ? undefined : { values, options });
       for (const measure of this.adjustable) {
         const key = inAddress(measure.name);
         const chosen = values[measure.name];

@@ -4,19 +4,19 @@
  */
 const PREFIX = 'course-kit:';
 
-export type KeepTrouble = 'forbidden' | 'full';
+export type StorageTrouble = 'forbidden' | 'full';
 
-let trouble: KeepTrouble | undefined;
-const listeners = new Set<(trouble: KeepTrouble) => void>();
+let trouble: StorageTrouble | undefined;
+const listeners = new Set<(trouble: StorageTrouble) => void>();
 
 /** Calls back when the browser refuses to keep something, and at once if it already has. */
-export function onKeepTrouble(listener: (trouble: KeepTrouble) => void): () => void {
+export function onStorageTrouble(listener: (trouble: StorageTrouble) => void): () => void {
   listeners.add(listener);
   if (trouble) listener(trouble);
   return () => listeners.delete(listener);
 }
 
-function report(found: KeepTrouble) {
+function report(found: StorageTrouble) {
   if (trouble) return;
   trouble = found;
   for (const listener of listeners) listener(found);
@@ -26,7 +26,7 @@ function report(found: KeepTrouble) {
  * Reads what was kept under `key`. `read` turns the parsed value into what is wanted, or returns undefined for a value
  * that is not of the right shape: anything may lie in storage.
  */
-export function recall<T>(key: string, read: (value: unknown) => T | undefined): T | undefined {
+export function load<T>(key: string, read: (value: unknown) => T | undefined): T | undefined {
   let text: string | null;
   try {
     text = localStorage.getItem(PREFIX + key);
@@ -43,12 +43,12 @@ export function recall<T>(key: string, read: (value: unknown) => T | undefined):
 }
 
 /** Keeps `value` under `key`; `undefined` forgets it. */
-export function keep(key: string, value: unknown): void {
-  keepText(key, value === undefined ? undefined : JSON.stringify(value));
+export function save(key: string, value: unknown): void {
+  saveText(key, value === undefined ? undefined : JSON.stringify(value));
 }
 
 /** Keeps what is JSON already. */
-export function keepText(key: string, text: string | undefined): void {
+export function saveText(key: string, text: string | undefined): void {
   try {
     if (text === undefined) localStorage.removeItem(PREFIX + key);
     else localStorage.setItem(PREFIX + key, text);
@@ -58,7 +58,7 @@ export function keepText(key: string, text: string | undefined): void {
 }
 
 /** Everything that is kept, as JSON, by key. */
-export function allKept(): Map<string, string> {
+export function savedEntries(): Map<string, string> {
   try {
     const keys = Object.keys(localStorage).filter((key) => key.startsWith(PREFIX));
     return new Map(keys.toSorted().map((key) => [key.slice(PREFIX.length), localStorage.getItem(key) ?? 'null']));
@@ -69,7 +69,7 @@ export function allKept(): Map<string, string> {
 }
 
 /** Whether anything is kept under `key`. */
-export const isKept = (key: string): boolean => recall(key, () => true) === true;
+export const isSaved = (key: string): boolean => load(key, () => true) === true;
 
 /** A plain object with text keys, or undefined: the first question to ask of anything that was kept. */
 export function asRecord(value: unknown): Record<string, unknown> | undefined {
@@ -79,7 +79,7 @@ export function asRecord(value: unknown): Record<string, unknown> | undefined {
 }
 
 /** Calls back when another tab changed what is kept under `key`. Returns the way to stop. */
-export function onKept(key: string, changed: () => void): () => void {
+export function onStorageChange(key: string, changed: () => void): () => void {
   const hear = (event: StorageEvent) => {
     if (event.key === null || event.key === PREFIX + key) changed();
   };
@@ -88,7 +88,7 @@ export function onKept(key: string, changed: () => void): () => void {
 }
 
 /** Calls back when another tab changed anything that is kept. Returns the way to stop. */
-export function onAnyKept(changed: () => void): () => void {
+export function onAnyStorageChange(changed: () => void): () => void {
   addEventListener('storage', changed);
   return () => removeEventListener('storage', changed);
 }

@@ -9,7 +9,7 @@
  * Nothing done before it is awake is lost: what was typed or chosen is handed over, and what was pressed is pressed again.
  */
 import type { ClientDirective } from 'astro';
-import { isKept, onKept } from './storage.ts';
+import { isSaved, onStorageChange } from './storage.ts';
 
 declare module 'astro' {
   interface AstroClientDirectives {
@@ -43,10 +43,10 @@ const wakeOnUse: ClientDirective = (load, { value }, island) => {
   };
   const uses = ['pointerover', 'pointerdown', 'pointerup', 'pointercancel', 'click', 'keydown', 'input', 'focusin'];
   for (const type of uses) island.addEventListener(type, use);
-  const stopHearing = onKept(key, () => void wake());
+  const stopHearing = onStorageChange(key, () => void wake());
   // Most readers of a page of examples only read.
   const rests = kind === 'soon' && island.closest('[data-rests]') !== null;
-  if ((kind === 'soon' && !rests) || isKept(key)) requestIdle(() => void wake());
+  if ((kind === 'soon' && !rests) || isSaved(key)) requestIdle(() => void wake());
   if (kind === 'sizes' || rests) onOwnSize(() => void wake());
   if (kind === 'others') onOthers(name!, () => void wake());
 
@@ -126,7 +126,7 @@ function onOthers(built: string, then: () => void): void {
   new MutationObserver(look).observe(page, { attributeFilter: ['data-edition'] });
   look();
   addEventListener(WAKES, then, { once: true });
-  if (location.search !== '' || isKept(`size:${project}`)) then();
+  if (location.search !== '' || isSaved(`size:${project}`)) then();
 }
 
 /** As UpdateInlineSizes.svelte marks the page. */

@@ -1,9 +1,9 @@
 /** Mistakes in the texts of questions that are answered by choosing, ordering or matching. */
 import { quote, sumFor, type Pattern } from '../../src/core/index.ts';
 import { allTextsIn, textsIn } from './given.ts';
-import type { AttributeInLesson, LessonAround, Mistake, WordInLesson } from './word.ts';
+import type { AttributeInLesson, LessonAround, LessonMistake, WordInLesson } from './word.ts';
 
-export const error = (at: number, message: string, fix?: string): Mistake => ({
+export const error = (at: number, message: string, fix?: string): LessonMistake => ({
   at,
   severity: 'error',
   message,
@@ -21,12 +21,12 @@ export const attributeOf = ({ attributes }: WordInLesson, name: string): Attribu
  */
 export const checkTexts =
   (lists: readonly string[]) =>
-  (written: WordInLesson, { project: { variants } }: LessonAround): Mistake[] => {
+  (written: WordInLesson, { project: { variants } }: LessonAround): LessonMistake[] => {
     const patterns = variants.map(({ inch }) => inch);
     return [...written.attributes.flatMap((attribute) => sizeMistakes(attribute, patterns)), ...twice(written, lists)];
   };
 
-function sizeMistakes({ name, value, at }: AttributeInLesson, patterns: readonly Pattern[]): Mistake[] {
+function sizeMistakes({ name, value, at }: AttributeInLesson, patterns: readonly Pattern[]): LessonMistake[] {
   return allTextsIn(value).flatMap((text) =>
     [...text.matchAll(/\[([^\][]+)\]/gu)].flatMap(([, of = '']) => {
       // What one choice of options leaves out, another has.
@@ -39,7 +39,7 @@ function sizeMistakes({ name, value, at }: AttributeInLesson, patterns: readonly
 }
 
 /** Two answers alike cannot be told apart. */
-function twice({ name: word, attributes }: WordInLesson, lists: readonly string[]): Mistake[] {
+function twice({ name: word, attributes }: WordInLesson, lists: readonly string[]): LessonMistake[] {
   const given = attributes.filter(({ name }) => lists.includes(name));
   const all = given.flatMap(({ value, at }) => textsIn(value).map((text) => ({ text, at })));
   return all.flatMap(({ text, at }, i) =>

@@ -33,13 +33,13 @@ export type Reference =
 export const groups = ['size', 'list', 'study', 'question', 'making', 'note'] as const;
 
 /** What an author gave to a word, by the names of its attributes. */
-export type Given = Readonly<Record<string, unknown>>;
+export type AttributeValues = Readonly<Record<string, unknown>>;
 
 /** The text between the tags, and the formula of each size in it. */
-export type Words = PaperQuestion['words'];
+export type QuestionText = PaperQuestion['words'];
 
 /** What a learner's browser keeps of a word, and under which name; `as` begins the key. */
-export type Kept =
+export type SavedRecord =
   | { as: 'answer' | 'guess'; name: string }
   /** `rounds`: how many right answers in a row end the set. */
   | { as: 'practice'; name: string; rounds: number }
@@ -61,9 +61,9 @@ export type SetQuestion = {
   /** The lesson word that asks it. */
   word: string;
   /** Its text. */
-  words: Words;
+  words: QuestionText;
   /** What the question's island shows. */
-  shown: Given & { readonly name: string };
+  shown: AttributeValues & { readonly name: string };
   /** Its drawing has the numbers of the exercise, and not the learner's own. */
   newNumbers: boolean;
 };
@@ -78,7 +78,7 @@ export type WordInLesson = {
 export type AttributeInLesson = { name: string; value: unknown; at: number; textAt: number };
 
 /** A mistake, at an offset of the lesson's text. */
-export type Mistake = {
+export type LessonMistake = {
   at: number;
   severity: 'error' | 'warning' | 'note';
   message: string;
@@ -132,15 +132,15 @@ export type Word = {
    * What it shows at a pattern, as plain JSON; the page, the worker, paper and the check share it. None where the page
    * works out everything from the pattern itself.
    */
-  view?(pattern: Pattern, attributes: Given, context: ViewContext): object;
+  view?(pattern: Pattern, attributes: AttributeValues, context: ViewContext): object;
   /** Mistakes that the attributes' schema and the names cannot tell. */
-  check?(written: WordInLesson, lesson: LessonAround): Mistake[];
+  check?(written: WordInLesson, lesson: LessonAround): LessonMistake[];
   /** Its form on a worksheet or in the class plan; attributes may hold anything that an author wrote. */
-  paper?(attributes: Given, words: Words, context: PaperContext): OnPaper | undefined;
+  paper?(attributes: AttributeValues, words: QuestionText, context: PaperContext): OnPaper | undefined;
   /** The formula of the size that stands for the word in a text; attributes as for paper. */
-  sizeInText?: (attributes: Given) => string | undefined;
+  sizeInText?: (attributes: AttributeValues) => string | undefined;
   /** What the learner's browser keeps; attributes as for paper. */
-  kept?(attributes: Given): Kept | undefined;
+  saves?(attributes: AttributeValues): SavedRecord | undefined;
   /**
    * For a question: whether it can come up in a Practice set, with or without new numbers, or why not. Where what can be
    * chosen is mixed anew each time, a file `again.ts` in its folder tells how.

@@ -19,7 +19,7 @@ export class SizeField {
   }
 
   get measure(): Measure | undefined {
-    return this.#learner.moving.measures[this.#name];
+    return this.#learner.livePattern.measures[this.#name];
   }
 
   readonly shown: string = $derived.by(() => (this.measure ? this.#write(this.measure.value) : ''));
@@ -82,7 +82,7 @@ export class SizeField {
   }
 
   #write(value: number): string {
-    const { edition, grid } = this.#learner.moving;
+    const { edition, grid } = this.#learner.livePattern;
     return this.measure?.adjustable?.kind === 'count' ? String(value) : formatLength(value, edition, { grid });
   }
 }

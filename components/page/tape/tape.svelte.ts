@@ -1,6 +1,6 @@
 /** Where the reader is on the lesson's tape, and which of its steps are done. */
 import { ANSWERED } from '../answered.ts';
-import { keep, recall } from '../storage.ts';
+import { save, load } from '../storage.ts';
 
 export type Step = { slug: string; text: string };
 
@@ -22,7 +22,7 @@ export class Tape {
 
   /** Follows the page as it is scrolled. Call in an effect; returns the way to stop. */
   follow(): () => void {
-    this.done = recall(this.#key, asSlugs) ?? [];
+    this.done = load(this.#key, asSlugs) ?? [];
     let frame = 0;
     const look = () => {
       frame = 0;
@@ -70,7 +70,7 @@ export class Tape {
     });
     if (done.length !== this.done.length || done.some((step, i) => step.slug !== this.done[i])) {
       this.done = done.map((step) => step.slug);
-      keep(this.#key, this.done);
+      save(this.#key, this.done);
     }
   }
 }

@@ -1,12 +1,12 @@
 /** One question and its learner: what the answer is now, what came of checking it, and how often it was tried. */
 import { ANSWERED } from '../../page/answered.ts';
-import { asRecord, keep, onKept, recall } from '../../page/storage.ts';
+import { asRecord, save, onStorageChange, load } from '../../page/storage.ts';
 
 /**
  * `open`: not checked yet. `unread`: it could not be judged, which costs nothing. `again`: the first try was wrong.
  * `wrong`: a later one was. `moved`: it was judged at another size. `away`: an option leaves out what is asked.
  */
-export type Standing = 'open' | 'unread' | 'right' | 'again' | 'wrong' | 'moved' | 'away';
+export type AttemptStatus = 'open' | 'unread' | 'right' | 'again' | 'wrong' | 'moved' | 'away';
 
 /** The last answer that was judged. `note` is what this kind of question must know of it later. */
 export type Checked<Given, Note> = { given: Given; right: boolean; note: Note };
@@ -60,7 +60,7 @@ export class Attempt<Given, Note = null> {
     return this.#checked && same(this.#checked.given, this.#given) ? this.#checked : undefined;
   }
 
-  get standing(): 'open' | 'right' | 'again' | 'wrong' {
+  get status(): 'open' | 'right' | 'again' | 'wrong' {
     if (!this.current) return 'open';
     if (this.current.right) return 'right';
     return this.#tries > 1 ? 'wrong' : 'again';
@@ -72,8 +72,8 @@ export class Attempt<Given, Note = null> {
   }
 
   /** A hint is for who has tried, and has not got it right. */
-  hints(hint: string | undefined, standing: Standing): string[] {
-    return hint !== undefined && this.#tries > 0 && standing !== 'right' ? [hint] : [];
+  hints(hint: string | undefined, status: AttemptStatus): string[] {
+    return hint !== undefined && this.#tries > 0 && status !== 'right' ? [hint] : [];
   }
 
   change(given: Given): void {
@@ -106,7 +106,7 @@ export class Attempt<Given, Note = null> {
   follow(): (() => void) | undefined {
     if (this.#settings.judged) return undefined;
     document.dispatchEvent(new CustomEvent(ANSWERED));
-    return onKept(this.#key, () => {
+    return onStorageChange(this.#key, () => {
       this.#recall();
       document.dispatchEvent(new CustomEvent(ANSWERED));
     });
@@ -120,7 +120,7 @@ export class Attempt<Given, Note = null> {
     if (this.#settings.judged) return;
     const untouched = this.#tries === 0 && this.#checked === undefined && same(this.#given, this.#settings.blank);
     const { given, right, note } = this.#checked ?? {};
-    keep(
+    save(
       this.#key,
       untouched
         ? undefined
@@ -136,7 +136,7 @@ export class Attempt<Given, Note = null> {
 
   #recall(): void {
     const { readGiven, readNote, blank } = this.#settings;
-    const kept = recall(this.#key, asRecord) ?? {};
+    const kept = load(this.#key, asRecord) ?? {};
     this.#given = readGiven(kept.given) ?? blank;
     const checked = asRecord(kept.checked);
     const given = readGiven(checked?.given);
@@ -163,5 +163,5 @@ export const asTexts = (kept: unknown): string[] | undefined =>
 export const noNote = (): null => null;
 
 /** Stands beside an answer that was wrong: what to do next. */
-export const goOn = (standing: Standing): string =>
-  standing === 'again' ? ' Try once more.' : standing === 'wrong' ? ' Look at it again, there is no hurry.' : '';
+export const goOn = (status: AttemptStatus): string =>
+  status === 'again' ? ' Try once more.' : status === 'wrong' ? ' Look at it again, there is no hurry.' : '';

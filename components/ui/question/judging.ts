@@ -12,4 +12,4 @@ export {
   rungAt,
   sumFor,
 } from '../../../src/core/index.ts';
-export { otherAt } from '../../words/practice/turn.ts';
+export { questionWithoutSumAt } from '../../words/practice/question-order.ts';

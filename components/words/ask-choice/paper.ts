@@ -1,6 +1,6 @@
 import { textIn, textsIn } from '../given.ts';
-import type { Given, OnPaper, Words } from '../word.ts';
+import type { AttributeValues, OnPaper, QuestionText } from '../word.ts';
 
-export const paper = ({ id, right, wrong }: Given, words: Words): OnPaper => ({
+export const paper = ({ id, right, wrong }: AttributeValues, words: QuestionText): OnPaper => ({
   pick: { kind: 'choice', id: textIn(id) ?? '', words, right: textsIn(right), wrong: textsIn(wrong) },
 });

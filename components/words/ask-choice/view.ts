@@ -1,13 +1,13 @@
 import { randomFrom, shuffled, type Pattern } from '../../../src/core/index.ts';
 import { textIn } from '../given.ts';
-import type { Given, Kept } from '../word.ts';
+import type { AttributeValues, SavedRecord } from '../word.ts';
 import type { Attributes } from './word.ts';
 
 export type Choice = { text: string; right: boolean; say?: string };
-export type Shown = { name: string; choices: Choice[]; hint?: string | undefined };
+export type ChoiceView = { name: string; choices: Choice[]; hint?: string | undefined };
 
 /** The answers, mixed the same for everyone. */
-export function view(_: Pattern | undefined, { id, right, wrong, hint }: Attributes): Shown {
+export function view(_: Pattern | undefined, { id, right, wrong, hint }: Attributes): ChoiceView {
   const others: Choice[] = Array.isArray(wrong)
     ? wrong.map((text) => ({ text, right: false }))
     : Object.entries(wrong).map(([text, say]) => ({ text, right: false, say }));
@@ -16,12 +16,12 @@ export function view(_: Pattern | undefined, { id, right, wrong, hint }: Attribu
 }
 
 /** The same question with its answers in another order; the same seed gives the same. */
-export const mixAnew = (shown: Shown, seed: string): Shown => ({
+export const mixAnew = (shown: ChoiceView, seed: string): ChoiceView => ({
   ...shown,
   choices: shuffled(shown.choices, randomFrom(seed)),
 });
 
-export function kept({ id }: Given): Kept | undefined {
+export function kept({ id }: AttributeValues): SavedRecord | undefined {
   const name = textIn(id);
   return name === undefined ? undefined : { as: 'answer', name };
 }

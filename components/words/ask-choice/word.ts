@@ -27,6 +27,6 @@ export const AskChoice: Word = {
   view,
   check: checkTexts(['right', 'wrong']),
   paper,
-  kept,
+  saves: kept,
   inSets: 'as it is',
 };

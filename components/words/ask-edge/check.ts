@@ -1,10 +1,10 @@
 import { anyOf, didYouMean, quote } from '../../../src/core/index.ts';
 import { attributeOf, error } from '../check-texts.ts';
 import { allTextsIn } from '../given.ts';
-import type { LessonAround, Mistake, WordInLesson } from '../word.ts';
+import type { LessonAround, LessonMistake, WordInLesson } from '../word.ts';
 
 /** Edges that the piece has not; a piece without allowances needs its edges named. */
-export function check(written: WordInLesson, { project: { variants } }: LessonAround): Mistake[] {
+export function check(written: WordInLesson, { project: { variants } }: LessonAround): LessonMistake[] {
   const [piece, edges] = [attributeOf(written, 'piece'), attributeOf(written, 'edges')];
   if (typeof piece?.value !== 'string') return [];
   const name = piece.value;

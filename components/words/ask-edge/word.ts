@@ -27,6 +27,6 @@ export const AskEdge: Word = {
   view,
   check,
   paper,
-  kept,
+  saves: kept,
   inSets: 'with new numbers',
 };

@@ -1,9 +1,9 @@
 import { quote } from '../../../src/core/index.ts';
 import { attributeOf, error } from '../check-texts.ts';
-import type { LessonAround, Mistake, WordInLesson } from '../word.ts';
+import type { LessonAround, LessonMistake, WordInLesson } from '../word.ts';
 
 /** One fold or a kind is asked for, and a fold that the strip has. */
-export function check(written: WordInLesson, { project: { variants } }: LessonAround): Mistake[] {
+export function check(written: WordInLesson, { project: { variants } }: LessonAround): LessonMistake[] {
   const [piece, fold, kind] = ['piece', 'fold', 'kind'].map((name) => attributeOf(written, name));
   if (fold && kind) {
     const message = '<AskFold>: it asks for one fold or for a kind, and not for both.';

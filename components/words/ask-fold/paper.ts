@@ -1,7 +1,7 @@
 import { textIn } from '../given.ts';
-import type { Given, OnPaper, Words } from '../word.ts';
+import type { AttributeValues, OnPaper, QuestionText } from '../word.ts';
 import { foldIn, kept } from './view.ts';
 
-export const paper = (given: Given, words: Words): OnPaper => ({
+export const paper = (given: AttributeValues, words: QuestionText): OnPaper => ({
   pick: { kind: 'folds', id: kept(given).name, words, piece: textIn(given.piece) ?? '', picksInPattern: foldIn(given) },
 });

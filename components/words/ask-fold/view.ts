@@ -1,21 +1,21 @@
 import { foldsName, type FoldQuestion, type Pattern } from '../../../src/core/index.ts';
 import { textIn } from '../given.ts';
-import type { Given, Kept } from '../word.ts';
+import type { AttributeValues, SavedRecord } from '../word.ts';
 import type { Attributes } from './word.ts';
 
-export type Shown = { name: string; piece: string; asked: FoldQuestion; hint?: string | undefined };
+export type FoldView = { name: string; piece: string; asked: FoldQuestion; hint?: string | undefined };
 
 /** Which fold is asked for, or which kind of folds. */
-export function view(_: Pattern, { id, piece, fold, kind, hint }: Attributes): Shown {
+export function view(_: Pattern, { id, piece, fold, kind, hint }: Attributes): FoldView {
   const asked = foldIn({ fold, kind });
   return { name: id ?? foldsName(piece, asked), piece, asked, hint };
 }
 
 /** Which fold, or which kind of folds, is asked for. */
-export const foldIn = ({ fold, kind }: Given): FoldQuestion =>
+export const foldIn = ({ fold, kind }: AttributeValues): FoldQuestion =>
   typeof fold === 'number' ? { fold } : { kind: kind === 'valley' ? 'valley' : 'mountain' };
 
-export const kept = ({ id, piece, ...asked }: Given): Kept => ({
+export const kept = ({ id, piece, ...asked }: AttributeValues): SavedRecord => ({
   as: 'answer',
   name: textIn(id) ?? foldsName(textIn(piece) ?? '', foldIn(asked)),
 });

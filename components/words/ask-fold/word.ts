@@ -28,6 +28,6 @@ export const AskFold: Word = {
   view,
   check,
   paper,
-  kept,
+  saves: kept,
   inSets: 'with new numbers',
 };

@@ -1,6 +1,6 @@
 import { textIn, textsIn } from '../given.ts';
-import type { Given, OnPaper, Words } from '../word.ts';
+import type { AttributeValues, OnPaper, QuestionText } from '../word.ts';
 
-export const paper = ({ id, steps }: Given, words: Words): OnPaper => ({
+export const paper = ({ id, steps }: AttributeValues, words: QuestionText): OnPaper => ({
   pick: { kind: 'order', id: textIn(id) ?? '', words, steps: textsIn(steps) },
 });

@@ -3,14 +3,14 @@ import type { Attributes } from './word.ts';
 
 export { kept } from '../ask-choice/view.ts';
 
-export type Shown = { name: string; steps: string[]; mixed: string[]; hint?: string | undefined };
+export type OrderView = { name: string; steps: string[]; mixed: string[]; hint?: string | undefined };
 
 /** The steps in order, and mixed the same for everyone. */
-export const view = (_: Pattern | undefined, { id, steps, hint }: Attributes): Shown =>
+export const view = (_: Pattern | undefined, { id, steps, hint }: Attributes): OrderView =>
   mixAnew({ name: id, steps, mixed: steps, hint }, id);
 
 /** The same question with its steps mixed otherwise, and never in order by chance; the same seed gives the same. */
-export function mixAnew(shown: Shown, seed: string): Shown {
+export function mixAnew(shown: OrderView, seed: string): OrderView {
   const drawn = shuffled(shown.steps, randomFrom(seed));
   const isInOrder = drawn.every((step, i) => step === shown.steps[i]);
   return { ...shown, mixed: isInOrder ? shown.steps.toReversed() : drawn };

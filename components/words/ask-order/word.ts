@@ -23,6 +23,6 @@ export const AskOrder: Word = {
   view,
   check: checkTexts(['steps']),
   paper,
-  kept,
+  saves: kept,
   inSets: 'as it is',
 };

@@ -1,8 +1,12 @@
 import { textIn, textsIn } from '../given.ts';
-import type { Given, OnPaper, PaperContext, Words } from '../word.ts';
+import type { AttributeValues, OnPaper, PaperContext, QuestionText } from '../word.ts';
 
-export function paper({ id, terms, pairs: own }: Given, words: Words, { glossary = {} }: PaperContext): OnPaper {
-  const told = terms === undefined ? [] : textsIn(terms).map((term) => [term, glossary[term] ?? '']);
-  const pairs = { ...Object.fromEntries(told), ...Object(own) } as Record<string, string>;
+export function paper(
+  { id, terms, pairs: own }: AttributeValues,
+  words: QuestionText,
+  { glossary = {} }: PaperContext,
+): OnPaper {
+  const defined = terms === undefined ? [] : textsIn(terms).map((term) => [term, glossary[term] ?? '']);
+  const pairs = { ...Object.fromEntries(defined), ...Object(own) } as Record<string, string>;
   return { pick: { kind: 'pairs', id: textIn(id) ?? '', words, pairs } };
 }

@@ -4,21 +4,21 @@ import type { Attributes } from './word.ts';
 
 export { kept } from '../ask-choice/view.ts';
 
-export type Shown = { name: string; pairs: Record<string, string>; meanings: string[]; hint?: string | undefined };
+export type PairsView = { name: string; pairs: Record<string, string>; meanings: string[]; hint?: string | undefined };
 
 /** Terms with their meanings: the glossary's, then the author's own. Meanings are mixed the same for everyone. */
 export function view(
   _: Pattern | undefined,
   { id, terms = [], pairs: own = {}, hint }: Attributes,
   { glossary = {} }: ViewContext,
-): Shown {
-  const told = terms.flatMap((term) => (glossary[term] === undefined ? [] : [[term, glossary[term]] as const]));
-  const pairs: Record<string, string> = { ...Object.fromEntries(told), ...own };
+): PairsView {
+  const defined = terms.flatMap((term) => (glossary[term] === undefined ? [] : [[term, glossary[term]] as const]));
+  const pairs: Record<string, string> = { ...Object.fromEntries(defined), ...own };
   return mixAnew({ name: id, pairs, meanings: [...new Set(Object.values(pairs))], hint }, id);
 }
 
 /** The same question with its meanings in another order; the same seed gives the same. */
-export const mixAnew = (shown: Shown, seed: string): Shown => ({
+export const mixAnew = (shown: PairsView, seed: string): PairsView => ({
   ...shown,
   meanings: shuffled([...new Set(Object.values(shown.pairs))], randomFrom(seed)),
 });

@@ -27,6 +27,6 @@ export const AskPairs: Word = {
   view,
   check: checkTexts(['terms']),
   paper,
-  kept,
+  saves: kept,
   inSets: 'as it is',
 };

@@ -1,11 +1,11 @@
 import { didYouMean, makeUp, pointAtVisible, quote } from '../../../src/core/index.ts';
 import { attributeOf, error } from '../check-texts.ts';
-import type { LessonAround, Mistake, WordInLesson } from '../word.ts';
+import type { LessonAround, LessonMistake, WordInLesson } from '../word.ts';
 
 const OTHER = 'Ask for another step, or look from the other side.';
 
 /** What is asked for shows after the step, and is not all that shows. */
-export function check(written: WordInLesson, { project: { variants } }: LessonAround): Mistake[] {
+export function check(written: WordInLesson, { project: { variants } }: LessonAround): LessonMistake[] {
   const [step, shows, from] = ['step', 'shows', 'from'].map((name) => attributeOf(written, name));
   if (typeof step?.value !== 'string' || typeof shows?.value !== 'string') return [];
   const [id, wanted] = [step.value, shows.value];

@@ -25,6 +25,6 @@ export const AskSide: Word = {
   view,
   check,
   paper,
-  kept,
+  saves: kept,
   inSets: 'as it is',
 };

@@ -10,10 +10,10 @@ import {
   type Pattern,
 } from '../../../src/core/index.ts';
 import { attributeOf, error } from '../check-texts.ts';
-import type { AttributeInLesson, LessonAround, Mistake, ProjectInLesson, WordInLesson } from '../word.ts';
+import type { AttributeInLesson, LessonAround, LessonMistake, ProjectInLesson, WordInLesson } from '../word.ts';
 
 /** Slips that there are not, a sum that has no answer, and a tolerance that lets a wrong answer pass for a right one. */
-export function check(written: WordInLesson, { project }: LessonAround): Mistake[] {
+export function check(written: WordInLesson, { project }: LessonAround): LessonMistake[] {
   const patterns = editionsOf(project);
   const slips = written.attributes.flatMap((attribute) => slipMistakes(attribute, patterns));
   if (slips.length > 0) return slips;
@@ -32,7 +32,7 @@ export function check(written: WordInLesson, { project }: LessonAround): Mistake
 export const editionsOf = ({ variants: [{ inch, metric }] }: ProjectInLesson): Pattern[] => [inch, metric];
 
 /** Sums of an author's own slips that cannot be worked out, and names of slips that there are not. */
-function slipMistakes({ name, value, at }: AttributeInLesson, patterns: readonly Pattern[]): Mistake[] {
+function slipMistakes({ name, value, at }: AttributeInLesson, patterns: readonly Pattern[]): LessonMistake[] {
   if (typeof value !== 'object' || value === null) return [];
   if (name === 'slips') {
     return Object.keys(value).flatMap((sum) => {

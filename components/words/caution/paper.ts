@@ -1,8 +1,8 @@
 import { textIn } from '../given.ts';
-import type { Given, OnPaper, Words } from '../word.ts';
+import type { AttributeValues, OnPaper, QuestionText } from '../word.ts';
 
 /** The lesson's own words, for the class plan. */
-export function paper({ of }: Given, words: Words): OnPaper {
+export function paper({ of }: AttributeValues, words: QuestionText): OnPaper {
   const key = textIn(of);
   const own = words
     .map((part) => (typeof part === 'string' ? part : part.size))

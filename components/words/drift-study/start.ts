@@ -1,9 +1,9 @@
 /** What a drift study starts with. */
 import type { Edition } from '../../../src/core/index.ts';
-import type { Drifting, Takes } from './sums.ts';
+import type { Drifting, AllowancesPerSeam } from './sums.ts';
 
 /** What the author asks: the finished size, how many seams cross it, and how many allowances each takes. */
-export type Asked = { of: string; seams: number; takes: Takes };
+export type DriftStudyFields = { of: string; seams: number; takes: AllowancesPerSeam };
 
 /** At the start each seam is too wide by this much, and at most by that, in mm. */
 export const OFF: Record<Edition, { start: number; most: number; step: number }> = {
@@ -12,7 +12,7 @@ export const OFF: Record<Edition, { start: number; most: number; step: number }>
 };
 
 /** What a study starts with. */
-export const startOf = ({ seams, takes }: Asked, edition: Edition): Drifting => ({
+export const startOf = ({ seams, takes }: DriftStudyFields, edition: Edition): Drifting => ({
   seams,
   takes,
   off: OFF[edition].start,

@@ -18,12 +18,12 @@ import {
 } from '../../../src/core/cloth/index.ts';
 import { low } from '../../compute/fit.ts';
 import { isIn, type DrawnLayers } from './layers-on-sheet.ts';
-import type { ToldPlace } from '../../compute/step-types.ts';
+import type { LayerPlace } from '../../compute/step-types.ts';
 
 type Point = { x: number; y: number };
 
 /** A place with the regions that are it: the same stack may lie at both sides of a work. */
-export type Place = ToldPlace & { regions: Region[] };
+export type Place = LayerPlace & { regions: Region[] };
 
 const known = new WeakMap<Work, Place[]>();
 

@@ -1,13 +1,13 @@
 /** Places as a page carries them: of the many layers in them few differ, and each of those is written once. */
-import type { ToldPlace } from '../../compute/step-types.ts';
+import type { LayerPlace } from '../../compute/step-types.ts';
 
 export type PackedPlaces = {
-  layers: ToldPlace['stack'];
+  layers: LayerPlace['stack'];
   /** The layers of a stack by their number in `layers`. */
-  places: (Omit<ToldPlace, 'stack'> & { stack: number[] })[];
+  places: (Omit<LayerPlace, 'stack'> & { stack: number[] })[];
 };
 
-export function pack(places: readonly ToldPlace[]): PackedPlaces {
+export function pack(places: readonly LayerPlace[]): PackedPlaces {
   const numbers = new Map<string, number>();
   const layers: PackedPlaces['layers'] = [];
   const numberOf = (layer: PackedPlaces['layers'][number]) => {
@@ -19,5 +19,5 @@ export function pack(places: readonly ToldPlace[]): PackedPlaces {
   return { places: places.map((place) => ({ ...place, stack: place.stack.map(numberOf) })), layers };
 }
 
-export const unpack = ({ places, layers }: PackedPlaces): ToldPlace[] =>
+export const unpack = ({ places, layers }: PackedPlaces): LayerPlace[] =>
   places.map((place) => ({ ...place, stack: place.stack.map((number) => layers[number]!) }));

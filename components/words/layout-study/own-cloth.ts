@@ -4,7 +4,7 @@ import { formatLength, parseLength, type Edition, type Grid } from '../../../src
 /** A piece of cloth: across, from selvage to selvage, and along; a bolt may go on. In mm. */
 export type OwnCloth = { width: number; length?: number; count: number };
 
-export type Read = {
+export type OwnClothReading = {
   cloths: OwnCloth[];
   /** What was understood, to be compared with what was meant. */
   words: string[];
@@ -31,8 +31,8 @@ const UNIT = /(?:[a-z]+\.?|["”″'’])\s*$/iu;
  * @example
  * readOwnCloth('2 of 18 x 22 in', { edition: 'inch', goesOn: false }).cloths // => [{ width: 457.2, length: 558.8, count: 2 }]
  */
-export function readOwnCloth(text: string, how: { edition: Edition; grid?: Grid; goesOn: boolean }): Read {
-  const read: Read = { cloths: [], words: [], faults: [] };
+export function readOwnCloth(text: string, how: { edition: Edition; grid?: Grid; goesOn: boolean }): OwnClothReading {
+  const read: OwnClothReading = { cloths: [], words: [], faults: [] };
   for (const [i, written] of text.split(/[\n;]/u).entries()) {
     const line = written.trim();
     if (line === '') continue;

@@ -22,6 +22,6 @@ export const MyPiece: Word = {
   text: 'allowed',
   view,
   paper,
-  kept,
+  saves: kept,
   inSets: { because: 'measures a piece, and cannot be asked again.', fix: 'Take it out.' },
 };

@@ -2,10 +2,10 @@ import { anyOf, didYouMean, quote, sumFor } from '../../../src/core/index.ts';
 import { check as checkSum, editionsOf } from '../ask-size/check.ts';
 import { attributeOf, error } from '../check-texts.ts';
 import { namesIn, textIn } from '../given.ts';
-import type { LessonAround, Mistake, WordInLesson } from '../word.ts';
+import type { LessonAround, LessonMistake, WordInLesson } from '../word.ts';
 
 /** What a set asks for, whether the questions that it names are there, and what is wrong with its sum. */
-export function check(written: WordInLesson, lesson: LessonAround): Mistake[] {
+export function check(written: WordInLesson, lesson: LessonAround): LessonMistake[] {
   for (const mistakes of [
     sizesIn(written, lesson),
     [...setMistakes(written, lesson), ...alsoMistakes(written, lesson)],
@@ -15,7 +15,7 @@ export function check(written: WordInLesson, lesson: LessonAround): Mistake[] {
 }
 
 /** The first size that stands in the text of the set. */
-function sizesIn({ part }: WordInLesson, { words }: LessonAround): Mistake[] {
+function sizesIn({ part }: WordInLesson, { words }: LessonAround): LessonMistake[] {
   const size = words.find(
     ({ written, word }) => word?.sizeInText && written.part.start > part.start && written.part.end < part.end,
   );
@@ -24,14 +24,14 @@ function sizesIn({ part }: WordInLesson, { words }: LessonAround): Mistake[] {
 }
 
 /** A set asks for one answer or for several, and each can be worked out. */
-function setMistakes(written: WordInLesson, { project }: LessonAround): Mistake[] {
+function setMistakes(written: WordInLesson, { project }: LessonAround): LessonMistake[] {
   const [of, asks, id] = ['of', 'asks', 'id'].map((name) => attributeOf(written, name));
   if (!of && !asks)
     return [error(written.part.start, '<Practice>: what is asked for?', 'Write of="…", or asks={{"…": "…"}}.')];
   if (!asks) return [];
   if (of) return [error(of.at, '<Practice>: it takes of or asks, and not both.', 'Take one of them out.')];
   if (!id) return [error(asks.at, '<Practice>: several questions need a name.', 'Write id="…".')];
-  return namesIn(asks.value).flatMap((sum): Mistake[] => {
+  return namesIn(asks.value).flatMap((sum): LessonMistake[] => {
     const fault = editionsOf(project)
       .map((pattern) => sumFor(sum, pattern))
       .find(({ ok }) => !ok);
@@ -40,7 +40,7 @@ function setMistakes(written: WordInLesson, { project }: LessonAround): Mistake[
 }
 
 /** Each question that the set names must stand in the lesson, and once in the set. */
-function alsoMistakes(written: WordInLesson, { words }: LessonAround): Mistake[] {
+function alsoMistakes(written: WordInLesson, { words }: LessonAround): LessonMistake[] {
   const [also, rounds] = [attributeOf(written, 'also'), attributeOf(written, 'rounds')];
   if (!also || !Array.isArray(also.value)) return [];
   const said = (message: string, fix: string) => error(also.at, message, fix);
@@ -51,7 +51,7 @@ function alsoMistakes(written: WordInLesson, { words }: LessonAround): Mistake[]
   const questions = words.flatMap(({ written, word }) => {
     if (!word?.inSets) return [];
     const given = Object.fromEntries(written.attributes.map(({ name, value }) => [name, value]));
-    const name = word.kept?.(given)?.name;
+    const name = word.saves?.(given)?.name;
     // One that is refused may be meant by what it is about.
     const { inSets } = word;
     const refused = typeof inSets === 'object' ? inSets : undefined;
@@ -59,7 +59,7 @@ function alsoMistakes(written: WordInLesson, { words }: LessonAround): Mistake[]
   });
   const fitting = questions.flatMap(({ names: [name], refused }) => (refused || name === undefined ? [] : [name]));
   const names = also.value.map(String);
-  return names.flatMap((name, i): Mistake[] => {
+  return names.flatMap((name, i): LessonMistake[] => {
     if (names.indexOf(name) < i) return [said(`also: ${quote(name)} stands there twice.`, 'Keep one of them.')];
     if (fitting.includes(name)) return [];
     const refused = questions.find((one) => one.names.includes(name))?.refused;

@@ -1,11 +1,11 @@
 import { rungAt, type PaperQuestion, type Difficulty } from '../../../src/core/index.ts';
 import { textIn } from '../given.ts';
-import type { Given, OnPaper, Words } from '../word.ts';
+import type { AttributeValues, OnPaper, QuestionText } from '../word.ts';
 
 /** A set of one sum gets so many exercises on paper, each harder than the one before. */
 const EXERCISES = 3;
 
-export function paper(given: Given, words: Words): OnPaper | undefined {
+export function paper(given: AttributeValues, words: QuestionText): OnPaper | undefined {
   const [of, hint, name] = [given.of, given.hint, given.id].map(textIn);
   const id = name ?? of;
   if (id === undefined) return undefined;

@@ -3,7 +3,7 @@ import { scopeOf } from '../../page/quantity.ts';
 import { sumOf } from '../../ui/worked/sum.ts';
 import { workOf } from '../../ui/worked/worked.ts';
 import { textIn } from '../given.ts';
-import type { Given, Kept, ViewContext } from '../word.ts';
+import type { AttributeValues, SavedRecord, ViewContext } from '../word.ts';
 import type { Level } from './levels.ts';
 import type { Attributes } from './word.ts';
 
@@ -31,7 +31,7 @@ export function view(
   };
 }
 
-export function kept({ id, of, rounds }: Given): Kept | undefined {
+export function kept({ id, of, rounds }: AttributeValues): SavedRecord | undefined {
   const name = textIn(id) ?? textIn(of);
   if (name === undefined) return undefined;
   return { as: 'practice', name, rounds: typeof rounds === 'number' ? rounds : ROUNDS };

@@ -1,6 +1,6 @@
 import { textIn, textsIn } from '../given.ts';
-import type { Given, OnPaper, Words } from '../word.ts';
+import type { AttributeValues, OnPaper, QuestionText } from '../word.ts';
 
-export const paper = ({ id, guesses, shows }: Given, words: Words): OnPaper => ({
+export const paper = ({ id, guesses, shows }: AttributeValues, words: QuestionText): OnPaper => ({
   pick: { kind: 'guess', id: textIn(id) ?? '', words, guesses: textsIn(guesses), shows: textIn(shows) ?? '' },
 });

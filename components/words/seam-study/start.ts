@@ -4,7 +4,7 @@ import { valueOf } from '../../page/quantity.ts';
 import type { SeamSizes } from './sums.ts';
 
 /** What an author may say: the widths of the pieces and the allowance of both, as formulas. */
-export type Asked = { a?: string | undefined; b?: string | undefined; allowance?: string | undefined };
+export type SeamStudyFields = { a?: string | undefined; b?: string | undefined; allowance?: string | undefined };
 
 /** Where the author says nothing: sizes that are easy on each ruler, in mm. */
 const USUAL: Record<Edition, SeamSizes> = {
@@ -13,7 +13,7 @@ const USUAL: Record<Edition, SeamSizes> = {
 };
 
 /** The sizes that a study starts with. A formula that names what is left out counts as not written. */
-export function startOf({ a, b, allowance }: Asked, pattern: Pattern): SeamSizes {
+export function startOf({ a, b, allowance }: SeamStudyFields, pattern: Pattern): SeamSizes {
   const usual = USUAL[pattern.edition];
   const length = (text: string | undefined, otherwise: number) => {
     const found = text === undefined ? undefined : valueOf(text, pattern);

@@ -1,6 +1,6 @@
 /** Which steps of a project this learner has done. Kept in the browser, for all lessons of the project. */
 import { ANSWERED } from '../../page/answered.ts';
-import { asRecord, keep, recall } from '../../page/storage.ts';
+import { asRecord, save, load } from '../../page/storage.ts';
 
 export class Ticks {
   readonly #key: string;
@@ -9,7 +9,7 @@ export class Ticks {
   constructor(project: string) {
     this.#key = `steps:${project}`;
     if (typeof document === 'undefined') return;
-    const kept = recall(this.#key, asRecord) ?? {};
+    const kept = load(this.#key, asRecord) ?? {};
     for (const [id, done] of Object.entries(kept)) if (done === true) this.#done[id] = true;
   }
 
@@ -20,7 +20,7 @@ export class Ticks {
   set(id: string, done: boolean): void {
     if (done) this.#done[id] = true;
     else delete this.#done[id];
-    keep(this.#key, Object.keys(this.#done).length === 0 ? undefined : this.#done);
+    save(this.#key, Object.keys(this.#done).length === 0 ? undefined : this.#done);
     // The lesson's tape looks anew once the page shows the tick.
     requestAnimationFrame(() => document.dispatchEvent(new CustomEvent(ANSWERED)));
   }

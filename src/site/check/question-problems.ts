@@ -12,7 +12,7 @@ export function questionProblems({ lesson }: LessonEntry): AtOffset[] {
   const first = new Set<string>();
   return lesson.words.flatMap((word): AtOffset[] => {
     const given = Object.fromEntries(word.attributes.map(({ name, value }) => [name, value]));
-    const kept = wordCalled(word.name)?.kept?.(given);
+    const kept = wordCalled(word.name)?.saves?.(given);
     if (!kept || typeof kept.name !== 'string' || kept.name === '') return [];
     const key = `${kept.as} ${kept.name}`;
     if (!first.has(key)) {

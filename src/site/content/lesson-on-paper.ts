@@ -1,7 +1,7 @@
 import { mdxToMdast } from 'satteri';
 import type { MdastNode } from 'satteri';
 import { wordCalled } from '../../../components/words/index.ts';
-import type { Given, PaperContext, Words } from '../../../components/words/word.ts';
+import type { AttributeValues, PaperContext, QuestionText } from '../../../components/words/word.ts';
 import type { PaperQuestion, PickQuestion } from '../../core/handout/index.ts';
 import { features } from './lesson-text.ts';
 
@@ -60,7 +60,7 @@ const isElement = (node: MdastNode): node is Element =>
   node.type === 'mdxJsxFlowElement' || node.type === 'mdxJsxTextElement';
 
 /** All that an author gave to a word, by the names of its attributes. */
-export const givenIn = ({ attributes }: Element): Given =>
+export const givenIn = ({ attributes }: Element): AttributeValues =>
   Object.fromEntries(
     attributes.flatMap((one) => (one.type === 'mdxJsxAttribute' ? [[one.name, plainValue(one.value)] as const] : [])),
   );
@@ -76,7 +76,7 @@ function plainValue(value: Extract<Element['attributes'][number], { type: 'mdxJs
 }
 
 /** The words of a part of the lesson, and the formula of each size among them. */
-export function wordsIn(node: MdastNode): Words {
+export function wordsIn(node: MdastNode): QuestionText {
   if (node.type === 'text' || node.type === 'inlineCode') return [node.value];
   const sizeInText = isElement(node) ? wordCalled(node.name ?? '')?.sizeInText : undefined;
   if (sizeInText && isElement(node)) {

@@ -28,7 +28,7 @@ export function questionsOf(source: string): Listed {
 }
 
 function list(node: Element, word: string, { questions, practices, pieces }: Listed): void {
-  const kept = wordCalled(word)?.kept?.(givenIn(node));
+  const kept = wordCalled(word)?.saves?.(givenIn(node));
   if (!kept) return;
   const words = wordsIn(node)
     .map((part) => (typeof part === 'string' ? part : '…'))
@@ -47,7 +47,7 @@ export function questionsIn(source: string): App.WrittenQuestion[] {
   walk(source, (node) => {
     if (node.type !== 'mdxJsxFlowElement' || !node.name) return;
     const given = givenIn(node);
-    const kept = wordCalled(node.name)?.kept?.(given);
+    const kept = wordCalled(node.name)?.saves?.(given);
     if (kept?.as === 'answer') found.push({ word: node.name, name: kept.name, words: wordsIn(node), given });
   });
   return found;

@@ -9,7 +9,7 @@ import {
   whatWentWrong,
   whoIsWhere,
 } from '../../../components/class/class.ts';
-import { gather, type CourseLesson, type HandIn } from '../../../components/class/hand-in.ts';
+import { collectRecords, type CourseLesson, type HandIn } from '../../../components/class/hand-in.ts';
 import { readHandIn, toCode, toFile } from '../../../components/class/wire.ts';
 
 const lessons: CourseLesson[] = [
@@ -55,7 +55,7 @@ test('what the browser kept is gathered, and rubbish is passed over', () => {
     ['answer:/elsewhere/#strip', '{"tries":9}'],
     ['done:/courses/pleats/fold/', '["a","b","c","d","e"]'],
   ]);
-  expect(gather(kept, lessons)).toEqual([
+  expect(collectRecords(kept, lessons)).toEqual([
     { lesson: 'fold', steps: 3, answers: [{ name: 'strip', tries: 2, right: true, atOnce: false, slips: ['half'] }] },
   ]);
 });
@@ -75,7 +75,7 @@ test.each([
   ['a second set just begun', '{"firstTries":[],"series":1}', { exercises: 0, atOnce: 0, done: true, slips: [] }],
   ['rubbish', '{"firstTries":"many","series":"x"}', undefined],
 ])('practice is gathered: %s', (_, kept, wanted) => {
-  const [lesson] = gather(new Map([['practice:/school/courses/pleats/fold/#strip again', kept]]), lessons);
+  const [lesson] = collectRecords(new Map([['practice:/school/courses/pleats/fold/#strip again', kept]]), lessons);
   expect(lesson?.practised).toEqual(wanted && [{ name: 'strip again', ...wanted }]);
 });
 
@@ -86,7 +86,7 @@ test('what was measured is gathered once it was compared', () => {
     [`${at}strip sewn`, '{"width":"5","height":""}'],
     [`${at}flap cut`, '{"verdict":"well"}'],
   ]);
-  expect(gather(kept, lessons)[0]?.measured).toEqual([
+  expect(collectRecords(kept, lessons)[0]?.measured).toEqual([
     { name: 'strip cut', verdict: 'explained', mistakes: ['cut-at-finished'] },
   ]);
 });

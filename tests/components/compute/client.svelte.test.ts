@@ -3,23 +3,23 @@ import { flushSync } from 'svelte';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Client, UNFETCHED } from '../../../components/compute/client.svelte.ts';
 import { Connection, type Port } from '../../../components/compute/connection.ts';
-import type { News, Sent } from '../../../components/compute/protocol.ts';
+import type { FromWorker, ToWorker } from '../../../components/compute/protocol.ts';
 import { resolveProject } from '../../../src/core/index.ts';
 import { project as read } from '../../core/project/files.ts';
 
 class FakeWorker implements Port {
-  readonly sent: Sent[] = [];
+  readonly sent: ToWorker[] = [];
   isOver = false;
   onmessage: Port['onmessage'] = null;
   onerror: Port['onerror'] = null;
-  postMessage(message: Sent): void {
+  postMessage(message: ToWorker): void {
     this.sent.push(structuredClone(message));
   }
   terminate(): void {
     this.isOver = true;
   }
-  say(news: News): void {
-    this.onmessage?.({ data: news } as MessageEvent<News>);
+  say(news: FromWorker): void {
+    this.onmessage?.({ data: news } as MessageEvent<FromWorker>);
   }
   get asked() {
     return this.sent.flatMap((message) => (message.kind === 'ask' ? [message] : []));
@@ -64,7 +64,7 @@ function client(rest = 0): { client: Client<'places'>; end: () => void } {
 }
 
 const places = (step: string) => ({ kind: 'places', step }) as const;
-const answer = (by: number, n: number, share: number, isLast = true): News => ({
+const answer = (by: number, n: number, share: number, isLast = true): FromWorker => ({
   ...{ by, n, kind: 'answer', isLast },
   value: [{ n: 1, at: { x: 0, y: 0 }, stack: [], share, sewn: false }],
 });

@@ -17,7 +17,7 @@ beforeEach(() => newPage());
 /** What the page shows for a sum, once it has followed. */
 function shown(mine: Learner, of: string): string {
   dispatchEvent(new Event('beforeprint'));
-  return plain(showQuantity(valueOf(of, mine.pattern), mine.pattern));
+  return plain(showQuantity(valueOf(of, mine.settledPattern), mine.settledPattern));
 }
 
 const width = (mine: Learner) => new SizeField(mine, 'card width');
@@ -104,12 +104,12 @@ test('the size is kept for the next lesson and the next visit, until it is put b
 
 test('an option takes its pieces out, stands in the address, and is kept', () => {
   const mine = learner();
-  expect(Object.keys(mine.pattern.pieces)).toContain('flap');
+  expect(Object.keys(mine.settledPattern.pieces)).toContain('flap');
   mine.choose('flap', false);
-  expect(Object.keys(mine.pattern.pieces)).not.toContain('flap');
+  expect(Object.keys(mine.settledPattern.pieces)).not.toContain('flap');
   expect(addressNow()).toContain('flap=no');
   visit();
-  expect(Object.keys(learner().pattern.pieces)).not.toContain('flap');
+  expect(Object.keys(learner().settledPattern.pieces)).not.toContain('flap');
 });
 
 test('an address with nonsense changes nothing and says so', () => {
@@ -142,7 +142,7 @@ test.each([
   ['forbidden', 'getItem', new DOMException('forbidden', 'SecurityError')],
 ] as const)('storage that is %s is said once, and the page goes on', async (trouble, method, cause) => {
   vi.resetModules();
-  const { onKeepTrouble } = await import('../../../components/page/storage.ts');
+  const { onStorageTrouble: onKeepTrouble } = await import('../../../components/page/storage.ts');
   const { addressNow } = await import('../../../components/page/address.ts');
   const { learner } = await import('../lesson.ts');
   const heard: string[] = [];

@@ -3,7 +3,7 @@
  * 2 ease = 4 1/4 + 2 * 1/8 = 4 1/2 in; metric 105 + 2 * 3 = 111 mm.
  */
 import { beforeEach, expect, test } from 'vitest';
-import { AskedSize } from '../../../components/words/ask-size/asked-size.svelte.ts';
+import { SizeQuestion } from '../../../components/words/ask-size/state.svelte.ts';
 import { editionChoice } from '../../../components/page/edition.svelte.ts';
 import { learner, newPage, plain } from '../lesson.ts';
 
@@ -12,9 +12,9 @@ const ROOM = { id: 'room', of: 'card width + 2 * ease', hint: HINT };
 
 beforeEach(() => newPage());
 
-const room = (written: ConstructorParameters<typeof AskedSize>[1] = ROOM) => new AskedSize(learner(), written);
+const room = (written: ConstructorParameters<typeof SizeQuestion>[1] = ROOM) => new SizeQuestion(learner(), written);
 
-async function answer(asked: AskedSize, text: string): Promise<void> {
+async function answer(asked: SizeQuestion, text: string): Promise<void> {
   asked.type(text);
   await asked.check();
 }
@@ -24,7 +24,7 @@ test('a right answer is said to be right, in either unit and within the toleranc
   for (const text of ['4 1/2', '4.5"', '11.4 cm', '4 17/32 in']) {
     await answer(asked, text);
     expect(asked.feedback, text).toContain('Right');
-    expect(asked.standing, text).toBe('right');
+    expect(asked.status, text).toBe('right');
   }
 });
 
@@ -33,18 +33,18 @@ test('a wrong answer gets a hint, a second try, and then the worked solution', a
   // The card alone, and then 4 1/2 + 1/2: a slip that can be told, and a wrong answer that cannot.
   await answer(asked, '4 1/4');
   expect(asked.feedback).toMatch(/left out .*Try once more/);
-  expect(asked.standing).toBe('again');
+  expect(asked.status).toBe('again');
   expect(asked.hints).toEqual([HINT]);
   expect(asked.solutionOffered).toBe(false);
   // The same answer again is no second try.
   await asked.check();
   expect(asked.solutionOffered).toBe(false);
   await answer(asked, '5');
-  expect(asked.standing).toBe('wrong');
+  expect(asked.status).toBe('wrong');
   expect(asked.feedback).toContain('worked solution shows the way');
   expect(asked.solutionOffered).toBe(true);
   await answer(asked, '4½');
-  expect(asked.standing).toBe('right');
+  expect(asked.status).toBe('right');
   expect(asked.hints).toEqual([]);
 });
 
@@ -93,7 +93,7 @@ test.each([
   const asked = room();
   await answer(asked, typed);
   expect(asked.feedback).toMatch(says);
-  expect(asked.standing).toBe('unread');
+  expect(asked.status).toBe('unread');
   expect(asked.attempt.given).toBe(typed);
   expect(asked.hints).toEqual([]);
   // The first real try is still the first.
@@ -111,7 +111,7 @@ test('how many is asked for in figures, without a unit', async () => {
   await answer(asked, '5');
   expect(asked.feedback).toContain('Try once more');
   await answer(asked, '10');
-  expect(asked.standing).toBe('right');
+  expect(asked.status).toBe('right');
 });
 
 test('answers are kept, with what was typed but not checked, and how often it was tried', async () => {
@@ -121,12 +121,12 @@ test('answers are kept, with what was typed but not checked, and how often it wa
 
   const again = room();
   expect(again.attempt.given).toBe('4 1/4');
-  expect(again.standing).toBe('again');
+  expect(again.status).toBe('again');
   expect(again.feedback).toContain('left out');
   await answer(again, '5');
-  expect(again.standing).toBe('wrong');
+  expect(again.status).toBe('wrong');
   expect(room(panel).attempt.given).toBe('5 and a bit');
-  expect(room(panel).standing).toBe('open');
+  expect(room(panel).status).toBe('open');
 });
 
 test('kept answers that are rubbish are as good as none', async () => {
@@ -135,41 +135,41 @@ test('kept answers that are rubbish are as good as none', async () => {
   localStorage.setItem(key('panel'), '[[');
   const asked = room();
   expect(asked.attempt.given).toBe('5');
-  expect(asked.standing).toBe('open');
+  expect(asked.status).toBe('open');
   expect(room({ id: 'panel', of: 'panel width' }).attempt.given).toBe('');
   await answer(asked, '4 1/2');
-  expect(asked.standing).toBe('right');
+  expect(asked.status).toBe('right');
 });
 
 test('when the size changes, the answer is judged anew and the text stays', async () => {
   const mine = learner();
-  const asked = new AskedSize(mine, ROOM);
+  const asked = new SizeQuestion(mine, ROOM);
   await answer(asked, '4 1/2');
   mine.set('card width', 5 * 25.4);
   dispatchEvent(new Event('beforeprint')); // the page follows at once
-  expect(asked.standing).toBe('moved');
+  expect(asked.status).toBe('moved');
   expect(asked.feedback).toContain('Your size changed: the answer is now different.');
   expect(asked.attempt.given).toBe('4 1/2');
   await answer(asked, '5 1/4');
-  expect(asked.standing).toBe('right');
+  expect(asked.status).toBe('right');
 });
 
 test('in the other edition an answer that was right at that size stays right', async () => {
   const mine = learner();
-  const asked = new AskedSize(mine, ROOM);
+  const asked = new SizeQuestion(mine, ROOM);
   // 111 mm is 4.37 in: right in millimetres alone.
   await answer(asked, '4 1/2');
   editionChoice.choose('metric');
-  expect(asked.standing).toBe('moved');
+  expect(asked.status).toBe('moved');
   expect(asked.feedback).toContain('The edition changed');
   await answer(asked, '111');
-  expect(asked.standing).toBe('right');
+  expect(asked.status).toBe('right');
   expect(plain(asked.feedback)).toContain('111 mm');
 });
 
 test('what an option leaves out is not asked', () => {
   const mine = learner();
-  const asked = new AskedSize(mine, { of: 'flap wide' });
-  expect(asked.standing).toBe('away');
+  const asked = new SizeQuestion(mine, { of: 'flap wide' });
+  expect(asked.status).toBe('away');
   expect(asked.feedback).toContain('leaves this out');
 });

@@ -4,7 +4,7 @@ import { layAtOnce, startOf } from '../../../components/compute/cutting.ts';
 import { readOwnCloth } from '../../../components/words/layout-study/own-cloth.ts';
 import { resolved } from '../../core/project/files.ts';
 import type { MaterialsFile } from '../../../src/core/index.ts';
-import type { LayoutWish, OwnWish } from '../../../components/compute/cutting-types.ts';
+import type { LayoutRequest, OwnClothText } from '../../../components/compute/cutting-types.ts';
 
 const inch = 25.4;
 const read = (text: string, goesOn = false, edition: 'inch' | 'metric' = 'inch') =>
@@ -84,19 +84,19 @@ pieces:
 `,
   { materials: shelf },
 );
-const wish = (own: Partial<OwnWish>, more: Partial<LayoutWish> = {}): LayoutWish => ({
+const wish = (own: Partial<OwnClothText>, more: Partial<LayoutRequest> = {}): LayoutRequest => ({
   ...startOf(pattern)!,
   ...more,
   own: { offcuts: '', bolts: '', edition: 'inch', ...own },
 });
-const told = (...from: Parameters<typeof wish>) => layAtOnce(pattern, wish(...from))!.told;
+const words = (...from: Parameters<typeof wish>) => layAtOnce(pattern, wish(...from))!.words;
 const amount = (rows: { what: string; amount: string }[], what: string) =>
   rows.find((row) => row.what === what)?.amount.replaceAll('\u202f', ' ');
 
 describe('laid on a learner’s own cloth', () => {
   test('offcuts come first, and only the rest is bought', () => {
     // Two squares on the offcut; two side by side on the bolt take 8 in: 8 / 0.95 + 1 = 9.4 in, three eighths of a yard.
-    const { rows, sheets, sentence } = told({ offcuts: '8 x 16' });
+    const { rows, sheets, sentence } = words({ offcuts: '8 x 16' });
     expect(sheets.map(({ title }) => title)).toEqual(['Felt: offcut of 8\u202fin × 16\u202fin', 'Felt']);
     expect(amount(rows, 'Of your offcuts')).toBe('1');
     expect(amount(rows, 'Length as laid out')).toBe('8 in');
@@ -105,37 +105,37 @@ describe('laid on a learner’s own cloth', () => {
   });
 
   test('where all goes on offcuts nothing is bought', () => {
-    const { rows, sentence } = told({ offcuts: '2 of 8 x 16' });
+    const { rows, sentence } = words({ offcuts: '2 of 8 x 16' });
     expect(amount(rows, 'To buy')).toBe('nothing');
     expect(sentence).toBe('Everything goes on your offcuts: you buy nothing.');
   });
 
   test('an empty stash, and one that is all rubbish, say so, and the bolt takes it all', () => {
-    const empty = told({});
+    const empty = words({});
     expect(empty.own?.offcuts).toEqual({
       words: 'No offcut is written here, so everything comes from the bolt.',
       faults: [],
     });
     expect(amount(empty.rows, 'Length as laid out')).toBe('8 in');
-    const rubbish = told({ offcuts: 'lots' });
+    const rubbish = words({ offcuts: 'lots' });
     expect(rubbish.own?.offcuts.faults).toHaveLength(1);
     expect(amount(rubbish.rows, 'Length as laid out')).toBe('8 in');
   });
 
   test('several bolts, each bought by itself, and of a rest no more than there is', () => {
     // 10 in of the rest are 9 once straightened, and 8.55 shrunk: one row of two squares on 18 in. It is all bought.
-    const { rows, sentence } = told({ bolts: '18 in x 10 in\n9 in' });
+    const { rows, sentence } = words({ bolts: '18 in x 10 in\n9 in' });
     expect(amount(rows, 'To buy of bolt 1, 18\u202fin wide')).toBe('≈ ¼ yd');
     // Two squares in a column: 16 / 0.95 + 1 = 17.8 in, half a yard.
     expect(amount(rows, 'To buy of bolt 2, 9\u202fin wide')).toBe('½ yd');
     expect(sentence).toContain('take 24\u202fin of 2 bolts.');
     // 9 in leave 7.6: too short for a square.
-    expect(told({ bolts: '18 in x 9 in' }).sentence).toBe('Not everything goes on this cloth.');
+    expect(words({ bolts: '18 in x 9 in' }).sentence).toBe('Not everything goes on this cloth.');
   });
 
   test('two bolts alike are told apart', () => {
     // Each rest of 10 in takes one row of two squares.
-    const { rows } = told({ bolts: '2 of 18 in x 10 in' });
+    const { rows } = words({ bolts: '2 of 18 in x 10 in' });
     expect(rows.filter(({ what }) => what.startsWith('To buy')).map(({ what }) => what)).toEqual([
       'To buy of bolt 1, 18\u202fin wide',
       'To buy of bolt 1, 18\u202fin wide (2)',
@@ -143,13 +143,13 @@ describe('laid on a learner’s own cloth', () => {
   });
 
   test('folded, a place gives two', () => {
-    const { sheets, rows } = told({}, { manner: 'free', folded: true, own: undefined as never });
+    const { sheets, rows } = words({}, { manner: 'free', folded: true, own: undefined as never });
     expect(sheets[0]!.pieces.map(({ turned }) => turned)).toEqual(['cut double', 'cut double']);
     expect(amount(rows, 'Length as laid out')).toBe('8 in');
   });
 
   test('pre-cuts take no bolts', () => {
-    const { own, rows } = told({ bolts: '40 in', offcuts: '8 x 8' }, { as: 'fat-quarter' });
+    const { own, rows } = words({ bolts: '40 in', offcuts: '8 x 8' }, { as: 'fat-quarter' });
     expect(own?.bolts.words).toContain('so no bolt is looked at');
     expect(amount(rows, 'To buy')).toBe('1');
   });
@@ -168,7 +168,7 @@ cutting: { match: [{ pieces: [panel] }] }
 `,
     { materials: shelf },
   );
-  const { told, scenes } = layAtOnce(matched, { ...startOf(matched)!, width: 8 * inch })!;
+  const { words: told, scenes } = layAtOnce(matched, { ...startOf(matched)!, width: 8 * inch })!;
   expect(amount(told.rows, 'Length as laid out')).toBe('34 in');
   expect(told.sentence).toContain('The print begins again every 4 in. Match it on all 3 of Panel.');
   expect(scenes[0]!.shapes.some(({ name }) => name === 'print')).toBe(true);

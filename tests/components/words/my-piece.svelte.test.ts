@@ -4,7 +4,7 @@
  * 6 mm more, and so on.
  */
 import { beforeEach, expect, test } from 'vitest';
-import { MyPiece } from '../../../components/words/my-piece/my-piece.svelte.ts';
+import { MyPieceState } from '../../../components/words/my-piece/state.svelte.ts';
 import type { Learner } from '../../../components/page/learner.svelte.ts';
 import type { Remedy, Subject } from '../../../src/core/index.ts';
 import { learner, newPage, plain } from '../lesson.ts';
@@ -15,9 +15,9 @@ const FACING = { piece: 'facing', stage: 'cut' } as const;
 const STRIP = { piece: 'pocket strip', stage: 'sewn' } as const;
 
 const mine = (subject: Subject, by: Learner = learner('metric')) =>
-  new MyPiece(by, subject, 'piece' in subject ? `${subject.piece} ${subject.stage}` : 'finished');
+  new MyPieceState(by, subject, 'piece' in subject ? `${subject.piece} ${subject.stage}` : 'finished');
 
-async function compare(part: MyPiece, width: string, height: string): Promise<void> {
+async function compare(part: MyPieceState, width: string, height: string): Promise<void> {
   part.type('width', width);
   part.type('height', height);
   await part.compare();
@@ -123,7 +123,7 @@ test('one mistake explains both ways, and how well it does', async () => {
   expect(plain(part.off(-12))).toBe('12 mm too small');
 });
 
-const carryOn = ({ reading }: MyPiece) =>
+const carryOn = ({ reading }: MyPieceState) =>
   reading!.remedies.find((remedy): remedy is Extract<Remedy, { kind: 'carry-on' }> => remedy.kind === 'carry-on')!;
 
 test('carrying on lists what is to be cut otherwise from now on', async () => {
@@ -142,10 +142,10 @@ test('carrying on shows the whole page for the work as it is', async () => {
   const part = mine(FACING, by);
   await compare(part, '118', '');
   part.carryOn(carryOn(part));
-  expect(by.pattern.measures['panel width']?.value).toBeCloseTo(118, 6);
+  expect(by.settledPattern.measures['panel width']?.value).toBeCloseTo(118, 6);
   expect(part.isAsMade).toBe(true);
   part.backToPlan();
-  expect(by.pattern.measures['panel width']?.value).toBe(123);
+  expect(by.settledPattern.measures['panel width']?.value).toBe(123);
   expect(part.isAsMade).toBe(false);
 });
 

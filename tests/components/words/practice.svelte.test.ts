@@ -3,24 +3,24 @@
  * 2 ease + 2 seam; a wrong sum leaves one seam of 6 mm out.
  */
 import { beforeEach, expect, test } from 'vitest';
-import { Practice, type Ask } from '../../../components/words/practice/practice.svelte.ts';
+import { PracticeState, type SumQuestion } from '../../../components/words/practice/state.svelte.ts';
 import type { SetQuestion } from '../../../components/words/word.ts';
 import { editionChoice } from '../../../components/page/edition.svelte.ts';
 import { learner, newPage, plain } from '../lesson.ts';
 
 beforeEach(() => newPage());
 
-const PANEL: Ask[] = [{ of: 'panel width' }];
+const PANEL: SumQuestion[] = [{ of: 'panel width' }];
 const set = (asks = PANEL, others: SetQuestion[] = [], wanted = 3) =>
-  new Practice(learner('metric'), { id: 'panel' }, { asks, others }, wanted, 'rising');
+  new PracticeState(learner('metric'), { id: 'panel' }, { asks, others }, wanted, 'rising');
 
 /** The answer in mm, worked out from what is given. */
-function panel({ pattern }: Practice): number {
+function panel({ pattern }: PracticeState): number {
   const mm = (name: string) => pattern?.measures[name]?.value ?? NaN;
   return mm('card width') + 2 * mm('ease') + 2 * mm('seam');
 }
 
-function answer(practice: Practice, text: string): void {
+function answer(practice: PracticeState, text: string): void {
   practice.type(text);
   practice.check();
 }
@@ -42,7 +42,7 @@ test('a set ends when three in a row are right at once, and starts over after a 
     }
     answer(practice, String(wanted));
     expect(plain(practice.feedback)).toMatch(/Right: \d+ mm/);
-    expect(practice.standing).toBe('right');
+    expect(practice.status).toBe('right');
     // In the middle the page is loaded again, and the set goes on.
     if (round === 2) await (practice = set()).begin();
     else if (round < 3) practice.next();
@@ -64,15 +64,15 @@ test('what cannot be read is no try, and the same answer twice is one', async ()
   practice.check();
   expect(practice.feedback).toBe('Write your answer first.');
   answer(practice, 'wide enough');
-  expect(practice.standing).toBe('unread');
+  expect(practice.status).toBe('unread');
   expect(practice.feedback).toContain('is not a length');
   expect(practice.tries).toBe(0);
   answer(practice, '1 mm');
-  expect(practice.standing).toBe('again');
+  expect(practice.status).toBe('again');
   practice.check();
   expect(practice.tries).toBe(1);
   answer(practice, '2 mm');
-  expect(practice.standing).toBe('wrong');
+  expect(practice.status).toBe('wrong');
   expect(practice.feedback).toContain('The worked solution shows the way.');
 });
 
@@ -89,7 +89,11 @@ test('another edition draws other numbers, on its own marks', async () => {
   }
 });
 
-const FOLDS: Ask[] = [{ of: 'depth + step' }, { of: 'seam + lift + depth' }, { of: 'seam + lift + 3 * depth + step' }];
+const FOLDS: SumQuestion[] = [
+  { of: 'depth + step' },
+  { of: 'seam + lift + depth' },
+  { of: 'seam + lift + 3 * depth + step' },
+];
 const others: SetQuestion[] = ['first-fold', 'bottoms'].map((name) => ({
   word: 'AskChoice',
   words: [name],
@@ -104,7 +108,7 @@ const others: SetQuestion[] = ['first-fold', 'bottoms'].map((name) => ({
 }));
 
 /** What an exercise of the strip's folds comes to, by hand. */
-function fold({ pattern, ask }: Practice): string {
+function fold({ pattern, ask }: PracticeState): string {
   const mm = (name: string) => pattern?.measures[name]?.value ?? NaN;
   const edge = mm('seam') + mm('lift');
   const sums = [mm('depth') + mm('step'), edge + mm('depth'), edge + 3 * mm('depth') + mm('step')];

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { mixAnew as mixChoice } from '../../../components/words/ask-choice/view.ts';
 import { mixAnew as mixOrder } from '../../../components/words/ask-order/view.ts';
 import { mixAnew as mixPairs } from '../../../components/words/ask-pairs/view.ts';
-import { otherAt } from '../../../components/words/practice/turn.ts';
+import { questionWithoutSumAt } from '../../../components/words/practice/question-order.ts';
 
 const choices = ['a', 'b', 'c', 'd'].map((text) => ({ text, right: text === 'a' }));
 const choice = { name: 'which', choices };
@@ -14,19 +14,19 @@ const pairs = { name: 'terms', pairs: { ease: 'room', seam: 'a line' }, meanings
 const others = ['which', 'order', 'terms', 'edges of flap'];
 
 test('one comes up after each sum, and a row long enough asks each once', () => {
-  const asked = [0, 1, 2, 3, 4, 5, 6, 7, 8].map((inARow) => otherAt(others, inARow, 'folds 0', 0));
+  const asked = [0, 1, 2, 3, 4, 5, 6, 7, 8].map((inARow) => questionWithoutSumAt(others, inARow, 'folds 0', 0));
   expect(asked.filter((_, i) => i % 2 === 0)).toEqual(Array(5).fill(undefined));
   expect(asked.flatMap((name) => name ?? []).toSorted()).toEqual(others.toSorted());
-  expect(otherAt([], 1, 'folds 0', 0)).toBeUndefined();
+  expect(questionWithoutSumAt([], 1, 'folds 0', 0)).toBeUndefined();
 });
 
 test('one that was missed or left makes room for the next', () => {
-  const words = [0, 1, 2, 3].map((passed) => otherAt(others, 1, 'folds 0', passed));
+  const words = [0, 1, 2, 3].map((passed) => questionWithoutSumAt(others, 1, 'folds 0', passed));
   expect(new Set(words).size).toBe(4);
 });
 
 test('another series has another order', () => {
-  const firsts = Array.from({ length: 20 }, (_, series) => otherAt(others, 1, `folds ${series}`, 0));
+  const firsts = Array.from({ length: 20 }, (_, series) => questionWithoutSumAt(others, 1, `folds ${series}`, 0));
   expect(new Set(firsts).size).toBeGreaterThan(2);
 });
 

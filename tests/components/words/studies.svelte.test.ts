@@ -3,10 +3,10 @@
  * 2 3/4 in; the strip takes the depth of every pocket twice, so that 1/4 in more depth takes 5 * 2 * 1/4 = 2 1/2 in.
  */
 import { beforeEach, describe, expect, test, vi } from 'vitest';
-import { WhatIf } from '../../../components/words/allowance-study/what-if.svelte.ts';
-import { Drift } from '../../../components/words/drift-study/drifting.svelte.ts';
-import { Pleating } from '../../../components/words/pleat-study/pleating.svelte.ts';
-import { Joining } from '../../../components/words/seam-study/joining.svelte.ts';
+import { AllowanceState } from '../../../components/words/allowance-study/state.svelte.ts';
+import { DriftState } from '../../../components/words/drift-study/state.svelte.ts';
+import { PleatState } from '../../../components/words/pleat-study/state.svelte.ts';
+import { SeamState } from '../../../components/words/seam-study/state.svelte.ts';
 import type { Learner } from '../../../components/page/learner.svelte.ts';
 import { addressNow } from '../../../components/page/address.ts';
 import { editionChoice } from '../../../components/page/edition.svelte.ts';
@@ -19,7 +19,7 @@ const INCH = 25.4;
 const follow = () => dispatchEvent(new Event('beforeprint'));
 
 describe('the study of pleats', () => {
-  const study = (mine: Learner = learner()) => new Pleating(mine, 'pocket strip');
+  const study = (mine: Learner = learner()) => new PleatState(mine, 'pocket strip');
 
   test('folds the strip from the flat one to the last fold, and says what each makes', () => {
     vi.stubGlobal('matchMedia', () => ({ matches: true }));
@@ -42,7 +42,7 @@ describe('the study of pleats', () => {
     expect(pleats.piece?.pleats.folds[0]?.at).toBeCloseTo(3 * INCH, 6);
     follow();
     expect(plain(pleats.happened)).toContain('2½ in longer than in the lesson');
-    expect(mine.pattern.measures.depth?.value).toBeCloseTo(2.5 * INCH, 6);
+    expect(mine.settledPattern.measures.depth?.value).toBeCloseTo(2.5 * INCH, 6);
     expect(addressNow()).toContain('depth=2+1%2F2+in');
     expect(pleats.changed).toBe(true);
     pleats.back();
@@ -65,7 +65,7 @@ describe('the study of pleats', () => {
 describe('the study of allowances', () => {
   test('an allowance changes the cut size once for its edge, and twice for all', () => {
     const mine = learner();
-    const study = new WhatIf(mine, 'flap');
+    const study = new AllowanceState(mine, 'flap');
     const cut = () => study.piece!.size.width / INCH;
     // The flap: folio width 4 1/2 less 1/8 at both sides is 4 1/4 finished, and 4 3/4 in cut.
     expect(cut()).toBeCloseTo(4.75, 6);
@@ -82,12 +82,12 @@ describe('the study of allowances', () => {
     expect(cut()).toBeCloseTo(4.75, 6);
     expect(study.changed).toBe(false);
     // What was tried here is nobody else's business.
-    expect(mine.pattern.measures['panel width']?.value).toBeCloseTo(5 * INCH, 6);
+    expect(mine.settledPattern.measures['panel width']?.value).toBeCloseTo(5 * INCH, 6);
   });
 
   test('a piece that is left out is not there, and comes back with it', () => {
     const mine = learner();
-    const study = new WhatIf(mine, 'flap');
+    const study = new AllowanceState(mine, 'flap');
     mine.choose('flap', false);
     expect([study.own, study.piece, study.happened]).toEqual([undefined, undefined, '']);
     mine.choose('flap', true);
@@ -97,7 +97,7 @@ describe('the study of allowances', () => {
 
 test('the study of a seam takes both allowances, whichever way it is pressed', () => {
   // 4 1/2 + 5 1/2 in, each less 1/4 in.
-  const seam = new Joining(learner(), { a: '4 1/2 in', b: '5 1/2 in', allowance: 'seam' });
+  const seam = new SeamState(learner(), { a: '4 1/2 in', b: '5 1/2 in', allowance: 'seam' });
   expect(plain(seam.happened)).toBe('The seam takes ½ in: the joined piece is 9½ in wide.');
   seam.set('first', (5 / 16) * INCH);
   expect(plain(seam.happened)).toContain('the joined piece is 9 7⁄16 in wide');
@@ -112,7 +112,7 @@ test('the study of a seam takes both allowances, whichever way it is pressed', (
 });
 
 test('the study of drift adds up seams that err the same way', () => {
-  const study = new Drift(learner(), { of: 'folio width', seams: 2, takes: 1 });
+  const study = new DriftState(learner(), { of: 'folio width', seams: 2, takes: 1 });
   // Two seams, each 1/32 in too wide, take 1/16 in of 4 1/2 in; twelve take 3/8 in.
   expect(plain(study.happened)).toBe(
     '2 seams, each too wide by 1⁄32 in: at worst 1⁄16 in is lost. Then 4½ in comes out as 4 7⁄16 in.',

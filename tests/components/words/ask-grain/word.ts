@@ -2,7 +2,14 @@
 import { z } from 'zod';
 import { quote, type Pattern } from '../../../../src/core/index.ts';
 import { textIn } from '../../../../components/words/given.ts';
-import type { Given, Kept, LessonAround, Mistake, Word, WordInLesson } from '../../../../components/words/word.ts';
+import type {
+  AttributeValues,
+  SavedRecord,
+  LessonAround,
+  LessonMistake,
+  Word,
+  WordInLesson,
+} from '../../../../components/words/word.ts';
 
 const attributes = z.strictObject({
   piece: z.string().describe('A piece of the project.'),
@@ -10,9 +17,9 @@ const attributes = z.strictObject({
 });
 type Attributes = z.infer<typeof attributes>;
 
-const kept = ({ piece }: Given): Kept => ({ as: 'answer', name: `grain of ${textIn(piece) ?? ''}` });
+const kept = ({ piece }: AttributeValues): SavedRecord => ({ as: 'answer', name: `grain of ${textIn(piece) ?? ''}` });
 
-function check({ attributes }: WordInLesson, { project }: LessonAround): Mistake[] {
+function check({ attributes }: WordInLesson, { project }: LessonAround): LessonMistake[] {
   const piece = attributes.find(({ name }) => name === 'piece');
   const [{ inch }] = project.variants;
   if (typeof piece?.value !== 'string' || inch.pieces[piece.value]) return [];
@@ -32,6 +39,6 @@ export const AskGrain: Word = {
   paper: (given, words) => ({
     pick: { kind: 'choice', id: kept(given).name, words, right: [textIn(given.runs) ?? ''], wrong: ['askew'] },
   }),
-  kept,
+  saves: kept,
   inSets: 'as it is',
 };

@@ -1,10 +1,10 @@
 /** What the worker can work out, by kind of request. Each part is fetched when it is asked for the first time. */
-import type { Works } from './answering.ts';
+import type { Handlers } from './serve-requests.ts';
 
 const making = () => import('./making.ts');
 const cloth = () => import('./cloth.ts');
 
-export const works: Works = {
+export const handlers: Handlers = {
   steps: async () => (await making()).steps,
   'layer counts': async () => (await making()).layerCounts,
   places: async () => (await making()).places,

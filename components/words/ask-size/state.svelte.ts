@@ -3,10 +3,10 @@ import { SAME, type Edition, type Judgement, type Quantity } from '../../../src/
 import { asRecord } from '../../page/storage.ts';
 import { type Learner } from '../../page/learner.svelte.ts';
 import { valueOf } from '../../page/quantity.ts';
-import { Attempt, type Standing } from '../../ui/question/attempt.svelte.ts';
+import { Attempt, type AttemptStatus } from '../../ui/question/attempt.svelte.ts';
 
 /** As an author writes it. */
-export type Written = {
+export type SizeQuestionFields = {
   of: string;
   tolerance?: string | undefined;
   hint?: string | undefined;
@@ -24,16 +24,16 @@ type Note = { value: number; wanted: number; edition: Edition; sentence: string 
 
 type Judging = typeof import('../../ui/question/judging.ts');
 
-export class AskedSize {
+export class SizeQuestion {
   readonly attempt: Attempt<string, Note>;
   readonly #learner: Learner;
-  readonly #written: Written;
+  readonly #written: SizeQuestionFields;
   #judging = $state.raw<Judging>();
   #unread = $state<string>();
   #hintsAskedFor = $state(1);
   solutionShown = $state(false);
 
-  constructor(learner: Learner, written: Written) {
+  constructor(learner: Learner, written: SizeQuestionFields) {
     this.#learner = learner;
     this.#written = written;
     this.attempt = new Attempt({ name: written.id ?? written.of, blank: '', readGiven: asText, readNote });
@@ -48,7 +48,7 @@ export class AskedSize {
     }
   }
 
-  readonly wanted: Quantity | undefined = $derived.by(() => valueOf(this.#written.of, this.#learner.pattern));
+  readonly wanted: Quantity | undefined = $derived.by(() => valueOf(this.#written.of, this.#learner.settledPattern));
 
   /** Judged at another size, so that it must be seen whether it is still right. */
   readonly moved: boolean = $derived.by(() => {
@@ -56,11 +56,11 @@ export class AskedSize {
     return note !== undefined && this.wanted !== undefined && Math.abs(note.wanted - this.wanted.value) > SAME;
   });
 
-  readonly standing: Standing = $derived.by(() => {
+  readonly status: AttemptStatus = $derived.by(() => {
     if (!this.wanted) return 'away';
     if (this.#unread !== undefined) return 'unread';
     const { current } = this.attempt;
-    if (!current || !this.moved) return this.attempt.standing;
+    if (!current || !this.moved) return this.attempt.status;
     return current.right && this.#judged(inUnits(current.note.value, this.wanted))?.verdict === 'right'
       ? 'right'
       : 'moved';
@@ -69,7 +69,7 @@ export class AskedSize {
   /** What stands beside the answer, in one or two sentences. */
   readonly feedback: string = $derived.by(() => {
     const said = this.attempt.current?.note;
-    switch (this.standing) {
+    switch (this.status) {
       case 'open':
         return '';
       case 'unread':
@@ -94,10 +94,12 @@ export class AskedSize {
   readonly hasMoreHints: boolean = $derived.by(() => this.#allHints.length > this.#hintsAskedFor);
 
   readonly #allHints: string[] = $derived.by(() => {
-    if (this.attempt.tries === 0 || this.standing === 'right' || this.standing === 'away') return [];
+    if (this.attempt.tries === 0 || this.status === 'right' || this.status === 'away') return [];
     const own = this.#written.hint === undefined ? [] : [this.#written.hint];
     return this.#judging
-      ? this.#judging.hintsFor(this.#question(this.#judging), this.#learner.pattern).map(({ sentence }) => sentence)
+      ? this.#judging
+          .hintsFor(this.#question(this.#judging), this.#learner.settledPattern)
+          .map(({ sentence }) => sentence)
       : own;
   });
 
@@ -107,7 +109,7 @@ export class AskedSize {
 
   /** The worked solution is there for whoever has tried twice, or is right. */
   get solutionOffered(): boolean {
-    return this.attempt.tries > 1 || this.standing === 'right';
+    return this.attempt.tries > 1 || this.status === 'right';
   }
 
   type(text: string): void {
@@ -143,7 +145,7 @@ export class AskedSize {
 
   #judged(text: string) {
     const judging = this.#judging;
-    return judging?.judge(text, this.#question(judging), this.#learner.pattern);
+    return judging?.judge(text, this.#question(judging), this.#learner.settledPattern);
   }
 
   #question({ readTolerance }: Judging) {
@@ -153,7 +155,7 @@ export class AskedSize {
 
 /** A question as the core asks it. */
 export function questionOf(
-  { of, tolerance, hint, slips, reword, forbid }: Written,
+  { of, tolerance, hint, slips, reword, forbid }: SizeQuestionFields,
   readTolerance: (text: string) => Record<Edition, number> | undefined,
 ) {
   const allowed = tolerance === undefined ? undefined : readTolerance(tolerance);

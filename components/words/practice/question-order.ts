@@ -8,7 +8,12 @@ import { randomFrom, shuffled } from '../../../src/core/index.ts';
  * @param series names the order
  * @param passed how many were got wrong or left before
  */
-export function otherAt<Q>(others: readonly Q[], inARow: number, series: string, passed: number): Q | undefined {
+export function questionWithoutSumAt<Q>(
+  others: readonly Q[],
+  inARow: number,
+  series: string,
+  passed: number,
+): Q | undefined {
   if (others.length === 0 || inARow % 2 === 0) return undefined;
   return shuffled(others, randomFrom(series))[((inARow - 1) / 2 + passed) % others.length];
 }

@@ -7,20 +7,20 @@ import type { Pattern, Scene } from '../../../src/core/index.ts';
 import { Client } from '../../compute/client.svelte.ts';
 import type { Steps } from '../../compute/steps.svelte.ts';
 import type { InView } from '../../page/in-view.svelte.ts';
-import { LATER } from '../../compute/live.svelte.ts';
-import { inTurn } from '../../page/idle-queue.ts';
-import type { ToldStep } from '../../compute/step-types.ts';
+import { OUT_OF_SIGHT_DELAY } from '../../compute/live-drawing.svelte.ts';
+import { whenIdle } from '../../page/idle-queue.ts';
+import type { StepFacts } from '../../compute/step-types.ts';
 
 /** A step and the pattern that its numbers are of; undefined where an option leaves it out. */
-type Telling = { step: ToldStep | undefined; of: Pattern };
+type FactsOfPattern = { step: StepFacts | undefined; of: Pattern };
 
-export class Shown {
+export class StepState {
   readonly #steps: Steps;
   readonly #client = new Client<'drawing'>();
   readonly #inView: InView;
   readonly #id: string;
-  readonly #built: ToldStep | undefined;
-  #telling: Telling;
+  readonly #built: StepFacts | undefined;
+  #telling: FactsOfPattern;
   /** Its drawing and the pattern that it is of; without a scene the one that the page was built with. */
   #drawing: { scene?: Scene | undefined; of: Pattern | undefined };
   /** The numbers are of another size than the page's. */
@@ -34,22 +34,27 @@ export class Shown {
    *
    * @param built the step at the lesson's own size
    */
-  constructor(steps: Steps, inView: InView, id: string, built: ToldStep | undefined) {
+  constructor(steps: Steps, inView: InView, id: string, built: StepFacts | undefined) {
     this.#steps = steps;
     this.#inView = inView;
     this.#id = id;
     this.#built = built;
-    this.#telling = $state.raw({ step: built, of: steps.learner.pattern });
-    this.#drawing = $state.raw({ of: steps.isAsBuilt ? steps.learner.pattern : undefined });
+    this.#telling = $state.raw({ step: built, of: steps.learner.settledPattern });
+    this.#drawing = $state.raw({ of: steps.isAsBuilt ? steps.learner.settledPattern : undefined });
     this.isBehind = $state(!steps.isAsBuilt);
     this.isWaiting = $state(!steps.isAsBuilt);
     const client = this.#client;
     $effect(() => {
       const { isAsBuilt, learner } = steps;
-      const { project, pattern } = learner;
+      const { project, settledPattern: pattern } = learner;
       untrack(() => {
         if (isAsBuilt) client.stop();
-        else client.ask({ kind: 'drawing', drawing: { of: 'step', id } }, { project, pattern }, inView.is ? 0 : LATER);
+        else
+          client.ask(
+            { kind: 'drawing', drawing: { of: 'step', id } },
+            { project, pattern },
+            inView.is ? 0 : OUT_OF_SIGHT_DELAY,
+          );
       });
     });
     $effect(() => {
@@ -58,12 +63,12 @@ export class Shown {
       void client.value;
       if (isPrinting) this.#follow();
       // What is out of sight need not say first that it is behind.
-      else if (isAsBuilt || isCurrent || isInSight) this.#giveUp = inTurn(() => this.#follow(), isInSight);
+      else if (isAsBuilt || isCurrent || isInSight) this.#giveUp = whenIdle(() => this.#follow(), isInSight);
       return () => this.#giveUp();
     });
   }
 
-  get step(): ToldStep | undefined {
+  get step(): StepFacts | undefined {
     return this.#telling.step;
   }
 
@@ -90,8 +95,8 @@ export class Shown {
   #follow(): void {
     const { isAsBuilt, isCurrent, made, learner } = this.#steps;
     if (isAsBuilt) {
-      this.#tell({ step: this.#built, of: learner.pattern });
-      this.#drawing = { of: learner.pattern };
+      this.#tell({ step: this.#built, of: learner.settledPattern });
+      this.#drawing = { of: learner.settledPattern };
     } else if (made && isCurrent) {
       this.#tell({ step: made.steps.find(({ id }) => id === this.#id), of: made.of });
       const { value, of } = this.#client;
@@ -102,7 +107,7 @@ export class Shown {
     }
   }
 
-  #tell(telling: Telling): void {
+  #tell(telling: FactsOfPattern): void {
     if (telling.of !== this.of || this.isBehind) this.#telling = telling;
     this.isBehind = this.isWaiting = false;
   }

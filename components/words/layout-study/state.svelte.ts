@@ -2,7 +2,7 @@
 import type { Fit } from '../../../src/core/index.ts';
 import { Client } from '../../compute/client.svelte.ts';
 import { preCuts } from './pre-cuts.ts';
-import type { LayoutWish, OwnWish } from '../../compute/cutting-types.ts';
+import type { LayoutRequest, OwnClothText } from '../../compute/cutting-types.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
 import type { Range } from '../../ui/ruler-slider/ruler.ts';
 
@@ -10,7 +10,7 @@ import type { Range } from '../../ui/ruler-slider/ruler.ts';
 const REST = 120;
 
 /** A cloth that can be laid out: its role, what learners call it, its own width and whether it has a direction. */
-export type Choice = Pick<LayoutWish, 'role' | 'width' | 'nap'> & { label: string };
+export type Choice = Pick<LayoutRequest, 'role' | 'width' | 'nap'> & { label: string };
 
 /** Widths that cloth is sold in, from interfacing to sheeting, in mm. */
 const WIDTHS = {
@@ -19,24 +19,24 @@ const WIDTHS = {
 } as const;
 const MOST_SETS = 20;
 
-export class Laying {
+export class LayoutState {
   readonly #learner: Learner;
-  readonly #start: LayoutWish;
+  readonly #start: LayoutRequest;
   readonly client = new Client<'layout'>({ rest: REST });
   /** What was changed; the rest is the project's own. */
-  #tried = $state<Partial<Omit<LayoutWish, 'own'>>>({});
+  #tried = $state<Partial<Omit<LayoutRequest, 'own'>>>({});
   /** What was written stays written, whether it is laid on or not. */
-  #written = $state<OwnWish>();
+  #written = $state<OwnClothText>();
   usesOwn = $state(false);
 
-  constructor(learner: Learner, start: LayoutWish) {
+  constructor(learner: Learner, start: LayoutRequest) {
     this.#learner = learner;
     this.#start = start;
   }
 
   /** The cloths at this size, in this edition: their widths differ between editions. */
   readonly cloths: Choice[] = $derived.by(() => {
-    const { pieces, materials } = this.#learner.pattern;
+    const { pieces, materials } = this.#learner.settledPattern;
     return Object.values(materials).flatMap(({ role, label, material }): Choice[] => {
       const isCut = Object.values(pieces).some((piece) => piece.material === role);
       const width = material?.width;
@@ -45,11 +45,11 @@ export class Laying {
     });
   });
 
-  readonly wish: LayoutWish | undefined = $derived.by(() => {
+  readonly wish: LayoutRequest | undefined = $derived.by(() => {
     const role = this.#tried.role ?? this.#start.role;
     const cloth = this.cloths.find((one) => one.role === role) ?? this.cloths[0];
     if (!cloth) return undefined;
-    const { cutting } = this.#learner.pattern;
+    const { cutting } = this.#learner.settledPattern;
     const own = { role: cloth.role, as: 'bolt', width: cloth.width, nap: cloth.nap, folded: false, sets: 1 };
     const wish = { ...own, manner: cutting.manner, ...this.#tried, role: cloth.role };
     return this.usesOwn ? { ...wish, own: this.own } : wish;
@@ -60,7 +60,7 @@ export class Laying {
   }
 
   /** A learner's own cloth as it is written. What is written in one edition means the same in the other. */
-  get own(): OwnWish {
+  get own(): OwnClothText {
     const written = this.#written;
     const isEmpty = !written || (written.offcuts + written.bolts).trim() === '';
     return isEmpty ? { offcuts: '', bolts: '', edition: this.#learner.edition } : written;
@@ -98,7 +98,7 @@ export class Laying {
     this.usesOwn = uses;
   }
 
-  try(wish: Partial<LayoutWish>): void {
+  try(wish: Partial<LayoutRequest>): void {
     this.#tried = { ...this.#tried, ...wish };
   }
 
@@ -116,7 +116,7 @@ export class Laying {
 
   /** Asks for a layout as it is wished. */
   ask(fit: Fit): void {
-    const { project, pattern } = this.#learner;
+    const { project, settledPattern: pattern } = this.#learner;
     if (this.wish) this.client.ask({ kind: 'layout', wish: this.wish, fit }, { project, pattern });
   }
 

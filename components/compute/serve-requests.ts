@@ -1,6 +1,6 @@
 /** The worker's side of the protocol: what is asked waits in a queue, and each client has one request at a time. */
 import { resolveProject, type Pattern } from '../../src/core/index.ts';
-import type { Answer, Kind, News, Request, Sent, Size, Source } from './protocol.ts';
+import type { Answer, Kind, FromWorker, Request, ToWorker, Size, Source } from './protocol.ts';
 
 /** What an answer that takes long may do meanwhile. */
 export type Task<T> = {
@@ -13,17 +13,17 @@ export type Task<T> = {
 };
 
 /** Works one kind of request out. */
-export type Work<K extends Kind> = (
+export type Handler<K extends Kind> = (
   pattern: Pattern,
   request: Request<K>,
   task: Task<Answer<K>>,
 ) => Answer<K> | Promise<Answer<K>>;
 
 /** By kind, the way to fetch what works it out. */
-export type Works = { [K in Kind]: () => Promise<Work<K>> };
+export type Handlers = { [K in Kind]: () => Promise<Handler<K>> };
 
 /** An error whose message is a sentence for the learner. */
-export class Trouble extends Error {}
+export class RequestError extends Error {}
 
 /** The client asked for something else, or for nothing any more. */
 class Superseded extends Error {}
@@ -33,7 +33,7 @@ type Known = Source & { patterns: Map<string, Pattern> };
 /** A page shows one size, and another while it follows. */
 const MOST_PATTERNS = 2;
 
-type Ask = Extract<Sent, { kind: 'ask' }>;
+type Ask = Extract<ToWorker, { kind: 'ask' }>;
 
 const FAILED = 'This could not be worked out. Load the page again, and try once more.';
 
@@ -43,7 +43,7 @@ const FAILED = 'This could not be worked out. Load the page again, and try once 
  * @param post sends news to the page
  * @returns takes a message of the page
  */
-export function answering(works: Works, post: (news: News) => void): (message: Sent) => void {
+export function serveRequests(works: Handlers, post: (news: FromWorker) => void): (message: ToWorker) => void {
   const projects = new Map<string, Known>();
   const waiting = new Map<number, Ask>();
   /** The number of each client's latest request. */
@@ -89,9 +89,9 @@ export function answering(works: Works, post: (news: News) => void): (message: S
         if (isOver()) throw new Superseded();
       },
     };
-    let found: Work<Kind>;
+    let found: Handler<Kind>;
     try {
-      found = (await works[request.kind]()) as Work<Kind>;
+      found = (await works[request.kind]()) as Handler<Kind>;
     } catch {
       post({ by, n, kind: 'unfetched' });
       return;
@@ -100,8 +100,8 @@ export function answering(works: Works, post: (news: News) => void): (message: S
       if (!isOver()) send(await found(patternOf(project, size), request, task), true);
     } catch (error) {
       if (error instanceof Superseded || isOver()) return;
-      if (!(error instanceof Trouble)) console.error(error);
-      post({ by, n, kind: 'error', message: error instanceof Trouble ? error.message : FAILED });
+      if (!(error instanceof RequestError)) console.error(error);
+      post({ by, n, kind: 'error', message: error instanceof RequestError ? error.message : FAILED });
     }
   }
 

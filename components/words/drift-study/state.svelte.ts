@@ -3,25 +3,25 @@ import { formatLength, type Edition } from '../../../src/core/index.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
 import { valueOf } from '../../page/quantity.ts';
 import type { Range } from '../../ui/ruler-slider/ruler.ts';
-import { OFF, startOf, type Asked } from './start.ts';
+import { OFF, startOf, type DriftStudyFields } from './start.ts';
 import { drift, FINE, type Drifting } from './sums.ts';
 
 /** As many seams as the slider goes to, at least. */
 const MANY = 12;
 
-export class Drift {
+export class DriftState {
   readonly #learner: Learner;
-  readonly #asked: Asked;
+  readonly #asked: DriftStudyFields;
   #seams = $state<number>();
   #off = $state<Partial<Record<Edition, number>>>({});
 
-  constructor(learner: Learner, asked: Asked) {
+  constructor(learner: Learner, asked: DriftStudyFields) {
     this.#learner = learner;
     this.#asked = asked;
   }
 
   /** The finished size in mm; undefined where the project leaves it out. */
-  readonly meant: number | undefined = $derived.by(() => valueOf(this.#asked.of, this.#learner.pattern)?.value);
+  readonly meant: number | undefined = $derived.by(() => valueOf(this.#asked.of, this.#learner.settledPattern)?.value);
 
   readonly now: Drifting = $derived.by(() => {
     const { edition } = this.#learner;
@@ -65,9 +65,9 @@ export class Drift {
     if (meant === undefined) return '';
     if (now.off === 0) return `Every seam is right, and so is the size: ${this.show(meant)}.`;
     const seams = now.seams === 1 ? 'One seam' : `${now.seams} seams`;
-    const told = `${seams}, each too wide by ${this.show(now.off)}: at worst ${this.show(lost.worst)} is lost.`;
-    if (lost.worst >= meant) return `${told} Nothing is left of ${this.show(meant)}.`;
-    return `${told} Then ${this.show(meant)} comes out as ${this.show(meant - lost.worst)}.`;
+    const sentence = `${seams}, each too wide by ${this.show(now.off)}: at worst ${this.show(lost.worst)} is lost.`;
+    if (lost.worst >= meant) return `${sentence} Nothing is left of ${this.show(meant)}.`;
+    return `${sentence} Then ${this.show(meant)} comes out as ${this.show(meant - lost.worst)}.`;
   });
 
   /** On finer marks than the project's own. */

@@ -2,7 +2,7 @@
 import { formatLength, type Edition } from '../../../src/core/index.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
 import type { Range } from '../../ui/ruler-slider/ruler.ts';
-import { startOf, type Asked } from './start.ts';
+import { startOf, type SeamStudyFields } from './start.ts';
 import { joined, type SeamSizes } from './sums.ts';
 
 export type Pressed = 'open' | 'to second';
@@ -13,19 +13,19 @@ const SPAN: Record<Edition, { width: number; allowance: number }> = {
   metric: { width: 50, allowance: 25 },
 };
 
-export class Joining {
+export class SeamState {
   readonly #learner: Learner;
-  readonly #asked: Asked;
+  readonly #asked: SeamStudyFields;
   /** How much more than at the start, in each edition's own marks. */
   #more = $state<Record<Edition, Partial<SeamSizes>>>({ inch: {}, metric: {} });
   pressed = $state<Pressed>('open');
 
-  constructor(learner: Learner, asked: Asked) {
+  constructor(learner: Learner, asked: SeamStudyFields) {
     this.#learner = learner;
     this.#asked = asked;
   }
 
-  readonly start: SeamSizes = $derived.by(() => startOf(this.#asked, this.#learner.pattern));
+  readonly start: SeamSizes = $derived.by(() => startOf(this.#asked, this.#learner.settledPattern));
 
   readonly sizes: SeamSizes = $derived.by(() => {
     const more = this.#more[this.#learner.edition];
@@ -39,7 +39,7 @@ export class Joining {
   }
 
   get #mark(): number {
-    const { edition, grid } = this.#learner.pattern;
+    const { edition, grid } = this.#learner.settledPattern;
     return edition === 'inch' ? 25.4 / grid.inch : grid.metric;
   }
 
@@ -80,14 +80,14 @@ export class Joining {
     if (this.trouble !== undefined) return this.trouble;
     const { sizes, start } = this;
     const lost = sizes.first + sizes.second;
-    const told = `The seam takes ${this.#show(lost)}: the joined piece is ${this.#show(joined(sizes))} wide.`;
+    const sentence = `The seam takes ${this.#show(lost)}: the joined piece is ${this.#show(joined(sizes))} wide.`;
     const more = joined(sizes) - joined(start);
-    if (Math.abs(more) < 0.05) return told;
-    return `${told} That is ${this.#show(Math.abs(more))} ${more > 0 ? 'more' : 'less'} than at the start.`;
+    if (Math.abs(more) < 0.05) return sentence;
+    return `${sentence} That is ${this.#show(Math.abs(more))} ${more > 0 ? 'more' : 'less'} than at the start.`;
   });
 
   #show(mm: number): string {
-    const { edition, grid } = this.#learner.pattern;
+    const { edition, grid } = this.#learner.settledPattern;
     return formatLength(mm, edition, { grid, style: 'set' });
   }
 }

@@ -6,7 +6,7 @@ import type { Learner } from '../../page/learner.svelte.ts';
 /** In ms. */
 const REST = 800;
 
-export class Layers {
+export class LayerCounts {
   readonly #learner: Learner;
   readonly #built: readonly number[];
   readonly #client = new Client<'layer counts'>({ rest: REST });
@@ -20,7 +20,7 @@ export class Layers {
     this.#learner = learner;
     this.#built = built;
     $effect(() => {
-      const { isAsBuilt, project, pattern } = learner;
+      const { isAsBuilt, project, settledPattern: pattern } = learner;
       untrack(() => {
         if (isAsBuilt) this.#client.stop();
         else this.#client.ask({ kind: 'layer counts' }, { project, pattern });
@@ -30,7 +30,7 @@ export class Layers {
 
   /** After a step, counted from 0; undefined while it is being counted. */
   at(i: number): number | undefined {
-    const { isAsBuilt, pattern } = this.#learner;
+    const { isAsBuilt, settledPattern: pattern } = this.#learner;
     if (isAsBuilt) return this.#built[i];
     return this.#client.of === pattern ? this.#client.value?.[i] : undefined;
   }

@@ -8,23 +8,23 @@ import {
   type Remedy,
   type Subject,
 } from '../../../src/core/index.ts';
-import { asRecord, keep, onKept, recall } from '../../page/storage.ts';
+import { asRecord, save, onStorageChange, load } from '../../page/storage.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
 
-export type Way = 'width' | 'height';
-export const ways: readonly Way[] = ['width', 'height'];
+export type SizeName = 'width' | 'height';
+export const sizeNames: readonly SizeName[] = ['width', 'height'];
 
 type Judging = typeof import('../../ui/question/judging.ts');
 
-export class MyPiece {
+export class MyPieceState {
   readonly #learner: Learner;
   readonly #subject: Subject;
   readonly #name: string;
-  typed = $state<Record<Way, string>>({ width: '', height: '' });
+  typed = $state<Record<SizeName, string>>({ width: '', height: '' });
   #judging = $state.raw<Judging>();
   /** What was compared, in mm; sizes typed since then are not yet. */
-  #measured = $state.raw<Partial<Record<Way, number>>>();
-  trouble = $state<{ way?: Way; sentence: string }>();
+  #measured = $state.raw<Partial<Record<SizeName, number>>>();
+  trouble = $state<{ way?: SizeName; sentence: string }>();
 
   constructor(learner: Learner, subject: Subject, name: string) {
     this.#learner = learner;
@@ -41,9 +41,9 @@ export class MyPiece {
   });
 
   async compare(): Promise<void> {
-    const measured: Partial<Record<Way, number>> = {};
+    const measured: Partial<Record<SizeName, number>> = {};
     this.trouble = undefined;
-    for (const way of ways) {
+    for (const way of sizeNames) {
       if (this.typed[way].trim() === '') continue;
       const read = parseLength(this.typed[way], this.#learner.edition);
       const sentence = read.ok ? (read.value > SAME ? undefined : 'A size is more than nothing.') : read.fault.message;
@@ -66,7 +66,7 @@ export class MyPiece {
     this.#keep();
   }
 
-  type(way: Way, text: string): void {
+  type(way: SizeName, text: string): void {
     this.typed[way] = text;
     this.#measured = undefined;
     this.trouble = undefined;
@@ -78,8 +78,8 @@ export class MyPiece {
     const { width, height } = this.typed;
     const { reading } = this;
     const mistakes = [...new Set(reading?.explanations.map(({ kind }) => kind))];
-    const told = reading && { measured: this.#measured, verdict: reading.verdict, mistakes };
-    keep(this.#key, width === '' && height === '' ? undefined : { width, height, ...told });
+    const found = reading && { measured: this.#measured, verdict: reading.verdict, mistakes };
+    save(this.#key, width === '' && height === '' ? undefined : { width, height, ...found });
   }
 
   carryOn(remedy: Extract<Remedy, { kind: 'carry-on' }>): void {
@@ -95,12 +95,12 @@ export class MyPiece {
   }
 
   follow(): () => void {
-    return onKept(this.#key, () => this.#recall());
+    return onStorageChange(this.#key, () => this.#recall());
   }
 
   /** How well a mistake explains what was measured, each way. */
   fit(explanation: Explanation): string {
-    return ways
+    return sizeNames
       .flatMap((way) => {
         const miss = explanation.miss[way];
         if (miss === undefined) return [];
@@ -110,7 +110,7 @@ export class MyPiece {
   }
 
   show(mm: number): string {
-    const { edition, grid } = this.#learner.pattern;
+    const { edition, grid } = this.#learner.settledPattern;
     return formatLength(mm, edition, { grid, style: 'set' });
   }
 
@@ -126,18 +126,18 @@ export class MyPiece {
 
   /** What was compared before is compared again, by what it measured: a bare number says less in another edition. */
   #recall(): void {
-    const { width, height, measured } = recall(this.#key, asRecord) ?? {};
+    const { width, height, measured } = load(this.#key, asRecord) ?? {};
     this.typed = { width: typeof width === 'string' ? width : '', height: typeof height === 'string' ? height : '' };
     this.#measured = undefined;
     const before = asRecord(measured);
-    const sizes = ways.flatMap((way) => {
+    const sizes = sizeNames.flatMap((way) => {
       const mm = before?.[way];
       return typeof mm === 'number' && mm > SAME ? [[way, mm] as const] : [];
     });
     if (sizes.length > 0) void this.#compareAgain(Object.fromEntries(sizes));
   }
 
-  async #compareAgain(measured: Partial<Record<Way, number>>): Promise<void> {
+  async #compareAgain(measured: Partial<Record<SizeName, number>>): Promise<void> {
     const typed = this.typed;
     if ((await this.#prepare()) && this.typed === typed) this.#measured = measured;
   }

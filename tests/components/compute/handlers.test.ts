@@ -1,13 +1,13 @@
 /** What the worker really works out, asked by the protocol. Sizes by hand from the project file of the folio. */
 import { beforeAll, describe, expect, it } from 'vitest';
-import { answering } from '../../../components/compute/answering.ts';
-import type { Answer, Kind, News, Request } from '../../../components/compute/protocol.ts';
-import { works } from '../../../components/compute/works.ts';
+import { serveRequests } from '../../../components/compute/serve-requests.ts';
+import type { Answer, Kind, FromWorker, Request } from '../../../components/compute/protocol.ts';
+import { handlers } from '../../../components/compute/handlers.ts';
 import { placeUnder } from '../../../components/words/layer-study/layers-on-sheet.ts';
 import { folio, shelf } from '../../core/project/files.ts';
 
-let hear: (news: News) => void;
-const take = answering(works, (news) => hear(structuredClone(news)));
+let hear: (news: FromWorker) => void;
+const take = serveRequests(handlers, (news) => hear(structuredClone(news)));
 beforeAll(() => take({ kind: 'project', project: 'folio', file: folio(), materials: shelf() }));
 
 let n = 0;

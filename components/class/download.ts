@@ -1,5 +1,5 @@
 /** Gives a text to the reader as a file of theirs. */
-export function save(text: string, name: string, type = 'application/json'): void {
+export function download(text: string, name: string, type = 'application/json'): void {
   const url = URL.createObjectURL(new Blob([text], { type }));
   Object.assign(document.createElement('a'), { href: url, download: name }).click();
   // The browser reads it after this turn.

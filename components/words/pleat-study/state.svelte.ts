@@ -6,7 +6,7 @@ import { readFormula } from '../../page/quantity.ts';
 /** How long one fold takes to watch. */
 const FOLD_MS = 350;
 
-export class Pleating {
+export class PleatState {
   readonly #learner: Learner;
   readonly #name: string;
   /** Folds made; those of a strip that has got fewer folds are forgotten. */
@@ -24,10 +24,10 @@ export class Pleating {
   }
 
   /** The piece under the hand. */
-  readonly piece: Pleated | undefined = $derived.by(() => pleatedIn(this.#learner.moving, this.#name));
+  readonly piece: Pleated | undefined = $derived.by(() => pleatedIn(this.#learner.livePattern, this.#name));
 
   /** The piece as the page shows it: what is not looked at while the hand moves is drawn a moment later. */
-  readonly rested: Pleated | undefined = $derived.by(() => pleatedIn(this.#learner.pattern, this.#name));
+  readonly rested: Pleated | undefined = $derived.by(() => pleatedIn(this.#learner.settledPattern, this.#name));
 
   /** The measures that the pleats are given by and a learner may change, by name: the file's matter, whatever is chosen. */
   readonly #wished: string[] = $derived.by(() => {
@@ -41,7 +41,7 @@ export class Pleating {
   });
 
   readonly wishes: Measure[] = $derived.by(() => {
-    const { measures } = this.#learner.moving;
+    const { measures } = this.#learner.livePattern;
     return this.#wished.flatMap((name) => measures[name] ?? []);
   });
 
@@ -103,14 +103,14 @@ export class Pleating {
     }
     const lesson = pleatedIn(this.#learner.lesson, this.#name)?.pleats;
     const more = lesson ? pleats.stripLength - lesson.stripLength : 0;
-    const told = `${pleats.pockets.length} pockets take a strip of ${this.#show(pleats.stripLength)}; folded, it is ${this.#show(pleats.panelHeight)} high.`;
-    if (Math.abs(more) < 0.05) return told;
-    return `${told} The strip is ${this.#show(Math.abs(more))} ${more > 0 ? 'longer' : 'shorter'} than in the lesson.`;
+    const sentence = `${pleats.pockets.length} pockets take a strip of ${this.#show(pleats.stripLength)}; folded, it is ${this.#show(pleats.panelHeight)} high.`;
+    if (Math.abs(more) < 0.05) return sentence;
+    return `${sentence} The strip is ${this.#show(Math.abs(more))} ${more > 0 ? 'longer' : 'shorter'} than in the lesson.`;
   });
 
   /** Why there is nothing to fold. */
   readonly trouble: string[] = $derived.by(() =>
-    this.piece ? [] : this.#learner.moving.findings.filter((f) => f.severity === 'error').map((f) => f.message),
+    this.piece ? [] : this.#learner.livePattern.findings.filter((f) => f.severity === 'error').map((f) => f.message),
   );
 
   #foldTo(made: number, watched: boolean): void {
@@ -134,7 +134,7 @@ export class Pleating {
   }
 
   #show(mm: number): string {
-    const { edition, grid } = this.#learner.moving;
+    const { edition, grid } = this.#learner.livePattern;
     return formatLength(mm, edition, { grid, style: 'set' });
   }
 }

@@ -1,7 +1,12 @@
 /** The worker's side of the protocol: what waits, what is replaced, what goes on beside something else. */
 import { expect, it, vi } from 'vitest';
-import { answering, Trouble, type Work, type Works } from '../../../components/compute/answering.ts';
-import type { News, Request, Sent } from '../../../components/compute/protocol.ts';
+import {
+  serveRequests,
+  RequestError,
+  type Handler,
+  type Handlers,
+} from '../../../components/compute/serve-requests.ts';
+import type { FromWorker, Request, ToWorker } from '../../../components/compute/protocol.ts';
 import type { Pattern } from '../../../src/core/index.ts';
 import { folio, shelf } from '../../core/project/files.ts';
 
@@ -9,14 +14,14 @@ import { folio, shelf } from '../../core/project/files.ts';
 const PATIENT = { timeout: 20_000 };
 
 /** A worker that knows the folio, and in which some kinds of request are worked out as a test wants it. */
-function started(own: Partial<Works>) {
-  const news: News[] = [];
+function started(own: Partial<Handlers>) {
+  const news: FromWorker[] = [];
   const nothing = () => Promise.reject(new Error('not asked for here'));
   const kinds = ['steps', 'layer counts', 'places', 'pointing', 'drawing', 'layout', 'list', 'class', 'document'];
-  const works = { ...Object.fromEntries(kinds.map((kind) => [kind, nothing])), ...own } as Works;
-  const take = answering(works, (one) => news.push(one));
+  const works = { ...Object.fromEntries(kinds.map((kind) => [kind, nothing])), ...own } as Handlers;
+  const take = serveRequests(works, (one) => news.push(one));
   const materials = shelf();
-  const send = (message: Sent) => take(structuredClone(message));
+  const send = (message: ToWorker) => take(structuredClone(message));
   send({ kind: 'project', project: 'folio', file: folio(), materials });
   return {
     news,
@@ -33,7 +38,7 @@ const settle = () => new Promise((done) => setTimeout(done, 20));
 
 it('twenty parts of a page share one pattern', async () => {
   const seen = new Set<Pattern>();
-  const drawing: Work<'drawing'> = (pattern) => void seen.add(pattern);
+  const drawing: Handler<'drawing'> = (pattern) => void seen.add(pattern);
   const worker = started({ drawing: async () => drawing });
   for (let by = 1; by <= 20; by++) worker.ask(by, 1, { kind: 'drawing', drawing: { of: 'step', id: `${by}` } });
   await worker.said(20);
@@ -50,7 +55,7 @@ it('twenty parts of a page share one pattern', async () => {
 });
 
 it('a project that was edited is read anew', async () => {
-  const steps: Work<'steps'> = ({ title }) => [title as never];
+  const steps: Handler<'steps'> = ({ title }) => [title as never];
   const worker = started({ steps: async () => steps });
   worker.ask(1, 1, { kind: 'steps' });
   await worker.said(1);
@@ -62,7 +67,7 @@ it('a project that was edited is read anew', async () => {
 
 it('of what waits, only a client’s newest request is worked out', async () => {
   const asked: string[] = [];
-  const places: Work<'places'> = (_, { step }) => (asked.push(step), []);
+  const places: Handler<'places'> = (_, { step }) => (asked.push(step), []);
   const worker = started({ places: async () => places });
   for (const [n, step] of ['first', 'second', 'third'].entries()) worker.ask(1, n + 1, { kind: 'places', step });
   worker.ask(2, 1, { kind: 'places', step: 'other' });
@@ -79,7 +84,7 @@ it('of what waits, only a client’s newest request is worked out', async () => 
 
 it('a long search tells how far it is, stops no drawing, and ends when its client asks anew', async () => {
   let tries = 0;
-  const search: Work<'layer counts'> = async (_, __, { send, progress, pause }) => {
+  const search: Handler<'layer counts'> = async (_, __, { send, progress, pause }) => {
     for (;;) {
       tries++;
       send([tries]);
@@ -117,7 +122,7 @@ it('says in a sentence why there is no answer, and keeps what only a programmer 
     throw error;
   };
   const worker = started({
-    document: fails(new Trouble('Your project leaves this document out, so there is nothing to print.')),
+    document: fails(new RequestError('Your project leaves this document out, so there is nothing to print.')),
     list: fails(new TypeError('x is undefined')),
   });
   const setting = { paper: 'A4', largePrint: false, language: 'en' } as const;

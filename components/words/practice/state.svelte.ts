@@ -1,10 +1,10 @@
 /** The same question again and again, each time with other numbers, until enough in a row were right at once. */
 import { resolveProject, type Pattern, type Quantity } from '../../../src/core/index.ts';
-import { asRecord, keep, onKept, recall } from '../../page/storage.ts';
+import { asRecord, save, onStorageChange, load } from '../../page/storage.ts';
 import { type Learner } from '../../page/learner.svelte.ts';
 import { valueOf } from '../../page/quantity.ts';
-import { questionOf, slipOf, type Written } from '../ask-size/asked-size.svelte.ts';
-import { asTexts, withSlip, type Judged, type Standing } from '../../ui/question/attempt.svelte.ts';
+import { questionOf, slipOf, type SizeQuestionFields } from '../ask-size/state.svelte.ts';
+import { asTexts, withSlip, type Judged, type AttemptStatus } from '../../ui/question/attempt.svelte.ts';
 import type { SetQuestion } from '../word.ts';
 import type { Level } from './levels.ts';
 
@@ -12,16 +12,16 @@ type Judging = typeof import('../../ui/question/judging.ts');
 const levels: readonly Level[] = ['rising', 1, 2, 3];
 
 /** A question of the set; without words, those between the tags are asked. */
-export type Ask = { of: string; words?: string };
+export type SumQuestion = { of: string; words?: string };
 
 /** How often numbers are drawn anew before the same come twice in a row after all. */
 const DRAWS = 8;
 
-export class Practice {
+export class PracticeState {
   readonly #learner: Learner;
-  readonly #written: Omit<Written, 'of'>;
+  readonly #written: Omit<SizeQuestionFields, 'of'>;
   /** From the fewest sums to the most. */
-  readonly #asks: readonly Ask[];
+  readonly #asks: readonly SumQuestion[];
   /** Those that take no sum: each comes up after a sum that was right. */
   readonly #others: readonly SetQuestion[];
   readonly wanted: number;
@@ -30,7 +30,7 @@ export class Practice {
   firstTries = $state.raw<readonly boolean[]>([]);
   level = $state<Level>('rising');
   /** The question of the exercise at hand. */
-  ask = $state.raw<Ask>({ of: '' });
+  ask = $state.raw<SumQuestion>({ of: '' });
   /** What is asked in place of it, when another kind has its turn. */
   other = $state.raw<SetQuestion>();
   /** Mixes what can be chosen in it. */
@@ -42,7 +42,7 @@ export class Practice {
   #drawn = $state(0);
   pattern = $state.raw<Pattern>();
   text = $state('');
-  #said = $state.raw<{ standing: Standing; sentence: string }>();
+  #result = $state.raw<{ status: AttemptStatus; sentence: string }>();
   #tries = $state(0);
   #judged: number | undefined;
   trouble = $state('');
@@ -51,8 +51,8 @@ export class Practice {
 
   constructor(
     learner: Learner,
-    written: Omit<Written, 'of'>,
-    { asks, others }: { asks: readonly Ask[]; others: readonly SetQuestion[] },
+    written: Omit<SizeQuestionFields, 'of'>,
+    { asks, others }: { asks: readonly SumQuestion[]; others: readonly SetQuestion[] },
     wanted: number,
     level: Level,
   ) {
@@ -74,12 +74,12 @@ export class Practice {
     return this.firstTries.length - 1 - this.firstTries.findLastIndex((right) => !right);
   }
 
-  get standing(): Standing {
-    return this.#said?.standing ?? 'open';
+  get status(): AttemptStatus {
+    return this.#result?.status ?? 'open';
   }
 
   get feedback(): string {
-    return this.#said?.sentence ?? '';
+    return this.#result?.sentence ?? '';
   }
 
   get tries(): number {
@@ -95,7 +95,7 @@ export class Practice {
   });
 
   readonly hints: string[] = $derived.by(() => {
-    if (!this.pattern || !this.#judging || this.#tries === 0 || this.standing === 'right') return [];
+    if (!this.pattern || !this.#judging || this.#tries === 0 || this.status === 'right') return [];
     return this.#judging
       .hintsFor(this.#question(this.#judging), this.pattern)
       .slice(0, this.#tries)
@@ -131,15 +131,15 @@ export class Practice {
 
   type(text: string): void {
     this.text = text;
-    this.#said = undefined;
+    this.#result = undefined;
   }
 
   check(): void {
-    if (!this.pattern || !this.#judging || this.standing === 'right') return;
+    if (!this.pattern || !this.#judging || this.status === 'right') return;
     const judged = this.#judging.judge(this.text, this.#question(this.#judging), this.pattern);
     if (!('value' in judged)) {
       const sentence = this.text.trim() === '' ? 'Write your answer first.' : judged.sentence;
-      this.#said = { standing: 'unread', sentence };
+      this.#result = { status: 'unread', sentence };
       return;
     }
     const right = judged.verdict === 'right';
@@ -147,15 +147,15 @@ export class Practice {
     const repeated = this.#tries > 0 && this.#judged === judged.value;
     this.#count(right, slipOf(judged), repeated);
     this.#judged = judged.value;
-    const standing = right ? 'right' : this.#tries > 1 ? 'wrong' : 'again';
-    const more = right ? '' : standing === 'again' ? ' Try once more.' : ' The worked solution shows the way.';
-    this.#said = { standing, sentence: `${judged.sentence}${more}` };
+    const status = right ? 'right' : this.#tries > 1 ? 'wrong' : 'again';
+    const more = right ? '' : status === 'again' ? ' Try once more.' : ' The worked solution shows the way.';
+    this.#result = { status, sentence: `${judged.sentence}${more}` };
   }
 
   /** Hears how a question of another kind was answered; it says itself what came of it. */
   readonly judged: Judged = (right, slip) => {
     this.#count(right, slip, false);
-    this.#said = { standing: right ? 'right' : 'again', sentence: '' };
+    this.#result = { status: right ? 'right' : 'again', sentence: '' };
   };
 
   /** Only first tries make a row. */
@@ -178,13 +178,13 @@ export class Practice {
     if (!judging) return;
     this.text = '';
     this.trouble = '';
-    this.#said = undefined;
+    this.#result = undefined;
     this.#tries = 0;
     this.#judged = undefined;
     const before = this.asked?.value;
     const turn = () => `${this.#key} ${this.#series} ${this.#drawn} ${this.firstTries.length}`;
     const passed = this.#left + this.firstTries.filter((right) => !right).length;
-    const other = judging.otherAt(this.#others, this.inARow, `${this.#key} ${this.#series}`, passed);
+    const other = judging.questionWithoutSumAt(this.#others, this.inARow, `${this.#key} ${this.#series}`, passed);
     this.seed = turn();
     this.other = other && { ...other };
     const rung = (rungs: number) => judging.rungAt(this.inARow, this.wanted, rungs);
@@ -211,7 +211,7 @@ export class Practice {
 
   /** Follows other tabs, and the edition: the numbers must be on its marks. Call in an effect. */
   follow(): () => void {
-    return onKept(this.#key, () => this.#recall());
+    return onStorageChange(this.#key, () => this.#recall());
   }
 
   onEdition(): void {
@@ -223,11 +223,11 @@ export class Practice {
   }
 
   #keep(): void {
-    keep(this.#key, { firstTries: this.firstTries, level: this.level, series: this.#series, slips: this.#slips });
+    save(this.#key, { firstTries: this.firstTries, level: this.level, series: this.#series, slips: this.#slips });
   }
 
   #recall(): void {
-    const { firstTries, level, series, slips } = recall(this.#key, asRecord) ?? {};
+    const { firstTries, level, series, slips } = load(this.#key, asRecord) ?? {};
     if (Array.isArray(firstTries) && firstTries.every((one) => typeof one === 'boolean')) this.firstTries = firstTries;
     this.level = levels.find((one) => one === level) ?? this.level;
     if (typeof series === 'number' && Number.isInteger(series)) this.#series = series;

@@ -3,41 +3,41 @@ import { untrack } from 'svelte';
 import { suits, thicknessIn, type Pattern } from '../../../src/core/index.ts';
 import { Client } from '../../compute/client.svelte.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
-import type { ToldPlace } from '../../compute/step-types.ts';
+import type { LayerPlace } from '../../compute/step-types.ts';
 import { adviceOn } from './advice.ts';
 
 /** Material by material: its layers in the place, one layer and all of them in mm. */
-export type Row = { role: string; label: string; layers: number; each: number; together: number };
+export type ThicknessRow = { role: string; label: string; layers: number; each: number; together: number };
 
 /** How the work is looked at. */
-export type View = 'above' | 'cut' | 'apart';
-export const views: readonly { value: View; label: string }[] = [
+export type LayerView = 'above' | 'cut' | 'apart';
+export const layerViews: readonly { value: LayerView; label: string }[] = [
   { value: 'above', label: 'From above' },
   { value: 'cut', label: 'Cut through' },
   { value: 'apart', label: 'Layers apart' },
 ];
 
-export class Reading {
+export class LayerState {
   readonly #learner: Learner;
-  readonly #told: readonly ToldPlace[];
+  readonly #built: readonly LayerPlace[];
   readonly #client = new Client<'places'>();
   #chosen = $state(1);
   /** Thickness of one layer in mm, by role, where the learner tries another. */
   #tried = $state<Record<string, number>>({});
   /** Somebody plays: the drawing must follow. */
   isTouched = $state(false);
-  #view = $state<View>('above');
+  #view = $state<LayerView>('above');
 
   /**
    * Make it while a component is being set up.
    *
    * @param told the places at the lesson's own size
    */
-  constructor(learner: Learner, step: string, told: readonly ToldPlace[]) {
+  constructor(learner: Learner, step: string, built: readonly LayerPlace[]) {
     this.#learner = learner;
-    this.#told = told;
+    this.#built = built;
     $effect(() => {
-      const { isAsBuilt, project, pattern } = learner;
+      const { isAsBuilt, project, settledPattern: pattern } = learner;
       untrack(() => {
         if (isAsBuilt) this.#client.stop();
         else this.#client.ask({ kind: 'places', step }, { project, pattern });
@@ -46,7 +46,7 @@ export class Reading {
   }
 
   get #pattern(): Pattern {
-    return this.#learner.pattern;
+    return this.#learner.settledPattern;
   }
 
   /** Of another size, and the right ones are on their way. */
@@ -57,11 +57,11 @@ export class Reading {
     return this.#client.error;
   }
 
-  readonly places: readonly ToldPlace[] = $derived.by(() =>
-    this.#learner.isAsBuilt ? this.#told : (this.#client.value ?? this.#told),
+  readonly places: readonly LayerPlace[] = $derived.by(() =>
+    this.#learner.isAsBuilt ? this.#built : (this.#client.value ?? this.#built),
   );
 
-  readonly place: ToldPlace | undefined = $derived.by(
+  readonly place: LayerPlace | undefined = $derived.by(
     () => this.places.find(({ n }) => n === this.#chosen) ?? this.places[0],
   );
 
@@ -70,11 +70,11 @@ export class Reading {
     this.#chosen = n;
   }
 
-  get view(): View {
+  get view(): LayerView {
     return this.#view;
   }
 
-  lookAt(view: View): void {
+  lookAt(view: LayerView): void {
     this.isTouched = true;
     this.#view = view;
   }
@@ -111,12 +111,12 @@ export class Reading {
     this.#view = 'above';
   }
 
-  thicknessOf({ stack }: ToldPlace): number {
+  thicknessOf({ stack }: LayerPlace): number {
     return stack.reduce((sum, { material, fullness }) => sum + this.thickness(material) * fullness, 0);
   }
 
-  readonly rows: Row[] = $derived.by(() =>
-    this.roles.flatMap((role): Row[] => {
+  readonly rows: ThicknessRow[] = $derived.by(() =>
+    this.roles.flatMap((role): ThicknessRow[] => {
       const here = this.place?.stack.filter(({ material }) => material === role) ?? [];
       if (here.length === 0) return [];
       const each = this.thickness(role);

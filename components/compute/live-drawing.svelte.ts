@@ -6,9 +6,9 @@ import type { Learner } from '../page/learner.svelte.ts';
 import type { InView } from '../page/in-view.svelte.ts';
 
 /** In ms: what is out of sight is drawn after what is looked at. It is drawn all the same: somebody may print the page. */
-export const LATER = 300;
+export const OUT_OF_SIGHT_DELAY = 300;
 
-export class Live {
+export class LiveDrawing {
   readonly #learner: Learner;
   readonly #inView: InView;
   readonly #isTouched: () => boolean;
@@ -29,10 +29,15 @@ export class Live {
     this.#isTouched = isTouched;
     this.#drawing = drawing;
     $effect(() => {
-      const { project, pattern } = learner;
+      const { project, settledPattern: pattern } = learner;
       const wanted = this.isNeeded ? drawing() : undefined;
       untrack(() => {
-        if (wanted) this.#client.ask({ kind: 'drawing', drawing: wanted }, { project, pattern }, inView.is ? 0 : LATER);
+        if (wanted)
+          this.#client.ask(
+            { kind: 'drawing', drawing: wanted },
+            { project, pattern },
+            inView.is ? 0 : OUT_OF_SIGHT_DELAY,
+          );
         else this.#client.stop();
       });
     });
@@ -52,7 +57,7 @@ export class Live {
   readonly isBehind: boolean = $derived.by(() => {
     const { of, value, stale } = this.#client;
     if (!this.isNeeded) return false;
-    return of !== this.#learner.pattern || this.drawn !== value || (stale && !this.#isPlaying);
+    return of !== this.#learner.settledPattern || this.drawn !== value || (stale && !this.#isPlaying);
   });
 
   /** While a step is on its way, each drawing is followed by the next. */

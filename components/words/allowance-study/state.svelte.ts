@@ -10,7 +10,7 @@ type More = Partial<Sizes>;
 /** As far as the sliders go: an inch or 25 mm either way, and allowances up to an inch or 25 mm. */
 const SPAN: Record<Edition, number> = { inch: 25.4, metric: 25 };
 
-export class WhatIf {
+export class AllowanceState {
   readonly #learner: Learner;
   readonly #name: string;
   /** How much more than the piece has, in each edition's own marks. */
@@ -24,7 +24,7 @@ export class WhatIf {
   }
 
   get pattern() {
-    return this.#learner.pattern;
+    return this.#learner.settledPattern;
   }
 
   get own(): Piece | undefined {
