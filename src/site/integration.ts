@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { checkedContent } from './check/checked-content.ts';
+import { onlyTexts } from './check/programs-in.ts';
 import { report } from './check/report.ts';
 import { isError } from './content/diagnostic.ts';
 import { writeWordExamples } from './pages/word-examples.ts';
@@ -21,6 +22,7 @@ export function contentCheck(): AstroIntegration {
           const mistakes = checkedContent(root).problems.filter(isError);
           if (mistakes.length > 0) throw new ContentMistakes(report(mistakes));
         }
+        updateConfig({ vite: { plugins: [onlyTexts(root)] } });
         if (command === 'dev') {
           const { livePreview } = await import('./live/live-preview.ts');
           updateConfig({ vite: { plugins: [livePreview(root)] } });

@@ -1,4 +1,5 @@
 /** What an instructor sees while writing: `npm start` on a copy of the kit, files broken and mended while it runs. */
+import { existsSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { expect, test } from '@playwright/test';
@@ -123,6 +124,24 @@ test.describe('while the site is open', () => {
         await expect(panelOf(page)).toContainText('“5 in” is typed, so it stays when');
         await mend();
         await expect(page.locator('mark[data-mistake]')).toHaveCount(0);
+        await expect(panelOf(page)).toBeHidden();
+      },
+    );
+  });
+
+  test('a program in a lesson is told and never run', async ({ page }) => {
+    const ran = path.join(kit.folder, 'ran.txt');
+    const program = `{/* a */ process.getBuiltinModule('node:fs').writeFileSync(${JSON.stringify(ran)}, '') /* b */}`;
+    await page.goto(site.address + LESSON_PAGE);
+    await changed(
+      LESSON,
+      (text) => `${text}\n${program}\n`,
+      async (mend) => {
+        await expect(panelOf(page)).toContainText('Braces { } have a meaning of their own in a lesson.');
+        await again(page);
+        await expect(page.getByRole('heading', { level: 2 }).first()).toBeVisible();
+        expect(existsSync(ran)).toBe(false);
+        await mend();
         await expect(panelOf(page)).toBeHidden();
       },
     );

@@ -1,9 +1,10 @@
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, realpathSync } from 'node:fs';
 import path from 'node:path';
 import type { z } from 'zod';
-import { words as lessonWords } from '../../../components/words/index.ts';
+import { wordCalled, words as lessonWords } from '../../../components/words/index.ts';
 import type { Word } from '../../../components/words/word.ts';
 import { closest, didYouMean, quote } from '../../core/measure/index.ts';
+import { BESIDE, htmlFaults, isHtml, isOwn, isPicture } from '../content/lesson-html.ts';
 import { texFault } from '../content/katex-plugin.ts';
 import { referenceFault } from './lesson-references.ts';
 import type { Surroundings } from './lesson-references.ts';
@@ -37,7 +38,7 @@ export function lessonProblems(entry: LessonEntry, root: string, surroundings: S
   for (const { at, message, fix } of entry.lesson.faults) sayer()(at, message, fix);
   for (const maths of entry.lesson.maths) checkMaths(maths, sayer(maths.part));
   for (const word of entry.lesson.words) {
-    if (/^[a-z]/.test(word.name)) checkHtml(word, sayer(word.part));
+    if (isHtml(word)) checkHtml(word, sayer(word.part));
     else checkWord(word, surroundings, sayer(word.part));
   }
   for (const picture of entry.lesson.pictures) {
@@ -53,49 +54,51 @@ function checkMaths({ tex, display, at }: WrittenMaths, say: Say): void {
 }
 
 function checkPicture({ address, words, part }: WrittenPicture, folder: string, say: Say, warn: Say): void {
-  if (/^([a-z]+:)?\/\//i.test(address)) {
+  if (!isOwn(address)) say(part.start, 'This picture comes from another host.', BESIDE);
+  else if (!isPicture(address)) {
     say(
       part.start,
-      'This picture comes from another host.',
-      'Put it beside the lesson: a page asks no other host for anything.',
+      `${quote(address)} is no picture that a page can show.`,
+      'Pictures end in .jpg, .png, .webp, .avif, .gif or .svg.',
     );
-  } else if (!existsSync(path.resolve(folder, decodeURI(address)))) {
-    const beside = existsSync(folder) ? readdirSync(folder) : [];
-    say(part.start, `There is no picture ${quote(address)} beside this lesson.`, didYouMean(address, beside));
+  } else {
+    const file = path.resolve(folder, decodeURI(address));
+    if (!existsSync(file)) {
+      const beside = existsSync(folder) ? readdirSync(folder) : [];
+      say(part.start, `There is no picture ${quote(address)} beside this lesson.`, didYouMean(address, beside));
+    } else if (!isBelow(file, folder)) {
+      say(
+        part.start,
+        `The picture ${quote(address)} lies outside the folder of this course.`,
+        'Put a copy beside the lesson.',
+      );
+    } else if (/\.svg$/i.test(file) && RUNS_IN_SVG.test(readFileSync(file, 'utf8'))) {
+      say(part.start, `${quote(address)} would run a program or load something.`, 'Save the drawing as a plain SVG.');
+    }
   }
   if (!words.trim())
     warn(part.start, 'This picture has no words for those who cannot see it.', 'Write ![what it shows](…).');
 }
 
-/** HTML that would load or run something, or that the lesson's own writing replaces. */
-const REFUSED: Record<string, string> = {
-  img: 'Write ![what it shows](picture.jpg).',
-  script: 'Use a lesson word.',
-  style: 'The look of the site is in src/styles.',
-  link: 'The look of the site is in src/styles.',
-  iframe: 'Write a link.',
-  object: 'Write a link.',
-  embed: 'Write a link.',
-  form: 'Use a question.',
-  meta: 'Leave it out.',
-  base: 'Leave it out.',
-};
+/** In a page a drawing runs nothing; a browser that opens it by itself would run these. */
+const RUNS_IN_SVG =
+  /<\s*(?:\w+:)?(?:script|foreignObject|iframe|handler)|\son[a-z]+\s*=|javascript:|<!ENTITY|<\?xml-stylesheet/i;
+
+/** A link to a file is that file: what lies outside the course would be published with it. */
+function isBelow(file: string, folder: string): boolean {
+  return realpathSync(file).startsWith(realpathSync(folder) + path.sep);
+}
 
 function checkHtml(element: WrittenWord, say: Say): void {
   const word = Object.keys(lessonWords).find((one) => one.toLowerCase() === element.name.toLowerCase());
   if (word) say(element.part.start, `A lesson word is written with its capitals: <${word}>.`);
-  const instead = REFUSED[element.name];
-  if (instead) say(element.part.start, `<${element.name}> has no place in a lesson.`, instead);
-  for (const { name, at } of element.attributes) {
-    if (/^on/i.test(name))
-      say(at, `${quote(name)} would run a program, which no page of the site does.`, 'Leave it out.');
-  }
+  else for (const { at, message, fix } of htmlFaults(element)) say(at, message, fix);
 }
 
 function checkWord(written: WrittenWord, surroundings: Surroundings, say: Say): void {
   const { name, hasText } = written;
   const at = written.part.start;
-  const word = lessonWords[name];
+  const word = wordCalled(name);
   if (!word) {
     const near = closest(name, Object.keys(lessonWords));
     say(

@@ -1,4 +1,5 @@
 import { didYouMean, quote } from '../../core/measure/index.ts';
+import { isLink, RUNS } from '../content/lesson-html.ts';
 import { ownPages } from './own-pages.ts';
 import type { AtOffset } from '../content/diagnostic.ts';
 import type { Content, LessonEntry } from '../content/read-content.ts';
@@ -31,9 +32,8 @@ export function linkProblems(entry: LessonEntry, pages: Pages): AtOffset[] {
   return entry.lesson.links.flatMap(({ address, part }): AtOffset[] => {
     const warn = (message: string, fix?: string): AtOffset[] => [{ at: part.start, severity: 'warning', message, fix }];
     if (address.trim() === '') return warn('This link has no address.', 'Write [words](address).');
-    if (/^(javascript|data|vbscript):/i.test(address))
-      return [{ at: part.start, severity: 'error', message: 'This link would run a program.', fix: 'Link to a page.' }];
-    if (/^([a-z][a-z0-9+.-]*:|\/\/)/i.test(address)) return [];
+    if (!isLink(address)) return [{ at: part.start, severity: 'error', ...RUNS }];
+    if (/^([a-z][a-z0-9+.-]*:|[/\\]{2})/i.test(address.trim())) return [];
     if (!URL.canParse(address, 'http://site.example/')) return warn(`${quote(address)} is no address.`);
     const own = addressOf(entry);
     const { pathname, hash } = new URL(address, `http://site.example${own}`);
@@ -55,13 +55,22 @@ export function linkProblems(entry: LessonEntry, pages: Pages): AtOffset[] {
       );
     }
     const anchors = pages.get(pathname);
-    const anchor = decodeURIComponent(hash.slice(1));
+    const anchor = decoded(hash.slice(1));
     if (anchor && anchors && !anchors.includes(anchor)) {
       const near = didYouMean(anchor, anchors);
       return warn(`There is no heading ${quote(`#${anchor}`)} on ${pathname === own ? 'this page' : pathname}.`, near);
     }
     return [];
   });
+}
+
+/** As it is where a percent sign begins no code. */
+function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
 }
 
 const withSlash = (address: string): string => address.replace(/(?=[?#]|$)/, '/');

@@ -1,5 +1,6 @@
 import Slugger from 'github-slugger';
 import type { MdastNode } from 'satteri';
+import { commentsIn } from './lesson-expression.ts';
 import type { Part } from './lesson-text.ts';
 
 /**
@@ -63,8 +64,7 @@ function walk(node: MdastNode, source: string, found: LessonProse, slugger: Slug
       break;
     case 'mdxFlowExpression':
     case 'mdxTextExpression': {
-      const comment = /^\s*\/\*([\s\S]*)\*\/\s*$/.exec(node.value);
-      if (comment) found.comments.push({ ...part, text: comment[1]!.trim() });
+      for (const { text } of commentsIn(node.value) ?? []) found.comments.push({ ...part, text });
       break;
     }
   }

@@ -8,6 +8,11 @@ export const IMPORT = {
   message: 'A line of a lesson cannot start with “import” or “export”.',
   fix: 'Every lesson word is ready to use without. If this is prose, begin the line with another word.',
 };
+export const PICTURE = {
+  message: 'This picture names its file in another place.',
+  fix: 'Write ![what it shows](picture.jpg).',
+};
+export const UNKNOWN = { message: 'This has no place in a lesson.', fix: 'Write it in plain Markdown.' };
 
 /**
  * The fault that a lesson breaks off at. The engine's wording is for programmers; each fault a writer makes gets words of

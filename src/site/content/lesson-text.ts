@@ -3,7 +3,9 @@ import type { MdastNode, MdxJsxAttributeUnion } from 'satteri';
 import { attributePlaces } from './attribute-places.ts';
 import { readProse } from './lesson-prose.ts';
 import type { LessonProse } from './lesson-prose.ts';
-import { BRACES, IMPORT, syntaxFault } from './lesson-syntax.ts';
+import { commentsIn, plainValue } from './lesson-expression.ts';
+import { BRACES, IMPORT, PICTURE, syntaxFault, UNKNOWN } from './lesson-syntax.ts';
+import { topOf } from './lesson-top.ts';
 import type { AtOffset } from './diagnostic.ts';
 
 /** An attribute of a lesson word as it is written: `piece="pocket strip"`, `tolerance={0.5}`, `open`. */
@@ -47,7 +49,10 @@ export type LessonText = LessonProse & {
  * What the site's Markdown understands; the build and the content check must agree on it. Prices stay prices: one dollar
  * sign is one, and mathematics stands between two.
  */
-export const features = { math: { singleDollarTextMath: false } } as const;
+export const features = { math: { singleDollarTextMath: false }, gfm: true } as const;
+
+/** Marks the fault of a text that stands in braces: nothing that runs. */
+export const TEXT_IN_BRACES = 'text-in-braces';
 
 /**
  * Reads a lesson with the engine that builds the pages, so that what passes here also builds.
@@ -56,16 +61,25 @@ export const features = { math: { singleDollarTextMath: false } } as const;
  */
 export function readLesson(source: string): LessonText {
   const none = { words: [], maths: [], pictures: [], prose: [], links: [], terms: [], anchors: [], comments: [] };
+  const { body, fault } = topOf(source);
+  const faults = fault ? [fault] : [];
   let tree: MdastNode;
   try {
-    tree = mdxToMdast(source, { features });
+    tree = mdxToMdast(body, { features });
   } catch (error) {
-    return { ...none, faults: [syntaxFault(source, error instanceof Error ? error.message : String(error))] };
+    return { ...none, faults: [...faults, syntaxFault(body, error instanceof Error ? error.message : String(error))] };
   }
-  const lesson: LessonText = { words: [], maths: [], pictures: [], faults: [], ...readProse(tree, source) };
+  const lesson: LessonText = { words: [], maths: [], pictures: [], faults, ...readProse(tree, source) };
   walk(tree, source, lesson);
   return lesson;
 }
+
+/** What Markdown is made of. What is not among it could be anything, so it is refused. */
+const MARKDOWN: ReadonlySet<string> = new Set<MdastNode['type']>([
+  ...(['root', 'paragraph', 'heading', 'text', 'emphasis', 'strong', 'delete', 'break', 'thematicBreak'] as const),
+  ...(['link', 'linkReference', 'definition', 'list', 'listItem', 'blockquote', 'code', 'inlineCode'] as const),
+  ...(['table', 'tableRow', 'tableCell', 'footnoteReference', 'footnoteDefinition'] as const),
+]);
 
 function walk(node: MdastNode, source: string, lesson: LessonText): void {
   const part = { start: node.position?.start.offset ?? 0, end: node.position?.end.offset ?? source.length };
@@ -85,16 +99,22 @@ function walk(node: MdastNode, source: string, lesson: LessonText): void {
       break;
     case 'mdxFlowExpression':
     case 'mdxTextExpression':
-      if (!isComment(node.value)) lesson.faults.push({ at: part.start, severity: 'error', ...BRACES });
+      if (!commentsIn(node.value)) {
+        const literal = typeof plainValue(node.value) === 'string';
+        lesson.faults.push({ at: part.start, severity: 'error', ...BRACES, ...(literal && { code: TEXT_IN_BRACES }) });
+      }
+      break;
+    case 'imageReference':
+      lesson.faults.push({ at: part.start, severity: 'error', ...PICTURE });
       break;
     case 'mdxjsEsm':
       lesson.faults.push({ at: part.start, severity: 'error', ...IMPORT });
       break;
+    default:
+      if (!MARKDOWN.has(node.type)) lesson.faults.push({ at: part.start, severity: 'error', ...UNKNOWN });
   }
   if ('children' in node) for (const child of node.children) walk(child, source, lesson);
 }
-
-const isComment = (expression: string): boolean => /^\s*(\/\*[\s\S]*\*\/\s*)?$/.test(expression);
 
 function wordFrom(
   name: string,
@@ -115,22 +135,14 @@ function wordFrom(
     spread: written.find(({ attribute }) => attribute.type === 'mdxJsxExpressionAttribute')?.place.at,
     attributes: written.flatMap(({ attribute, place }) =>
       attribute.type === 'mdxJsxAttribute'
-        ? [{ name: attribute.name, value: plainValue(attribute.value), ...place }]
+        ? [{ name: attribute.name, value: valueOf(attribute.value), ...place }]
         : [],
     ),
   };
 }
 
-/** A value in braces is read as JSON, a text in single quotes too: nothing in a lesson is ever run as a program. */
-function plainValue(value: Extract<MdxJsxAttributeUnion, { type: 'mdxJsxAttribute' }>['value']): unknown {
+/** A text in quotes stands for itself. */
+function valueOf(value: Extract<MdxJsxAttributeUnion, { type: 'mdxJsxAttribute' }>['value']): unknown {
   if (value === null || value === undefined) return true;
-  if (typeof value === 'string') return value;
-  const expression = value.value.trim();
-  const single = /^'([^'\\]*)'$/.exec(expression);
-  if (single) return single[1];
-  try {
-    return JSON.parse(expression);
-  } catch {
-    return undefined;
-  }
+  return typeof value === 'string' ? value : plainValue(value.value);
 }

@@ -5,6 +5,7 @@ import { closest } from '../../core/measure/index.ts';
 import { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
 import { readLesson } from './lesson-text.ts';
 import type { LessonText } from './lesson-text.ts';
+import { topOf } from './lesson-top.ts';
 import { readYaml } from './located-yaml.ts';
 import type { ReadYaml } from './located-yaml.ts';
 import type { Diagnostic } from './diagnostic.ts';
@@ -127,18 +128,18 @@ function readYamlFile<S extends z.ZodType>(root: string, file: string, schema: S
   return { text, ...readYaml(text, schema, file) };
 }
 
-const FRONT_MATTER = /^\uFEFF?---[ \t]*\r?\n([\s\S]*?)^---[ \t]*$/m;
-
 function readLessonFile(root: string, course: string, fileName: string): LessonEntry {
   const file = `${FOLDER}/courses/${course}/${fileName}`;
   const text = readFileSync(path.join(root, file), 'utf8');
   const slug = fileName.replace(/^\d+[-_ ]*/, '').replace(/\.mdx$/, '');
-  const front = FRONT_MATTER.exec(text);
+  const { yaml, fault } = topOf(text);
   let lesson: LessonText | undefined;
-  const read: ReadYaml<LessonFront> = front
-    ? readYaml(front[1]!, LessonFront, file, 2)
+  const read: ReadYaml<LessonFront> =
+    yaml !== undefined
+    ? readYaml(yaml, LessonFront, file, 2)
     : {
-        problems: [
+        // A top that stands at a wrong place is a fault of the lesson.
+        problems: fault ? [] : [
           {
             file,
             line: 1,

@@ -1,20 +1,20 @@
 import type { Diagnostic } from '../content/diagnostic.ts';
+import { programsIn } from '../check/programs-in.ts';
 import { asSentence, isError } from '../content/diagnostic.ts';
+import { topOf } from '../content/lesson-top.ts';
 import type { LessonEntry } from '../content/read-content.ts';
 
 /**
  * The lesson that the live preview shows. Where a word or maths has a mistake, the mistake stands in its place and the
  * rest is as written; what else is found stands at the end of its paragraph. A lesson that cannot be read at all shows
- * its last readable state, or else only what is wrong.
+ * its last readable state, or else only what is wrong; so does one that with its marks would be more than a text.
  *
  * @param problems all that was found in this file
  * @param lastReadable what was shown before the lesson became unreadable
  */
 export function lessonToShow(entry: LessonEntry, problems: readonly Diagnostic[], lastReadable?: string): string {
-  if (entry.lesson.faults.length > 0) {
-    const mistakes = problems.filter(isError);
-    return lastReadable ?? `${frontMatter(entry.text)}\n${mistakes.map(marked).join('\n\n')}\n`;
-  }
+  const onlyMistakes = () => `${frontOf(entry.text)}\n${problems.filter(isError).map(marked).join('\n\n')}\n`;
+  if (entry.lesson.faults.length > 0) return lastReadable ?? onlyMistakes();
   const parts = partsOf(problems);
   const beside = problems
     .filter((problem) => !problem.part)
@@ -22,7 +22,8 @@ export function lessonToShow(entry: LessonEntry, problems: readonly Diagnostic[]
     .filter(({ start }) => !parts.some((part) => part.start < start && start < part.end));
   // From the end backwards, so that offsets stay true; of two at one place the one that comes first stands first.
   const changes = [...parts, ...beside].toSorted((a, b) => a.start - b.start).toReversed();
-  return changes.reduce((text, { start, end, by }) => text.slice(0, start) + by + text.slice(end), entry.text);
+  const shown = changes.reduce((text, { start, end, by }) => text.slice(0, start) + by + text.slice(end), entry.text);
+  return programsIn(shown).length === 0 ? shown : (lastReadable ?? onlyMistakes());
 }
 
 type Change = { start: number; end: number; by: string };
@@ -64,7 +65,11 @@ function offsetOf(text: string, { line, column }: Diagnostic): number {
   return start + column - 1;
 }
 
-const frontMatter = (text: string): string => /^\uFEFF?---[ \t]*\r?\n[\s\S]*?^---[ \t]*$/m.exec(text)?.[0] ?? '';
+/** The top of a lesson, unless it is one that the build would read in another way. */
+function frontOf(text: string): string {
+  const { yaml, fault } = topOf(text);
+  return yaml === undefined || fault ? '' : `---\n${yaml}---`;
+}
 
 /** The words stand in braces as a quoted text, so that nothing in them is read as Markdown; nor as the end of a cell. */
 const marked = (mistake: Diagnostic): string =>
