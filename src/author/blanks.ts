@@ -52,7 +52,7 @@ materials:
 pieces:
   panel:
     label: Panel
-${cloth === undefined ? '' : '    from: outer\n'}    finished: [width, height] # between the stitch lines; the seam is added
+${cloth === undefined ? '' : '    from: outer\n'}    size: [cut width, cut height] # with the seam allowance
 `;
 }
 

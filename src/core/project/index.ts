@@ -29,6 +29,7 @@ export {
   type Weight,
 } from './needle.ts';
 export { threadPer } from './thread.ts';
+export { unusedMeasures } from './unused.ts';
 export { publishedSize, publishedSizes, type PublishedSize } from './sizes.ts';
 export type { StepPlan } from './steps/plan.ts';
 export type { IronLimit, Ledger, SewnRow, Step, Thickest } from './step.ts';

@@ -14,6 +14,7 @@ import type { Content, Entry, LessonEntry } from '../content/read-content.ts';
 import { classOf } from '../content/schemas.ts';
 import type { CourseFile } from '../content/schemas.ts';
 import { mathsProblems } from './maths-problems.ts';
+import { idleMeasures } from './measure-problems.ts';
 import { questionProblems } from './question-problems.ts';
 import { readingProblems } from './reading-problems.ts';
 import { sessionProblems } from './session-problems.ts';
@@ -94,7 +95,12 @@ export function examine(content: Content, root: string, { ends = false }: Thorou
       problems.push({ file: lesson.file, ...placeIn(lesson.text, at), ...rest });
     }
   }
-  problems.push(...glossaryProblems(content), ...untoldSteps(content), ...stepsWithoutCaution(content, worked));
+  problems.push(
+    ...glossaryProblems(content),
+    ...untoldSteps(content),
+    ...idleMeasures(content),
+    ...stepsWithoutCaution(content, worked),
+  );
   return { problems: inReadingOrder(problems), unusable, worked };
 }
 
