@@ -75,6 +75,10 @@ describe('at home', () => {
     expect(minutes).toBeLessThanOrEqual(28 * factory + 0.5);
   });
 
+  test('a buttonhole sewn by machine takes 11 minutes (You Sew Girl, in the making of the jeans)', () => {
+    expect(atHome('fly: { size: [6, 3] }', '- { buttonhole: fly, at: [3, 1 1/2], length: 3/4 }')).toBe(11);
+  });
+
   /** A whole project at home: the teacher cuts and makes it. */
   const project = (pattern: Pattern): number =>
     tasksOf(pattern).reduce((sum, { minutes }) => sum + minutes, 0) / LEARNER;

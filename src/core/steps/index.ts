@@ -5,7 +5,7 @@
 export { always } from './always.ts';
 export { cautionsOf, isPinned, usualTools } from './cautions.ts';
 export { COOLEST, hardware, tools } from './tools.ts';
-export { keptBy, sew, takesWork, titleOf, verbIn, verbNamed, verbNames } from './instruction.ts';
+export { keptBy, setsAtPoint, sew, takesWork, titleOf, verbIn, verbNamed, verbNames } from './instruction.ts';
 export { stepFields, type StepField } from './step-fields.ts';
 export { lineFrom } from './verbs/fold.ts';
 export { LEARNER, minutesOf } from './minutes.ts';

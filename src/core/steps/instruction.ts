@@ -33,6 +33,12 @@ export function verbIn(step: Readonly<Record<string, unknown>>): VerbName | unde
   return there.find((name) => there.every((other) => other in verbNamed(name).fields)) ?? there[0];
 }
 
+/** A step that sets something at a point, which may meet what another step set. */
+export type SetAtPoint = Extract<Instruction, { readonly meets?: string }>;
+
+/** Whether a step sets something at a point: its verb has the fields `at` and `meets`. */
+export const setsAtPoint = (step: Instruction): step is SetAtPoint => 'meets' in verbNamed(step.verb).fields;
+
 /** Whether a field names works that the step takes. */
 export const takesWork = ({ kind }: Field): boolean => kind === 'work' || kind === 'works';
 

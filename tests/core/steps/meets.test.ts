@@ -61,3 +61,69 @@ describe('the halves of a snap', () => {
     }
   });
 });
+
+/** The same case with a button on its body and a buttonhole in what is folded over it. */
+const buttoned = (second: string, more = '', edition: Edition = 'inch') =>
+  resolveProject(
+    project(`
+title: Case
+measures: { seam: { in: 1/4, mm: 6 } }
+materials: { cloth: quilting cotton, button: { use: flat button, count: 1 } }
+pieces:
+  outside: { from: cloth, size: [{ in: 5, mm: 130 }, { in: 11, mm: 280 }] }
+  inside: { from: cloth, like: outside }
+steps:
+  - { sew round: [inside, outside], gap: { edge: left, length: { in: 3, mm: 80 } }, makes: case }
+  - { turn: case }
+  - { id: button, attach: button, to: case, at: [{ in: 2 1/4, mm: 59 }, { in: 7, mm: 180 }] }
+  - { id: hole, buttonhole: case, length: { in: 3/4, mm: 20 }, ${second} }
+  ${more}
+  - { fold: case, from: top, at: { in: 2, mm: 50 } }
+`),
+    {
+      edition,
+      materials: { ...shelf(), 'flat button': { kind: 'hardware', hardware: 'button' } },
+    },
+  );
+
+describe('a button and its buttonhole', () => {
+  const found = (second: string, more?: string) =>
+    lines(check(buttoned(second, more))).filter((line) => line.includes('halves-apart'));
+
+  test('the hole is placed by the button, in both editions', () => {
+    for (const edition of ['inch', 'metric'] as const) {
+      const pattern = buttoned('meets: button', '', edition);
+      expect(lines(check(pattern))).toEqual([]);
+      const { marks, stitches } = makeUp(pattern).at(-1)!.after;
+      expect(marks.map(({ name }) => name)).toEqual(['button', 'buttonhole']);
+      const [button, hole] = marks.map(({ at }) => at);
+      expect(Math.hypot(button!.x - hole!.x, button!.y - hole!.y)).toBeCloseTo(0, 6);
+      // Down one side of the slit and up the other, through both layers of the case and no more.
+      const rows = stitches.at(-1)!.runs;
+      expect(rows.map(({ from, to }) => Math.hypot(from.x - to.x, from.y - to.y))).toEqual(
+        [1, 2].map(() => expect.closeTo(edition === 'inch' ? 0.75 * 25.4 : 20, 6) as number),
+      );
+      for (const { plies } of rows) expect(plies).toHaveLength(2);
+    }
+  });
+  test('a hole with a place of its own must meet its button', () => {
+    expect(found('meets: button, at: [2 1/4 in, 10 in]')).toEqual([]);
+    expect(found('meets: button, at: [2 1/4 in, 9 5/8 in]')).toEqual([
+      'error steps > 3 > meets: halves-apart: The buttonhole and “button” lie 3/8 in apart on the finished work. ' +
+        'Leave out “at”, and it is set where it meets the button.',
+    ]);
+  });
+  test('as many buttons as holes are taken for each other, in their order', () => {
+    expect(found('at: [2 1/4 in, 10 in]')).toEqual([]);
+    expect(found('at: [2 1/4 in, 9 5/8 in]')).toEqual([
+      expect.stringMatching(/^warning steps > 3: halves-apart: The buttonhole and “button” lie 3\/8 in apart/u),
+    ]);
+    // A hole for a cord beside it: nobody can say which one is the button’s.
+    expect(found('at: [2 1/4 in, 9 5/8 in]', '- { buttonhole: case, at: [1 in, 2 in], length: 1/2 in }')).toEqual([]);
+  });
+  test('a hole that runs off the cloth, or lies beside it, is none', () => {
+    const wrong = (second: string) => lines(check(buttoned(second))).join('\n');
+    expect(wrong('at: [1/4 in, 10 in]')).toContain('The buttonhole runs off the cloth');
+    expect(wrong('at: [9 in, 10 in]')).toContain('no cloth where the buttonhole is');
+  });
+});

@@ -1,6 +1,7 @@
-/** Whether the halves of snaps and magnets meet on the finished work. */
+/** Whether the halves of snaps and magnets, and buttons and their buttonholes, meet on the finished work. */
 import { distance } from '../../geometry/point.ts';
 import { quote } from '../../measure/index.ts';
+import { setsAtPoint } from '../../steps/index.ts';
 import { sayIn } from './say.ts';
 import type { Diagnostic } from '../../measure/index.ts';
 import type { Pattern } from '../pattern.ts';
@@ -12,48 +13,64 @@ import type { Ledger, Step } from '../step.ts';
  */
 const CLOSES = 5;
 
+/** Two steps that set what closes together, and whether the file says so. */
+type Pair = { step: Step; other: string; isSaid: boolean };
+
 /**
  * Of two halves that a step says meet it is a mistake when they do not. Where no step says so, snaps and magnets of one
- * role that are set twice are taken for two halves.
+ * role that are set twice are taken for two halves, and as many buttons as buttonholes for each other, in their order.
  */
 export function checkMeets(pattern: Pattern, { steps, results, finished }: Ledger): Diagnostic[] {
   const work = finished === undefined ? undefined : results[finished];
   if (!work) return [];
-  const placeOf = (id: string) => work.marks.find((mark) => mark.step === id)?.at;
+  const markOf = (id: string) => work.marks.find((mark) => mark.step === id);
   const say = sayIn(pattern);
-  return pairsOf(pattern, steps).flatMap(([step, other, isSaid]): Diagnostic[] => {
-    const [here, there] = [placeOf(step.id), placeOf(other)];
-    const { instruction: set } = step;
-    if (!here || !there || set.verb !== 'attach') return [];
-    const apart = distance(here, there);
+  return pairsOf(pattern, steps).flatMap(({ step, other, isSaid }): Diagnostic[] => {
+    const [here, there] = [markOf(step.id), markOf(other)];
+    if (!here || !there) return [];
+    const apart = distance(here.at, there.at);
     if (apart <= CLOSES) return [];
-    const message = `The halves of ${quote(set.attach)} lie ${say(apart)} apart on the finished work.`;
+    const isHole = step.instruction.verb === 'buttonhole';
+    const what = isHole
+      ? `The buttonhole and ${quote(there.name)} lie`
+      : here.name === there.name
+        ? `The halves of ${quote(here.name)} lie`
+        : `${quote(here.name)} and ${quote(there.name)} lie`;
+    const message = `${what} ${say(apart)} apart on the finished work.`;
     const fix = isSaid
-      ? 'Leave out “at”, and it is set where it meets the other half.'
-      : 'Fold the work shut in a step of its own, and say with “meets” which half it meets.';
+      ? `Leave out “at”, and it is set where it meets ${isHole ? 'the button' : 'the other half'}.`
+      : `Fold the work shut in a step of its own, and say with “meets” which ${isHole ? 'button' : 'half'} it meets.`;
     const place = isSaid ? [...step.place, 'meets'] : step.place;
     return [{ severity: isSaid ? 'error' : 'warning', place, code: 'halves-apart', message, fix, amount: apart }];
   });
 }
 
-/** Steps that set a half, each with the step that set the other. */
-function pairsOf({ materials }: Pattern, steps: readonly Step[]): [Step, string, boolean][] {
+function pairsOf({ materials }: Pattern, steps: readonly Step[]): Pair[] {
   const said = new Set<string>();
-  const pairs: [Step, string, boolean][] = [];
+  const pairs: Pair[] = [];
   const alone = new Map<string, Step[]>();
+  const [buttons, holes]: [Step[], Step[]] = [[], []];
   for (const step of steps) {
     const { instruction: set } = step;
-    if (set.verb !== 'attach') continue;
+    if (!setsAtPoint(set)) continue;
     if (set.meets !== undefined) {
-      pairs.push([step, set.meets, true]);
+      pairs.push({ step, other: set.meets, isSaid: true });
       said.add(step.id).add(set.meets);
+    }
+    if (set.verb === 'buttonhole') {
+      holes.push(step);
+      continue;
     }
     const kind = materials[set.attach]?.material?.hardware;
     if (kind === 'snap' || kind === 'magnet') alone.set(set.attach, [...(alone.get(set.attach) ?? []), step]);
+    if (kind === 'button') buttons.push(step);
   }
+  const unsaid = (some: readonly Step[]) => some.filter(({ id }) => !said.has(id));
   for (const halves of alone.values()) {
-    const left = halves.filter(({ id }) => !said.has(id));
-    if (left.length === 2) pairs.push([left[1]!, left[0]!.id, false]);
+    const left = unsaid(halves);
+    if (left.length === 2) pairs.push({ step: left[1]!, other: left[0]!.id, isSaid: false });
   }
+  const [free, open] = [unsaid(buttons), unsaid(holes)];
+  if (free.length === open.length) pairs.push(...open.map((step, i) => ({ step, other: free[i]!.id, isSaid: false })));
   return pairs;
 }

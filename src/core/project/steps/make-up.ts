@@ -2,7 +2,7 @@
 import { type Diagnostic, type Place, closest, quote, plainName } from '../../measure/index.ts';
 import { cut, size } from '../../cloth/index.ts';
 import { boxOf } from '../../cloth/size.ts';
-import { cautionsOf, LEARNER, lineFrom, minutesOf, sew, titleOf } from '../../steps/index.ts';
+import { cautionsOf, LEARNER, lineFrom, minutesOf, setsAtPoint, sew, titleOf } from '../../steps/index.ts';
 import { transformPoint, reflection } from '../../geometry/transform.ts';
 import { ironLimitOf, toolsOf } from './tools.ts';
 import { evaluatorOf } from '../evaluator.ts';
@@ -151,7 +151,7 @@ class Bench {
       this.#lose(plan);
       return;
     }
-    const after = step.verb === 'attach' ? setBy(plan.id, sewn.value) : sewn.value;
+    const after = setsAtPoint(step) ? setBy(plan.id, sewn.value) : sewn.value;
     this.#findings.push(...checkMet(plan, works, after, this.#pattern));
     for (const { name } of taken) this.#remove(name, plan, times);
     const key = plainName(plan.makes);
@@ -184,9 +184,9 @@ class Bench {
     return undefined;
   }
 
-  /** Hardware that says which half it meets and not where it is set, with its place: mirrored by the fold that closes it. */
+  /** What says which half it meets and not where it is set, with its place: mirrored by the fold that closes it. */
   #placed(step: Instruction, plan: StepPlan, works: readonly Work[]): Instruction | undefined {
-    if (step.verb !== 'attach' || step.at || step.meets === undefined) return step;
+    if (!setsAtPoint(step) || step.at || step.meets === undefined) return step;
     const [work] = works;
     const other = work?.marks.find((mark) => mark.step === step.meets);
     const closing = plansOf(this.#pattern).steps.find(

@@ -21,6 +21,7 @@ import { boxCorner } from './box-corner.ts';
 import { bind } from './bind.ts';
 import { casing } from './casing.ts';
 import { attach } from './attach.ts';
+import { buttonhole } from './buttonhole.ts';
 import { fold } from './fold.ts';
 import { topstitch } from './topstitch.ts';
 import { edgestitch } from './edgestitch.ts';
@@ -49,6 +50,7 @@ export const verbs = [
   bind,
   casing,
   attach,
+  buttonhole,
   fold,
   topstitch,
   edgestitch,
