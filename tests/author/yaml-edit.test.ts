@@ -16,7 +16,11 @@ function changedLines(before: string, after: string): [string, string][] {
 
 test.each<[Place, string, string]>([
   [['measures', 'ease', 'in'], '3/16', '    in: 3/16'],
-  [['measures', 'seam', 'mm'], '7', '  seam: { in: 1/4, mm: 7, label: Seam allowance, note: One presser foot wide. }'],
+  [
+    ['measures', 'seam', 'mm'],
+    '7',
+    '  seam: { in: 3/8, mm: 7, label: Seam allowance, note: Wide enough for many layers and for corners that are turned. }',
+  ],
   [
     ['measures', 'head', 'is'],
     'max(card height - depth, 0 in) + ease',

@@ -147,7 +147,7 @@ test('files opened before the teacher’s page is awake are read', async ({ page
 test('sizes in answers and units beside lines are in the edition that is shown, used or not', async ({ page }) => {
   await page.goto(`${SIZE}?edition=metric`);
   const guess = question(page, 'How much wider must you cut it?');
-  await expect(guess.getByRole('radio', { name: /By 6\smm/ })).toBeAttached();
+  await expect(guess.getByRole('radio', { name: /By 10\smm/ })).toBeAttached();
   await expect(page.locator('astro-island[ssr]', { has: guess })).toHaveCount(1);
   const unit = question(page, 'How wide must a pocket be').locator('.unit');
   expect(await unit.evaluate((mark) => getComputedStyle(mark, '::before').content)).toBe('"mm"');

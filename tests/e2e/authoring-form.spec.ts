@@ -63,18 +63,18 @@ test.describe('while the site is open for writing', () => {
     await open(page);
     await page.evaluate(() => Object.assign(window, { stillTheSamePage: true }));
     const seam = entry(page, 'seam');
-    await expect(cut(page, 'Facing behind the pockets')).toContainText(/5\sin × 6⅞\sin/);
-    await seam.getByLabel('in', { exact: true }).fill('3/8');
     await expect(cut(page, 'Facing behind the pockets')).toContainText(/5¼\sin × 7⅛\sin/);
+    await seam.getByLabel('in', { exact: true }).fill('1/4');
+    await expect(cut(page, 'Facing behind the pockets')).toContainText(/5\sin × 6⅞\sin/);
     expect(await difference()).toEqual([]);
 
     await page.keyboard.press('Tab');
-    await expect(page.getByText('Written to line 31: 1/4 is 3/8 now.')).toBeVisible();
+    await expect(page.getByText('Written to line 31: 3/8 is 1/4 now.')).toBeVisible();
     expect(await difference()).toEqual([
-      'seam: { in: 3/8, mm: 6, label: Seam allowance, note: One presser foot wide. }',
+      'seam: { in: 1/4, mm: 10, label: Seam allowance, note: Wide enough for many layers and for corners that are turned. }',
     ]);
     // The other edition is a value of its own.
-    await expect(cut(page, 'Facing behind the pockets')).toContainText(/123\smm × 175\smm/);
+    await expect(cut(page, 'Facing behind the pockets')).toContainText(/131\smm × 183\smm/);
     await expect(seam.getByLabel('mm', { exact: true })).toBeFocused();
 
     await page.getByRole('button', { name: 'Put it back' }).click();
@@ -190,7 +190,7 @@ test.describe('while the site is open for writing', () => {
     await steps.getByRole('button', { name: /Fold the pleats/ }).click();
     await expect(steps.getByRole('img')).toBeVisible();
     await expect(steps.getByRole('row', { name: /Fold the pleats/ })).toContainText(
-      /5\sin × 6⅞\sin.*123\smm × 175\smm/s,
+      /5¼\sin × 7⅛\sin.*131\smm × 183\smm/s,
     );
   });
 

@@ -117,11 +117,11 @@ test.describe('while the site is open', () => {
     await page.goto(site.address + LESSON_PAGE);
     await changed(
       LESSON,
-      (text) => text.replace('\n<YourSize />', '\nCut the panel 5 in wide.\n\n<YourSize />'),
+      (text) => text.replace('\n<YourSize />', '\nCut the panel 5 1/4 in wide.\n\n<YourSize />'),
       async (mend) => {
-        const paragraph = page.getByRole('paragraph').filter({ hasText: 'Cut the panel 5 in wide.' });
-        await expect(paragraph.locator('mark')).toContainText('“5 in” is typed, so it stays when');
-        await expect(panelOf(page)).toContainText('“5 in” is typed, so it stays when');
+        const paragraph = page.getByRole('paragraph').filter({ hasText: 'Cut the panel 5 1/4 in wide.' });
+        await expect(paragraph.locator('mark')).toContainText('“5 1/4 in” is typed, so it stays when');
+        await expect(panelOf(page)).toContainText('“5 1/4 in” is typed, so it stays when');
         await mend();
         await expect(page.locator('mark[data-mistake]')).toHaveCount(0);
         await expect(panelOf(page)).toBeHidden();

@@ -97,14 +97,14 @@ test('a fold is pointed at on the flat strip, and a wrong line is told for what 
   const asked = await wake(question(page, 'Where will the fourth fold lie?'));
   await check(asked);
   await expect(asked.getByRole('status')).toContainText('Point at the drawing, or choose from the list.');
-  // 1/2 in up to the first pocket, and four times the depth of 2 1/4 in: 9 1/2 in, without the step.
+  // 5/8 in up to the first pocket, and four times the depth of 2 1/4 in: 9 5/8 in, without the step.
   await pointAt(page, asked, 'without the step');
-  await expect(asked.getByRole('radio', { name: /9½\sin/ })).toBeChecked();
+  await expect(asked.getByRole('radio', { name: /9⅝\sin/ })).toBeChecked();
   await check(asked);
   await expect(asked.getByRole('status')).toContainText('Up to the next pocket the strip climbs a depth and a step.');
-  // 2 3/4 + 2 1/4 + 3 + 2 1/4 in.
+  // 2 7/8 + 2 1/4 + 3 + 2 1/4 in.
   await pointAt(page, asked, 'right');
-  await expect(asked.getByRole('radio', { name: /10¼\sin/ })).toBeChecked();
+  await expect(asked.getByRole('radio', { name: /10⅜\sin/ })).toBeChecked();
   await check(asked);
   await expect(asked).toHaveAttribute('data-question', 'right');
   // At another size the same line is still the fourth fold; the list has its new sizes.
@@ -177,9 +177,9 @@ test('terms are matched with what the glossary says of them', async ({ page }) =
 test('a guess is followed by what happens, in the edition that is shown', async ({ page }) => {
   await page.goto(`${SIZE}?edition=metric`);
   const asked = await wake(question(page, 'How much wider must you cut it?'));
-  // The seam is 6 mm, so that two more are 12 mm.
-  await asked.getByRole('radio', { name: /By 6\smm/ }).check();
+  // The seam is 10 mm, so that two more are 20 mm.
+  await asked.getByRole('radio', { name: /By 10\smm/ }).check();
   await asked.getByRole('button', { name: 'Show me' }).click();
-  await expect(asked.getByRole('status')).toContainText(/By 12\smm: one 6\smm more at the left/);
+  await expect(asked.getByRole('status')).toContainText(/By 20\smm: one 10\smm more at the left/);
   await expect(asked.getByRole('status')).not.toContainText('✓');
 });

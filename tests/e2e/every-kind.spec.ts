@@ -105,7 +105,7 @@ const kinds: Kind[] = [
     },
   },
   { kind: 'edges', lesson: SIZE, text: 'Which edges do you sew', ...ticked([/^Bottom/, /^Right/, /^Left/]) },
-  { kind: 'a fold', lesson: PLEAT, text: 'Where will the fourth fold lie?', ...chosen(/10¼\sin/) },
+  { kind: 'a fold', lesson: PLEAT, text: 'Where will the fourth fold lie?', ...chosen(/10⅜\sin/) },
   {
     kind: 'folds',
     lesson: PLEAT,
@@ -249,7 +249,7 @@ test('my piece: by keyboard alone, after a reload, and in another tab', async ({
   await expect(mine.getByRole('textbox', { name: /Width/ })).toHaveAccessibleName(/My piece measures: .* Width/);
   await page.keyboard.type('118');
   await page.keyboard.press('Enter');
-  // Planned are 123 mm. What was compared is compared again wherever it is kept.
+  // Planned are 131 mm. What was compared is compared again wherever it is kept.
   await expect(mine.getByRole('row', { name: /Width/ })).toContainText('too small');
   const there = other.locator('[data-measured]');
   await expect(there.getByRole('row', { name: /Width/ })).toContainText('too small');

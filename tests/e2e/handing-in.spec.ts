@@ -17,7 +17,7 @@ async function learn(page: Page) {
   await expect(asked).toHaveAttribute('data-question', 'right');
 }
 
-/** One exercise with a slip, and a facing that was cut at its finished size: 1/2 in less than 5 in. */
+/** One exercise with a slip, and a facing that was cut at its finished size: 3/4 in less than 5 1/4 in. */
 async function practiseAndMeasure(page: Page) {
   const set = await wake(page.getByRole('region', { name: 'Practice' }));
   await set.getByRole('button', { name: 'Give me numbers' }).click();

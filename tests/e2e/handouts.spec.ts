@@ -86,7 +86,7 @@ test('a learner prints templates of their own size, for which the writer is read
   page,
 }) => {
   const writer = writerOf(page);
-  // 127 + 2 × 3 + 2 × 6 mm: the panel of a learner whose cards are 127 mm wide.
+  // 127 + 2 × 3 + 2 × 10 mm: the panel of a learner whose cards are 127 mm wide.
   await page.goto(`${PROJECT}?edition=metric&card-width=127+mm`);
   const section = await choices(page);
   await expect(section).toContainText('At your own size, in the metric edition');
@@ -105,7 +105,7 @@ test('a learner prints templates of their own size, for which the writer is read
     const file = path.join(folder, 'own.pdf');
     await download.saveAs(file);
     const text = spaced(poppler('pdftotext', '-layout', file, '-').toString());
-    expect(text).toContain('145 mm × 725 mm');
+    expect(text).toContain('153 mm × 733 mm');
     expect(poppler('pdffonts', file).toString()).toMatch(/Inter-Regular\s+CID TrueType\s+Identity-H\s+yes\s+yes\s+yes/);
   } finally {
     rmSync(folder, { recursive: true, force: true });

@@ -1,7 +1,7 @@
 /**
  * The making on the page: steps, the play of them all, and the studies of layers, seams and drift. Sizes worked out by
- * hand from the project file: the panel is 4 1/4 + 2 * 1/8 + 2 * 1/4 = 5 in (105 + 2 * 3 + 2 * 6 = 123 mm) wide, and the
- * folio 1/2 in (12 mm) less.
+ * hand from the project file: the panel is 4 1/4 + 2 * 1/8 + 2 * 3/8 = 5 1/4 in (105 + 2 * 3 + 2 * 10 = 131 mm) wide, and the
+ * folio 3/4 in (20 mm) less.
  */
 import { expect, test, type Page } from '@playwright/test';
 import { answer, MAKE, POUCH, question, wake, wakeAll, yourSize } from './lesson.ts';
@@ -17,7 +17,7 @@ test.describe('a step', () => {
     page.on('request', (request) => WORKER.test(request.url()) && fetched.push(request.url()));
     await page.goto(MAKE);
     await wakeAll(page);
-    await expect(measures(page, 'pleat')).toHaveText(/^5\s*in wide, 6⅞\s*in high$/);
+    await expect(measures(page, 'pleat')).toHaveText(/^5¼\s*in wide, 7⅛\s*in high$/);
     await expect(step(page, 'pleat').getByRole('img')).toHaveAccessibleName('Fold the pleats of the pocket strip');
     await expect(step(page, 'pleat').getByRole('heading')).toHaveText(
       'Step 2 of 19: Fold the pleats of the pocket strip',
@@ -30,10 +30,10 @@ test.describe('a step', () => {
   test('follows the edition and the size, in numbers and in its drawing', async ({ page }) => {
     await page.goto(`${MAKE}?edition=metric&card-width=110+mm`);
     await wake(step(page, 'sew-round'));
-    await expect(measures(page, 'sew-round')).toHaveText(/^128\s*mm wide, 175\s*mm high$/);
+    await expect(measures(page, 'sew-round')).toHaveText(/^136\s*mm wide, 183\s*mm high$/);
     const drawing = step(page, 'sew-round').locator('.of-size');
     await expect(drawing).toHaveAttribute('aria-busy', 'false');
-    await expect(drawing.locator('svg')).toContainText(/128\s*mm/);
+    await expect(drawing.locator('svg')).toContainText(/136\s*mm/);
     await expect(drawing.locator('svg')).not.toContainText(/\d\s*in\b/);
   });
 
@@ -50,7 +50,7 @@ test.describe('a step', () => {
     await expect(step(page, 'pleat').locator('.of-size')).toHaveAttribute('aria-busy', 'true');
     await expect(step(page, 'pleat')).toContainText('Another size. Working yours out…');
     letGo();
-    await expect(measures(page, 'pleat')).toHaveText(/^123\s*mm wide, 175\s*mm high$/);
+    await expect(measures(page, 'pleat')).toHaveText(/^131\s*mm wide, 183\s*mm high$/);
     await expect(step(page, 'pleat')).not.toContainText('Another size');
   });
 
@@ -107,7 +107,7 @@ test.describe('the play of all steps', () => {
     await expect(play.locator('.happened')).toContainText('Nothing is sewn yet.');
     await play.getByRole('button', { name: 'Do the next step' }).click();
     await expect(play.locator('.happened')).toHaveText(
-      /^Step 1 of 19: Fuse the strip interfacing .* It now measures 5\s*in × 29⅜\s*in\.$/,
+      /^Step 1 of 19: Fuse the strip interfacing .* It now measures 5¼\s*in × 29⅝\s*in\.$/,
     );
     await expect(rows(page).nth(0)).toHaveClass(/now/);
     await play.getByRole('slider', { name: 'Steps done' }).press('End');

@@ -1,7 +1,7 @@
 /**
  * Practice with new numbers, and a ruler for one's own work: practice.svelte.test.ts and my-piece.svelte.test.ts in
  * tests/components/words have their rules one by one. Sums by hand, metric edition of the swatch-card folio: panel
- * width = card width + 2 ease + 2 seam = 105 + 2 * 3 + 2 * 6 = 123 mm; cut at its finished size it is 12 mm less.
+ * width = card width + 2 ease + 2 seam = 105 + 2 * 3 + 2 * 10 = 131 mm; cut at its finished size it is 20 mm less.
  */
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import { answer, inProse, PLEAT, question, SIZE, wake } from './lesson.ts';
@@ -24,7 +24,7 @@ test('the worked solution of an exercise has its own numbers, and the page keeps
   await answer(set, String(wanted));
   await set.getByRole('button', { name: 'Show the worked solution' }).click();
   await expect(set.locator('.tex')).toContainText(new RegExp(`=\\s*${wanted}\\s*mm`));
-  await expect(inProse(page, 'panel width')).toHaveText(/123\smm/);
+  await expect(inProse(page, 'panel width')).toHaveText(/131\smm/);
 
   // Another edition draws other numbers, on its own marks.
   await set.getByRole('button', { name: 'Next numbers' }).click();
@@ -143,7 +143,7 @@ test('what a piece measures is explained by one mistake, and what can be done is
   const part = await wake(mine(page));
   await compare(part, '', '');
   await expect(part.getByRole('status').first()).toContainText('Write what you measured');
-  await compare(part, '123', '');
+  await compare(part, '131', '');
   await expect(part).toHaveAttribute('data-measured', 'well');
   const height = Number.parseFloat(
     await part
@@ -152,37 +152,37 @@ test('what a piece measures is explained by one mistake, and what can be done is
       .first()
       .innerText(),
   );
-  await compare(part, '111 mm', `${height - 12}`);
+  await compare(part, '111 mm', `${height - 20}`);
   await expect(part.getByRole('status').first()).toContainText('cut at its finished size');
   await expect(part.getByText('It explains width exactly, height exactly.')).toBeVisible();
   await expect(part.getByRole('heading', { name: 'What you can do' })).toBeVisible();
   const several = part.getByRole('heading', { name: 'It may be one of these' });
   await expect(several).toHaveCount(0);
 
-  // More than one mistake makes it 117 mm wide.
-  await compare(part, '117', '');
+  // More than one mistake makes it 121 mm wide.
+  await compare(part, '121', '');
   await expect(part).toHaveAttribute('data-measured', 'ambiguous');
   await expect(part.getByRole('status').first()).toContainText('More than one mistake would give this size');
   await expect(several).toHaveCount(1);
   await expect(part.locator('.remedies > li')).toHaveCount(2);
-  await expect(part.locator('.remedies > li').first()).toContainText(/card width were 99\smm/);
+  await expect(part.locator('.remedies > li').first()).toContainText(/card width were 95\smm/);
 
   // Carrying on shows the whole page for the work as it is.
   await compare(part, '118', '');
   await part.getByRole('button', { name: 'Show this page for my work' }).click();
   await expect(inProse(page, 'panel width')).toHaveText(/118\smm/);
   await part.getByRole('button', { name: 'Back to the plan' }).click();
-  await expect(inProse(page, 'panel width')).toHaveText(/123\smm/);
+  await expect(inProse(page, 'panel width')).toHaveText(/131\smm/);
 });
 
 test('carrying on lists what is to be cut otherwise from now on', async ({ page }) => {
   await page.goto(`${PLEAT}?edition=metric`);
   const part = await wake(mine(page));
-  // 6 mm wider between its seams, so that the pieces that go with it are cut 129 mm wide, and not 123 mm.
+  // 6 mm wider between its seams, so that the pieces that go with it are cut 137 mm wide, and not 131 mm.
   await compare(part, '117', '163');
   const changes = part.locator('.remedies ul').getByRole('listitem');
-  await expect(changes.filter({ hasText: /^\s*Cover:/ })).toContainText(/cut 129\smm × 175\smm/);
-  await expect(changes.filter({ hasText: /^\s*Facing/ })).toContainText(/cut 129\smm × 175\smm/);
+  await expect(changes.filter({ hasText: /^\s*Cover:/ })).toContainText(/cut 137\smm × 183\smm/);
+  await expect(changes.filter({ hasText: /^\s*Facing/ })).toContainText(/cut 137\smm × 183\smm/);
   // The strip itself is cut already.
   await expect(changes.filter({ hasText: /^\s*Pocket strip/ })).toHaveCount(0);
 });

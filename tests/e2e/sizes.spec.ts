@@ -3,7 +3,7 @@
  * tested one by one in tests/components/page/sizes.svelte.test.ts.
  *
  * The numbers of the swatch-card folio, worked out by hand: panel width = card width + 2 ease + 2 seam.
- * inch: 4 1/4 + 2 * 1/8 + 2 * 1/4 = 5. metric: 105 + 2 * 3 + 2 * 6 = 123.
+ * inch: 4 1/4 + 2 * 1/8 + 2 * 3/8 = 5 1/4. metric: 105 + 2 * 3 + 2 * 10 = 131.
  */
 import { expect, test, type Page } from '@playwright/test';
 import { inProse, PLEAT, SIZE, wake, yourSize } from './lesson.ts';
@@ -13,9 +13,9 @@ const slider = (page: Page) => yourSize(page).getByRole('slider', { name: 'Width
 
 test('the edition switch changes every number, and is remembered', async ({ page }) => {
   await page.goto(SIZE);
-  await expect(inProse(page, 'panel width')).toHaveText(/^5\s*in$/);
+  await expect(inProse(page, 'panel width')).toHaveText(/^5¼\s*in$/);
   await page.getByText('metric', { exact: true }).click();
-  await expect(inProse(page, 'panel width')).toHaveText(/^123\s*mm$/);
+  await expect(inProse(page, 'panel width')).toHaveText(/^131\s*mm$/);
   await expect(page).toHaveURL(/edition=metric/);
   await wake(yourSize(page));
   await expect(width(page)).toHaveValue('105 mm');
@@ -27,19 +27,19 @@ test('a typed size is taken, in either unit, and the whole page follows', async 
   await page.goto(SIZE);
   await wake(yourSize(page));
   await width(page).fill('4 3/4');
-  await expect(inProse(page, 'panel width')).toHaveText(/^5½\s*in$/);
+  await expect(inProse(page, 'panel width')).toHaveText(/^5¾\s*in$/);
   await width(page).fill('127 mm');
   await width(page).press('Enter');
   await expect(width(page)).toHaveValue('5 in');
-  await expect(inProse(page, 'panel width')).toHaveText(/^5¾\s*in$/);
+  await expect(inProse(page, 'panel width')).toHaveText(/^6\s*in$/);
   await expect(page).toHaveURL(/card-width=5\+in/);
 
   // A worked sum in the text is refilled with the learner's numbers, for eyes and ears.
   await width(page).fill('6');
   const sum = page.locator('[data-worked="panel width"]').first();
   await expect(sum.locator('.tex')).toContainText(/6\s*in/);
-  await expect(sum.locator('.tex')).toContainText(/=\s*6¾\s*in/);
-  await expect(sum.locator('[data-words]')).toContainText('6 and 3 quarters inches');
+  await expect(sum.locator('.tex')).toContainText(/=\s*7\s*in/);
+  await expect(sum.locator('[data-words]')).toContainText('7 inches');
 });
 
 test('whatever is typed is answered kindly, nothing is lost, and the nearest size is offered', async ({ page }) => {
@@ -59,7 +59,7 @@ test('whatever is typed is answered kindly, nothing is lost, and the nearest siz
     await expect(yourSize(page).getByText(says)).toBeVisible();
     await expect(width(page)).toHaveValue(typed);
     await expect(width(page)).toHaveAttribute('aria-invalid', 'true');
-    await expect(inProse(page, 'panel width')).toHaveText(/^5\s*in$/);
+    await expect(inProse(page, 'panel width')).toHaveText(/^5¼\s*in$/);
     expect(await page.title()).not.toBe('taken');
   }
 
@@ -68,7 +68,7 @@ test('whatever is typed is answered kindly, nothing is lost, and the nearest siz
   await width(page).press('Tab');
   await yourSize(page).getByRole('button', { name: 'Take 6 in' }).click();
   await expect(width(page)).toHaveValue('6 in');
-  await expect(inProse(page, 'panel width')).toHaveText(/^6¾\s*in$/);
+  await expect(inProse(page, 'panel width')).toHaveText(/^7\s*in$/);
 });
 
 test('the ruler moves in its own marks, by keys alone', async ({ page }) => {
@@ -88,10 +88,10 @@ test('the size is kept for the next lesson and the next visit, until it is put b
   await width(page).fill('5 in');
   await width(page).press('Enter');
   await page.goto(SIZE);
-  await expect(inProse(page, 'panel width')).toHaveText(/^5¾\s*in$/);
+  await expect(inProse(page, 'panel width')).toHaveText(/^6\s*in$/);
   await wake(yourSize(page));
   await yourSize(page).getByRole('button', { name: 'Back to the lesson’s size' }).click();
-  await expect(inProse(page, 'panel width')).toHaveText(/^5\s*in$/);
+  await expect(inProse(page, 'panel width')).toHaveText(/^5¼\s*in$/);
   await expect(width(page)).toHaveValue('4 1/4 in');
   await expect(page).not.toHaveURL(/card-width/);
 });
@@ -109,7 +109,7 @@ test('an option takes its pieces out of the list', async ({ page }) => {
 
 test('an address with nonsense changes nothing and says so', async ({ page }) => {
   await page.goto(`${SIZE}?edition=furlong&card-width=<b>wide</b>&ease=99+m&pockets=1e9&flap=maybe&nobody=7`);
-  await expect(inProse(page, 'panel width')).toHaveText(/^5\s*in$/);
+  await expect(inProse(page, 'panel width')).toHaveText(/^5¼\s*in$/);
   await expect(inProse(page, 'ease')).toHaveText(/^⅛\s*in$/);
   const notes = page.getByRole('status').filter({ hasText: 'The address' });
   await expect(notes.first()).toBeVisible();
@@ -127,7 +127,7 @@ test('storage that is full is said once, and the page goes on', async ({ page })
   await page.goto(SIZE);
   await wake(yourSize(page));
   await width(page).fill('5 in');
-  await expect(inProse(page, 'panel width')).toHaveText(/^5¾\s*in$/);
+  await expect(inProse(page, 'panel width')).toHaveText(/^6\s*in$/);
   await expect(page.getByText('Your browser has no room left.')).toHaveCount(1);
 });
 
@@ -142,7 +142,7 @@ test('storage that is forbidden is said once, and the page goes on', async ({ pa
   await page.goto(SIZE);
   await wake(yourSize(page));
   await width(page).fill('5 in');
-  await expect(inProse(page, 'panel width')).toHaveText(/^5¾\s*in$/);
+  await expect(inProse(page, 'panel width')).toHaveText(/^6\s*in$/);
   await expect(page.getByText('does not let the page keep anything')).toHaveCount(1);
 });
 
@@ -156,7 +156,7 @@ test('storage that holds rubbish is as good as empty', async ({ page }) => {
   await wake(yourSize(page));
   await expect(width(page)).toHaveValue('4 1/4 in');
   await width(page).fill('5 in');
-  await expect(inProse(page, 'panel width')).toHaveText(/^5¾\s*in$/);
+  await expect(inProse(page, 'panel width')).toHaveText(/^6\s*in$/);
 });
 
 test(

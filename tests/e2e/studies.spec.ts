@@ -59,16 +59,16 @@ test('a fold takes less than 400 ms, and no time for those who asked for less mo
 test('a slider moves the strip, the table, the sentence and the whole page', async ({ page }) => {
   await page.goto(PLEAT);
   await wake(pleats(page));
-  await expect(folds(page).first()).toContainText(/2¾\s*in/);
+  await expect(folds(page).first()).toContainText(/2⅞\s*in/);
   const depth = pleats(page).getByRole('slider', { name: 'Depth of a pocket' });
   await depth.press('ArrowRight');
   await depth.press('ArrowRight');
-  await expect(folds(page).first()).toContainText(/3\s*in/);
+  await expect(folds(page).first()).toContainText(/3⅛\s*in/);
   await expect(pleats(page).locator('.happened')).toContainText(/2½\s*in longer than in the lesson/);
-  await expect(page.locator('[data-worked="seam + lift + depth"] .tex')).toContainText(/=\s*3\s*in/);
+  await expect(page.locator('[data-worked="seam + lift + depth"] .tex')).toContainText(/=\s*3⅛\s*in/);
   await expect(page).toHaveURL(/depth=2\+1%2F2\+in/);
   await pleats(page).getByRole('button', { name: 'Back to the lesson’s strip' }).click();
-  await expect(folds(page).first()).toContainText(/2¾\s*in/);
+  await expect(folds(page).first()).toContainText(/2⅞\s*in/);
   await expect(page).not.toHaveURL(/depth=/);
 });
 
@@ -91,21 +91,21 @@ test(
 test('an allowance changes the cut size once for its edge, and twice for all', async ({ page }) => {
   await page.goto(SIZE);
   await wake(allowances(page));
-  // The flap: folio width 4 1/2 less 1/8 at both sides is 4 1/4 finished, and 4 3/4 in cut.
+  // The flap: folio width 4 1/2 less 1/8 at both sides is 4 1/4 finished, and 5 in cut.
   const row = (name: string) => allowances(page).getByRole('row', { name });
-  await expect(row('Width').getByRole('cell').last()).toHaveText(/^4¾\s*in$/);
+  await expect(row('Width').getByRole('cell').last()).toHaveText(/^5\s*in$/);
   await allowances(page).getByText('left', { exact: true }).click();
   await allowances(page).getByRole('slider', { name: 'Allowance at the left' }).press('ArrowRight');
-  await expect(row('Width').getByRole('cell').last()).toHaveText(/^4\s*13⁄16\s*in$/);
+  await expect(row('Width').getByRole('cell').last()).toHaveText(/^5\s*1⁄16\s*in$/);
   await allowances(page).getByText('all', { exact: true }).click();
   const all = allowances(page).getByRole('slider', { name: 'Allowance at every edge' });
   await all.press('Home');
   await expect(row('Width').getByRole('cell').last()).toHaveText(/^4¼\s*in$/);
   await expect(allowances(page).locator('.tex').first()).toContainText(/=\s*0\s*in\s*\+\s*4¼\s*in\s*\+\s*0\s*in/);
   await allowances(page).getByRole('button', { name: 'Back to the piece’s own numbers' }).click();
-  await expect(row('Width').getByRole('cell').last()).toHaveText(/^4¾\s*in$/);
+  await expect(row('Width').getByRole('cell').last()).toHaveText(/^5\s*in$/);
   // What was tried here is nobody else's business.
-  await expect(inProse(page, 'panel width')).toHaveText(/^5\s*in$/);
+  await expect(inProse(page, 'panel width')).toHaveText(/^5¼\s*in$/);
 
   // A study of a piece that is left out says so, and comes back with it.
   await wake(yourSize(page));
@@ -114,5 +114,5 @@ test('an allowance changes the cut size once for its edge, and twice for all', a
   await expect(page.getByText('Your project leaves out this piece: flap.')).toBeVisible();
   await flap.check();
   await expect(allowances(page)).toBeVisible();
-  await expect(allowances(page).locator('.tex').first()).toContainText(/=\s*4¾\s*in/);
+  await expect(allowances(page).locator('.tex').first()).toContainText(/=\s*5\s*in/);
 });

@@ -92,7 +92,7 @@ describe('an allowance on one side only', () => {
     expect(slipOf(judge('3', question, bag))).toBe('left-out seam');
     expect(judge('2 1/2', question, bag)).toMatchObject({
       verdict: 'slip',
-      sentence: 'You took away the seam allowance at one edge only. Both edges are sewn.',
+      sentence: 'You took away the seam allowance only once. It counts twice.',
     });
   });
 
@@ -118,7 +118,7 @@ describe('an allowance on one side only', () => {
     const more = patternOf({ 'section width': 600, 'pleat depth': 120 }, 'metric', { folds: 3 });
     expect(judge('96 cm', question, more)).toMatchObject({
       verdict: 'slip',
-      sentence: 'You counted the pleat depth only once. A fold takes it twice.',
+      sentence: 'You counted the pleat depth 3 times. It counts 6 times.',
     });
   });
 });

@@ -1,5 +1,6 @@
 import {
   didYouMean,
+  formatQuantity,
   isClear,
   limitsOf,
   quote,
@@ -12,8 +13,12 @@ import {
 import { attributeOf, error } from '../check-texts.ts';
 import type { AttributeInLesson, LessonAround, LessonMistake, ProjectInLesson, WordInLesson } from '../word.ts';
 
-/** Slips that there are not, a sum that has no answer, and a tolerance that lets a wrong answer pass for a right one. */
-export function check(written: WordInLesson, { project }: LessonAround): LessonMistake[] {
+/**
+ * Slips that there are not, a sum that has no answer, a tolerance that lets a wrong answer pass for a right one, a size
+ * that the sum does not hold, and slips that cannot be told apart.
+ */
+export function check(written: WordInLesson, lesson: LessonAround): LessonMistake[] {
+  const { project } = lesson;
   const patterns = editionsOf(project);
   const slips = written.attributes.flatMap((attribute) => slipMistakes(attribute, patterns));
   if (slips.length > 0) return slips;
@@ -21,11 +26,66 @@ export function check(written: WordInLesson, { project }: LessonAround): LessonM
   if (typeof of?.value !== 'string') return [];
   const none = noAnswer(of.value, patterns);
   if (none) return [{ at: of.textAt, severity: 'warning', message: none, fix: 'Ask for another size.' }];
-  if (typeof tolerance?.value !== 'string') return [];
-  const passes = passingSlip(of.value, tolerance.value, project);
-  if (passes === undefined) return [];
-  const message = `So wide a tolerance does not tell the right answer from this slip: ${passes}`;
-  return [{ at: tolerance.textAt, severity: 'warning', message, fix: 'Make it smaller.' }];
+  const passes = typeof tolerance?.value === 'string' && passingSlip(of.value, tolerance.value, project);
+  if (passes) {
+    const message = `So wide a tolerance does not tell the right answer from this slip: ${passes}`;
+    return [{ at: tolerance.textAt, severity: 'warning', message, fix: 'Make it smaller.' }];
+  }
+  if (written.name !== 'AskSize') return [];
+  return [...sizesNotHeld(written, of.value, lesson), ...slipsAlike(written, of, patterns)];
+}
+
+/** A size in the text of a question that its sum does not hold: what learners do with it is not understood. */
+function sizesNotHeld(written: WordInLesson, of: string, { project, words }: LessonAround): LessonMistake[] {
+  const [pattern] = editionsOf(project);
+  const sum = pattern && sumFor(of, pattern);
+  if (!sum?.ok) return [];
+  const { names } = sum.value.formula;
+  const stands = (name: string) => sumFor(name, pattern!);
+  return words.flatMap(({ written: { part, attributes }, word }): LessonMistake[] => {
+    if (part.start <= written.part.start || part.end >= written.part.end) return [];
+    const size = word?.sizeInText?.(Object.fromEntries(attributes.map(({ name, value }) => [name, value])));
+    const read = size === undefined ? undefined : stands(size);
+    // A sum in the text is worked out for the learner; a name must be a part of the sum, or stand for one.
+    if (!read?.ok || read.value.asked === undefined || names.includes(read.value.asked)) return [];
+    if (names.some((name) => read.value.formula.text === name || textOf(stands(name)) === size)) return [];
+    const message = `The question names ${quote(size!)}, but its sum does not hold it: ${quote(sum.value.formula.text)}.`;
+    const fix = `Ask for a sum over ${quote(size!)}, or take it out of the question.`;
+    return [{ at: part.start, severity: 'warning', message, fix }];
+  });
+}
+
+const textOf = (sum: ReturnType<typeof sumFor>) => (sum.ok ? sum.value.formula.text : undefined);
+
+/** Two likely slips with one value at the lesson's size: whoever makes one gets no diagnosis. */
+function slipsAlike(written: WordInLesson, of: AttributeInLesson, patterns: readonly Pattern[]): LessonMistake[] {
+  const [own, forbid] = ['slips', 'forbid'].map((name) => attributeOf(written, name)?.value);
+  const question = {
+    of: String(of.value),
+    slips: Object.entries(own ?? {}).map(([is, say]) => ({ is, say: String(say) })),
+    forbid: Array.isArray(forbid) ? forbid.map(String) : [],
+  };
+  for (const pattern of patterns) {
+    const sum = sumFor(question.of, pattern);
+    if (!sum.ok) continue;
+    const { wanted } = sum.value;
+    const { right } = limitsOf(question, wanted, pattern);
+    const likely = slipsOf(question, sum.value, pattern).filter(
+      ({ likelihood, names }) => likelihood === 'likely' && names.length < 2,
+    );
+    const pair = likely.flatMap((slip, i) => {
+      const other = likely.slice(i + 1).find(({ value }) => Math.abs(value - slip.value) <= right);
+      return other ? [[slip, other] as const] : [];
+    })[0];
+    if (!pair) continue;
+    const [slip, other] = pair;
+    const at = formatQuantity({ ...wanted, value: slip.value }, pattern);
+    const said = pair.map(({ sentence }) => `“${sentence.replace(/\..*$/u, '')}”`);
+    const message = `Two likely slips come to ${at} here, so that nobody can tell them apart: ${said.join(' and ')}.`;
+    const fix = `Choose sizes that tell them apart, or rule one out: forbid={["${slip.key}"]} or forbid={["${other.key}"]}.`;
+    return [{ at: of.textAt, severity: 'warning', message, fix }];
+  }
+  return [];
 }
 
 /** The lesson's own way in both editions. */

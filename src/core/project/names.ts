@@ -33,15 +33,15 @@ export function partsOf(pockets: number): Part[] {
   ];
 }
 
-/** The parts of a piece with what formulas call them and what learners read. */
-export type NamedPart = { part: Part; name: string; label: string };
+/** The parts of a piece with what formulas call them, what learners read, and what a sentence says after “the”. */
+export type NamedPart = { part: Part; name: string; label: string; spoken: string };
 
 const named = new Map<string, readonly NamedPart[]>();
 
 /**
  * The parts of a piece by name and label. Kept, because the same few lists are asked for at every move of a slider.
  *
- * @example namedParts('flap', 'Flap', 0)[0] // => { part: { what: 'width' }, name: 'flap width', label: 'Flap, cut width' }
+ * @example namedParts('flap', 'Flap', 0)[0] // => { part: { what: 'width' }, name: 'flap width', label: 'Flap, cut width', spoken: 'cut width of the flap' }
  */
 export function namedParts(piece: string, label: string, pockets: number): readonly NamedPart[] {
   const key = JSON.stringify([piece, label, pockets]);
@@ -52,10 +52,19 @@ export function namedParts(piece: string, label: string, pockets: number): reado
       part,
       name: partName(singleBlanks(piece), part),
       label: `${label}, ${'n' in part ? partName('', part).trim() : spokenParts[part.what]}`,
+      spoken: spokenPart(part, label, pockets > 0),
     }));
     named.set(key, parts);
   }
   return parts;
+}
+
+/** As a sentence calls a part: `way to fold 2`, `cut width of the flap`. */
+function spokenPart(part: Part, label: string, isPleated: boolean): string {
+  if (part.what === 'fold') return `way to fold ${part.n}`;
+  if ('n' in part) return `${part.what.slice('pocket '.length)} of pocket ${part.n}`;
+  const piece = /^\p{Lu}\p{Lu}/u.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1);
+  return `${spokenParts[part.what]} of the ${part.what === 'height' && isPleated ? 'pleated ' : ''}${piece}`;
 }
 
 const spokenParts: Record<Exclude<Part['what'], 'fold' | 'pocket depth' | 'pocket top'>, string> = {

@@ -21,6 +21,8 @@ export type Adjustable = {
 export type Measure = {
   name: string;
   label: string;
+  /** What a sentence calls it after “the”, where the label is no part of a sentence. */
+  spoken?: string;
   /** mm, mm², or a plain number, as `dimension` says. */
   value: number;
   dimension: Dimension;

@@ -223,7 +223,7 @@ function partMeasures(evaluator: Evaluator, piece: CompiledPiece): [string, Meas
   const plan = evaluator.plan(piece);
   if (piece.pleats && !plan) return [];
   const measures: [string, Measure][] = [];
-  for (const { part, name, label } of namedParts(piece.name, piece.label, plan?.pockets.length ?? 0)) {
+  for (const { part, name, label, spoken } of namedParts(piece.name, piece.label, plan?.pockets.length ?? 0)) {
     const value = evaluator.part(piece.name, part);
     // A measure of the file that has taken this name hides it.
     if (value === undefined || project.measures.has(name)) continue;
@@ -233,6 +233,7 @@ function partMeasures(evaluator: Evaluator, piece: CompiledPiece): [string, Meas
       {
         name,
         label,
+        spoken,
         value,
         dimension: 1,
         source,

@@ -1,20 +1,50 @@
-import { fail, ok, parseLength, quote, readLength, skipBlanks, type Edition, type Result } from '../measure/index.ts';
-import type { Dimension } from '../formula/index.ts';
+import {
+  fail,
+  LONGEST,
+  ok,
+  parseLength,
+  quote,
+  readLength,
+  skipBlanks,
+  type Edition,
+  type Result,
+} from '../measure/index.ts';
+import { evaluate, parseFormula, type Dimension } from '../formula/index.ts';
 
 const NUMBERS = 'zero one two three four five six seven eight nine ten eleven twelve'.split(' ');
 
 /**
- * Reads what a learner typed: a length in mm, an area in mm², or a number of things. A fault is no attempt.
+ * Reads what a learner typed: a length in mm, an area in mm², or a number of things. A sum is worked out, with all its
+ * sizes in the edition's unit, or each with its own. A fault is no attempt.
  *
  * @example readAnswer('4 1/2', 1, 'inch') // => { ok: true, value: 114.3 }
  * @example readAnswer('36 sq in', 2, 'metric') // => { ok: true, value: 23225.76 }
  * @example readAnswer('ten folds', 0, 'inch') // => { ok: true, value: 10 }
+ * @example readAnswer('4 * 3/4', 1, 'inch') // => { ok: true, value: 76.2 }
  */
 export function readAnswer(text: string, dimension: Dimension, edition: Edition): Result<number> {
-  const read =
+  const plain =
     dimension === 1 ? parseLength(text, edition) : dimension === 2 ? readArea(text, edition) : readCount(text);
+  const read = plain.ok || plain.fault.code === 'dash-in-number' ? plain : (readSum(text, dimension, edition) ?? plain);
   if (!read.ok || read.value > 0 || dimension === 0) return read;
   return refuse(text, 'A size is more than nothing.');
+}
+
+/** A sum of numbers and sizes as a learner may type it; undefined where it is none. */
+function readSum(text: string, dimension: Dimension, edition: Edition): Result<number> | undefined {
+  if (dimension === 2) return undefined;
+  const sum = text.trim().replaceAll(/\s*(?<=[\d\s)])[x×](?=[\d\s(])\s*/gu, ' * ');
+  const read = parseFormula(sum, { names: [] });
+  if (!read.ok || read.value.tree.kind === 'number' || read.value.tree.kind === 'length') return undefined;
+  const found = evaluate(read.value, { edition, get: () => undefined });
+  const inUnits = /[\p{L}"'′″”’]/u.test(sum);
+  if (!found.ok || (found.value.dimension !== dimension && (dimension === 0 || inUnits))) {
+    const one = dimension === 1 ? 'Write a unit at every size of the sum, or at none.' : 'Write how many, in figures.';
+    return refuse(text, one);
+  }
+  const { value } = found.value;
+  const inMm = found.value.dimension === dimension ? value : value * (edition === 'inch' ? 25.4 : 1);
+  return inMm > LONGEST ? refuse(text, 'That comes to more than 100 m. Check the numbers.') : ok(inMm);
 }
 
 const refuse = (text: string, message: string): Result<never> =>

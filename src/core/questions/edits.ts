@@ -45,8 +45,11 @@ export type Edit = {
   text: string;
   /** The part that the slip is about: what was left out, doubled, rounded. */
   about: Node;
-  /** How often the right sum takes that part, and whether it adds it or takes it away. */
+  /** Other parts that the same was done to. */
+  with?: readonly Node[];
+  /** How often the right sum takes that part, how often it was taken, and whether it is added or taken away. */
   times?: number;
+  took?: number;
   sign?: '+' | '-';
   /** What was taken in its place. */
   instead?: string;
@@ -55,7 +58,15 @@ export type Edit = {
 };
 
 /** What the edits need to know about names; without it, what depends on it is left out. */
-export type Names = { isCount?: (name: string) => boolean; partners?: (name: string) => Partner[] };
+export type Names = {
+  isCount?: (name: string) => boolean;
+  partners?: (name: string) => Partner[];
+  /** What a part comes to that is a plain number; undefined for a size. */
+  plain?: (node: Node) => number | undefined;
+};
+
+/** Of a longer sum not every selection of parts is thought of as left out. */
+const LONGEST_SUM = 6;
 
 /** Numbers that stand for an irrational one, what people take for it, and what it is called. */
 const constants = [
@@ -79,8 +90,9 @@ export function edits(formula: Formula, names: Names = {}): Edit[] {
     const all = terms(sum);
     const parts = all.map(({ sign, node }): Part => ({ sign, text: written(node) }));
     const put = (i: number, ...instead: Part[]) => joined([...parts.slice(0, i), ...instead, ...parts.slice(i + 1)]);
-    if (sum === formula.tree && all.length > 2) add('alone', sum, parts[0]!.text, all[0]!.node);
+    const isWhole = sum === formula.tree;
     const withNumber = all.some(({ node }) => node.kind === 'number');
+    const taken = all.map(({ node }) => timesOf(node, written, names));
     for (const [i, { sign, node }] of all.entries()) {
       const extra = i > 0;
       if (node.kind === 'number') {
@@ -92,18 +104,39 @@ export function edits(formula: Formula, names: Names = {}): Edit[] {
         } else descend(node, withNumber, counted);
         continue;
       }
-      const { times, text, about } = timesOf(node, written);
+      const { times, text, about, total } = taken[i]!;
       const take = (n: number) => put(i, { sign, text: n === 1 ? text : `${n} * ${text}` });
-      const told = { times, sign };
+      const told = { times: total, sign };
       if (all.length > 1 && (extra || all[1]!.sign === '+')) add('left-out', sum, put(i), about, told);
-      if (times === 2) add('one-side', sum, take(1), about, told);
-      if (times > 2) {
+      if (times === 2) add('one-side', sum, take(1), about, { ...told, took: total / 2 });
+      if (times > 2 && total === times) {
         add('one-too-few', sum, take(times - 1), about, told);
         add('one-too-many', sum, take(times + 1), about, told);
       }
-      if (times <= 2 && extra) add('twice', sum, take(2 * times), about, told);
+      if (total > 2) add('one-side', sum, put(i, { sign, text: written(about) }), about, { ...told, took: 1 });
+      if (total <= 2 && all.length > 1) add('twice', sum, take(2 * times), about, told);
       if (extra) add('wrong-sign', sum, put(i, { sign: sign === '+' ? '-' : '+', text: written(node) }), about, told);
       descend(node, withNumber, counted);
+    }
+    if (all.length > LONGEST_SUM || withNumber) return;
+    // Several parts at once, and all but one.
+    const indexes = all.map((_, i) => i);
+    for (const gone of selections(indexes)) {
+      const left = indexes.filter((i) => !gone.includes(i));
+      const [only] = left.length === 1 && isWhole ? left : [];
+      if (only !== undefined && (gone.length > 1 || all[only]!.sign === '-')) {
+        const { about, text, times } = taken[only]!;
+        add('alone', sum, times === 1 ? written(all[only]!.node) : `${times} * ${text}`, about);
+      } else if (gone.length > 1 && left.length > 0 && all[left[0]!]!.sign === '+') {
+        const [about, ...others] = gone.map((i) => taken[i]!.about);
+        add('left-out', sum, joined(left.map((i) => parts[i]!)), about!, { with: others });
+      }
+    }
+    for (const once of selections(indexes.filter((i) => taken[i]!.times === 2 && taken[i]!.total === 2))) {
+      if (once.length < 2) continue;
+      const [about, ...others] = once.map((i) => taken[i]!.about);
+      const text = joined(parts.map((part, i) => (once.includes(i) ? { ...part, text: taken[i]!.text } : part)));
+      add('one-side', sum, text, about!, { with: others, times: 2, took: 1, sign: all[once[0]!]!.sign });
     }
   }
 
@@ -186,14 +219,38 @@ function terms(node: Node): Term[] {
 const joined = (parts: readonly Part[]) =>
   parts.map(({ sign, text }, i) => (i === 0 ? text : ` ${sign} ${text}`)).join('');
 
-/** `2 * seam` as twice the seam; anything else as once itself. */
-function timesOf(node: Node, written: (node: Node) => string): { times: number; text: string; about: Node } {
+type Taken = {
+  /** The whole number that stands before it, and the rest of the product. */
+  times: number;
+  text: string;
+  /** The size that is taken so often, and how often in all where that is a whole number, else 1. */
+  about: Node;
+  total: number;
+};
+
+/** `2 * seam` as twice the seam, `2 * pockets * depth` as so many times the depth; anything else as once itself. */
+function timesOf(node: Node, written: (node: Node) => string, { plain }: Names): Taken {
   const all = factors(node);
   const i = all.length > 1 ? all.findIndex((factor) => factor.kind === 'number' && Number.isInteger(factor.value)) : -1;
-  const times = (all[i] as NumberNode | undefined)?.value ?? 1;
-  if (times < 2) return { times: 1, text: written(node), about: node };
-  const others = all.toSpliced(i, 1);
-  return { times, text: others.map(written).join(' * '), about: others.at(-1)! };
+  const first = (all[i] as NumberNode | undefined)?.value ?? 1;
+  const times = first < 2 ? 1 : first;
+  const others = times === 1 ? all : all.toSpliced(i, 1);
+  const sizes = all.filter((factor) => factor.kind !== 'number' && plain?.(factor) === undefined);
+  const counts = all.filter((factor) => !sizes.includes(factor));
+  const product = counts.reduce(
+    (product, factor) => product * (factor.kind === 'number' ? factor.value : plain!(factor)!),
+    1,
+  );
+  const counted = plain && sizes.length === 1 && counts.length > 0 && Number.isInteger(product) && product > 0;
+  const rest = { times, text: times === 1 ? written(node) : others.map(written).join(' * ') };
+  if (counted) return { ...rest, about: sizes[0]!, total: product };
+  return { ...rest, about: times === 1 ? node : others.at(-1)!, total: times };
+}
+
+/** Every selection of some of the things, and of all. */
+function selections<T>(things: readonly T[]): T[][] {
+  const all = Array.from({ length: 2 ** things.length }, (_, bits) => things.filter((_, i) => bits & (1 << i)));
+  return all.slice(1);
 }
 
 const factors = (node: Node): Node[] => (node.kind === '*' ? [...factors(node.left), node.right] : [node]);

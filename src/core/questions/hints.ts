@@ -1,5 +1,5 @@
 import { listed } from '../measure/index.ts';
-import { called } from './sentences.ts';
+import { called, wordingOf } from './sentences.ts';
 import { sumFor } from './sum.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { Question } from './judge.ts';
@@ -17,9 +17,9 @@ export function hintsFor(question: Question, pattern: Pattern): Hint[] {
   const sum = sumFor(question.of, pattern);
   if (!sum.ok || sum.value.formula.tree.kind === 'name') return hints;
   const { formula } = sum.value;
-  const label = (name: string) => pattern.measures[name]?.label;
+  const wording = wordingOf(pattern);
   if (formula.names.length > 0) {
-    const parts = listed(formula.names.map((name) => called(name, { label })));
+    const parts = listed(formula.names.map((name) => called(name, wording)));
     hints.push({ stage: 'parts', sentence: `You need ${parts}.` });
   }
   hints.push({ stage: 'sum', sentence: `The sum is ${inPrint(formula.text)}.` });

@@ -1,9 +1,9 @@
 import { formatQuantity, type Quantity } from '../formula/index.ts';
 import { isOnGrid, listed, type Edition } from '../measure/index.ts';
 import { readAnswer } from './answer.ts';
-import { called } from './sentences.ts';
-import { slips, type OwnSlip, type Slip } from './slips.ts';
-import { partnersOf, sumFor, type Sum } from './sum.ts';
+import { called, wordingOf } from './sentences.ts';
+import { isPartner, slips, type OwnSlip, type Slip } from './slips.ts';
+import { edgesIn, partnersOf, sumFor, type Sum } from './sum.ts';
 import { markOf } from './units.ts';
 import type { Pattern } from '../project/pattern.ts';
 
@@ -49,7 +49,7 @@ export function judge(answer: string, question: Question, pattern: Pattern): Jud
   if (!sum.ok) return { verdict: 'away', sentence: 'Your project leaves this out, so there is nothing to work out.' };
   const { wanted } = sum.value;
   const read = readAnswer(answer, wanted.dimension, pattern.edition);
-  if (!read.ok) return { verdict: 'unread', sentence: read.fault.message };
+  if (!read.ok) return { verdict: 'unread', sentence: withoutAnswer(read.fault.message, wanted, pattern) };
   const value = read.value;
   const limits = limitsOf(question, wanted, pattern);
   const off = Math.abs(value - wanted.value);
@@ -73,9 +73,11 @@ export function judge(answer: string, question: Question, pattern: Pattern): Jud
   const fitting = all.filter((slip) => Math.abs(slip.value - value) <= reach(slip, limits));
   const [slip] = fitting;
   if (!slip) return { verdict: 'unknown', ...judged, sentence: `Not yet: ${show(value)} is ${way}.` };
-  const might = [...new Set([...fitting, ...fitting.flatMap((one) => rivals(one, all, limits))])];
-  if (might.length === 1 && !hidden(slip, wanted, limits))
-    return { verdict: 'slip', slip, ...judged, sentence: slip.sentence };
+  const likely = fitting.some(isLikely) ? fitting.filter((one) => !isRare(one)) : fitting;
+  const might = [...new Set([...likely, ...likely.flatMap((one) => rivals(one, all, limits))])];
+  const [only] = might;
+  if (might.length === 1 && only && !hidden(only, wanted, limits))
+    return { verdict: 'slip', slip: only, ...judged, sentence: only.sentence };
   if (might.every(isRounding)) {
     return {
       verdict: 'near',
@@ -86,17 +88,28 @@ export function judge(answer: string, question: Question, pattern: Pattern): Jud
   return { verdict: 'hint', slips: might, ...judged, sentence: sharedHint(might, way, pattern) };
 }
 
+/** What could not be read, without an example that happens to be the answer. */
+function withoutAnswer(message: string, wanted: Quantity, { edition, grid }: Pattern): string {
+  const answer = formatQuantity(wanted, { edition, grid });
+  return message.includes(` ${answer}.`) ? message.replace(/,? such as [^,]*(?=\.$)/u, '') : message;
+}
+
 const isRounding = ({ kind }: Slip) =>
   kind === 'rounded-down' || kind === 'rounded-up' || kind === 'not-rounded' || kind === 'other-mark';
+
+const isLikely = ({ likelihood }: Slip) => likelihood === 'likely';
+const isRare = ({ likelihood }: Slip) => likelihood === 'rare';
 
 /** How far an answer may lie from a slip's value and still come from it. */
 const reach = (slip: Slip, limits: Limits) => slip.within ?? limits.right;
 
-/** The other slips that come to the same, within tolerance. */
+/** The other slips that come to the same, within tolerance. Beside a likely one nobody thinks of a rare one. */
 const rivals = (slip: Slip, all: readonly Slip[], limits: Limits) =>
   all.filter(
     (other) =>
-      other !== slip && Math.abs(other.value - slip.value) <= Math.max(reach(slip, limits), reach(other, limits)),
+      other !== slip &&
+      !(isLikely(slip) && isRare(other)) &&
+      Math.abs(other.value - slip.value) <= Math.max(reach(slip, limits), reach(other, limits)),
   );
 
 /** Whether a slip lies as near to the right answer as a rounding does. */
@@ -110,8 +123,11 @@ export function isClear(slip: Slip, all: readonly Slip[], wanted: Quantity, limi
 /** The slips of a question at one size, with what its author added, reworded and forbade; the most common first. */
 export function slipsOf(question: Question, { formula, scope, asked }: Sum, pattern: Pattern): Slip[] {
   const { reword = {}, forbid = [] } = question;
-  const label = (name: string) => pattern.measures[name]?.label;
-  const all = slips(formula, scope, { own: question.slips, asked, label, partners: partnersOf(pattern) });
+  const all = slips(formula, scope, {
+    ...wordingOf(pattern),
+    ...{ own: question.slips, asked, edges: edgesIn({ formula, ...(asked !== undefined && { asked }) }, pattern) },
+    partners: partnersOf(pattern),
+  });
   return all.flatMap((slip) => {
     if (forbid.includes(slip.key) || forbid.includes(slip.kind)) return [];
     return [{ ...slip, sentence: reword[slip.key] ?? reword[slip.kind] ?? slip.sentence }];
@@ -121,8 +137,11 @@ export function slipsOf(question: Question, { formula, scope, asked }: Sum, patt
 /** How far off an answer may be, in the unit of what is wanted. */
 export type Limits = { exact: number; right: number; near: number };
 
+/** As shares of the right answer: of a small one, half a mark is much. Common practice, no source. */
+const [MOST_OFF, MOST_NEAR] = [0.1, 0.25];
+
 /**
- * Lengths: right within half a mark, close within a mark more. Areas are for shopping: right within one per cent, close
+ * Lengths: right within half a mark, close within a mark more, and less for small ones. Areas are for shopping: right within one per cent, close
  * within two (common practice, no source). A number of things is right or not; a ratio as its three decimals are shown.
  */
 export function limitsOf({ tolerance }: Question, { value, dimension }: Quantity, { edition, grid }: Pattern): Limits {
@@ -136,13 +155,15 @@ export function limitsOf({ tolerance }: Question, { value, dimension }: Quantity
   const allowed = typeof tolerance === 'object' ? tolerance[edition] : tolerance;
   // An answer on the marks can hit a value between two marks only as nearly as that.
   const least = isOnGrid(value, edition, grid) ? 0 : mark / 2;
-  const right = Math.max(allowed ?? mark / 2, least) + hair;
-  return { exact: 0.05, right, near: right + mark };
+  const right = Math.max(allowed ?? Math.min(mark / 2, MOST_OFF * value), least) + hair;
+  return { exact: 0.05, right, near: Math.max(right, Math.min(right + mark, MOST_NEAR * value)) };
 }
 
 function sharedHint(slips: readonly Slip[], way: string, pattern: Pattern): string {
-  const label = (name: string) => pattern.measures[name]?.label;
+  const wording = wordingOf(pattern);
   const names = [...new Set(slips.flatMap((slip) => slip.names))].slice(0, 3);
-  if (names.length === 0) return `Not yet: that is ${way}. Work the sum through once more.`;
-  return `Not yet: that is ${way}. Look again at ${listed(names.map((name) => called(name, { label })))}.`;
+  const isOther = slips.some(({ kind, names }) => isPartner(kind) && names.length === 0);
+  if (names.length === 0 && !isOther) return `Not yet: that is ${way}. Work the sum through once more.`;
+  const looked = [...names.map((name) => called(name, wording)), ...(isOther ? ['which size is asked'] : [])];
+  return `Not yet: that is ${way}. Look again at ${listed(looked)}.`;
 }

@@ -1,7 +1,7 @@
 /** The single mistakes that make a piece come out too large or too small, each with the size it then has. */
 import { formatLength, isOnGrid, type Edition } from '../measure/index.ts';
 import { sizeNames, type MeasuredWork, type SizeName } from './measured-work.ts';
-import { called } from './sentences.ts';
+import { called, wordingOf } from './sentences.ts';
 import { markOf } from './units.ts';
 import type { Size } from '../project/pattern.ts';
 
@@ -205,12 +205,12 @@ function inReading({ expected }: MeasuredWork): SewingMistake[] {
 
 /** A measure left out, taken once for twice, or twice for once, all the way through the project. */
 function inMeasures({ pattern, names, seams, sizeWith }: MeasuredWork): SewingMistake[] {
-  const label = (name: string) => pattern.measures[name]?.label;
+  const wording = wordingOf(pattern);
   const allowances = [...seams.width, ...seams.height];
   return [...names].flatMap((name): SewingMistake[] => {
     const measure = pattern.measures[name];
     if (measure?.source !== 'stated') return [];
-    const it = called(name, { label });
+    const it = called(name, wording);
     const changed = (kind: MistakeKind, sentence: string, value: number): SewingMistake[] => {
       const size = sizeWith({ [name]: value });
       return size ? [{ kind, sentence, size, names: [name] }] : [];

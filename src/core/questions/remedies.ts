@@ -2,7 +2,7 @@
 import { formatLength, listed, SAME } from '../measure/index.ts';
 import { sizeNames, type MeasuredWork, type SizeName } from './measured-work.ts';
 import { workTolerance, type Explanation, type Measured } from './measured.ts';
-import { called } from './sentences.ts';
+import { called, wordingOf } from './sentences.ts';
 import type { HoldCheck, Pattern, Piece, Size } from '../project/pattern.ts';
 
 /** A piece whose cut size changes, in mm. */
@@ -94,9 +94,9 @@ function carryOn(bench: MeasuredWork, measured: Measured, off: Measured): Remedy
   const real = bench.patternWith(values);
   const changes = changesBetween(pattern, real, bench.made);
   const misfits = real.holds.filter((hold, i) => !hold.fits && (pattern.holds[i]?.fits ?? true));
-  const label = (name: string) => pattern.measures[name]?.label;
+  const wording = wordingOf(pattern);
   const show = (mm: number) => formatLength(mm, pattern.edition, { grid: pattern.grid, style: 'set' });
-  const taken = listed(Object.entries(values).map(([name, mm]) => `${called(name, { label })} were ${show(mm)}`));
+  const taken = listed(Object.entries(values).map(([name, mm]) => `${called(name, wording)} were ${show(mm)}`));
   const lost = listed([...new Set(misfits.map(({ what }) => what))]);
   const sentence = `Carry on as if ${taken}.${lost && ` But ${lost} would no longer go in.`}`;
   return [{ kind: 'carry-on', sentence, values, pattern: real, changes, misfits }];

@@ -1,40 +1,47 @@
 /** What is said about each slip: second person, kind, and under twenty words a sentence. */
-import { quote } from '../measure/index.ts';
+import { listed, quote } from '../measure/index.ts';
 import { constantAt, type Edit } from './edits.ts';
 import type { Formula, Node } from '../formula/index.ts';
+import type { Pattern } from '../project/pattern.ts';
 import type { UnitName } from './units.ts';
 
 export type Wording = {
   /** What learners read for a measure. */
   label?: (name: string) => string | undefined;
+  /** What a sentence calls it, where the label is no part of a sentence. */
+  spoken?: (name: string) => string | undefined;
+  /** Which two edges of what the sum is about take a measure each, where the pattern tells. */
+  edges?: ((name: string) => Edges | undefined) | undefined;
   /** The name of the measure that is asked for. */
   asked?: string | undefined;
 };
 
 /** One or two sentences that say what an edit did, and what is wanted instead. */
 export function sayEdit(edit: Edit, formula: Formula, wording: Wording): string {
-  const { kind, at, about, times = 1, sign = '+', instead } = edit;
+  const { kind, at, about, times = 1, took = 1, sign = '+', instead } = edit;
   const written = (node: Node) => formula.text.slice(node.start, node.end);
-  const thing = about.kind === 'name' ? called(about.name, wording) : quote(written(about));
-  const role = about.kind === 'name' ? roleOf(about.name, wording) : undefined;
-  const across = acrossOf(formula, wording);
+  const say = (node: Node) => (node.kind === 'name' ? called(node.name, wording) : quote(written(node)));
+  const all = [about, ...(edit.with ?? [])];
+  const thing = listed(all.map(say));
+  const edges = times === 2 ? edgesOf(all, wording) : undefined;
   const whole = at === formula.tree && about === at;
   switch (kind) {
     case 'left-out':
-      return `You left out ${thing}. ${needed(role, across, times, sign)}`;
+      if (all.length > 1) return `You left out ${thing}. ${all.length > 2 ? 'They all' : 'Both'} belong in the sum.`;
+      return `You left out ${thing}. ${needed(edges, times, sign)}`;
     case 'one-side': {
-      const once = role === 'seam' || role === 'room' ? ` ${across.once}` : ' only once';
-      if (sign === '-') return `You took away ${thing}${once}. ${needed(role, across, times, sign)}`;
-      return `You ${role === undefined || role === 'fold' ? 'counted' : 'added'} ${thing}${once}. ${needed(role, across, times, sign)}`;
+      const did = sign === '-' ? 'took away' : edges ? 'added' : 'counted';
+      if (edges) return `You ${did} ${thing} ${edges.once}. ${edges.take(all.length)}`;
+      const often = took === 1 ? 'only once' : `${took} times`;
+      return `You ${did} ${thing} ${often}. ${all.length > 1 ? 'They count twice.' : needed(edges, times, sign)}`;
     }
     case 'alone':
       return `That is ${thing} alone. The rest of the sum is missing.`;
     case 'twice': {
       const did = sign === '-' ? 'took away' : 'added';
       if (times === 1) return `You ${did} ${thing} twice. Once is enough.`;
-      if (role === 'seam' || role === 'room')
-        return `You ${did} ${thing} twice ${across.each}. Once ${across.each} is enough.`;
-      return `You counted ${thing} four times. Twice is enough.`;
+      if (edges) return `You ${did} ${thing} twice ${edges.each}. Once ${edges.each} is enough.`;
+      return `You ${sign === '-' ? did : 'counted'} ${thing} four times. Twice is enough.`;
     }
     case 'wrong-sign':
       return sign === '+' ? `You took away ${thing}. It is added here.` : `You added ${thing}. It is taken away here.`;
@@ -92,55 +99,56 @@ export const sayUnit = (meant: UnitName, read: UnitName): string =>
   `Your number is right in ${meant}, but it was read as ${read}. Check the unit.`;
 
 /**
- * A measure as a sentence calls it: by its label where that is a short name, or else by its own name.
+ * A measure as a sentence calls it: by its label where that is a short name or says what it is, or else by its own name.
  *
  * @example called('seam', { label: () => 'Seam allowance' }) // => 'the seam allowance'
+ * @example called('per edge', { label: () => 'What each edge takes' }) // => 'what each edge takes'
  */
-export function called(name: string, { label }: Wording): string {
+export function called(name: string, { label, spoken }: Wording): string {
+  const said = spoken?.(name);
+  if (said !== undefined) return `the ${said}`;
   const shown = label?.(name);
-  const short =
-    shown !== undefined && /^\p{L}+(?: \p{L}+){0,2}$/u.test(shown) && !/^(?:how|what|which)\b/iu.test(shown);
+  if (shown === undefined) return `the ${name}`;
+  if (/^what(?: \p{L}+){1,6}$/iu.test(shown)) return shown.charAt(0).toLowerCase() + shown.slice(1);
+  const short = /^\p{L}+(?: \p{L}+){0,2}$/u.test(shown) && !/^(?:how|which)\b/iu.test(shown);
   if (!short) return `the ${name}`;
   return `the ${/^\p{Lu}\p{Lu}/u.test(shown) ? shown : shown.charAt(0).toLowerCase() + shown.slice(1)}`;
 }
 
-/** What a measure does in a sum, told by the words of the trade in its name and label. */
-type Role = 'seam' | 'room' | 'fold' | undefined;
+/** How sentences call the measures of a pattern. */
+export const wordingOf = ({ measures }: Pick<Pattern, 'measures'>): Wording => ({
+  label: (name) => measures[name]?.label,
+  spoken: (name) => measures[name]?.spoken,
+});
 
-function roleOf(name: string, { label }: Wording): Role {
-  const words = `${name} ${label?.(name) ?? ''}`.toLowerCase();
-  if (/\b(?:seams?|allowances?)\b/u.test(words)) return 'seam';
-  if (/\b(?:ease|clearance|margin|room)\b/u.test(words)) return 'room';
-  if (/\b(?:folds?|pleats?|tucks?|hems?|depth)\b/u.test(words)) return 'fold';
-  return undefined;
-}
+/** The edges at the left and the right, or at the top and the bottom. */
+export type Edges = 'sides' | 'ends';
 
-type Across = { once: string; each: string; sewn: string; both: string };
+type Told = { once: string; each: string; take: (things: number) => string };
 
-const side = { once: 'on one side only', each: 'at each side' };
-const edge = { once: 'at one edge only', each: 'at each edge' };
-const ways: Record<'width' | 'height' | 'any', Across> = {
-  width: { ...side, sewn: 'Both side edges are sewn.', both: 'Both sides need it.' },
-  height: { ...edge, sewn: 'Top and bottom are both sewn.', both: 'Top and bottom need it.' },
-  any: { ...edge, sewn: 'Both edges are sewn.', both: 'Both edges need it.' },
+const tellings: Record<Edges, Told> = {
+  sides: {
+    once: 'on one side only',
+    each: 'at each side',
+    take: (things) => `Both side edges take ${things > 1 ? 'them' : 'it'}.`,
+  },
+  ends: {
+    once: 'at one edge only',
+    each: 'at each edge',
+    take: (things) => `Top and bottom both take ${things > 1 ? 'them' : 'it'}.`,
+  },
 };
 
-/** Which edges a sum speaks of, told by the words width and height in what it is about. */
-function acrossOf({ names }: Formula, { asked }: Wording): Across {
-  for (const name of [asked, ...names]) {
-    if (name === undefined) continue;
-    if (/\bwidth\b/u.test(name)) return ways.width;
-    if (/\b(?:height|length|drop)\b/u.test(name)) return ways.height;
-  }
-  return ways.any;
+/** Where the parts are taken, if the pattern tells that of all of them alike. */
+function edgesOf(parts: readonly Node[], { edges }: Wording): Told | undefined {
+  const [first, ...others] = parts.map((part) => (part.kind === 'name' ? edges?.(part.name) : undefined));
+  return first && others.every((other) => other === first) ? tellings[first] : undefined;
 }
 
-function needed(role: Role, across: Across, times: number, sign: '+' | '-'): string {
+function needed(edges: Told | undefined, times: number, sign: '+' | '-'): string {
   if (times === 1) return sign === '+' ? 'It is added here.' : 'It is taken away here.';
-  if (times > 2) return `It is taken ${times} times.`;
-  if (role === 'seam') return across.sewn;
-  if (role === 'room') return across.both;
-  return role === 'fold' ? 'A fold takes it twice.' : 'It counts twice.';
+  if (edges) return edges.take(1);
+  return times === 2 ? 'It counts twice.' : `It counts ${times} times.`;
 }
 
 function wayOf(at: Node, written: (node: Node) => string): string {

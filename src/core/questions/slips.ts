@@ -30,6 +30,8 @@ export type Alteration = {
   names: string[];
   /** 0 for what an author expects, then from the most common on. */
   rank: number;
+  /** How often it happens, where two come to the same: a rare one is thought of only where no likely one does. */
+  likelihood: 'likely' | 'usual' | 'rare';
   /** The part of the right formula that was altered. */
   node: Node;
 };
@@ -57,22 +59,31 @@ export type SlipOptions = Wording & {
  * still have one value: `judge` sees to that.
  *
  * @example slips(formula('width + 2 * seam')).map((slip) => slip.key) // => ['left-out width', 'left-out seam', …]
- * @example slips(formula('width + 2 * seam'), scope)[2].sentence // => 'You added the seam on one side only. Both side edges are sewn.'
+ * @example slips(formula('width + 2 * seam'), scope)[2].sentence // => 'You counted the seam only once. It counts twice.'
  */
 export function slips(formula: Formula): Alteration[];
 export function slips(formula: Formula, scope: Scope, options?: SlipOptions): Slip[];
 export function slips(formula: Formula, scope?: Scope, options: SlipOptions = {}): Alteration[] {
   const names: Names = scope
-    ? { isCount: (name) => quantityOf(name, scope)?.dimension === 0, partners: options.partners ?? partnersIn(scope) }
+    ? {
+        isCount: (name) => quantityOf(name, scope)?.dimension === 0,
+        partners: options.partners ?? partnersIn(scope),
+        plain: (tree) => {
+          const found = evaluate({ ...formula, tree }, scope);
+          return found.ok && found.value.dimension === 0 ? found.value.value : undefined;
+        },
+      }
     : {};
   const made = [...edits(formula, names), ...ofTheWhole(formula, names, options.asked)].flatMap((edit) => {
     const { kind, about, at, instead } = edit;
     const read = parseFormula(edited(formula, edit), { names: [...formula.names, ...(instead ? [instead] : [])] });
     if (!read.ok) return [];
-    const concerned = about === formula.tree ? [] : namesOf(about);
-    const key = [kind, ...concerned.slice(0, 1)].join(' ');
+    const parts = about === formula.tree && !edit.with ? [] : [about, ...(edit.with ?? [])].map(namesOf);
+    const concerned = [...new Set(parts.flat())];
+    const key = [kind, ...parts.flatMap((names) => names.slice(0, 1))].join(' ');
     const sentence = sayEdit(edit, formula, options);
-    return [{ key, kind, formula: read.value, sentence, names: concerned, rank: rankOf(kind), node: at }];
+    const told = { sentence, names: concerned, rank: rankOf(kind), likelihood: likelihoodOf(edit, formula), node: at };
+    return [{ key, kind, formula: read.value, ...told }];
   });
   const all = [...expected(formula, options.own ?? [], scope), ...made];
   return (scope ? valued(formula, scope, all) : all).sort((a, b) => a.rank - b.rank);
@@ -83,12 +94,25 @@ function expected(right: Formula, own: readonly OwnSlip[], scope?: Scope): Alter
   const names = new Set([...right.names, ...(scope?.known ?? [])]);
   return own.flatMap(({ is, say }, i): Alteration[] => {
     const read = parseFormula(is, { names });
-    const about = { names: read.ok ? read.value.names : [], rank: 0, node: right.tree };
+    const about = { names: read.ok ? read.value.names : [], rank: 0, likelihood: 'likely' as const, node: right.tree };
     return read.ok ? [{ key: `own ${i + 1}`, kind: 'own', formula: read.value, sentence: say, ...about }] : [];
   });
 }
 
 const rankOf = (kind: SlipKind) => slipKinds.indexOf(kind) + 1;
+
+/**
+ * What is left out or counted once, and another size given for the whole, is common; a wrong sign, once too often and
+ * more than two parts left out are rare. Common practice, no source.
+ */
+function likelihoodOf(
+  { kind, at, with: others = [], took = 1, times = 2 }: Edit,
+  { tree }: Formula,
+): Alteration['likelihood'] {
+  if (kind === 'wrong-sign' || kind === 'twice' || others.length > 1) return 'rare';
+  if (kind === 'left-out' || kind === 'alone' || (kind === 'one-side' && times === 2 * took)) return 'likely';
+  return isPartner(kind) && at === tree ? 'likely' : 'usual';
+}
 
 /** Edits of the whole result: another measure of the same piece, half of it, twice it. */
 function ofTheWhole({ tree, text }: Formula, names: Names, asked: string | undefined): Edit[] {
@@ -109,13 +133,13 @@ function valued(formula: Formula, scope: Scope, made: readonly Alteration[]): Sl
   const print = (formula: Formula) => [scope, elsewhere].map((scope) => valueOf(formula, scope, dimension));
   const known: (number | undefined)[][] = [print(formula)];
   const slips: Slip[] = [];
-  // Another measure of the same piece comes last: it is often one of the others, said in other words.
+  // Another measure of the same piece comes last: it is often what was left out, said in other words.
   const order = (slip: Alteration) => slip.rank + (isPartner(slip.kind) ? slipKinds.length : 0);
   for (const alteration of made.toSorted((a, b) => order(a) - order(b))) {
     const values = print(alteration.formula);
     const [value] = values;
     if (value === undefined || (dimension > 0 && value <= 0) || value < 0) continue;
-    const disguised = isPartner(alteration.kind) && slips.some((slip) => same(slip.value, value));
+    const disguised = isPartner(alteration.kind) && slips.some((slip) => explains(slip) && same(slip.value, value));
     if (disguised || known.some((other) => other.every((one, i) => same(one, values[i])))) continue;
     known.push(values);
     slips.push({ ...alteration, value });
@@ -123,7 +147,11 @@ function valued(formula: Formula, scope: Scope, made: readonly Alteration[]): Sl
   return [...slips, ...inOtherUnits(formula, { value: wanted, dimension }, scope.edition)];
 }
 
-const isPartner = (kind: Alteration['kind']) =>
+/** Whether it says better what happened than that another size was taken. */
+const explains = ({ kind, likelihood }: Alteration) => likelihood === 'likely' || kind === 'twice' || isPartner(kind);
+
+/** Another measure was taken for the one that is meant. */
+export const isPartner = (kind: Alteration['kind']) =>
   kind === 'finished-for-cut' || kind === 'cut-for-finished' || kind === 'width-height';
 
 function inOtherUnits(formula: Formula, right: Quantity, edition: Edition | undefined): Slip[] {
@@ -134,6 +162,7 @@ function inOtherUnits(formula: Formula, right: Quantity, edition: Edition | unde
     sentence: sayUnit(meant, read),
     names: [],
     rank: rankOf('unit'),
+    likelihood: 'usual',
     node: formula.tree,
     value,
     within,

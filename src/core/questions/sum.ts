@@ -1,8 +1,9 @@
 import { evaluate, parseFormula, type Formula, type LineScope, type Quantity, type Scope } from '../formula/index.ts';
-import { fail, ok, type Result } from '../measure/index.ts';
+import { fail, ok, SAME, singleBlanks, type Result } from '../measure/index.ts';
 import { partnersIn } from './slips.ts';
 import type { Partner } from './edits.ts';
-import type { Pattern } from '../project/pattern.ts';
+import type { Pattern, Piece } from '../project/pattern.ts';
+import type { Edges } from './sentences.ts';
 
 /** What a question asks for, at one size: the sum behind it, where its names are found, and what it comes to. */
 export type Sum = {
@@ -52,17 +53,53 @@ function behind(formula: Formula, { measures }: Pattern): Formula {
   }
 }
 
+/** A size of a piece as it is cut, and as it is once its edges are sewn. */
+const sizesOf = ({ name }: Piece) =>
+  [
+    { cut: 'width', finished: 'finished width', edges: 'sides' },
+    { cut: 'length', finished: 'finished height', edges: 'ends' },
+    { cut: 'height', finished: 'finished height', edges: 'ends' },
+  ].map(({ cut, finished, edges }) => ({
+    cut: `${singleBlanks(name)} ${cut}`,
+    finished: `${singleBlanks(name)} ${finished}`,
+    edges: edges as Edges,
+  }));
+
+/** Whether a name stands for this measure: it is its own, or that of the measure it is made by. */
+const standsFor = (name: string, measure: string, { measures }: Pattern) =>
+  name === measure || measures[measure]?.formula?.text === name;
+
 /**
- * What a measure is taken for: by the words in its name, and, where it is the cut size of a piece under another name,
- * the finished size of that piece.
+ * What a measure is taken for: by the words in its name, and, where it is the cut size of a piece, the finished size of
+ * that piece.
  */
 export function partnersOf(pattern: Pattern): (name: string) => Partner[] {
   const byWords = partnersIn(scopeOf(pattern));
   return (name) => {
-    const pieces = Object.values(pattern.measures).filter((measure) => measure.formula?.text === name);
-    const finished = pieces
-      .flatMap((measure) => byWords(measure.name))
-      .filter(({ kind }) => kind === 'finished-for-cut');
-    return [...byWords(name), ...finished.slice(0, 1)];
+    const finished = Object.values(pattern.pieces)
+      .flatMap(sizesOf)
+      .find(({ cut, finished }) => standsFor(name, cut, pattern) && pattern.measures[finished]);
+    const partners = byWords(name);
+    if (!finished || partners.some((partner) => partner.name === finished.finished)) return partners;
+    return [...partners, { kind: 'finished-for-cut', name: finished.finished }];
+  };
+}
+
+/**
+ * Which two edges take a measure each, told by the pieces that a sum is about: their left and right edges, or their top
+ * and bottom, have an allowance of that size.
+ */
+export function edgesIn({ formula, asked }: Pick<Sum, 'formula' | 'asked'>, pattern: Pattern) {
+  const names = [...(asked === undefined ? [] : [asked]), ...formula.names];
+  const across = Object.values(pattern.pieces).flatMap((piece) =>
+    sizesOf(piece).flatMap(({ cut, finished, edges }) => {
+      const isMeant = names.some((name) => standsFor(name, cut, pattern) || standsFor(name, finished, pattern));
+      const { left = 0, right = 0, bottom = 0, top = 0 } = piece.allowance;
+      return isMeant ? [{ edges, allowances: edges === 'sides' ? [left, right] : [bottom, top] }] : [];
+    }),
+  );
+  return (name: string): Edges | undefined => {
+    const size = pattern.measures[name]?.value ?? 0;
+    return across.find(({ allowances }) => allowances.every((one) => one > 0 && Math.abs(one - size) < SAME))?.edges;
   };
 }

@@ -9,6 +9,9 @@ const units = [
 ] as const;
 export type UnitName = (typeof units)[number]['name'];
 
+/** A number that lies in the middle between two marks may have been read as either. */
+const HAIR = 1e-6;
+
 export type UnitSlip = { meant: UnitName; read: UnitName; value: number; within: number };
 
 /**
@@ -25,7 +28,7 @@ export function unitSlips({ value, dimension }: Quantity, edition?: Edition): Un
     units.flatMap((meant): UnitSlip[] => {
       if (meant === read || (edition !== undefined && edition !== read.edition && edition !== meant.edition)) return [];
       const wrong = value * (read.mm / meant.mm) ** dimension;
-      const within = dimension === 1 ? (meant.mark / 2) * read.mm : 0.02 * wrong;
+      const within = dimension === 1 ? (meant.mark / 2) * read.mm + HAIR : 0.02 * wrong;
       return [{ meant: meant.name, read: read.name, value: wrong, within }];
     }),
   );

@@ -36,12 +36,12 @@ function changed(before: string, after: string): string[][] {
 
 test('the difference is one line, and only the value in it', () => {
   const { shelf, read } = form();
-  const change = { place: ['measures', 'seam', 'mm'], was: '6', value: '7' };
+  const change = { place: ['measures', 'seam', 'mm'], was: '10', value: '11' };
   expect(shelf.write('folio', change)).toMatchObject({ kind: 'written', line: 31 });
   expect(changed(folio, read())).toEqual([
     [
-      'seam: { in: 1/4, mm: 6, label: Seam allowance, note: One presser foot wide. }',
-      'seam: { in: 1/4, mm: 7, label: Seam allowance, note: One presser foot wide. }',
+      'seam: { in: 3/8, mm: 10, label: Seam allowance, note: Wide enough for many layers and for corners that are turned. }',
+      'seam: { in: 3/8, mm: 11, label: Seam allowance, note: Wide enough for many layers and for corners that are turned. }',
     ],
   ]);
 });
@@ -80,23 +80,23 @@ test('what another hand wrote elsewhere meanwhile stays', () => {
   const { shelf, read, edit } = form();
   shelf.read('folio');
   edit(folio.replace('title: Swatch-card folio', 'title: My folio # for the autumn'));
-  expect(shelf.write('folio', { place: ['measures', 'seam', 'mm'], was: '6', value: '7' })?.kind).toBe('written');
+  expect(shelf.write('folio', { place: ['measures', 'seam', 'mm'], was: '10', value: '11' })?.kind).toBe('written');
   expect(read()).toContain('title: My folio # for the autumn');
-  expect(read()).toContain('seam: { in: 1/4, mm: 7,');
+  expect(read()).toContain('seam: { in: 3/8, mm: 11,');
 });
 
 test('where another hand changed the same value, it is shown and nothing is written', () => {
   const { shelf, read, edit } = form();
-  const theirs = folio.replace('mm: 6, label: Seam', 'mm: 8, label: Seam');
+  const theirs = folio.replace('mm: 10, label: Seam', 'mm: 8, label: Seam');
   edit(theirs);
-  expect(shelf.write('folio', { place: ['measures', 'seam', 'mm'], was: '6', value: '7' })).toMatchObject({
+  expect(shelf.write('folio', { place: ['measures', 'seam', 'mm'], was: '10', value: '11' })).toMatchObject({
     kind: 'conflict',
     theirs: '8',
   });
   expect(read()).toBe(theirs);
-  const gone = folio.replace('mm: 6, label: Seam', 'label: Seam');
+  const gone = folio.replace('mm: 10, label: Seam', 'label: Seam');
   edit(gone);
-  expect(shelf.write('folio', { place: ['measures', 'seam', 'mm'], was: '6', value: '7' })).toMatchObject({
+  expect(shelf.write('folio', { place: ['measures', 'seam', 'mm'], was: '10', value: '11' })).toMatchObject({
     kind: 'conflict',
     theirs: undefined,
   });
@@ -104,7 +104,7 @@ test('where another hand changed the same value, it is shown and nothing is writ
 });
 
 test.each([
-  [['measures', 'seam', 'mm'], '6', '6 inchs', '“inchs” is not a unit of length. Do you mean “inch”?', undefined],
+  [['measures', 'seam', 'mm'], '10', '6 inchs', '“inchs” is not a unit of length. Do you mean “inch”?', undefined],
   [
     ['measures', 'panel width', 'is'],
     'card width + 2 * ease + 2 * seam',
@@ -135,8 +135,8 @@ test('a file with a mistake keeps its last good state, says why, and is not writ
     ...before,
     broken: { line: 7, column: 1, message: '“titel” is not known here.', fix: 'Did you mean “title”?' },
   });
-  expect(shelf.write('folio', { place: ['measures', 'seam', 'mm'], was: '6', value: '7' })?.kind).toBe('refused');
-  expect(read()).not.toContain('mm: 7,');
+  expect(shelf.write('folio', { place: ['measures', 'seam', 'mm'], was: '10', value: '11' })?.kind).toBe('refused');
+  expect(read()).not.toContain('mm: 11,');
   edit(folio);
   expect(shelf.read('folio')).toEqual(before);
 });
@@ -160,7 +160,7 @@ test('where the folder cannot take the file, nothing is written and the form say
   const { root, shelf, read } = form();
   // A folder in the way of the new text, as a full or locked disk would be.
   mkdirSync(path.join(root, path.dirname(PROJECT), `.project.yaml.${process.pid}.part`));
-  const change = { place: ['measures', 'seam', 'mm'], was: '6', value: '7' };
+  const change = { place: ['measures', 'seam', 'mm'], was: '10', value: '11' };
   expect(shelf.write('folio', change)).toMatchObject({ kind: 'refused', fix: 'Try again.' });
   expect(read()).toBe(folio);
 });

@@ -47,8 +47,8 @@ test('a name that no measure has is named, with the likeliest one', async () => 
 });
 
 test('a value between two marks of the ruler gets its note', async () => {
-  const field = { place: ['measures', 'seam', 'mm'], label: 'mm', value: '6', line: 31 };
-  expect(await findingsAfter(field, '6.3')).toMatchObject([
-    { severity: 'note', message: 'This lies between two marks of the metric ruler. Pages show it as “≈ 6 mm”.' },
+  const field = { place: ['measures', 'seam', 'mm'], label: 'mm', value: '10', line: 31 };
+  expect(await findingsAfter(field, '9.7')).toMatchObject([
+    { severity: 'note', message: 'This lies between two marks of the metric ruler. Pages show it as “≈ 10 mm”.' },
   ]);
 });

@@ -26,10 +26,10 @@ describe('of a folio for cards 110 mm wide', () => {
   it('every step, with its size', async () => {
     const steps = await ask<'steps'>({ kind: 'steps' });
     expect(steps.map((step) => step.n)).toEqual(steps.map((_, i) => i + 1));
-    // 110 + 2 * 3 + 2 * 6 = 128 mm; the height is that of the lesson, 175 mm.
+    // 110 + 2 * 3 + 2 * 10 = 136 mm; the height is that of the lesson, 183 mm.
     expect(steps.find(({ id }) => id === 'sew-round')!.size).toMatchObject({
-      width: expect.closeTo(128, 6),
-      height: expect.closeTo(175, 6),
+      width: expect.closeTo(136, 6),
+      height: expect.closeTo(183, 6),
     });
     expect(steps.at(-1)!.of).toBe(steps.length);
   });
@@ -44,7 +44,7 @@ describe('of a folio for cards 110 mm wide', () => {
   it('a drawing, or none where an option leaves the step out', async () => {
     const drawing = { of: 'step', id: 'sew-round' } as const;
     const drawn = await ask<'drawing'>({ kind: 'drawing', drawing });
-    expect(drawn!.scene.text.join(' ')).toContain('128 millimetres wide and 175 millimetres high');
+    expect(drawn!.scene.text.join(' ')).toContain('136 millimetres wide and 183 millimetres high');
     const flap = { kind: 'drawing', drawing: { of: 'step', id: 'flap' } } as const;
     expect(await ask<'drawing'>(flap)).toBeDefined();
     expect(await ask<'drawing'>(flap, { flap: false })).toBeUndefined();

@@ -31,10 +31,10 @@ test('a typed size is taken, in either unit, and the whole page follows', () => 
   const mine = learner();
   const field = width(mine);
   field.type('4 3/4');
-  expect(shown(mine, 'panel width')).toBe('5½ in');
+  expect(shown(mine, 'panel width')).toBe('5¾ in');
   type(field, '127 mm');
   expect(field.text).toBe('5 in');
-  expect(shown(mine, 'panel width')).toBe('5¾ in');
+  expect(shown(mine, 'panel width')).toBe('6 in');
   expect(addressNow()).toContain('card-width=5+in');
 });
 
@@ -55,7 +55,7 @@ test.each([
   field.settle();
   expect(plain(field.trouble)).toMatch(says);
   expect(field.text).toBe(typed);
-  expect(shown(mine, 'panel width')).toBe('5 in');
+  expect(shown(mine, 'panel width')).toBe('5¼ in');
 });
 
 test('a size that cannot be taken comes with the nearest that can', () => {
@@ -65,14 +65,14 @@ test('a size that cannot be taken comes with the nearest that can', () => {
   expect(field.nearest?.text).toBe('6 in');
   field.move(field.nearest!.value);
   expect(field.text).toBe('6 in');
-  expect(shown(mine, 'panel width')).toBe('6¾ in');
+  expect(shown(mine, 'panel width')).toBe('7 in');
 });
 
 test('the edition changes every number, and goes on with the next page', () => {
   const mine = learner();
-  expect(shown(mine, 'panel width')).toBe('5 in');
+  expect(shown(mine, 'panel width')).toBe('5¼ in');
   editionChoice.choose('metric');
-  expect(shown(mine, 'panel width')).toBe('123 mm');
+  expect(shown(mine, 'panel width')).toBe('131 mm');
   expect(width(mine).text).toBe('105 mm');
   expect(addressNow()).toContain('edition=metric');
   expect(localStorage.getItem('course-kit:edition')).toBe('"metric"');
@@ -84,8 +84,8 @@ test('the address carries a size to somebody else', () => {
   const address = new URL(addressNow());
   expect(address.search).toContain('card-width=110+mm');
   newPage(address.search);
-  // 110 + 2 * 3 + 2 * 6
-  expect(shown(learner('metric'), 'panel width')).toBe('128 mm');
+  // 110 + 2 * 3 + 2 * 10
+  expect(shown(learner('metric'), 'panel width')).toBe('136 mm');
 });
 
 test('the size is kept for the next lesson and the next visit, until it is put back', () => {
@@ -93,13 +93,13 @@ test('the size is kept for the next lesson and the next visit, until it is put b
   addressNow();
   visit();
   const again = learner();
-  expect(shown(again, 'panel width')).toBe('5¾ in');
+  expect(shown(again, 'panel width')).toBe('6 in');
   again.reset();
-  expect(shown(again, 'panel width')).toBe('5 in');
+  expect(shown(again, 'panel width')).toBe('5¼ in');
   expect(width(again).text).toBe('4 1/4 in');
   expect(addressNow()).not.toContain('card-width');
   visit();
-  expect(shown(learner(), 'panel width')).toBe('5 in');
+  expect(shown(learner(), 'panel width')).toBe('5¼ in');
 });
 
 test('an option takes its pieces out, stands in the address, and is kept', () => {
@@ -115,7 +115,7 @@ test('an option takes its pieces out, stands in the address, and is kept', () =>
 test('an address with nonsense changes nothing and says so', () => {
   newPage('?edition=furlong&card-width=<b>wide</b>&ease=99+m&pockets=1e9&flap=maybe&nobody=7');
   const mine = learner();
-  expect(shown(mine, 'panel width')).toBe('5 in');
+  expect(shown(mine, 'panel width')).toBe('5¼ in');
   expect(shown(mine, 'ease')).toBe('⅛ in');
   expect(mine.refused.map(plain)).toEqual([
     'The address gives no size that can be read for Width of your cards. The lesson’s size is kept.',
@@ -132,7 +132,7 @@ test.each(['{', 'null', '[]', '{"values":{"card width":{"value":1e99,"edition":"
     const mine = learner();
     expect(width(mine).text).toBe('4 1/4 in');
     width(mine).type('5 in');
-    expect(shown(mine, 'panel width')).toBe('5¾ in');
+    expect(shown(mine, 'panel width')).toBe('6 in');
     expect(mine.refused).toEqual([]);
   },
 );

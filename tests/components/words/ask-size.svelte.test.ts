@@ -52,13 +52,14 @@ test('a slip of the ruler is told apart from a wrong idea', async () => {
   const asked = room();
   await answer(asked, '4 9/16');
   expect(asked.feedback).toContain('Very close, but a little too much. Check your rounding');
-  // Panel width = 4 1/4 + 2 * 1/8 + 2 * 1/4 = 5 in. Without the ease, and with one seam only, it is 4 3/4 in: a hint
-  // names both, and neither is claimed.
+  // Panel height: without the depth, and with one step for all four, it is 2 1/4 in less. Both are named, and neither is
+  // claimed.
+  const height = room({ id: 'height', of: 'panel height' });
+  await answer(height, '4 7/8');
+  expect(height.feedback).toContain('Look again at the depth and the step.');
+  // Panel width = 4 1/4 + 2 * 1/8 + 2 * 3/8 = 5 1/4 in, read off the other side of the tape: 13.3 cm.
   const panel = room({ id: 'panel', of: 'panel width' });
-  await answer(panel, '4 3/4');
-  expect(panel.feedback).toContain('Look again at the ease and the seam allowance.');
-  // 5 in read off the other side of the tape: 12.7 cm.
-  await answer(panel, '12.7');
+  await answer(panel, '13.3');
   expect(panel.feedback).toContain('centimetres');
 });
 

@@ -15,8 +15,8 @@ describe('the places of a work', () => {
   it('are the whole work, once', () => {
     expect(places.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9);
     const area = places.flatMap(({ regions }) => regions).reduce((sum, one) => sum + one.area, 0);
-    // The folio before it is turned: panel width times panel height, 123 x 175 mm in this edition.
-    expect(area).toBeCloseTo(123 * 175, 3);
+    // The folio before it is turned: panel width times panel height, 131 x 183 mm in this edition.
+    expect(area).toBeCloseTo(131 * 183, 3);
   });
 
   it('begin with those that are sewn, and of these with the thickest', () => {
@@ -52,7 +52,7 @@ describe('the places of a work', () => {
     );
     const [left, top] = [Math.min(...points.map(([, x]) => x)), Math.min(...points.map(([, , y]) => y))];
     for (const { n, at } of places) {
-      expect(under({ x: left + at.x * scene.scale, y: top + (175 - at.y) * scene.scale })).toBe(n);
+      expect(under({ x: left + at.x * scene.scale, y: top + (183 - at.y) * scene.scale })).toBe(n);
     }
     expect(under({ x: left - 1, y: top })).toBeUndefined();
   });

@@ -1,5 +1,5 @@
 /**
- * What the learner's own piece measures. Metric edition. The facing is cut 123 by 175 mm, its seams take 6 mm; the strip,
+ * What the learner's own piece measures. Metric edition, seams of 6 mm. The facing is cut 123 by 175 mm, its seams take 6 mm; the strip,
  * folded and between its seams, measures 111 by 163 mm. Each case by hand: 2 × (8 − 6) mm less each way, one seam of
  * 6 mm more, and so on.
  */
@@ -7,14 +7,21 @@ import { beforeEach, expect, test } from 'vitest';
 import { MyPieceState } from '../../../components/words/my-piece/state.svelte.ts';
 import type { Learner } from '../../../components/page/learner.svelte.ts';
 import type { Remedy, Subject } from '../../../src/core/index.ts';
-import { learner, newPage, plain } from '../lesson.ts';
+import { folio } from '../../core/project/files.ts';
+import { learner as learnerOf, newPage, plain } from '../lesson.ts';
 
 beforeEach(() => newPage());
+
+/** A learner of the folio with narrow seams. */
+function learner(): Learner {
+  const file = folio();
+  return learnerOf('metric', { ...file, measures: { ...file.measures, seam: { in: '1/4', mm: 6 } } });
+}
 
 const FACING = { piece: 'facing', stage: 'cut' } as const;
 const STRIP = { piece: 'pocket strip', stage: 'sewn' } as const;
 
-const mine = (subject: Subject, by: Learner = learner('metric')) =>
+const mine = (subject: Subject, by: Learner = learner()) =>
   new MyPieceState(by, subject, 'piece' in subject ? `${subject.piece} ${subject.stage}` : 'finished');
 
 async function compare(part: MyPieceState, width: string, height: string): Promise<void> {
@@ -138,7 +145,7 @@ test('carrying on lists what is to be cut otherwise from now on', async () => {
 });
 
 test('carrying on shows the whole page for the work as it is', async () => {
-  const by = learner('metric');
+  const by = learner();
   const part = mine(FACING, by);
   await compare(part, '118', '');
   part.carryOn(carryOn(part));

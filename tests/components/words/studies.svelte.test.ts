@@ -37,9 +37,9 @@ describe('the study of pleats', () => {
   test('a size moves the strip and the page, and says how much longer it is', () => {
     const mine = learner();
     const pleats = study(mine);
-    expect(pleats.piece?.pleats.folds[0]?.at).toBeCloseTo(2.75 * INCH, 6);
+    expect(pleats.piece?.pleats.folds[0]?.at).toBeCloseTo(2.875 * INCH, 6);
     pleats.move('depth', 2.5 * INCH);
-    expect(pleats.piece?.pleats.folds[0]?.at).toBeCloseTo(3 * INCH, 6);
+    expect(pleats.piece?.pleats.folds[0]?.at).toBeCloseTo(3.125 * INCH, 6);
     follow();
     expect(plain(pleats.happened)).toContain('2½ in longer than in the lesson');
     expect(mine.settledPattern.measures.depth?.value).toBeCloseTo(2.5 * INCH, 6);
@@ -47,7 +47,7 @@ describe('the study of pleats', () => {
     expect(pleats.changed).toBe(true);
     pleats.back();
     follow();
-    expect(pleats.piece?.pleats.folds[0]?.at).toBeCloseTo(2.75 * INCH, 6);
+    expect(pleats.piece?.pleats.folds[0]?.at).toBeCloseTo(2.875 * INCH, 6);
     expect(addressNow()).not.toContain('depth=');
     expect(pleats.changed).toBe(false);
   });
@@ -67,11 +67,11 @@ describe('the study of allowances', () => {
     const mine = learner();
     const study = new AllowanceState(mine, 'flap');
     const cut = () => study.piece!.size.width / INCH;
-    // The flap: folio width 4 1/2 less 1/8 at both sides is 4 1/4 finished, and 4 3/4 in cut.
-    expect(cut()).toBeCloseTo(4.75, 6);
+    // The flap: folio width 4 1/2 less 1/8 at both sides is 4 1/4 finished, and 5 in cut.
+    expect(cut()).toBeCloseTo(5, 6);
     study.edge = 'left';
     study.setAllowance(study.allowance + INCH / 16);
-    expect(cut()).toBeCloseTo(4.8125, 6);
+    expect(cut()).toBeCloseTo(5.0625, 6);
     expect(plain(study.happened)).toBe(
       'With the left allowance 1⁄16 in more, the cut width is 1⁄16 in more and the cut height is the same.',
     );
@@ -79,10 +79,10 @@ describe('the study of allowances', () => {
     study.setAllowance(0);
     expect(cut()).toBeCloseTo(4.25, 6);
     study.back();
-    expect(cut()).toBeCloseTo(4.75, 6);
+    expect(cut()).toBeCloseTo(5, 6);
     expect(study.changed).toBe(false);
     // What was tried here is nobody else's business.
-    expect(mine.settledPattern.measures['panel width']?.value).toBeCloseTo(5 * INCH, 6);
+    expect(mine.settledPattern.measures['panel width']?.value).toBeCloseTo(5.25 * INCH, 6);
   });
 
   test('a piece that is left out is not there, and comes back with it', () => {
@@ -91,19 +91,19 @@ describe('the study of allowances', () => {
     mine.choose('flap', false);
     expect([study.own, study.piece, study.happened]).toEqual([undefined, undefined, '']);
     mine.choose('flap', true);
-    expect(study.piece!.size.width).toBeCloseTo(4.75 * INCH, 6);
+    expect(study.piece!.size.width).toBeCloseTo(5 * INCH, 6);
   });
 });
 
 test('the study of a seam takes both allowances, whichever way it is pressed', () => {
-  // 4 1/2 + 5 1/2 in, each less 1/4 in.
+  // 4 1/2 + 5 1/2 in, each less 3/8 in.
   const seam = new SeamState(learner(), { a: '4 1/2 in', b: '5 1/2 in', allowance: 'seam' });
-  expect(plain(seam.happened)).toBe('The seam takes ½ in: the joined piece is 9½ in wide.');
-  seam.set('first', (5 / 16) * INCH);
-  expect(plain(seam.happened)).toContain('the joined piece is 9 7⁄16 in wide');
+  expect(plain(seam.happened)).toBe('The seam takes ¾ in: the joined piece is 9¼ in wide.');
+  seam.set('first', (7 / 16) * INCH);
+  expect(plain(seam.happened)).toContain('the joined piece is 9 3⁄16 in wide');
   expect(plain(seam.happened)).toContain('That is 1⁄16 in less than at the start.');
   seam.pressed = 'to second';
-  expect(plain(seam.happened)).toContain('the joined piece is 9 7⁄16 in wide');
+  expect(plain(seam.happened)).toContain('the joined piece is 9 3⁄16 in wide');
   seam.set('first', 6 * INCH);
   expect(seam.trouble).toContain('Make it narrower.');
   seam.back();

@@ -23,15 +23,15 @@ describe('the cutting list', () => {
         role,
       ).toBe(true);
     }
-    // Cover and flap side by side: as long as the cover is high, 6 7/8 in.
-    expect(wordsOf(list)).toContain('Laid out on cloth 42 in wide, the pieces take 6⅞ in. No layout is shorter.');
+    // Cover and flap side by side: as long as the cover is high, 7 1/8 in.
+    expect(wordsOf(list)).toContain('Laid out on cloth 42 in wide, the pieces take 7⅛ in. No layout is shorter.');
     expect(list.findings).toEqual([]);
   });
 
   it('has the cuts of each cloth in order, and where a print is matched', () => {
     const told = wordsOf(list);
     expect(told).toContain(
-      'The cuts, in order: The cloth: measure 6⅞ in and cut from selvage to selvage. That is strip A.',
+      'The cuts, in order: The cloth: measure 7⅛ in and cut from selvage to selvage. That is strip A.',
     );
     expect(told).toContain('Now cut Flap (2) to shape, by the template.');
     const file = folio();
@@ -46,7 +46,7 @@ describe('the cutting list', () => {
     const narrow = shelf();
     narrow['quilting cotton']!.width = { in: 4, mm: 100, source: 'a ribbon' };
     const told = wordsOf(cuttingList(resolveProject(folio(), { materials: narrow }), setting));
-    expect(told).toContain('Cover is 5 in wide; Print for the cover and the flap has room for 4 in.');
+    expect(told).toContain('Cover is 5 1/4 in wide; Print for the cover and the flap has room for 4 in.');
   });
 });
 

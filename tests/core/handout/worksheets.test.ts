@@ -110,7 +110,7 @@ it('questions without a sum stand on every sheet, mixed anew, and their answers 
     '5. Where is fold 2?',
     'Tick one line. Sizes are from the bottom raw edge.',
     '6. Where is lining?',
-    'By 6\u202fmm',
+    'By 10\u202fmm',
     '8. My piece measures: Facing behind the pockets, cut. Measure it.',
     'It should measure It measures',
   ])
@@ -121,8 +121,8 @@ it('questions without a sum stand on every sheet, mixed anew, and their answers 
   expect(orders[0]).not.toEqual(orders[1]);
   for (const text of ['It is 20\u202fmm.', '1. fuse', '5. baste', 'Right Left', 'nap: the pile'])
     expect(key).toContain(text);
-  // Fold 2 lies at 6 + 6 + 55 + 55 = 122 mm. The facing is 123 mm wide; cut at its finished size, 2 × 6 mm less.
-  for (const text of ['B, 122\u202fmm', '1, across the top', 'By 12\u202fmm.', 'Width: 123\u202fmm', '111\u202fmm'])
+  // Fold 2 lies at 10 + 6 + 55 + 55 = 126 mm. The facing is 131 mm wide; cut at its finished size, 2 × 10 mm less.
+  for (const text of ['B, 126\u202fmm', '1, across the top', 'By 20\u202fmm.', 'Width: 131\u202fmm', '111\u202fmm'])
     expect(key).toContain(text);
   expect(sheets).not.toContain('123\u202fmm');
   expect(key).not.toContain('40');

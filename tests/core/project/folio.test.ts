@@ -26,25 +26,25 @@ describe('the swatch-card folio', () => {
   it('adds up in inches', () => {
     // Worked with pencil and paper from the stated measures.
     const { measures, pieces } = resolveProject(file);
-    expect(inches(measures['panel width']?.value)).toBe(5);
-    expect(inches(measures['head']?.value)).toBe(1.125);
-    expect(inches(pieces['pocket strip']?.size.height)).toBe(29.375);
+    expect(inches(measures['panel width']?.value)).toBe(5.25);
+    expect(inches(measures['head']?.value)).toBe(1.25);
+    expect(inches(pieces['pocket strip']?.size.height)).toBe(29.625);
     expect(pieces['pocket strip']?.pleats?.folds.map((fold) => inches(fold.at))).toEqual([
-      2.75, 5, 8, 10.25, 13.25, 15.5, 18.5, 20.75, 23.75, 26,
+      2.875, 5.125, 8.125, 10.375, 13.375, 15.625, 18.625, 20.875, 23.875, 26.125,
     ]);
-    expect(inches(pieces['facing']?.size.height)).toBe(6.875);
-    expect(inches(pieces['flap']?.size.height)).toBe(6.125);
+    expect(inches(pieces['facing']?.size.height)).toBe(7.125);
+    expect(inches(pieces['flap']?.size.height)).toBe(6.375);
   });
 
   it('adds up in millimetres, by itself', () => {
     const { measures, pieces, finished } = resolveProject(file, { edition: 'metric' });
-    expect(measures['panel width']?.value).toBe(123);
-    expect(measures['head']?.value).toBe(28);
-    expect(pieces['pocket strip']?.size).toEqual({ width: 123, height: 725 });
+    expect(measures['panel width']?.value).toBe(131);
+    expect(measures['head']?.value).toBe(32);
+    expect(pieces['pocket strip']?.size).toEqual({ width: 131, height: 733 });
     expect(pieces['pocket strip']?.pleats?.folds.map((fold) => fold.at)).toEqual([
-      67, 122, 197, 252, 327, 382, 457, 512, 587, 642,
+      71, 126, 201, 256, 331, 386, 461, 516, 591, 646,
     ]);
-    expect(pieces['flap']?.size).toEqual({ width: 117, height: 157 });
+    expect(pieces['flap']?.size).toEqual({ width: 125, height: 165 });
     expect(finished).toEqual({ of: 'folio', width: 111, height: 163 });
   });
 
@@ -54,7 +54,7 @@ describe('the swatch-card folio', () => {
     expect(Object.keys(roles)).not.toContain('snap');
     expect(options['flap']).toMatchObject({ on: false, default: true });
     // Prose about the flap can still name its numbers.
-    expect(inches(measures['flap width']?.value)).toBe(4.75);
+    expect(inches(measures['flap width']?.value)).toBe(5);
   });
 
   it('lays the interfacing on the stitch line of its piece', () => {
@@ -64,8 +64,8 @@ describe('the swatch-card folio', () => {
     expect(cutOutline.map((edge) => edge.name)).toEqual(outline.map((edge) => edge.name));
     for (const [i, edge] of cutOutline.entries()) {
       expect(edge.bulge).toBeCloseTo(outline[i]!.bulge, 9);
-      expect(edge.from.x + 6.35).toBeCloseTo(outline[i]!.from.x, 9);
-      expect(edge.from.y + 6.35).toBeCloseTo(outline[i]!.from.y, 9);
+      expect(edge.from.x + 9.525).toBeCloseTo(outline[i]!.from.x, 9);
+      expect(edge.from.y + 9.525).toBeCloseTo(outline[i]!.from.y, 9);
     }
   });
 
@@ -76,7 +76,7 @@ describe('the swatch-card folio', () => {
         label: 'Pocket strip',
         count: 1,
         from: 'Plain or small print for the pockets',
-        notes: ['10 fold lines, pleated to 6⅞\u202fin', 'choose a print without a direction'],
+        notes: ['10 fold lines, pleated to 7⅛\u202fin', 'choose a print without a direction'],
       },
       { label: 'Interfacing for the pocket strip', count: 1, from: 'Light interfacing', notes: ['for Pocket strip'] },
       { label: 'Facing behind the pockets', count: 1, from: 'Lining', notes: [] },

@@ -17,6 +17,12 @@ export const folio = ProjectFile.parse(
   parse(readFileSync(new URL('projects/swatch-folio/project.yaml', content), 'utf8')),
 );
 
+/** The same with narrow seams: without its ease it is as wide as with one seam only. */
+export const narrowFolio: ProjectFile = {
+  ...folio,
+  measures: { ...folio.measures, seam: { in: '1/4', mm: 6, label: 'Seam allowance' } },
+};
+
 export const folioIn = (edition: Edition, values: Record<string, number> = {}): Pattern =>
   resolveProject(folio, { edition, values });
 

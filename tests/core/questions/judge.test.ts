@@ -17,16 +17,17 @@ describe('one answer after another', () => {
     ['114.4', 'right', 'Right. It is 114\u202fmm, and yours is near enough.'],
     ['115', 'near', 'Very close, but a little too much. Check your rounding, and count the marks again.'],
     ['113', 'near', 'Very close, but a little too little. Check your rounding, and count the marks again.'],
-    ['107', 'slip', 'You added the seam allowance on one side only. Both side edges are sewn.'],
-    ['100', 'slip', 'You left out the seam allowance. Both side edges are sewn.'],
-    ['128', 'slip', 'You added the seam allowance twice at each side. Once at each side is enough.'],
+    ['107', 'slip', 'You counted the seam allowance only once. It counts twice.'],
+    ['100', 'slip', 'You left out the seam allowance. It counts twice.'],
+    ['128', 'slip', 'You counted the seam allowance four times. Twice is enough.'],
     ['86', 'slip', 'You took away the seam allowance. It is added here.'],
     ['11.4', 'slip', 'Your number is right in centimetres, but it was read as millimetres. Check the unit.'],
     ['4 1/2', 'slip', 'Your number is right in inches, but it was read as millimetres. Check the unit.'],
     ['74', 'slip', 'You used the flap height. The sum needs the flap width.'],
     ['93', 'unknown', 'Not yet: 93\u202fmm is too little.'],
-    ['', 'unread', 'Write a length, such as 114 mm.'],
-    ['a lot', 'unread', '“a lot” is not a length. Write a number, such as 114 mm.'],
+    // The usual example is the answer here, and left out.
+    ['', 'unread', 'Write a length.'],
+    ['a lot', 'unread', '“a lot” is not a length. Write a number.'],
     ['0', 'unread', 'A size is more than nothing.'],
   ])('“%s” is %s', (answer, verdict, sentence) => {
     expect(judge(answer, cut, flap)).toMatchObject({ verdict, sentence });
@@ -196,7 +197,11 @@ describe.each(editions)('every question of the demo lessons, %s edition', (editi
       const off = Math.abs(slip.value - wanted.value);
       if (off <= limits.near) expect(['right', 'near']).toContain(found.verdict);
       else if (found.verdict === 'slip') {
-        expect(found.slip.key).toBe(slip.key);
+        // A rare one gives way to one that is likely.
+        const isMeant =
+          found.slip.key === slip.key || (slip.likelihood === 'rare' && found.slip.likelihood === 'likely');
+        expect([slip.key, isMeant]).toEqual([slip.key, true]);
+        if (found.slip.key !== slip.key) continue;
         expect(claimed.get(found.sentence)).toBeUndefined();
         claimed.set(found.sentence, slip.value);
       } else {
@@ -209,12 +214,55 @@ describe.each(editions)('every question of the demo lessons, %s edition', (editi
 
 test('the commonest slips of the demo’s metric edition are understood', () => {
   const pattern = folioIn('metric');
-  // 105 + 2 × 3 + 2 × 6 = 123 mm
-  expect(judge('117', { of: 'panel width' }, pattern).verdict).toBe('hint');
-  expect(judge('111', { of: 'panel width' }, pattern).verdict).toBe('hint');
-  expect(judge('120', { of: 'panel width' }, pattern)).toMatchObject({ slip: { key: 'one-side ease' } });
-  // 111 - 2 × 3 + 2 × 6 = 117 mm
+  // 105 + 2 × 3 + 2 × 10 = 131 mm
+  expect(judge('111', { of: 'panel width' }, pattern)).toMatchObject({ slip: { key: 'left-out seam' } });
+  expect(judge('121', { of: 'panel width' }, pattern)).toMatchObject({ slip: { key: 'one-side seam' } });
+  expect(judge('125', { of: 'panel width' }, pattern)).toMatchObject({ slip: { key: 'left-out ease' } });
+  expect(judge('128', { of: 'panel width' }, pattern)).toMatchObject({ slip: { key: 'one-side ease' } });
+  // 111 - 2 × 3 + 2 × 10 = 125 mm
   expect(judge('105', { of: 'flap width' }, pattern)).toMatchObject({ slip: { key: 'left-out seam' } });
   expect(judge('5', { of: '2 * pockets' }, pattern)).toMatchObject({ slip: { key: 'one-side pockets' } });
   expect(judge('100', { of: '(pockets - 1) * step' }, pattern)).toMatchObject({ slip: { key: 'one-too-many step' } });
+});
+
+describe('a sum as an answer', () => {
+  test.each([
+    ['100 + 2 * 7', 'right'],
+    ['100 + 2 × 7', 'right'],
+    ['100 + 2 x 7', 'right'],
+    ['(50 + 7) * 2', 'right'],
+    ['100 mm + 2 * 7 mm', 'right'],
+    ['10 cm + 14 mm', 'right'],
+    ['100 + 7', 'slip'],
+    ['100 - 2 * 7', 'slip'],
+    ['100 mm + 2 * 7', 'unread'],
+    ['7 - 100', 'unread'],
+    ['2 * 99 m', 'unread'],
+    ['100 + ', 'unread'],
+    ['100 + a seam', 'unread'],
+  ])('%s: %s', (answer, verdict) => expect(judge(answer, cut, flap).verdict).toBe(verdict));
+
+  test('in inches, with fractions', () => {
+    const tops = patternOf({ step: 25.4 * 0.75 }, 'inch', { pockets: 5 });
+    const question = { of: '(pockets - 1) * step' };
+    expect(judge('4 * 3/4', question, tops).verdict).toBe('right');
+    expect(judge('5 * 3/4', question, tops)).toMatchObject({ verdict: 'slip', slip: { key: 'one-too-many step' } });
+    // What may be a mixed number with a dash is not taken for a sum.
+    expect(judge('4 - 1/2', question, tops)).toMatchObject({
+      verdict: 'unread',
+      sentence: 'Write a mixed number without a dash: 4 1/2.',
+    });
+    expect(judge('2 * 5', { of: '2 * pockets' }, tops).verdict).toBe('right');
+  });
+});
+
+test('of a small size, half a mark is much', () => {
+  // 1/8 in: a sixteenth off is half of it, and neither right nor close.
+  const small = patternOf({ drift: 25.4 / 8 }, 'inch');
+  expect(judge('1/8', { of: 'drift' }, small).verdict).toBe('right');
+  expect(judge('1/16', { of: 'drift' }, small)).toMatchObject({ verdict: 'slip', slip: { key: 'half' } });
+  expect(judge('3/16', { of: 'drift' }, small).verdict).toBe('unknown');
+  const fine = patternOf({ drift: 3 });
+  expect(judge('2', { of: 'drift' }, fine).verdict).toBe('unknown');
+  expect(judge('4', { of: 'drift' }, fine).verdict).toBe('unknown');
 });

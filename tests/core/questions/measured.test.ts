@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { ProjectFile, resolveProject } from '../../../src/core/project/index.ts';
 import { explainMeasured, workTolerance, type Measured, type Subject } from '../../../src/core/questions/index.ts';
-import { editions, folio } from './demo.ts';
+import { editions, narrowFolio as folio } from './demo.ts';
 import type { Edition } from '../../../src/core/measure/index.ts';
 
 const inch = (value: number) => value * 25.4;

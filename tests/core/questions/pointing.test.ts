@@ -1,5 +1,5 @@
 /**
- * What can be pointed at. Folds by hand, inch edition of the swatch-card folio: seam 1/4 in, lift 1/4 in, depth 2 1/4 in,
+ * What can be pointed at. Folds by hand, inch edition of the swatch-card folio: seam 3/8 in, lift 1/4 in, depth 2 1/4 in,
  * step 3/4 in, so that the first fold lies at 2 3/4 in, and then in turns a depth further, and a depth and a step.
  */
 import fc from 'fast-check';
@@ -22,10 +22,10 @@ const stripIn = (edition: 'inch' | 'metric') => {
 
 describe('folds of a pleated strip', () => {
   test.each([
-    [1, 'A, 2¾ in'],
-    [2, 'B, 5 in'],
-    [3, /^\w, 8 in/],
-    [4, /^\w, 10¼ in/],
+    [1, 'A, 2⅞ in'],
+    [2, 'B, 5⅛ in'],
+    [3, /^\w, 8⅛ in/],
+    [4, /^\w, 10⅜ in/],
   ])('fold %d lies where the sum by hand says', (fold, label) => {
     const { pattern, strip } = stripIn('inch');
     const pointing = pointAtFolds(strip, { fold }, pattern);
@@ -37,11 +37,11 @@ describe('folds of a pleated strip', () => {
   test('wrong places are those where people put it', () => {
     const { pattern, strip } = stripIn('inch');
     const at = (key: string) => pointAtFolds(strip, { fold: 4 }, pattern)!.spots.find((spot) => spot.key === key);
-    // Half an inch to the first pocket, and four depths of 2 1/4 in: the step between is forgotten.
-    expect(at('without the step')?.label).toMatch(/9½/);
+    // 5/8 in to the first pocket, and four depths of 2 1/4 in: the step between is forgotten.
+    expect(at('without the step')?.label).toMatch(/9⅝/);
     // And three steps of 3/4 in, though the strip climbs but once.
-    expect(at('a step each way')?.label).toMatch(/11¾/);
-    expect(at('the fold before it')?.label).toMatch(/8/);
+    expect(at('a step each way')?.label).toMatch(/11⅞/);
+    expect(at('the fold before it')?.label).toMatch(/8⅛/);
   });
 
   test.each(editions)('mountain and valley folds go in turns, %s', (edition) => {

@@ -27,7 +27,11 @@ function formula(text: string): Formula {
   return read.value;
 }
 
-const of = (text: string, asked?: string) => slips(formula(text), scope, { label, asked });
+/** As if the pieces told it: a seam at both side edges, or at top and bottom. */
+const edgesOf = (text: string) => (name: string) =>
+  name === 'seam' ? (text.includes('height') ? 'ends' : 'sides') : undefined;
+
+const of = (text: string, asked?: string) => slips(formula(text), scope, { label, asked, edges: edgesOf(text) });
 
 function find(text: string, key: string, asked?: string): Slip {
   const found = of(text, asked).find((slip) => slip.key === key);
@@ -48,7 +52,7 @@ describe('what is altered, what comes of it, and what is said', () => {
       'left-out seam',
       'card width + 2 * ease',
       4.5,
-      'You left out the seam allowance. Both side edges are sewn.',
+      'You left out the seam allowance. Both side edges take it.',
     ],
     [
       'card width + 2 * ease + 2 * seam',
@@ -62,14 +66,14 @@ describe('what is altered, what comes of it, and what is said', () => {
       'one-side seam',
       'card width + 2 * ease + seam',
       4.75,
-      'You added the seam allowance on one side only. Both side edges are sewn.',
+      'You added the seam allowance on one side only. Both side edges take it.',
     ],
     [
       'card width + 2 * ease + 2 * seam',
       'one-side ease',
       'card width + ease + 2 * seam',
       4.875,
-      'You added the ease on one side only. Both sides need it.',
+      'You counted the ease only once. It counts twice.',
     ],
     [
       'card width + 2 * ease + 2 * seam',
@@ -97,14 +101,14 @@ describe('what is altered, what comes of it, and what is said', () => {
       'one-side seam',
       'card width - seam',
       4,
-      'You took away the seam allowance on one side only. Both side edges are sewn.',
+      'You took away the seam allowance on one side only. Both side edges take it.',
     ],
     [
       'card height + 2 * seam',
       'one-side seam',
       'card height + seam',
       3.25,
-      'You added the seam allowance at one edge only. Top and bottom are both sewn.',
+      'You added the seam allowance at one edge only. Top and bottom both take it.',
     ],
     [
       'card width + 2 * ease',
@@ -118,7 +122,7 @@ describe('what is altered, what comes of it, and what is said', () => {
       'one-side depth',
       'lift + pockets * depth',
       10.5,
-      'You counted the depth only once. A fold takes it twice.',
+      'You counted the depth 5 times. It counts 10 times.',
     ],
     [
       '(pockets - 1) * depth',
@@ -231,7 +235,7 @@ test('the examples in the comments hold', () => {
       .slice(0, 2),
   ).toEqual(['left-out width', 'left-out seam']);
   expect(slips(read.value, scopeOf(patternOf({ width: 90, seam: 7 })))[2]!.sentence).toBe(
-    'You added the seam on one side only. Both side edges are sewn.',
+    'You counted the seam only once. It counts twice.',
   );
 });
 
@@ -240,6 +244,7 @@ test('without a scope there are the same slips, save those that need values', ()
     'left-out depth',
     'left-out seam',
     'one-side seam',
+    'twice depth',
     'twice seam',
     'wrong-sign seam',
     'half',
