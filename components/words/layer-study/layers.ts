@@ -25,15 +25,18 @@ type Point = { x: number; y: number };
 /** A place with the regions that are it: the same stack may lie at both sides of a work. */
 export type Place = LayerPlace & { regions: Region[] };
 
-const known = new WeakMap<Work, Place[]>();
+/** It saves time alone. Two steps may leave one work: pressing a seam changes nothing of it, and sews no row. */
+const known = new WeakMap<Sewn, Place[]>();
+
+type Sewn = Pick<Step, 'after' | 'stitches'>;
 
 /**
  * The places of a work after a step, each of the same layers everywhere, in whatever order they lie. Those that the
  * step sews through come first, and of these the one of most layers.
  */
-export function placesOf({ after, stitches }: Pick<Step, 'after' | 'stitches'>): Place[] {
-  let places = known.get(after);
-  if (!places) known.set(after, (places = readPlaces(after, new Set(stitches.map(({ id }) => id)))));
+export function placesOf(step: Sewn): Place[] {
+  let places = known.get(step);
+  if (!places) known.set(step, (places = readPlaces(step.after, new Set(step.stitches.map(({ id }) => id)))));
   return places;
 }
 

@@ -5,11 +5,22 @@ import { placeUnder, roundOf } from '../../../components/words/layer-study/layer
 import { pack, unpack } from '../../../components/words/layer-study/packed-places.ts';
 import { adviceOn } from '../../../components/words/layer-study/advice.ts';
 import { makeUp, resolveProject } from '../../../src/core/index.ts';
-import { folio, shelf } from '../../core/project/files.ts';
+import { folio, resolved, shelf } from '../../core/project/files.ts';
 
 const pattern = resolveProject(folio(), { edition: 'metric', materials: shelf() });
 const step = makeUp(pattern).find(({ id }) => id === 'sew-round')!;
 const places = placesOf(step);
+
+const twoPanels = `
+title: Two panels
+units: metric
+measures: {}
+materials: { outer: cotton }
+pieces:
+  front: { size: [100 mm, 50 mm], from: outer }
+  back: { size: [100 mm, 50 mm], from: outer }
+steps:
+`;
 
 describe('the places of a work', () => {
   it('are the whole work, once', () => {
@@ -30,6 +41,15 @@ describe('the places of a work', () => {
     expect(places[0]!.stack.map(({ material }) => material).sort()).toEqual(
       ['lining', 'outer', ...Array.from({ length: 7 }, () => 'pockets')].sort(),
     );
+  });
+
+  it('are sewn by the step itself and not by the one before, of which it changes nothing', () => {
+    const steps = '- { lay: front, on: back }\n- { topstitch: back, at: top }\n- { press: back }';
+    const [, sewn, pressed] = makeUp(resolved(twoPanels + steps.replace(/^/gmu, '  ')));
+    expect(pressed!.after).toBe(sewn!.after);
+    expect(placesOf(sewn!).map((place) => place.sewn)).toContain(true);
+    expect(placesOf(pressed!).map((place) => place.sewn)).not.toContain(true);
+    expect(placesOf({ ...sewn! })).toEqual(placesOf(sewn!));
   });
 
   it('differ in their layers', () => {
