@@ -7,7 +7,7 @@ export const stepOf = (pattern: Pattern, id: string): Step | undefined =>
   makeUp(pattern).find((step) => step.id === id);
 
 /** A step, before and after, without its title: that stands over it on the page. */
-export const draw = oncePer((pattern: Pattern, id): Scene | undefined => {
+export const draw = oncePer((pattern: Pattern, id: string): Scene | undefined => {
   const step = stepOf(pattern, id);
   if (!step) return undefined;
   const { title } = step;

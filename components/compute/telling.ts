@@ -7,7 +7,6 @@ import {
   oncePer,
   pointAtVisible,
   type Drift,
-  type Diagnostic,
   type Pattern,
   type Pointing,
   type Scene,
@@ -25,7 +24,7 @@ export { drawApart, drawCut, drawLayers } from '../words/layer-study/layers.ts';
 export { drawSeam } from '../words/seam-study/seam.ts';
 
 /** All that a page tells of a step. */
-export const tellStep = oncePer((pattern: Pattern, id): StepFacts | undefined => {
+export const tellStep = oncePer((pattern: Pattern, id: string): StepFacts | undefined => {
   const steps = makeUp(pattern);
   const i = steps.findIndex((one) => one.id === id);
   const step = steps[i];
@@ -76,13 +75,11 @@ export function play(pattern: Pattern, id: string, at: number): Scene | undefine
 export const drawDrifted = (drift: Drift, { edition }: Pick<Pattern, 'edition'>): Scene =>
   drawDrift(drift, { edition, grid: FINE, fit: low(40) });
 
-const checked = new WeakMap<Pattern, Diagnostic[]>();
+const checked = oncePer((pattern: Pattern) => check(pattern));
 
 /** What goes wrong in a step at this size. Notes are for the author. */
 function findingsOf(pattern: Pattern, { place }: Step): StepFacts['findings'] {
-  let findings = checked.get(pattern);
-  if (!findings) checked.set(pattern, (findings = check(pattern)));
-  return findings
+  return checked(pattern)
     .filter(({ severity, place: at }) => severity !== 'note' && at[0] === place[0] && at[1] === place[1])
     .map(({ severity, message, fix }) => ({ severity, message, ...(fix !== undefined && { fix }) }));
 }

@@ -2,6 +2,7 @@
 import {
   evaluate,
   formatQuantity,
+  oncePer,
   parseFormula,
   type Formula,
   type Pattern,
@@ -25,16 +26,16 @@ export function scopeOf(pattern: Pattern): Scope {
 
 /** Formulas read so far, by the names they were read with: an option can take names away, and names decide how a text is read. */
 const readings = new Map<string, Map<string, Result<Formula>>>();
-const readingsOf = new WeakMap<Pattern, Map<string, Result<Formula>>>();
+const readingsOf = oncePer((pattern: Pattern) => {
+  const names = Object.keys(pattern.measures).join('\n');
+  const known = readings.get(names) ?? new Map<string, Result<Formula>>();
+  readings.set(names, known);
+  return known;
+});
 
 /** A formula over a pattern's names. A fault names what is unknown there, such as a piece that is left out. */
 export function readFormula(text: string, pattern: Pattern): Result<Formula> {
-  let known = readingsOf.get(pattern);
-  if (!known) {
-    const names = Object.keys(pattern.measures).join('\n');
-    readings.set(names, (known = readings.get(names) ?? new Map<string, Result<Formula>>()));
-    readingsOf.set(pattern, known);
-  }
+  const known = readingsOf(pattern);
   let formula = known.get(text);
   if (!formula) known.set(text, (formula = parseFormula(text, { names: Object.keys(pattern.measures) })));
   return formula;

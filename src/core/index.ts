@@ -1,5 +1,4 @@
 /** The core's one door: everything that computes, with no page, no file and no browser in it. */
-export * from './once.ts';
 export * from './measure/index.ts';
 export * from './formula/index.ts';
 export * from './geometry/index.ts';

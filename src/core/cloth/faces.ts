@@ -19,6 +19,7 @@ export type Overlay = {
   readonly covers: readonly (readonly number[])[];
 };
 
+/** It saves time alone: plies do not change, and how they lie over each other follows from them. */
 const made = new WeakMap<readonly Ply[], Overlay>();
 
 /** The overlay of a stack of plies. It is made once for each stack. */

@@ -11,6 +11,7 @@ const letter = /\p{L}/u;
 const wordPart = /[\p{L}\p{M}\p{Nd}_]/u;
 const word = /[\p{L}\p{M}\p{Nd}_]+(?:['’][\p{L}\p{M}\p{Nd}_]+)*/uy;
 
+/** It saves time alone: an array that is read-only makes the same book each time. */
 const books = new WeakMap<readonly string[], NameBook>();
 
 /**

@@ -23,6 +23,7 @@ import type { DerivedFormula } from './derived-formulas.ts';
 import type { Adjustable } from './pattern.ts';
 import type { Part } from './names.ts';
 import type { ProjectFile } from './schema.ts';
+import type { ReadSteps } from './steps/read.ts';
 import type { Raw, Reader, Scalar, RawValue } from './raw-value.ts';
 
 export type CompiledMeasure = {
@@ -76,9 +77,12 @@ export type Compiled = {
   names: readonly string[];
   /** The formulas of the sizes that pieces give, by part name, as far as they have been asked for. */
   derived: Map<string, DerivedFormula | undefined>;
+  /** The steps, once they have been asked for. */
+  steps?: ReadSteps;
   findings: readonly Diagnostic[];
 };
 
+/** It saves time alone: a file is not changed once it is read, and an equal one compiles to the same. */
 const known = new WeakMap<ProjectFile, Compiled>();
 
 /** The compiled form of a file; the same object is compiled once. */

@@ -5,7 +5,8 @@
  * for, and everything once. What goes round in a ring is reported where the ring closes; what rests on something that
  * has a fault is left out without a word, because the fault itself is reported.
  */
-import { formatLength, inEdition, LONGEST, ON_MARK, quote } from '../measure/index.ts';
+import { LONGEST, ON_MARK, quote } from '../measure/index.ts';
+import { Amounts } from './amounts.ts';
 import { bounds } from '../geometry/index.ts';
 import { boxIsSum, drawLines, sizePlace, type Lines } from './lines.ts';
 import { derivedFormula, type DerivedFormula } from './derived-formulas.ts';
@@ -15,10 +16,9 @@ import { partName } from './names.ts';
 import { planFolds, planPleats } from './pleats.ts';
 import type { Compiled, CompiledMeasure } from './compile.ts';
 import type { CompiledPiece, Edges } from './shapes.ts';
-import type { Dimension, Formula, Quantity, Scope } from '../formula/index.ts';
-import type { Diagnostic, Place, Edition, Result } from '../measure/index.ts';
-import type { Pattern } from './pattern.ts';
-import type { Part } from './names.ts';
+import type { Formula, Quantity, Scope } from '../formula/index.ts';
+import type { Place, Edition, Result } from '../measure/index.ts';
+import type { NumberedPart, Part } from './names.ts';
 import type { PleatPlan } from './pleats.ts';
 import type { RawValue } from './raw-value.ts';
 
@@ -37,28 +37,18 @@ export type Sides = { bottom: number; right: number; top: number; left: number }
 
 const none: Sides = { bottom: 0, right: 0, top: 0, left: 0 };
 
-const kinds = ['a plain number', 'a length', 'an area'] as const;
-
-export class Evaluator {
-  readonly compiled: Compiled;
-  readonly edition: Edition;
-  readonly choices: Choices;
-  readonly findings: Diagnostic[] = [];
-  readonly scope: Scope;
+export class Evaluator extends Amounts {
+  readonly #values: Choices['values'];
   /** Worked out already; undefined for what has a fault. */
   readonly #done = new Map<string, unknown>();
   /** The scopes of pleated pieces. */
   readonly #within = new Map<CompiledPiece, Scope>();
-  /** The findings so far, to tell when one comes up again. */
-  readonly #said = new Set<string>();
   /** Being worked out now, outermost first. */
   readonly #open: { key: string; name: string; place: Place }[] = [];
 
   constructor(compiled: Compiled, edition: Edition, choices: Choices) {
-    this.compiled = compiled;
-    this.edition = edition;
-    this.choices = choices;
-    this.scope = { get: (name) => this.#get(name), edition, grid: compiled.grid, known: compiled.names };
+    super(compiled, edition, choices.on);
+    this.#values = choices.values;
   }
 
   /** The value of a measure as the learner's choices and the options make it. */
@@ -66,20 +56,11 @@ export class Evaluator {
     return this.#once(`measure ${measure.name}`, measure.name, measure.place, () => {
       const rawValue = this.rawValueOf(measure);
       if (!rawValue) return undefined;
-      const chosen = this.choices.values.get(measure.name);
+      const chosen = this.#values.get(measure.name);
       if (chosen !== undefined) return { value: chosen, dimension: measure.kind === 'count' ? 0 : 1 };
       const found = this.quantity(rawValue);
       return found && this.#sensible(found, measure, rawValue) ? found : undefined;
     });
-  }
-
-  /** What stands for a measure: its own value, or that of the last option that is on and changes it. */
-  rawValueOf(measure: CompiledMeasure): RawValue | undefined {
-    let rawValue = measure.rawValue;
-    for (const option of this.compiled.options.values()) {
-      if (this.choices.on.has(option.name)) rawValue = option.measures.get(measure.name) ?? rawValue;
-    }
-    return rawValue;
   }
 
   /** A number that a piece gives, by what formulas call it. */
@@ -123,143 +104,11 @@ export class Evaluator {
     return { bottom, right, top, left };
   }
 
-  /** A length in mm. Anything else is reported. */
-  length(rawValue: RawValue): number | undefined {
-    return this.#of(1, rawValue);
-  }
-
-  /** A plain number. Anything else is reported. */
-  number(rawValue: RawValue): number | undefined {
-    return this.#of(0, rawValue);
-  }
-
-  /** A whole number of things, from `least` up. Anything else is reported. */
-  count(rawValue: RawValue, least = 1): number | undefined {
-    const value = this.number(rawValue);
-    if (value === undefined) return undefined;
-    const whole = Math.round(value);
-    if (Math.abs(value - whole) < 1e-9 && whole >= least && whole <= 1000) return whole;
-    const message = `A whole number from ${least} up belongs here, not ${Number(value.toFixed(3))}.`;
-    this.report({ severity: 'error', place: rawValue.place, code: 'not-a-count', message });
-    return undefined;
-  }
-
-  /** What a written value comes to in this edition. A fault is reported, unless it is only the echo of another. */
-  quantity(rawValue: RawValue): Quantity | undefined {
-    if (rawValue.kind === 'length') {
-      return { value: inEdition(rawValue.stated, this.edition, this.compiled.grid), dimension: 1 };
-    }
-    const found = evaluate(rawValue.formula, this.scope);
-    if (found.ok) return found.value;
-    const { code, message, start, end, fix } = found.fault;
-    if (code === 'rests-on-fault') return undefined;
-    const bare =
-      code === 'kinds-differ' && fix === undefined ? this.#plainMeasure(rawValue.text.slice(start, end)) : undefined;
-    const advice = bare ?? (fix === undefined || message.includes(fix) ? undefined : `Write ${quote(fix)}.`);
-    this.report({
-      severity: 'error',
-      place: rawValue.place,
-      start,
-      end,
-      code,
-      message,
-      ...(advice && { fix: advice }),
-    });
-    return undefined;
-  }
-
-  /** Keeps a finding; what several numbers stumble over is said once. */
-  report(finding: Diagnostic): void {
-    const key = JSON.stringify([finding.place, finding.code, finding.message]);
-    if (this.#said.has(key)) return;
-    this.#said.add(key);
-    this.findings.push(finding);
-  }
-
-  /** Forgets the findings after the first `count`. */
-  forget(count: number): void {
-    for (const finding of this.findings.splice(count)) {
-      this.#said.delete(JSON.stringify([finding.place, finding.code, finding.message]));
-    }
-  }
-
-  /** A length as a reader sees it. */
-  say(mm: number): string {
-    return formatLength(mm, this.edition, { grid: this.compiled.grid });
-  }
-
-  #get(name: string): Result<Quantity> | undefined {
+  protected override named(name: string): Result<Quantity> | undefined {
     const measure = this.compiled.measures.get(name);
     const part = measure ? undefined : this.compiled.parts.get(name);
     if (!measure && !part) return undefined;
-    return this.#found(name, measure ? this.measure(measure) : lengthOf(this.part(part!.piece, part!.part)));
-  }
-
-  /** What a name comes to, or the fault of what rests on a fault. */
-  #found(name: string, value: Quantity | undefined): Result<Quantity> {
-    if (value) return { ok: true, value };
-    return {
-      ok: false,
-      fault: { severity: 'error', code: 'rests-on-fault', message: `${quote(name)} has no value.`, start: 0, end: 0 },
-    };
-  }
-
-  #of(dimension: Dimension, rawValue: RawValue): number | undefined {
-    const found = this.quantity(rawValue);
-    if (!found) return undefined;
-    if (found.dimension === dimension) return found.value;
-    const { place, text } = rawValue;
-    const message = `${kinds[dimension].replace(/^a/u, 'A')} belongs here, but ${text === '' ? 'this' : quote(text)} is ${kinds[found.dimension]}.`;
-    const fix =
-      dimension === 1 && found.dimension === 0
-        ? this.#unitFor(rawValue)
-        : dimension === 0 && found.dimension === 1
-          ? 'If a measure is meant as a number of things, write it as { count: 5 }.'
-          : undefined;
-    this.report({
-      severity: 'error',
-      place,
-      start: 0,
-      end: text.length,
-      code: 'wrong-kind',
-      message,
-      ...(fix && { fix }),
-    });
-    return undefined;
-  }
-
-  /** What to write where a plain number stands and a length belongs: 3/2 in. */
-  #unitFor(rawValue: RawValue): string {
-    const { text } = rawValue;
-    const unit = this.compiled.home === 'inch' ? 'in' : 'mm';
-    const number = /^\s*([\d.,]+(?:[/⁄]\d+)?|\d+ \d+[/⁄]\d+|[½¼¾⅛⅜⅝⅞])\s*$/u.exec(text)?.[1];
-    if (number !== undefined) return `Write ${quote(`${number} ${unit}`)}.`;
-    return (
-      (rawValue.kind === 'formula' ? this.#firstPlain(rawValue.formula.names) : undefined) ??
-      `Give the numbers a unit, such as ${unit === 'in' ? '1/4 in' : '6 mm'}.`
-    );
-  }
-
-  #firstPlain(names: readonly string[], depth = 0): string | undefined {
-    for (const name of names) {
-      const found = this.#plainMeasure(name, depth);
-      if (found !== undefined) return found;
-    }
-    return undefined;
-  }
-
-  /** The same for a name whose measure is a plain number; undefined for anything else. */
-  #plainMeasure(text: string, depth = 0): string | undefined {
-    const measure = this.compiled.measures.get(text.trim());
-    const rawValue = measure?.kind === 'formula' ? this.rawValueOf(measure) : undefined;
-    if (rawValue?.kind !== 'formula') return undefined;
-    // Deeper than a few names nobody follows, and a ring of names has no end.
-    if (rawValue.formula.names.length > 0)
-      return depth > 8 ? undefined : this.#firstPlain(rawValue.formula.names, depth + 1);
-    const unit = this.compiled.home === 'inch' ? 'in' : 'mm';
-    const of = rawValue.text.trim();
-    const said = /^[\d.,/⁄ ½¼¾⅛⅜⅝⅞]+$/u.test(of) ? `${of} ${unit}` : `(${of}) * 1 ${unit}`;
-    return `If ${quote(measure!.name)} is meant as a length, write ${quote(said)} there.`;
+    return this.found(name, measure ? this.measure(measure) : lengthOf(this.part(part!.piece, part!.part)));
   }
 
   /** The length of an allowance or an inset. */
@@ -373,8 +222,8 @@ export class Evaluator {
       const get: Scope['get'] = (name) => {
         const own = this.compiled.measures.has(name) ? undefined : this.compiled.parts.get(name);
         return own?.piece === piece.name
-          ? this.#found(name, lengthOf(this.#planned(piece, own.part)))
-          : this.#get(name);
+          ? this.found(name, lengthOf(this.#planned(piece, own.part)))
+          : this.named(name);
       };
       this.#within.set(piece, (scope = { ...this.scope, get }));
     }
@@ -382,12 +231,10 @@ export class Evaluator {
   }
 
   /** Whether a pleated piece has so many folds or pockets. */
-  #has(piece: CompiledPiece, { folds, pockets }: PleatPlan, part: Extract<Part, { n: number }>): boolean {
-    const [what, last] = part.what === 'fold' ? ['folds', folds.length] : ['pockets', pockets.length];
+  #has(piece: CompiledPiece, { folds, pockets }: PleatPlan, part: NumberedPart): boolean {
+    const last = (part.what === 'fold' ? folds : pockets).length;
     if (part.n <= last) return true;
-    const message = `${quote(piece.label)} has only ${last} ${what}, but number ${part.n} is asked for.`;
-    const place = this.#open.at(-2)?.place ?? piece.place;
-    this.report({ severity: 'error', place, code: 'no-such-part', message });
+    this.reportLacking(piece, part, last, this.#open.at(-2)?.place ?? piece.place);
     return false;
   }
 
@@ -500,13 +347,3 @@ const lengthOf = (value: number | undefined): Quantity | undefined =>
 /** What the file gives for the length of a strip. */
 const lengthGiven = ({ shape }: CompiledPiece): RawValue | undefined =>
   shape?.kind === 'size' ? shape.height : undefined;
-
-const evaluators = new WeakMap<Pattern, Evaluator>();
-
-/** Keeps how a pattern was worked out, for whoever works out its steps later. */
-export function keepEvaluator(pattern: Pattern, evaluator: Evaluator): void {
-  evaluators.set(pattern, evaluator);
-}
-
-/** How a pattern was worked out; undefined for one that did not come from resolveProject. */
-export const evaluatorOf = (pattern: Pattern): Evaluator | undefined => evaluators.get(pattern);

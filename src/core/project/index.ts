@@ -1,4 +1,5 @@
 export { MaterialsFile, ProjectFile } from './schema.ts';
+export { oncePer, type PatternCache } from './cache.ts';
 export { resolveProject, type Settings } from './resolve.ts';
 export { check } from './check.ts';
 export { checkAll, metIn, MOST_COMBINATIONS, MOST_SLIDERS, type Occurrence, type WorkOut } from './check-all.ts';
@@ -44,6 +45,7 @@ export type {
   Measure,
   Notch,
   OptionChoice,
+  Origin,
   Pattern,
   Piece,
   Price,

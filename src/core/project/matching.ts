@@ -1,7 +1,8 @@
 /** Prints that begin again and again along the selvage, and the pieces that take the same place on them. */
 import { formatLength, listed, quote, type Diagnostic, type Place, plainName } from '../measure/index.ts';
 import { unknownThing } from './compile.ts';
-import { evaluatorOf, type Evaluator } from './evaluator.ts';
+import { oncePer } from './cache.ts';
+import { PatternAmounts } from './pattern-amounts.ts';
 import { readValue, type Reader } from './raw-value.ts';
 import type { Pattern } from './pattern.ts';
 import type { ProjectFile } from './schema.ts';
@@ -18,9 +19,6 @@ export type Matching = {
 /** No print begins again after more, in mm. Common practice, no source. */
 const LONGEST_REPEAT = 3000;
 
-const nothing: Matching = { repeats: new Map(), matches: new Map(), findings: [] };
-const known = new WeakMap<Pattern, Matching>();
-
 /**
  * Which pieces of a pattern are matched, and on what repeat. What cannot be is left out and named in the findings.
  * Apart from resolveProject, because only who lays or checks needs it.
@@ -28,15 +26,7 @@ const known = new WeakMap<Pattern, Matching>();
  * @example
  * matchingOf(pattern).matches.get('front') // => { group: 'match 1', at: 50.8 }
  */
-export function matchingOf(pattern: Pattern): Matching {
-  let found = known.get(pattern);
-  if (!found) {
-    const evaluator = evaluatorOf(pattern);
-    found = evaluator ? work(pattern, evaluator) : nothing;
-    known.set(pattern, found);
-  }
-  return found;
-}
+export const matchingOf = oncePer(readMatching);
 
 /**
  * The same in a sentence or two for whoever buys and cuts a cloth; undefined where nothing is matched on it.
@@ -71,17 +61,17 @@ export function printOf(
   return repeat === undefined || Object.keys(at).length === 0 ? undefined : { repeat, at };
 }
 
-function work(pattern: Pattern, evaluator: Evaluator): Matching {
-  const { file, home, names } = evaluator.compiled;
+function readMatching(pattern: Pattern): Matching {
+  const amounts = new PatternAmounts(pattern);
+  const { file, home, names } = amounts.compiled;
   const findings: Diagnostic[] = [];
-  const before = evaluator.findings.length;
   const reader: Reader = { home, names, findings };
   const refuse = (place: Place, code: string, message: string, fix: string): void => {
     findings.push({ severity: 'error', place, code, message, fix });
   };
   const lengthAt = (raw: Parameters<typeof readValue>[0], place: Place): number | undefined => {
     const rawValue = readValue(raw, place, reader);
-    return rawValue && evaluator.length(rawValue);
+    return rawValue && amounts.length(rawValue);
   };
 
   const repeats = new Map<string, number>();
@@ -92,7 +82,7 @@ function work(pattern: Pattern, evaluator: Evaluator): Matching {
     if (repeat === undefined) continue;
     if (repeat >= 1 && repeat <= LONGEST_REPEAT) repeats.set(role, repeat);
     else {
-      const message = `A print cannot begin again every ${evaluator.say(repeat)}.`;
+      const message = `A print cannot begin again every ${amounts.say(repeat)}.`;
       refuse(place, 'no-repeat', message, 'Measure from one motif to the next alike along the selvage.');
     }
   }
@@ -100,7 +90,7 @@ function work(pattern: Pattern, evaluator: Evaluator): Matching {
   const matches = new Map<string, { group: string; at: number }>();
   for (const [i, group] of (file.cutting?.match ?? []).entries())
     matchGroup(group, `match ${i + 1}`, ['cutting', 'match', i]);
-  return { repeats, matches, findings: [...findings, ...evaluator.findings.slice(before)] };
+  return { repeats, matches, findings: [...findings, ...amounts.findings] };
 
   function matchGroup({ pieces, at }: MatchFile, group: string, place: Place): void {
     if (at !== undefined && at.length !== pieces.length) {
@@ -110,7 +100,7 @@ function work(pattern: Pattern, evaluator: Evaluator): Matching {
     }
     const found = pieces.flatMap((name, k): { name: string; at: number; place: Place }[] => {
       const its: Place = [...place, 'pieces', k];
-      const all = [...evaluator.compiled.pieces.keys()];
+      const all = [...amounts.compiled.pieces.keys()];
       const own = all.find((one) => plainName(one) === plainName(name));
       if (own === undefined) {
         findings.push(unknownThing('piece', name, all, its));
@@ -132,7 +122,7 @@ function work(pattern: Pattern, evaluator: Evaluator): Matching {
       const height = at === undefined ? 0 : lengthAt(at[k]!, [...place, 'at', k]);
       if (height === undefined) return [];
       if (height < -0.05 || height > piece.size.height + 0.05) {
-        const message = `${quote(own)} is ${evaluator.say(piece.size.height)} high; ${evaluator.say(height)} lies outside it.`;
+        const message = `${quote(own)} is ${amounts.say(piece.size.height)} high; ${amounts.say(height)} lies outside it.`;
         refuse([...place, 'at', k], 'outside', message, 'Measure from its lower cut edge.');
         return [];
       }

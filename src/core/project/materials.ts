@@ -75,6 +75,7 @@ function readPrice(
   return { ...shared, per: word ?? (length as { value: number }).value };
 }
 
+/** It saves time alone: a shelf is not changed once it is read, and an equal one reads the same. */
 const shelves = new WeakMap<Materials, Map<string, Material>>();
 
 /** A material of the shelf by its name, in mm and one edition; undefined where the shelf has none of that name. */

@@ -2,10 +2,11 @@ import { singleBlanks } from '../measure/index.ts';
 
 /** Names of the numbers that pieces give to formulas. */
 
-/** A number that a piece gives to formulas. `n` counts folds and pockets from 1 at the bottom. */
-export type Part =
-  | { what: 'width' | 'length' | 'height' | 'finished width' | 'finished height' }
-  | { what: 'fold' | 'pocket depth' | 'pocket top'; n: number };
+/** A number that a piece gives to formulas. */
+export type Part = { what: 'width' | 'length' | 'height' | 'finished width' | 'finished height' } | NumberedPart;
+
+/** `n` counts folds and pockets from 1 at the bottom. */
+export type NumberedPart = { what: 'fold' | 'pocket depth' | 'pocket top'; n: number };
 
 const sizes = ['width', 'length', 'height', 'finished width', 'finished height'] as const;
 

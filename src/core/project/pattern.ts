@@ -3,7 +3,9 @@ import type { Hardware } from '../steps/index.ts';
 import type { Diagnostic, Place, Edition, Grid } from '../measure/index.ts';
 import type { Dimension, Formula } from '../formula/index.ts';
 import type { Outline, Point } from '../geometry/index.ts';
+import type { PatternCache } from './cache.ts';
 import type { PleatPlan } from './pleats.ts';
+import type { ProjectFile } from './schema.ts';
 
 /** Where a measure comes from: the file's number, a formula, the pleats of a piece, or the size of a piece. */
 export type Source = 'stated' | 'derived' | 'pleats' | 'piece';
@@ -184,6 +186,17 @@ export type Making = {
 /** How pieces are laid on cloth, in mm. */
 export type Cutting = { manner: 'free' | 'straight cuts'; gap: number; edge: number };
 
+/** What a pattern was worked out from. Its steps and its matched prints are read there once they are asked for. */
+export type Origin = {
+  file: ProjectFile;
+  /** The edition of its numbers. Words follow the edition of the pattern, as the setting of a drawing does. */
+  edition: Edition;
+};
+
+/**
+ * All that is known of a project in one edition. It is a value: a copy with another field is as good as the first, and
+ * whatever is asked of it follows from the fields it has.
+ */
 export type Pattern = {
   title: string;
   summary?: string;
@@ -204,4 +217,7 @@ export type Pattern = {
   /** The size the file promises. */
   finished?: { of: string; width: number; height: number };
   findings: Diagnostic[];
+  origin: Origin;
+  /** What was asked of it before. It saves time and says nothing of its own. */
+  cache: PatternCache;
 };

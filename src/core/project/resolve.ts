@@ -2,9 +2,10 @@
 import { closest, formatLength, isOnGrid, quote, plainName } from '../measure/index.ts';
 import { bounds } from '../geometry/index.ts';
 import { checkHold } from './holds.ts';
+import { PatternCache } from './cache.ts';
 import { compiled, unknownThing, type Compiled, type CompiledMeasure } from './compile.ts';
 import { drawFolds, drawNotches, sizePlace } from './lines.ts';
-import { keepEvaluator, LARGEST, Evaluator, SMALLEST, type Choices } from './evaluator.ts';
+import { LARGEST, Evaluator, SMALLEST, type Choices } from './evaluator.ts';
 import { namedParts } from './names.ts';
 import { materialOf, type Materials } from './materials.ts';
 import type { Adjustable, Cutting, HoldCheck, Making, Measure, OptionChoice, Pattern, Piece, Role } from './pattern.ts';
@@ -51,7 +52,7 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
   const materials = findMaterials(evaluator, wanted, settings.materials);
   const making = findMaking(evaluator, on, wanted);
   const finished = findFinished(evaluator);
-  const pattern: Pattern = {
+  return {
     title: file.title,
     ...(file.summary !== undefined && { summary: file.summary }),
     edition,
@@ -71,9 +72,9 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
     ...(making && { making }),
     ...(finished && { finished }),
     findings: [...project.findings, ...asked, ...evaluator.findings],
+    origin: { file, edition },
+    cache: new PatternCache(),
   };
-  keepEvaluator(pattern, evaluator);
-  return pattern;
 }
 
 function chosenOptions(

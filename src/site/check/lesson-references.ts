@@ -3,7 +3,6 @@ import { evaluate, parseFormula } from '../../core/formula/index.ts';
 import { anyOf, didYouMean, fail, ok, quote } from '../../core/measure/index.ts';
 import type { Diagnostic, InText } from '../../core/measure/index.ts';
 import type { AtOffset } from '../content/diagnostic.ts';
-import { oncePer } from '../../core/once.ts';
 import type { WorkedOut } from './project-problems.ts';
 
 /** What a lesson can name. */
@@ -35,7 +34,7 @@ export function referenceFault(
   }
   if (!worked) return undefined;
   if (reference === 'formula' || reference === 'length') {
-    const fault = reference === 'length' ? lengthFault(worked, text) : formulaFault(worked, text);
+    const fault = sumFault(text, reference, worked);
     if (!fault) return undefined;
     const { start: at, message, fix } = fault;
     return { at, severity, message, fix: fix && !message.includes(fix) ? `Write ${quote(fix)}.` : undefined };
@@ -81,11 +80,19 @@ const restsOnFault = (name: string, { file, variants }: WorkedOut): boolean =>
   variants[0].inch.findings.some((finding) => finding.severity === 'error') &&
   Object.keys(file.pieces).some((piece) => name.startsWith(`${piece} `));
 
-/** Lessons ask for the same sums many times. */
-const formulaFault = oncePer((worked: WorkedOut, text) => faultOf(text, 'formula', worked));
-const lengthFault = oncePer((worked: WorkedOut, text) => faultOf(text, 'length', worked));
+/** What is wrong with a sum that a lesson asks for. */
+function sumFault(text: string, reference: 'formula' | 'length', worked: WorkedOut): Diagnostic<InText> | undefined {
+  const { sumFaults } = worked;
+  const key = `${reference} ${text}`;
+  if (!sumFaults.has(key)) sumFaults.set(key, findSumFault(text, reference, worked));
+  return sumFaults.get(key);
+}
 
-function faultOf(text: string, reference: 'formula' | 'length', worked: WorkedOut): Diagnostic<InText> | undefined {
+function findSumFault(
+  text: string,
+  reference: 'formula' | 'length',
+  worked: WorkedOut,
+): Diagnostic<InText> | undefined {
   const names = namesOf('measure', worked);
   const formula = parseFormula(text, { names });
   if (!formula.ok) return restsOnFault(text.slice(formula.fault.start), worked) ? undefined : formula.fault;

@@ -19,6 +19,8 @@ export type WorkedOut = {
   variants: [Variant, ...Variant[]];
   /** In any other way; what was worked out once, with the steps made up from it, is kept. */
   inAnyWay: WorkOut;
+  /** What is wrong with the sums looked at so far, by their text: lessons ask for the same ones many times. */
+  sumFaults: Map<string, core.Diagnostic<core.InText> | undefined>;
 };
 
 export function workOut(file: ProjectFile, materials: MaterialsFile | undefined): WorkedOut {
@@ -42,7 +44,7 @@ export function workOut(file: ProjectFile, materials: MaterialsFile | undefined)
     const on = !option.default;
     return variant({ [name]: on }, `${on ? 'with' : 'without'} ${quote(name)}`);
   });
-  return { file, materials, variants: [variant({}), ...others], inAnyWay };
+  return { file, materials, variants: [variant({}), ...others], inAnyWay, sumFaults: new Map() };
 }
 
 /** Whether every number of the lesson's own variant could be worked out. A card that does not fit is no hindrance. */

@@ -31,6 +31,7 @@ function asItIs(file: ProjectFile): WorkedOut {
     materials: undefined,
     variants: [{ inch: inAnyWay('inch', {}), metric: inAnyWay('metric', {}) }],
     inAnyWay,
+    sumFaults: new Map(),
   };
 }
 

@@ -81,6 +81,7 @@ export function patternOf(
     name,
     { name, label: labels[name] ?? name, value, dimension, source: 'stated' },
   ];
+  const { origin, cache } = resolveProject({ title: 'Sums', measures: {}, pieces: {} }, { edition });
   return {
     title: 'Sums',
     edition,
@@ -96,5 +97,6 @@ export function patternOf(
     holds: [],
     cutting: { manner: 'straight cuts', gap: 0, edge: 0 },
     findings: [],
+    ...{ origin, cache },
   };
 }

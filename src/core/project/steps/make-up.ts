@@ -5,7 +5,8 @@ import { boxOf } from '../../cloth/size.ts';
 import { cautionsOf, LEARNER, lineFrom, minutesOf, setsAtPoint, sew, titleOf } from '../../steps/index.ts';
 import { transformPoint, reflection } from '../../geometry/transform.ts';
 import { ironLimitOf, toolsOf } from './tools.ts';
-import { evaluatorOf } from '../evaluator.ts';
+import { oncePer } from '../cache.ts';
+import { compiled } from '../compile.ts';
 import { checkMet } from './check-met.ts';
 import { explainFault } from './explain.ts';
 import { plansOf } from './plan.ts';
@@ -18,7 +19,8 @@ import type { Named } from './read-fields.ts';
 import type { StepPlan } from './plan.ts';
 import type { Work } from '../../cloth/index.ts';
 
-const ledgers = new WeakMap<Pattern, Ledger>();
+/** Where the ledger of a pattern is put once it is made. */
+const ledgerIn = oncePer((_: Pattern): { made?: Ledger } => ({}));
 
 /**
  * Makes a project up: the steps that can be done, in order, each with the work before and after it. Never throws; why
@@ -31,16 +33,20 @@ export const makeUp = (pattern: Pattern): Step[] => ledgerOf(pattern).steps;
 
 /** The same with a pause after each step, for a page that must not keep the hand waiting. */
 export function* makeUpSteps(pattern: Pattern): Generator<void, Step[]> {
-  let ledger = ledgers.get(pattern);
-  if (!ledger) ledgers.set(pattern, (ledger = yield* new Bench(pattern).ledger()));
-  return ledger.steps;
+  return (yield* ledgerSteps(pattern)).steps;
 }
 
 /** The steps, what stands in the way of the others, and every result by name. */
 export function ledgerOf(pattern: Pattern): Ledger {
-  const steps = makeUpSteps(pattern);
-  while (!steps.next().done);
-  return ledgers.get(pattern)!;
+  const steps = ledgerSteps(pattern);
+  let next = steps.next();
+  while (!next.done) next = steps.next();
+  return next.value;
+}
+
+function* ledgerSteps(pattern: Pattern): Generator<void, Ledger> {
+  const ledger = ledgerIn(pattern);
+  return (ledger.made ??= yield* new Bench(pattern).ledger());
 }
 
 /** The work with its last hardware known by the step that set it. */
@@ -310,7 +316,7 @@ class Bench {
       return;
     }
     // A piece that could not be worked out, or one it is like, has its own finding; here its steps only wait.
-    const named = [...(evaluatorOf(this.#pattern)?.compiled.pieces.keys() ?? [])];
+    const named = [...compiled(this.#pattern.origin.file).pieces.keys()];
     if (makers.length > 0 || named.some((one) => plainName(one) === key)) {
       this.#lost.set(key, { n: plan.n, waiting: [plan] });
       return;

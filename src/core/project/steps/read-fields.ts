@@ -3,7 +3,7 @@ import { type Diagnostic, type Place, closest, listed, quote, plainName } from '
 import { readValue } from '../raw-value.ts';
 import type { Field, Fields } from '../../steps/index.ts';
 import type { Raw, Reader, RawValue } from '../raw-value.ts';
-import type { Evaluator } from '../evaluator.ts';
+import type { Amounts } from '../amounts.ts';
 import type { StepFile } from '../schema.ts';
 
 /** What a field says: a value as it stands, a length that each edition works out, or a group of them by name. */
@@ -179,7 +179,7 @@ function reportUnknown(what: string, name: string, place: Place, known: readonly
 /** What the fields say in one edition, lengths in mm; undefined if a length cannot be worked out, which is reported. */
 export function valuesOf(
   said: ReadonlyMap<string, FieldValue>,
-  evaluator: Evaluator,
+  amounts: Amounts,
 ): Readonly<Record<string, unknown>> | undefined {
   const values: Record<string, unknown> = {};
   let sound = true;
@@ -188,8 +188,8 @@ export function valuesOf(
       one.kind === 'plain'
         ? one.value
         : one.kind === 'length'
-          ? lengthOf(one.rawValue, evaluator)
-          : valuesOf(one.of, evaluator);
+          ? lengthOf(one.rawValue, amounts)
+          : valuesOf(one.of, amounts);
     if (value === undefined) sound = false;
     values[name] = value;
   }
@@ -197,7 +197,7 @@ export function valuesOf(
 }
 
 /** A place may be measured from an edge by a plain nought. */
-function lengthOf(rawValue: RawValue, evaluator: Evaluator): number | undefined {
-  const found = evaluator.quantity(rawValue);
-  return found?.value === 0 && found.dimension === 0 ? 0 : found && evaluator.length(rawValue);
+function lengthOf(rawValue: RawValue, amounts: Amounts): number | undefined {
+  const found = amounts.quantity(rawValue);
+  return found?.value === 0 && found.dimension === 0 ? 0 : found && amounts.length(rawValue);
 }

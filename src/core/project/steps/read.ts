@@ -24,6 +24,14 @@ export type CompiledStep = {
   sound: boolean;
 };
 
+/** The steps of a file, read once for all its patterns. */
+export type ReadSteps = {
+  steps: readonly CompiledStep[];
+  /** What steps without a verb would make, each with the number of its step. */
+  unread: readonly { n: number; makes: string }[];
+  findings: readonly Diagnostic[];
+};
+
 /** Reads all steps. */
 export function readSteps(steps: readonly StepFile[], known: Known, reader: Reader): CompiledStep[] {
   return steps.flatMap((raw, i): CompiledStep[] => {
