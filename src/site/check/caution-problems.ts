@@ -4,7 +4,8 @@ import { makeUp } from '../../core/project/index.ts';
 import type { CautionKey } from '../../core/steps/index.ts';
 import type { Diagnostic, AtOffset } from '../content/diagnostic.ts';
 import type { WorkedOut } from './project-problems.ts';
-import type { Content, LessonEntry } from '../content/read-content.ts';
+import type { Entry, LessonEntry } from '../content/read-content.ts';
+import type { CourseFile } from '../content/schemas.ts';
 
 /** How a lesson speaks of a tool that can hurt: by its name, or by what only it does. */
 const spoken: Readonly<Record<CautionKey, RegExp>> = {
@@ -31,24 +32,23 @@ export function toolsWithoutCaution(entry: LessonEntry): AtOffset[] {
   });
 }
 
-/** What the steps and materials of a project call for, and no lesson of it has; said at the course. */
-export function stepsWithoutCaution(content: Content, worked: ReadonlyMap<string, WorkedOut>): Diagnostic[] {
-  return content.courses.flatMap((course): Diagnostic[] => {
-    const project = course.value?.project;
-    const out = worked.get(project ?? '');
-    if (!course.value || !project || !out?.file.steps) return [];
-    const lessons = content.lessons.filter((lesson) => lesson.course === course.id);
-    const given = lessons.flatMap(cautionsIn);
-    const called = new Set(makeUp(out.variants[0].inch).flatMap((step) => step.cautions));
-    return [...called]
-      .filter((key) => !given.some((text) => text === key || spoken[key].test(text)))
-      .map((key) => ({
-        file: course.file,
-        ...course.locate(['project']),
-        severity: 'warning',
-        ...missing(key, 'no lesson of this course says so'),
-      }));
-  });
+/** What the steps and materials of a project call for, and no lesson of a course on it has; said at the course. */
+export function stepsWithoutCaution(
+  course: Entry<CourseFile>,
+  lessons: readonly LessonEntry[],
+  { file, variants }: WorkedOut,
+): Diagnostic[] {
+  if (!file.steps) return [];
+  const given = lessons.flatMap(cautionsIn);
+  const called = new Set(makeUp(variants[0].inch).flatMap((step) => step.cautions));
+  return [...called]
+    .filter((key) => !given.some((text) => text === key || spoken[key].test(text)))
+    .map((key) => ({
+      file: course.file,
+      ...course.locate(['project']),
+      severity: 'warning',
+      ...missing(key, 'no lesson of this course says so'),
+    }));
 }
 
 /** The tools that the cautions of a lesson are for, and what those say that are for none. */

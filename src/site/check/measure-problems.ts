@@ -1,28 +1,29 @@
 import { quote } from '../../core/measure/index.ts';
 import { unusedMeasures } from '../../core/project/index.ts';
+import type { ProjectFile } from '../../core/project/schema.ts';
 import type { Diagnostic } from '../content/diagnostic.ts';
-import { projectOfLesson } from '../content/read-content.ts';
-import type { Content } from '../content/read-content.ts';
+import type { Entry, LessonEntry } from '../content/read-content.ts';
 
-/** Measures that neither their project nor a lesson of it uses: a slider that moves nothing, a size nobody is told. */
-export function idleMeasures({ projects, courses, lessons }: Content): Diagnostic[] {
-  return projects.flatMap((project): Diagnostic[] => {
-    if (!project.value) return [];
-    const own = lessons.filter((lesson) => projectOfLesson(lesson, courses) === project.id);
-    // What lessons name stands in an attribute or in brackets.
-    const named = own.flatMap(({ text }) => text.match(/"[^"]*"|'[^']*'|\[[^\]]*\]/gu) ?? []).join('\n');
-    return unusedMeasures(project.value).flatMap((name): Diagnostic[] => {
-      if (mentionOf(name).test(named)) return [];
-      return [
-        {
-          file: project.file,
-          ...project.locate(['measures', name]),
-          severity: 'note',
-          message: `Nothing uses ${quote(name)}: no piece, no step, no other measure and no lesson.`,
-          fix: 'Put it into the formula it was meant for, or take it out.',
-        },
-      ];
-    });
+/**
+ * Measures that neither their project nor a lesson of it uses: a slider that moves nothing, a size nobody is told.
+ *
+ * @param own the lessons that use the project
+ */
+export function idleMeasures(project: Entry<ProjectFile>, own: readonly LessonEntry[]): Diagnostic[] {
+  if (!project.value) return [];
+  // What lessons name stands in an attribute or in brackets.
+  const named = own.flatMap(({ text }) => text.match(/"[^"]*"|'[^']*'|\[[^\]]*\]/gu) ?? []).join('\n');
+  return unusedMeasures(project.value).flatMap((name): Diagnostic[] => {
+    if (mentionOf(name).test(named)) return [];
+    return [
+      {
+        file: project.file,
+        ...project.locate(['measures', name]),
+        severity: 'note',
+        message: `Nothing uses ${quote(name)}: no piece, no step, no other measure and no lesson.`,
+        fix: 'Put it into the formula it was meant for, or take it out.',
+      },
+    ];
   });
 }
 

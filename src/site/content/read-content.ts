@@ -66,9 +66,17 @@ const FOLDER = 'content';
  * Reads every file below `content/`. Never throws for what an instructor wrote.
  *
  * @param root folder of the project, the one that holds `content/`
+ * @param before an earlier reading of the folder: a file that did not change since is the same entry
  */
-export function readContent(root: string): Content {
+export function readContent(root: string, before?: Content): Content {
   const problems: Diagnostic[] = [];
+  const known = new Map<string, Entry<unknown>>(before && allEntries(before).map((entry) => [entry.file, entry]));
+  const read = <E extends Entry<unknown>>(file: string, make: (text: string) => E): E => {
+    const text = readFileSync(path.join(root, file), 'utf8');
+    const earlier = known.get(file);
+    // A file that was missing had no text either.
+    return text !== '' && earlier?.text === text ? (earlier as E) : make(text);
+  };
   const has = (file: string) => existsSync(path.join(root, file));
   const yaml = <S extends z.ZodType>(
     file: string,
@@ -76,7 +84,7 @@ export function readContent(root: string): Content {
     id: string,
     missing: 'needed' | 'fine',
   ): Entry<z.output<S>> => {
-    if (has(file)) return { file, id, ...readYamlFile(root, file, schema) };
+    if (has(file)) return read(file, (text) => ({ file, id, text, ...readYaml(text, schema, file) }));
     return {
       file,
       id,
@@ -106,7 +114,10 @@ export function readContent(root: string): Content {
     lessons: courses.flatMap((id) =>
       listing(root, `${FOLDER}/courses/${id}`)
         .filter((entry) => entry.name.endsWith('.mdx'))
-        .map((entry) => readLessonFile(root, id, entry.name)),
+        .map(({ name }) => {
+          const file = `${FOLDER}/courses/${id}/${name}`;
+          return read(file, (text) => lessonFrom(file, id, name, text));
+        }),
     ),
     problems,
   };
@@ -123,14 +134,7 @@ function listing(root: string, folder: string) {
     .toSorted((a, b) => (a.name < b.name ? -1 : 1));
 }
 
-function readYamlFile<S extends z.ZodType>(root: string, file: string, schema: S) {
-  const text = readFileSync(path.join(root, file), 'utf8');
-  return { text, ...readYaml(text, schema, file) };
-}
-
-function readLessonFile(root: string, course: string, fileName: string): LessonEntry {
-  const file = `${FOLDER}/courses/${course}/${fileName}`;
-  const text = readFileSync(path.join(root, file), 'utf8');
+function lessonFrom(file: string, course: string, fileName: string, text: string): LessonEntry {
   const slug = fileName.replace(/^\d+[-_ ]*/, '').replace(/\.mdx$/, '');
   const { yaml, fault } = topOf(text);
   let lesson: LessonText | undefined;
