@@ -2,7 +2,7 @@
 import type { Pattern } from '../../src/core/index.ts';
 import type { Project } from '../page/learner.svelte.ts';
 import { connection as ofPage, type Connection } from './connection.ts';
-import type { Answer, Kind, FromWorker, Request, Size } from './protocol.ts';
+import type { Answer, Kind, FromWorker, Request, ChosenSize } from './protocol.ts';
 
 /** Says kindly that the worker, or a part of it, could not be fetched. */
 export const UNFETCHED = 'This could not be fetched. Go online once and open this page again.';
@@ -11,7 +11,7 @@ export const UNFETCHED = 'This could not be fetched. Go online once and open thi
 export type Sized = { project: Project; pattern: Pattern };
 
 /** What a learner chose, read off a pattern. */
-export function sizeOf({ edition, measures, options }: Pattern): Size {
+export function sizeOf({ edition, measures, options }: Pattern): ChosenSize {
   const chosen = Object.values(measures).filter(({ adjustable }) => adjustable);
   return {
     edition,

@@ -1,7 +1,7 @@
 /** Layouts and lists, for the worker. */
-import { buy, forClass, lay, SECONDS } from './cutting.ts';
+import { buy, forClass, layOutOnCloth, SECONDS } from './cutting.ts';
 import type { DrawnLayout } from './cutting-types.ts';
-import type { Task, Handler } from './serve-requests.ts';
+import type { RequestTask, Handler } from './serve-requests.ts';
 
 /** How often the page is told of a search, in ms. */
 const OFTEN = 100;
@@ -11,7 +11,7 @@ export const layout: Handler<'layout'> = async (pattern, { wish, fit }, { send, 
   const began = performance.now();
   let sentAt = -Infinity;
   let best: DrawnLayout | undefined;
-  for (const laid of lay(pattern, wish, fit, SECONDS)) {
+  for (const laid of layOutOnCloth(pattern, wish, fit, SECONDS)) {
     best = laid ?? best;
     const now = performance.now();
     if (now - sentAt >= OFTEN && best) {
@@ -31,7 +31,7 @@ export const forOneClass: Handler<'class'> = (pattern, { wish, currency }, { pau
   finish(forClass(pattern, wish, currency), pause);
 
 /** Does all steps of some work, and lets messages in between them. */
-async function finish<T>(steps: Iterator<undefined, T>, pause: Task<T>['pause']): Promise<T> {
+async function finish<T>(steps: Iterator<undefined, T>, pause: RequestTask<T>['pause']): Promise<T> {
   for (;;) {
     const next = steps.next();
     if (next.done) return next.value;

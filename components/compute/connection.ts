@@ -1,5 +1,5 @@
 /** The page's side of the protocol: one worker for all parts of the page, started when the first of them asks. */
-import type { FromWorker, Request, ToWorker, Size, Source } from './protocol.ts';
+import type { FromWorker, Request, ToWorker, ChosenSize, ProjectSource } from './protocol.ts';
 
 /** As much of a `Worker` as is needed. */
 export type Port = {
@@ -16,13 +16,13 @@ export type Listener = {
   lost: () => void;
 };
 
-export type ClientRequest = { project: string; source: Source; size: Size; request: Request };
+export type ClientRequest = { project: string; source: ProjectSource; size: ChosenSize; request: Request };
 
 export class Connection {
   readonly #start: () => Port;
   #port: Port | undefined;
   /** The projects that the worker knows. */
-  readonly #sent = new Map<string, Source['file']>();
+  readonly #sent = new Map<string, ProjectSource['file']>();
   readonly #listeners = new Map<number, Listener>();
   #clients = 0;
 

@@ -79,7 +79,7 @@ export function startOf(pattern: Pattern, role?: string): LayoutRequest | undefi
 }
 
 /** Better and better layouts, as long as it is worth the wait. The first comes at once. */
-export function* lay(
+export function* layOutOnCloth(
   pattern: Pattern,
   wish: LayoutRequest,
   fit?: Fit,
@@ -169,9 +169,9 @@ const read = ({ words, faults }: Pick<OwnClothReading, 'words' | 'faults'>, none
 });
 
 /** The layout that a page is built with: the best that a moment finds. */
-export function layAtOnce(pattern: Pattern, wish: LayoutRequest, fit?: Fit): DrawnLayout | undefined {
+export function layOutAtOnce(pattern: Pattern, wish: LayoutRequest, fit?: Fit): DrawnLayout | undefined {
   let best: DrawnLayout | undefined;
-  for (const laid of lay(pattern, wish, fit)) best = laid ?? best;
+  for (const laid of layOutOnCloth(pattern, wish, fit)) best = laid ?? best;
   return best;
 }
 

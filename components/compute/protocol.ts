@@ -20,10 +20,10 @@ import type { LayerPlace, StepFacts } from './step-types.ts';
 import type { SeamSizes } from '../words/seam-study/sums.ts';
 
 /** A project as `resolveProject` reads it. */
-export type Source = { file: ProjectFile; materials: Materials };
+export type ProjectSource = { file: ProjectFile; materials: Materials };
 
 /** What a learner chose. Lengths in mm. */
-export type Size = { edition: Edition; values: Record<string, number>; options: Record<string, boolean> };
+export type ChosenSize = { edition: Edition; values: Record<string, number>; options: Record<string, boolean> };
 
 /** A drawing of the making; lengths in mm. */
 export type Drawing =
@@ -80,8 +80,8 @@ export type Request<K extends Kind = Kind> = { [Each in Kind]: { kind: Each } & 
 
 /** From the page to the worker. `by` is the client, `n` the number of its request. */
 export type ToWorker =
-  | ({ kind: 'project'; project: string } & Source)
-  | { kind: 'ask'; by: number; n: number; project: string; size: Size; request: Request }
+  | ({ kind: 'project'; project: string } & ProjectSource)
+  | { kind: 'ask'; by: number; n: number; project: string; size: ChosenSize; request: Request }
   | { kind: 'stop'; by: number };
 
 /** From the worker to the page. */

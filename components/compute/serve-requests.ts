@@ -1,9 +1,9 @@
 /** The worker's side of the protocol: what is asked waits in a queue, and each client has one request at a time. */
 import { resolveProject, type Pattern } from '../../src/core/index.ts';
-import type { Answer, Kind, FromWorker, Request, ToWorker, Size, Source } from './protocol.ts';
+import type { Answer, Kind, FromWorker, Request, ToWorker, ChosenSize, ProjectSource } from './protocol.ts';
 
 /** What an answer that takes long may do meanwhile. */
-export type Task<T> = {
+export type RequestTask<T> = {
   /** Sends an answer that a better one follows. */
   send: (value: T) => void;
   /** @param share of the work that is done, 0 to 1 */
@@ -16,7 +16,7 @@ export type Task<T> = {
 export type Handler<K extends Kind> = (
   pattern: Pattern,
   request: Request<K>,
-  task: Task<Answer<K>>,
+  task: RequestTask<Answer<K>>,
 ) => Answer<K> | Promise<Answer<K>>;
 
 /** By kind, the way to fetch what works it out. */
@@ -29,7 +29,7 @@ export class RequestError extends Error {}
 class Superseded extends Error {}
 
 /** A project with its last patterns: the parts of a page share what is made up of them. */
-type Known = Source & { patterns: Map<string, Pattern> };
+type Known = ProjectSource & { patterns: Map<string, Pattern> };
 /** A page shows one size, and another while it follows. */
 const MOST_PATTERNS = 2;
 
@@ -81,7 +81,7 @@ export function serveRequests(works: Handlers, post: (news: FromWorker) => void)
   async function answer({ by, n, project, size, request }: Ask): Promise<void> {
     const isOver = () => latest.get(by) !== n;
     const send = (value: Answer<Kind>, isLast: boolean) => post({ by, n, kind: 'answer', value, isLast });
-    const task: Task<Answer<Kind>> = {
+    const task: RequestTask<Answer<Kind>> = {
       send: (value) => send(value, false),
       progress: (share) => post({ by, n, kind: 'progress', share }),
       async pause() {
@@ -105,7 +105,7 @@ export function serveRequests(works: Handlers, post: (news: FromWorker) => void)
     }
   }
 
-  function patternOf(project: string, { edition, values, options }: Size): Pattern {
+  function patternOf(project: string, { edition, values, options }: ChosenSize): Pattern {
     const known = projects.get(project);
     if (!known) throw new Error(`The project "${project}" was never sent.`);
     const { file, materials, patterns } = known;

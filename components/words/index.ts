@@ -26,7 +26,7 @@ export function inSet(
   return {
     word: name,
     words: text,
-    shown: word.view(pattern, given, context) as SetQuestion['shown'],
+    view: word.view(pattern, given, context) as SetQuestion['view'],
     newNumbers: word.inSets === 'with new numbers',
   };
 }

@@ -63,7 +63,7 @@ export type SetQuestion = {
   /** Its text. */
   words: QuestionText;
   /** What the question's island shows. */
-  shown: AttributeValues & { readonly name: string };
+  view: AttributeValues & { readonly name: string };
   /** Its drawing has the numbers of the exercise, and not the learner's own. */
   newNumbers: boolean;
 };

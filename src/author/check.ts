@@ -13,7 +13,7 @@ import { findContentProblems } from '../site/check/find-content-problems.ts';
 import { isError } from '../site/content/diagnostic.ts';
 import { readContent } from '../site/content/read-content.ts';
 import { FEWEST } from '../site/check/reading-problems.ts';
-import { readingOf } from '../site/check/reading.ts';
+import { readabilityOf } from '../site/check/readability.ts';
 import { report } from '../site/check/report.ts';
 import { writeAuthorFile, type Refusal } from './write-file.ts';
 
@@ -33,10 +33,10 @@ export function check(root: string, options: { json?: boolean | undefined; colou
 }
 
 /** What a fix changes: the line before and after it, counted from 1. */
-export type Change = { line: number; before: string; after: string };
+export type LineChange = { line: number; before: string; after: string };
 
 /** A file with its fixes put in. */
-export type Fixed = { file: string; before: string; after: string; changes: Change[]; count: number };
+export type Fixed = { file: string; before: string; after: string; changes: LineChange[]; count: number };
 
 /** Where the last fixes are kept, so that they can be taken back. */
 const LAST = '.cache/check-fix.json';
@@ -54,7 +54,7 @@ export function certainFixes(root: string): Fixed[] {
     const edits = own.map(({ edit }) => edit!).toSorted((a, b) => b.start - a.start);
     const after = edits.reduce((text, { start, end, text: by }) => text.slice(0, start) + by + text.slice(end), before);
     const [was, is] = [before.split('\n'), after.split('\n')];
-    const changes = was.flatMap((line, i): Change[] =>
+    const changes = was.flatMap((line, i): LineChange[] =>
       line === is[i] ? [] : [{ line: i + 1, before: line.trim(), after: (is[i] ?? '').trim() }],
     );
     return { file, before, after, changes, count: edits.length };
@@ -104,7 +104,7 @@ export function takeBack(root: string): { restored: string[]; changed: string[] 
 }
 
 /** The fixes in words: each line before and after. */
-export function tellFixes(fixed: readonly Fixed[]): string {
+export function formatFixes(fixed: readonly Fixed[]): string {
   return fixed
     .flatMap(({ file, changes }) => [
       file,
@@ -123,7 +123,7 @@ export function lessonLengths(root: string): string {
   // The sum behind the age is made for English.
   const isEnglish = /^en\b/.test(site.value?.language ?? 'en');
   const rows = lessons.map(({ file, lesson }) => {
-    const { words, minutes, age } = readingOf(lesson.prose);
+    const { words, minutes, age } = readabilityOf(lesson.prose);
     const reads = isEnglish && words >= FEWEST ? `${age} years` : '–';
     return [file, String(words), `${minutes} min`, reads];
   });
@@ -170,7 +170,7 @@ function fix(
   if (show) {
     const fixed = certainFixes(root);
     return {
-      said: fixed.length > 0 ? `${tellFixes(fixed)}\nNothing is written: that was --show.` : nothing,
+      said: fixed.length > 0 ? `${formatFixes(fixed)}\nNothing is written: that was --show.` : nothing,
       refused: false,
     };
   }
@@ -179,7 +179,7 @@ function fix(
     ([file, n]) => `${file}: ${n === 1 ? '1 number follows' : `${n} numbers follow`} the project now.`,
   );
   const lines = [
-    ...(fixed.length > 0 ? [tellFixes(fixed), ...follow, 'Take it back with npm run check -- --fix --undo.'] : []),
+    ...(fixed.length > 0 ? [formatFixes(fixed), ...follow, 'Take it back with npm run check -- --fix --undo.'] : []),
     ...refused.map(({ message, fix }) => `${message} ${fix}`),
   ];
   return { said: lines.join('\n') || nothing, refused: refused.length > 0 };

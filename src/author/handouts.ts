@@ -10,7 +10,7 @@ import { papers, type PaperName } from '../core/index.ts';
 import { printFonts } from '../site/print/fonts.ts';
 import { everything, type HandoutChoice } from '../site/print/handouts.ts';
 import { readContent } from '../site/content/read-content.ts';
-import { writeHandouts, type Wish, type Written } from '../site/print/write-handouts.ts';
+import { writeHandouts, type HandoutRequest, type WrittenHandouts } from '../site/print/write-handouts.ts';
 
 /**
  * Writes the documents of a content folder, the teacher's among them.
@@ -18,7 +18,7 @@ import { writeHandouts, type Wish, type Written } from '../site/print/write-hand
  * @param root the folder that holds content/
  * @param to where to write
  */
-export async function handouts(root: string, to: string, wish: Wish = {}): Promise<Written> {
+export async function handouts(root: string, to: string, wish: HandoutRequest = {}): Promise<WrittenHandouts> {
   return writeHandouts(readContent(root), to, await printFonts(path.join(root, '.cache/fonts')), wish);
 }
 

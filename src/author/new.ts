@@ -20,7 +20,7 @@ import { courseFile, lessonFile, projectFile } from './blanks.ts';
 import { writeAuthorFile } from './write-file.ts';
 import { withEntry, withValue } from './yaml-edit.ts';
 
-export type Wish = {
+export type NewRequest = {
   kind: 'course' | 'project' | 'lesson';
   /** Name of its folder or file, or its title. */
   name: string;
@@ -39,7 +39,7 @@ export type Made = { ok: true; written: string[]; changed: string[]; next: strin
  *
  * @param root the folder that holds content/
  */
-export function make(root: string, wish: Wish): Made {
+export function make(root: string, wish: NewRequest): Made {
   const content = readContent(root);
   const id = addressed(wish.name);
   if (id === '') return { ok: false, why: 'A name belongs there, with letters from a to z.' };
@@ -133,7 +133,7 @@ function written(root: string, files: Map<string, string>, changes: Map<string, 
 type Ask = (question: string, choices?: readonly string[]) => Promise<string>;
 
 /** Asks for what the arguments leave open. */
-export async function wishFrom(args: string[], content: Content, ask: Ask): Promise<Wish> {
+export async function requestFrom(args: string[], content: Content, ask: Ask): Promise<NewRequest> {
   const { values, positionals } = parseArgs({
     args,
     allowPositionals: true,
@@ -162,10 +162,10 @@ export async function wishFrom(args: string[], content: Content, ask: Ask): Prom
   return { kind, name, title: values.title, project: project || undefined };
 }
 
-const isKind = (text: string | undefined): text is Wish['kind'] =>
+const isKind = (text: string | undefined): text is NewRequest['kind'] =>
   text === 'course' || text === 'project' || text === 'lesson';
 
-async function askKind(ask: Ask): Promise<Wish['kind']> {
+async function askKind(ask: Ask): Promise<NewRequest['kind']> {
   for (;;) {
     const kind = await ask('What shall it be?', ['project', 'course', 'lesson']);
     if (isKind(kind)) return kind;
@@ -193,7 +193,7 @@ async function main(): Promise<void> {
   const root = fileURLToPath(new URL('../..', import.meta.url));
   const { ask, close } = asker();
   try {
-    const made = make(root, await wishFrom(process.argv.slice(2), readContent(root), ask));
+    const made = make(root, await requestFrom(process.argv.slice(2), readContent(root), ask));
     if (!made.ok) throw new Error(made.why);
     writeEditorFiles(root);
     for (const file of made.written) console.log(`Written: ${file}`);

@@ -21,10 +21,10 @@ const USAGE = `npm run publish -- [choices]
                            “address” of content/site.yaml if left out
   --to FOLDER              also write a copy that works from any folder, such as a stick`;
 
-type Wish = { dryRun: boolean; address: URL | undefined; to: string | undefined };
+type PublishOptions = { dryRun: boolean; address: URL | undefined; to: string | undefined };
 
 /** Reads the choices; a text says what is wrong with them. */
-export function readWish(given: string[]): Wish | string {
+export function readArguments(given: string[]): PublishOptions | string {
   try {
     const { values } = parseArgs({
       args: given,
@@ -56,7 +56,7 @@ the little server: node open.mjs, or python3 -m http.server and open the address
 Put on any web host, the whole folder works as it is.
 `;
 
-function publish(root: string, { dryRun, address: asked, to }: Wish): number {
+function publish(root: string, { dryRun, address: asked, to }: PublishOptions): number {
   const out = path.join(root, dryRun ? '.cache/publish' : 'dist');
   const environment = { ...process.env, ...(asked && { BASE_ADDRESS: asked.href }) };
   const target = to === undefined ? undefined : path.resolve(root, to);
@@ -86,7 +86,7 @@ function publish(root: string, { dryRun, address: asked, to }: Wish): number {
 }
 
 if (import.meta.main) {
-  const wish = readWish(process.argv.slice(2));
+  const wish = readArguments(process.argv.slice(2));
   if (typeof wish === 'string') {
     console.log(wish);
     process.exitCode = wish === USAGE ? 0 : 1;

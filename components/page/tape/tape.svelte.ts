@@ -2,20 +2,20 @@
 import { ANSWERED } from '../answered.ts';
 import { save, load } from '../storage.ts';
 
-export type Step = { slug: string; text: string };
+export type TapeStep = { slug: string; text: string };
 
 const asSlugs = (value: unknown) =>
   Array.isArray(value) ? value.filter((v): v is string => typeof v === 'string') : undefined;
 
 export class Tape {
-  readonly steps: Step[];
+  readonly steps: TapeStep[];
   readonly #key: string;
   /** How far along the tape the reader is, 0 to 1; each step takes the same length. */
   at = $state(0);
   current = $state(0);
   done = $state<string[]>([]);
 
-  constructor(steps: Step[], lesson: string) {
+  constructor(steps: TapeStep[], lesson: string) {
     this.steps = steps;
     this.#key = `done:${lesson}`;
   }

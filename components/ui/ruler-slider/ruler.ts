@@ -5,28 +5,29 @@
 import { formatLength, MM_PER_INCH, type Edition } from '../../../src/core/index.ts';
 
 /** What a slider goes through: mm, or a whole number of things. */
-export type Range = { kind: 'length' | 'count'; min: number; max: number; step: number };
+export type RulerRange = { kind: 'length' | 'count'; min: number; max: number; step: number };
 
 /** 0 a whole inch or centimetre, 1 its half, 2 a quarter inch or a millimetre, 3 an eighth or half a millimetre, 4 finer. */
 export type Rank = 0 | 1 | 2 | 3 | 4;
 
 /** `at` runs from 0 at the ruler's start to 1 at its end. `onlyWide`: a narrow ruler leaves it out. */
-export type Mark = { at: number; rank: Rank; onlyWide: boolean };
-export type Label = { at: number; text: string; onlyWide: boolean };
-export type Ruler = { steps: number; marks: Mark[]; labels: Label[] };
+export type RulerMark = { at: number; rank: Rank; onlyWide: boolean };
+export type RulerLabel = { at: number; text: string; onlyWide: boolean };
+export type Ruler = { steps: number; marks: RulerMark[]; labels: RulerLabel[] };
 
 /** As many as stand clear of each other: on a phone of 320 px, and in a lesson's text column. */
 const ROOM = { narrow: { labels: 6, marks: 84 }, wide: { labels: 12, marks: 160 } };
 
 /** How many steps the slider has. The last step never goes past the end of the range. */
-export const stepsOf = (range: Range): number => Math.max(0, Math.floor((range.max - range.min) / range.step + 1e-6));
+export const stepCount = (range: RulerRange): number =>
+  Math.max(0, Math.floor((range.max - range.min) / range.step + 1e-6));
 
 /** The size at a step, counted from 0 at the range's start. */
-export const valueAt = (range: Range, step: number): number => range.min + step * range.step;
+export const valueAt = (range: RulerRange, step: number): number => range.min + step * range.step;
 
 /** The step nearest to a size. */
-export const stepAt = (range: Range, value: number): number =>
-  Math.min(stepsOf(range), Math.max(0, Math.round((value - range.min) / range.step)));
+export const stepAt = (range: RulerRange, value: number): number =>
+  Math.min(stepCount(range), Math.max(0, Math.round((value - range.min) / range.step)));
 
 /**
  * The marks and labels of a range in an edition.
@@ -35,15 +36,15 @@ export const stepAt = (range: Range, value: number): number =>
  * rule({ kind: 'length', min: 50.8, max: 101.6, step: 3.175 }, 'inch').labels.map((label) => label.text) // => ['2', '3', '4']
  * rule({ kind: 'count', min: 2, max: 5, step: 1 }, 'inch').steps // => 3
  */
-export function rule(range: Range, edition: Edition): Ruler {
-  const steps = stepsOf(range);
+export function rule(range: RulerRange, edition: Edition): Ruler {
+  const steps = stepCount(range);
   const at = (step: number) => (steps === 0 ? 0 : step / steps);
   const values = Array.from({ length: steps + 1 }, (_, step) => valueAt(range, step));
   const ranks = values.map((value) => rankOf(value, range.kind, edition));
 
   const finest = Math.max(...ranks);
   const hasCoarser = ranks.some((rank) => rank < finest);
-  const marks = values.flatMap((_, step): Mark[] => {
+  const marks = values.flatMap((_, step): RulerMark[] => {
     const rank = ranks[step] ?? 4;
     const fine = hasCoarser && rank === finest;
     if (fine && values.length > ROOM.wide.marks) return [];
@@ -61,7 +62,7 @@ export function rule(range: Range, edition: Edition): Ruler {
 }
 
 /** How long the mark of a size is: the coarsest part of the unit that it is a multiple of. */
-function rankOf(value: number, kind: Range['kind'], edition: Edition): Rank {
+function rankOf(value: number, kind: RulerRange['kind'], edition: Edition): Rank {
   if (kind === 'count') return 0;
   const parts = edition === 'inch' ? [1, 1 / 2, 1 / 4, 1 / 8] : [10, 5, 1, 1 / 2];
   const inUnits = edition === 'inch' ? value / MM_PER_INCH : value;
@@ -70,7 +71,7 @@ function rankOf(value: number, kind: Range['kind'], edition: Edition): Rank {
 }
 
 /** Which steps carry a number: every whole unit if they fit, else every second, fifth …; finer if there are too few. */
-function labelled(values: number[], kind: Range['kind'], edition: Edition, room: number): number[] {
+function labelled(values: number[], kind: RulerRange['kind'], edition: Edition, room: number): number[] {
   const inUnits = (value: number) => (kind === 'length' && edition === 'inch' ? value / MM_PER_INCH : value);
   const every =
     kind === 'count'
@@ -93,5 +94,5 @@ const isMultiple = (value: number, part: number): boolean => Math.abs(value / pa
 const REACH: Record<Rank, number> = { 0: 22, 1: 16, 2: 12, 3: 8, 4: 6 };
 
 /** Marks as an SVG path over a box 1 wide, hanging from its upper edge. */
-export const pathOf = (marks: Mark[]): string =>
+export const pathOf = (marks: RulerMark[]): string =>
   marks.map((mark) => `M${Math.round(mark.at * 1e5) / 1e5} 0V${REACH[mark.rank]}`).join('');

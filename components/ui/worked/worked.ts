@@ -6,13 +6,13 @@ import { slotTexts, toWords, type Formula, type LineScope, type Pattern } from '
 import { readFormula } from '../../page/quantity.ts';
 
 /** What is worked out, and how. */
-export type Work = { subject?: string; formula: Formula };
+export type WorkedFormula = { subject?: string; formula: Formula };
 
 /**
  * The sum behind a formula: for the name of a derived measure, the formula that it is derived by. Undefined where it
  * names something that is left out.
  */
-export function workOf(text: string, pattern: Pattern): Work | undefined {
+export function workedFormula(text: string, pattern: Pattern): WorkedFormula | undefined {
   const formula = readFormula(text, pattern);
   if (!formula.ok) return undefined;
   const { tree } = formula.value;
@@ -21,7 +21,7 @@ export function workOf(text: string, pattern: Pattern): Work | undefined {
 }
 
 /** The same for a reader who hears the page. */
-export function inWords(work: Work | undefined, scope: LineScope): string {
+export function inWords(work: WorkedFormula | undefined, scope: LineScope): string {
   if (!work) return 'Your project leaves out what is asked here.';
   const sum = toWords(work.formula, scope);
   return work.subject === undefined ? sum : `${work.subject} is ${sum}`;
@@ -31,18 +31,18 @@ export function inWords(work: Work | undefined, scope: LineScope): string {
  * Puts the present numbers into a worked sum. An option can exchange a formula for a longer or shorter one; then the
  * sum as it was set no longer fits, and its words are shown in its place.
  */
-export function refill(worked: Element, work: Work | undefined, scope: LineScope): void {
+export function updateWorked(worked: Element, work: WorkedFormula | undefined, scope: LineScope): void {
   const texts = work ? slotTexts(work.formula, scope) : [];
   const slots = worked.querySelectorAll('[data-slot]');
   worked.toggleAttribute('data-in-words', slots.length !== texts.length);
   // KaTeX keeps the blank that follows in the slot as well, so only its text is exchanged.
   for (const slot of slots)
-    put(slot.querySelector('.text') ?? slot, texts[Number(slot.getAttribute('data-slot'))] ?? '');
+    setText(slot.querySelector('.text') ?? slot, texts[Number(slot.getAttribute('data-slot'))] ?? '');
   const words = worked.querySelector('[data-words]');
-  if (words) put(words, inWords(work, scope));
+  if (words) setText(words, inWords(work, scope));
 }
 
 /** Sets a text only where it differs: what stands still costs nothing. */
-export function put(element: Element, text: string): void {
+export function setText(element: Element, text: string): void {
   if (element.textContent !== text) element.textContent = text;
 }

@@ -1,7 +1,7 @@
 /** What if the piece were another size, or had other allowances? The page's own numbers stay as they are. */
 import { addAllowance, bounds, formatLength, translate, type Edition, type Piece } from '../../../src/core/index.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
-import type { Range } from '../../ui/ruler-slider/ruler.ts';
+import type { RulerRange } from '../../ui/ruler-slider/ruler.ts';
 import { SIDES, sizesOf, type SideName, type Sizes } from './sums.ts';
 
 export type Chosen = 'all' | SideName;
@@ -59,7 +59,7 @@ export class AllowanceState {
     return edition === 'inch' ? 25.4 / grid.inch : grid.metric;
   }
 
-  rangeOf(side: 'width' | 'height'): Range & { lesson: number } {
+  rangeOf(side: 'width' | 'height'): RulerRange & { lesson: number } {
     const lesson = this.start?.[side] ?? 0;
     const steps = Math.round(SPAN[this.pattern.edition] / this.#mark);
     const down = Math.min(steps, Math.floor(lesson / this.#mark) - 1);
@@ -72,7 +72,7 @@ export class AllowanceState {
     };
   }
 
-  get allowanceRange(): Range & { lesson?: number | undefined } {
+  get allowanceRange(): RulerRange & { lesson?: number | undefined } {
     const { start, edge } = this;
     const own = start && (edge === 'all' ? undefined : start[edge]);
     return { kind: 'length', min: 0, max: SPAN[this.pattern.edition], step: this.#mark, lesson: own };

@@ -1,6 +1,6 @@
 /** The two sums of the allowance study, over names of its own. */
 import { parseFormula, type Formula, type Pattern, type Scope } from '../../../src/core/index.ts';
-import type { Work } from '../../ui/worked/worked.ts';
+import type { WorkedFormula } from '../../ui/worked/worked.ts';
 
 export const SIDES = ['top', 'right', 'bottom', 'left'] as const;
 export type SideName = (typeof SIDES)[number];
@@ -16,11 +16,11 @@ function read(text: string): Formula {
   return formula.value;
 }
 
-export const widthSum: Work = {
+export const widthSum: WorkedFormula = {
   subject: 'cut width',
   formula: read('left allowance + finished width + right allowance'),
 };
-export const heightSum: Work = {
+export const heightSum: WorkedFormula = {
   subject: 'cut height',
   formula: read('bottom allowance + finished height + top allowance'),
 };

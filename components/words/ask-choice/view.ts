@@ -21,7 +21,7 @@ export const mixAnew = (shown: ChoiceView, seed: string): ChoiceView => ({
   choices: shuffled(shown.choices, randomFrom(seed)),
 });
 
-export function kept({ id }: AttributeValues): SavedRecord | undefined {
+export function saves({ id }: AttributeValues): SavedRecord | undefined {
   const name = textIn(id);
   return name === undefined ? undefined : { as: 'answer', name };
 }

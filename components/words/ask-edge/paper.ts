@@ -1,10 +1,10 @@
 import { textIn, textsIn } from '../given.ts';
 import type { AttributeValues, OnPaper, QuestionText } from '../word.ts';
-import { kept } from './view.ts';
+import { saves } from './view.ts';
 
 export const paper = (given: AttributeValues, words: QuestionText): OnPaper => ({
   pick: {
-    ...{ kind: 'edges', id: kept(given).name, words, piece: textIn(given.piece) ?? '' },
+    ...{ kind: 'edges', id: saves(given).name, words, piece: textIn(given.piece) ?? '' },
     ...(given.edges !== undefined && { edges: textsIn(given.edges) }),
   },
 });

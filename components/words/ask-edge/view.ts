@@ -10,7 +10,7 @@ export const view = (_: Pattern, { piece, edges, hint, id = edgesName(piece) }: 
   ...{ name: id, piece, edges, hint },
 });
 
-export const kept = ({ id, piece }: AttributeValues): SavedRecord => ({
+export const saves = ({ id, piece }: AttributeValues): SavedRecord => ({
   as: 'answer',
   name: textIn(id) ?? edgesName(textIn(piece) ?? ''),
 });

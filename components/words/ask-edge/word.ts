@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { questionHint, questionName } from '../question-fields.ts';
 import { check } from './check.ts';
 import { paper } from './paper.ts';
-import { kept, view } from './view.ts';
+import { saves, view } from './view.ts';
 import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({
@@ -27,6 +27,6 @@ export const AskEdge: Word = {
   view,
   check,
   paper,
-  saves: kept,
+  saves: saves,
   inSets: 'with new numbers',
 };

@@ -1,7 +1,7 @@
 import { textIn } from '../given.ts';
 import type { AttributeValues, OnPaper, QuestionText } from '../word.ts';
-import { foldIn, kept } from './view.ts';
+import { foldIn, saves } from './view.ts';
 
 export const paper = (given: AttributeValues, words: QuestionText): OnPaper => ({
-  pick: { kind: 'folds', id: kept(given).name, words, piece: textIn(given.piece) ?? '', picksInPattern: foldIn(given) },
+  pick: { kind: 'folds', id: saves(given).name, words, piece: textIn(given.piece) ?? '', fold: foldIn(given) },
 });

@@ -15,7 +15,7 @@ export function view(_: Pattern, { id, piece, fold, kind, hint }: Attributes): F
 export const foldIn = ({ fold, kind }: AttributeValues): FoldQuestion =>
   typeof fold === 'number' ? { fold } : { kind: kind === 'valley' ? 'valley' : 'mountain' };
 
-export const kept = ({ id, piece, ...asked }: AttributeValues): SavedRecord => ({
+export const saves = ({ id, piece, ...asked }: AttributeValues): SavedRecord => ({
   as: 'answer',
   name: textIn(id) ?? foldsName(textIn(piece) ?? '', foldIn(asked)),
 });

@@ -1,7 +1,7 @@
 import { randomFrom, shuffled, type Pattern } from '../../../src/core/index.ts';
 import type { Attributes } from './word.ts';
 
-export { kept } from '../ask-choice/view.ts';
+export { saves } from '../ask-choice/view.ts';
 
 export type OrderView = { name: string; steps: string[]; mixed: string[]; hint?: string | undefined };
 

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { questionHint, questionName } from '../question-fields.ts';
 import { checkTexts } from '../check-texts.ts';
 import { paper } from './paper.ts';
-import { kept, view } from './view.ts';
+import { saves, view } from './view.ts';
 import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({
@@ -23,6 +23,6 @@ export const AskOrder: Word = {
   view,
   check: checkTexts(['steps']),
   paper,
-  saves: kept,
+  saves: saves,
   inSets: 'as it is',
 };

@@ -2,7 +2,7 @@ import { randomFrom, shuffled, type Pattern } from '../../../src/core/index.ts';
 import type { ViewContext } from '../word.ts';
 import type { Attributes } from './word.ts';
 
-export { kept } from '../ask-choice/view.ts';
+export { saves } from '../ask-choice/view.ts';
 
 export type PairsView = { name: string; pairs: Record<string, string>; meanings: string[]; hint?: string | undefined };
 

@@ -22,7 +22,7 @@ export const view = oncePerGiven(
   },
 );
 
-export const kept = ({ id, step, shows }: AttributeValues): SavedRecord => ({
+export const saves = ({ id, step, shows }: AttributeValues): SavedRecord => ({
   as: 'answer',
   name: textIn(id) ?? sideName(textIn(step) ?? '', textIn(shows) ?? ''),
 });

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { questionHint, questionName } from '../question-fields.ts';
 import { check } from './check.ts';
 import { paper } from './paper.ts';
-import { kept, view } from './view.ts';
+import { saves, view } from './view.ts';
 import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({
@@ -25,6 +25,6 @@ export const AskSide: Word = {
   view,
   check,
   paper,
-  saves: kept,
+  saves: saves,
   inSets: 'as it is',
 };

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { sumFields } from '../question-fields.ts';
 import { check } from './check.ts';
 import { paper } from './paper.ts';
-import { kept, view } from './view.ts';
+import { saves, view } from './view.ts';
 import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({
@@ -22,7 +22,7 @@ export const AskSize: Word = {
   view,
   check,
   paper,
-  saves: kept,
+  saves: saves,
   inSets: {
     because: 'takes a sum, and a set asks for those by itself.',
     fix: 'Write its sum into of or asks.',

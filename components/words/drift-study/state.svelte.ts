@@ -2,7 +2,7 @@
 import { formatLength, type Edition } from '../../../src/core/index.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
 import { valueOf } from '../../page/quantity.ts';
-import type { Range } from '../../ui/ruler-slider/ruler.ts';
+import type { RulerRange } from '../../ui/ruler-slider/ruler.ts';
 import { OFF, startOf, type DriftStudyFields } from './start.ts';
 import { drift, FINE, type Drifting } from './sums.ts';
 
@@ -35,12 +35,12 @@ export class DriftState {
     return this.#seams !== undefined || this.#off[this.#learner.edition] !== undefined;
   }
 
-  get seamsRange(): Range & { lesson: number } {
+  get seamsRange(): RulerRange & { lesson: number } {
     const { seams } = this.#asked;
     return { kind: 'count', min: 1, max: Math.max(MANY, seams), step: 1, lesson: seams };
   }
 
-  get offRange(): Range & { lesson: number } {
+  get offRange(): RulerRange & { lesson: number } {
     const { start, most, step } = OFF[this.#learner.edition];
     return { kind: 'length', min: 0, max: most, step, lesson: start };
   }

@@ -1,6 +1,6 @@
 /** The sums of the drift study, over names of its own. */
 import { parseFormula, type Formula, type Pattern, type Scope } from '../../../src/core/index.ts';
-import type { Work } from '../../ui/worked/worked.ts';
+import type { WorkedFormula } from '../../ui/worked/worked.ts';
 
 /** How many allowances of the finished size a seam takes: two where it joins parts side by side, one at its outer edge. */
 export type AllowancesPerSeam = 1 | 2;
@@ -17,7 +17,7 @@ function read(text: string): Formula {
 }
 
 /** All seams err the same way, as when the guide sits wrong: the errors add up. */
-export const worstSum = (takes: AllowancesPerSeam): Work => ({
+export const worstSum = (takes: AllowancesPerSeam): WorkedFormula => ({
   subject: 'lost at worst',
   formula: read(takes === 2 ? '2 * seams * error of each' : 'seams * error of each'),
 });
@@ -26,7 +26,7 @@ export const worstSum = (takes: AllowancesPerSeam): Work => ({
  * Each seam errs on its own, by about so much either way, as when the hand wavers: errors partly cancel out. The spread
  * of a sum of independent errors is the root of the sum of their squares, a rule of every statistics handbook.
  */
-export const likelySum = (takes: AllowancesPerSeam): Work => ({
+export const likelySum = (takes: AllowancesPerSeam): WorkedFormula => ({
   subject: 'likely spread',
   formula: read(takes === 2 ? '2 * root of the seams * error of each' : 'root of the seams * error of each'),
 });

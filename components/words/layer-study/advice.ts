@@ -1,7 +1,7 @@
 /** What to do about a stack of layers. Common practice, no source; the machine's manual goes first. */
 import { weightOf } from '../../../src/core/index.ts';
 
-export type Stack = {
+export type AdviceStack = {
   /** Of all layers together, mm. */
   thickness: number;
   /** Layers of interfacing among them. */
@@ -18,7 +18,7 @@ export type Stack = {
  * @example
  * adviceOn({ thickness: 0.6, fused: 0, isSewn: true, lifts: 5 }) // => ['An ordinary seam: nothing needs doing.']
  */
-export function adviceOn({ thickness, fused, isSewn, lifts }: Stack): string[] {
+export function adviceOn({ thickness, fused, isSewn, lifts }: AdviceStack): string[] {
   const weight = weightOf(thickness);
   if (!isSewn) {
     const bulky = weight === 'heavy' || weight === 'very heavy';

@@ -23,10 +23,10 @@ import type { LayerPlace } from '../../compute/step-types.ts';
 type Point = { x: number; y: number };
 
 /** A place with the regions that are it: the same stack may lie at both sides of a work. */
-export type Place = LayerPlace & { regions: Region[] };
+export type PlaceWithRegions = LayerPlace & { regions: Region[] };
 
 /** It saves time alone. Two steps may leave one work: pressing a seam changes nothing of it, and sews no row. */
-const known = new WeakMap<Sewn, Place[]>();
+const known = new WeakMap<Sewn, PlaceWithRegions[]>();
 
 type Sewn = Pick<Step, 'after' | 'stitches'>;
 
@@ -34,13 +34,13 @@ type Sewn = Pick<Step, 'after' | 'stitches'>;
  * The places of a work after a step, each of the same layers everywhere, in whatever order they lie. Those that the
  * step sews through come first, and of these the one of most layers.
  */
-export function placesOf(step: Sewn): Place[] {
+export function placesOf(step: Sewn): PlaceWithRegions[] {
   let places = known.get(step);
   if (!places) known.set(step, (places = readPlaces(step.after, new Set(step.stitches.map(({ id }) => id)))));
   return places;
 }
 
-function readPlaces(work: Work, sewn: ReadonlySet<number>): Place[] {
+function readPlaces(work: Work, sewn: ReadonlySet<number>): PlaceWithRegions[] {
   const regions = layerMap(work);
   const all = regions.reduce((sum, region) => sum + region.area, 0);
   const stacks = Map.groupBy(regions, ({ plies }) =>
@@ -53,7 +53,7 @@ function readPlaces(work: Work, sewn: ReadonlySet<number>): Place[] {
   const rows = stitchLines(work).filter(({ id }) => sewn.has(id));
   const pierced = new Set(rows.flatMap(({ stretches }) => stretches.flatMap((one) => piercedBy(one, regions) ?? [])));
   return [...stacks.values()]
-    .map((regions): Omit<Place, 'n'> => {
+    .map((regions): Omit<PlaceWithRegions, 'n'> => {
       const middles = regions.map(middleOf);
       const { at } = middles.reduce((best, one) => (one.room > best.room ? one : best));
       return {

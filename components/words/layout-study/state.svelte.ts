@@ -4,13 +4,13 @@ import { Client } from '../../compute/client.svelte.ts';
 import { preCuts } from './pre-cuts.ts';
 import type { LayoutRequest, OwnClothText } from '../../compute/cutting-types.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
-import type { Range } from '../../ui/ruler-slider/ruler.ts';
+import type { RulerRange } from '../../ui/ruler-slider/ruler.ts';
 
 /** In ms: so long a choice rests before it is sent. */
 const REST = 120;
 
 /** A cloth that can be laid out: its role, what learners call it, its own width and whether it has a direction. */
-export type Choice = Pick<LayoutRequest, 'role' | 'width' | 'nap'> & { label: string };
+export type ClothChoice = Pick<LayoutRequest, 'role' | 'width' | 'nap'> & { label: string };
 
 /** Widths that cloth is sold in, from interfacing to sheeting, in mm. */
 const WIDTHS = {
@@ -35,9 +35,9 @@ export class LayoutState {
   }
 
   /** The cloths at this size, in this edition: their widths differ between editions. */
-  readonly cloths: Choice[] = $derived.by(() => {
+  readonly cloths: ClothChoice[] = $derived.by(() => {
     const { pieces, materials } = this.#learner.settledPattern;
-    return Object.values(materials).flatMap(({ role, label, material }): Choice[] => {
+    return Object.values(materials).flatMap(({ role, label, material }): ClothChoice[] => {
       const isCut = Object.values(pieces).some((piece) => piece.material === role);
       const width = material?.width;
       const isCloth = material && ['cloth', 'interfacing', 'batting'].includes(material.kind);
@@ -75,13 +75,13 @@ export class LayoutState {
     return preCuts[this.#learner.edition];
   }
 
-  get widths(): Range & { lesson: number } {
+  get widths(): RulerRange & { lesson: number } {
     const { min, max, step } = WIDTHS[this.#learner.edition];
     const own = this.cloths.find(({ role }) => role === this.wish?.role)?.width ?? min;
     return { kind: 'length', min, max, step, lesson: own };
   }
 
-  readonly sets: Range & { lesson: number } = { kind: 'count', min: 1, max: MOST_SETS, step: 1, lesson: 1 };
+  readonly sets: RulerRange & { lesson: number } = { kind: 'count', min: 1, max: MOST_SETS, step: 1, lesson: 1 };
 
   /** Another cloth has a width of its own. */
   choose(role: string): void {

@@ -4,7 +4,7 @@ import {
   parseLength,
   SAME,
   type Explanation,
-  type Reading,
+  type MeasuredReading,
   type Remedy,
   type Subject,
 } from '../../../src/core/index.ts';
@@ -34,7 +34,7 @@ export class MyPieceState {
   }
 
   /** Worked out anew when the learner's size changes. While the page shows the work as made, it stays as it was. */
-  readonly reading: Reading | undefined = $derived.by(() => {
+  readonly reading: MeasuredReading | undefined = $derived.by(() => {
     const { project, settings } = this.#learner;
     const measured = this.#measured;
     return measured && this.#judging?.explainMeasured(measured, this.#subject, { file: project.file, settings });

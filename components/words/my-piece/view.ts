@@ -4,7 +4,7 @@ import type { AttributeValues, SavedRecord } from '../word.ts';
 import type { Attributes } from './word.ts';
 
 /** What is measured, and the name it is kept under. */
-export const view = (_: Pattern, given: Attributes) => ({ name: kept(given).name, subject: subjectOf(given) });
+export const view = (_: Pattern, given: Attributes) => ({ name: saves(given).name, subject: subjectOf(given) });
 
 /** What is measured: a piece, or without one the finished work. */
 export function subjectOf({ piece, stage }: AttributeValues): Subject {
@@ -12,7 +12,7 @@ export function subjectOf({ piece, stage }: AttributeValues): Subject {
   return name === undefined ? { finished: true } : { piece: name, stage: stage === 'sewn' ? 'sewn' : 'cut' };
 }
 
-export function kept(given: AttributeValues): Extract<SavedRecord, { as: 'measured' }> {
+export function saves(given: AttributeValues): Extract<SavedRecord, { as: 'measured' }> {
   const subject = subjectOf(given);
   if ('finished' in subject) return { as: 'measured', name: 'finished', of: 'the finished work' };
   const { piece, stage } = subject;

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { paper } from './paper.ts';
-import { kept, view } from './view.ts';
+import { saves, view } from './view.ts';
 import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({
@@ -22,6 +22,6 @@ export const MyPiece: Word = {
   text: 'allowed',
   view,
   paper,
-  saves: kept,
+  saves: saves,
   inSets: { because: 'measures a piece, and cannot be asked again.', fix: 'Take it out.' },
 };

@@ -2,7 +2,7 @@
 import { mount, unmount, type Component } from 'svelte';
 import type { SetQuestion } from '../word.ts';
 
-type Mixed = { mixAnew: (shown: SetQuestion['shown'], seed: string) => SetQuestion['shown'] };
+type Mixed = { mixAnew: (shown: SetQuestion['view'], seed: string) => SetQuestion['view'] };
 
 /** Of each word whose questions are mixed anew, how. */
 const folders = import.meta.glob<Mixed>('../*/again.ts');
@@ -30,7 +30,7 @@ function islandOf(name: string): Promise<{ default: Component<Record<string, unk
  */
 export function showQuestion(
   target: HTMLElement,
-  { word, shown }: SetQuestion,
+  { word, view: shown }: SetQuestion,
   seed: string,
   more: Record<string, unknown>,
   failed: () => void,

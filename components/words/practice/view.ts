@@ -1,7 +1,7 @@
 import { fromEasyToHard, ROUNDS, type Pattern } from '../../../src/core/index.ts';
 import { scopeOf } from '../../page/quantity.ts';
 import { sumOf } from '../../ui/worked/sum.ts';
-import { workOf } from '../../ui/worked/worked.ts';
+import { workedFormula } from '../../ui/worked/worked.ts';
 import { textIn } from '../given.ts';
 import type { AttributeValues, SavedRecord, ViewContext } from '../word.ts';
 import type { Level } from './levels.ts';
@@ -23,15 +23,15 @@ export function view(
     set: {
       ...judged,
       asks,
-      others: questions.filter(({ shown }) => also.includes(shown.name)),
+      others: questions.filter(({ view: shown }) => also.includes(shown.name)),
       level: levels[numbers],
       rounds,
     },
-    sums: asks.map(({ of }) => ({ of, sum: sumOf(workOf(of, pattern), scopeOf(pattern)) })),
+    sums: asks.map(({ of }) => ({ of, sum: sumOf(workedFormula(of, pattern), scopeOf(pattern)) })),
   };
 }
 
-export function kept({ id, of, rounds }: AttributeValues): SavedRecord | undefined {
+export function saves({ id, of, rounds }: AttributeValues): SavedRecord | undefined {
   const name = textIn(id) ?? textIn(of);
   if (name === undefined) return undefined;
   return { as: 'practice', name, rounds: typeof rounds === 'number' ? rounds : ROUNDS };

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { questionName, sumFields } from '../question-fields.ts';
 import { check } from './check.ts';
 import { paper } from './paper.ts';
-import { kept, view } from './view.ts';
+import { saves, view } from './view.ts';
 import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({
@@ -41,7 +41,7 @@ export const Practice: Word = {
   view,
   check,
   paper,
-  saves: kept,
+  saves: saves,
   inSets: {
     because: 'is a set of its own.',
     fix: 'Write its questions into this set, or take it out.',

@@ -6,7 +6,7 @@ import type { Attributes } from './word.ts';
 /** The guesses, and what really happens. */
 export const view = (_: Pattern | undefined, { id, guesses, shows }: Attributes) => ({ name: id, guesses, shows });
 
-export function kept({ id }: AttributeValues): SavedRecord | undefined {
+export function saves({ id }: AttributeValues): SavedRecord | undefined {
   const name = textIn(id);
   return name === undefined ? undefined : { as: 'guess', name };
 }

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { questionName } from '../question-fields.ts';
 import { checkTexts } from '../check-texts.ts';
 import { paper } from './paper.ts';
-import { kept, view } from './view.ts';
+import { saves, view } from './view.ts';
 import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({
@@ -23,7 +23,7 @@ export const Predict: Word = {
   view,
   check: checkTexts(['guesses']),
   paper,
-  saves: kept,
+  saves: saves,
   inSets: {
     because: 'is a guess, and a guess is never wrong.',
     fix: 'Ask it with <AskChoice>, or take it out.',

@@ -1,7 +1,7 @@
 /** Two pieces and the seam between them: what they start as, and what the learner makes of them. */
 import { formatLength, type Edition } from '../../../src/core/index.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
-import type { Range } from '../../ui/ruler-slider/ruler.ts';
+import type { RulerRange } from '../../ui/ruler-slider/ruler.ts';
 import { startOf, type SeamStudyFields } from './start.ts';
 import { joined, type SeamSizes } from './sums.ts';
 
@@ -43,7 +43,7 @@ export class SeamState {
     return edition === 'inch' ? 25.4 / grid.inch : grid.metric;
   }
 
-  rangeOf(key: keyof SeamSizes): Range & { lesson: number } {
+  rangeOf(key: keyof SeamSizes): RulerRange & { lesson: number } {
     const lesson = this.start[key];
     const { width, allowance } = SPAN[this.#learner.edition];
     if (key === 'first' || key === 'second')

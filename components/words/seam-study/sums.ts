@@ -1,6 +1,6 @@
 /** The sum of the seam study, over names of its own. */
 import { parseFormula, type Formula, type Pattern, type Scope } from '../../../src/core/index.ts';
-import type { Work } from '../../ui/worked/worked.ts';
+import type { WorkedFormula } from '../../ui/worked/worked.ts';
 
 /** Two pieces and the allowance of each at the edge they meet on, in mm. */
 export type SeamSizes = { a: number; b: number; first: number; second: number };
@@ -13,7 +13,7 @@ function read(text: string): Formula {
   return formula.value;
 }
 
-export const joinedSum: Work = {
+export const joinedSum: WorkedFormula = {
   subject: 'joined width',
   formula: read('left width + right width - left allowance - right allowance'),
 };

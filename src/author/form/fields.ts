@@ -5,7 +5,7 @@ import { verbIn } from '../../core/steps/index.ts';
 import { ProjectFile } from '../../core/project/schema.ts';
 import { choicesAt, describedAs, knownNames, takesPlain } from '../../site/content/known-names.ts';
 import type { Place } from '../../site/content/located-yaml.ts';
-import type { Entry, Field, Section } from './messages.ts';
+import type { FormEntry, FormField, FormSection } from './messages.ts';
 
 /** Groups of which each member is an entry of its own; the rest of the file is about the project as a whole. */
 const GROUPS = new Set(['measures', 'materials', 'pieces', 'holds', 'options', 'steps']);
@@ -28,11 +28,11 @@ const PAIRS: Readonly<Record<string, readonly [string, string]>> = {
  * sectionsOf('title: Bag\nmeasures: { seam: { in: 1/4 } }\n')[1]?.entries[0]?.fields[0]
  * // => { place: ['measures', 'seam', 'in'], label: 'in', value: '1/4', about: 'Its value in the inch edition.', line: 2 }
  */
-export function sectionsOf(text: string): Section[] {
+export function sectionsOf(text: string): FormSection[] {
   const lines = new LineCounter();
   const { contents } = parseDocument(text, { lineCounter: lines, version: '1.2' });
   if (!isMap(contents)) return [];
-  const fieldsIn = (node: unknown, place: Place, from: number): Field[] => {
+  const fieldsIn = (node: unknown, place: Place, from: number): FormField[] => {
     if (isMap(node)) return node.items.flatMap((pair) => fieldsIn(pair.value, [...place, nameOf(pair)], from));
     if (isSeq(node)) return node.items.flatMap((item, i) => fieldsIn(item, [...place, i], from));
     if (!isScalar(node) || node.value === null) return [];
@@ -42,15 +42,15 @@ export function sectionsOf(text: string): Section[] {
       {
         place,
         label: labelOf(place.slice(from)) || 'value',
-        value: writtenAs(node),
+        value: sourceText(node),
         ...(about !== undefined && { about }),
         ...(choices && { choices }),
         line: lines.linePos(node.range![0]).line,
       },
     ];
   };
-  const whole: Entry = { place: [], name: '', fields: [], more: moreIn(contents, []) };
-  const sections: Section[] = [{ name: 'project', entries: [whole] }];
+  const whole: FormEntry = { place: [], name: '', fields: [], more: moreIn(contents, []) };
+  const sections: FormSection[] = [{ name: 'project', entries: [whole] }];
   for (const pair of contents.items) {
     const name = nameOf(pair);
     const group = pair.value;
@@ -66,13 +66,13 @@ export function sectionsOf(text: string): Section[] {
   }
   return sections;
 
-  function entry(place: Place, name: string, node: unknown): Entry {
+  function entry(place: Place, name: string, node: unknown): FormEntry {
     return { place, name, fields: fieldsIn(node, place, 2), more: moreIn(node, place) };
   }
 }
 
 /** What a group may hold as a plain value, and does not yet. */
-function moreIn(node: unknown, place: Place): Entry['more'] {
+function moreIn(node: unknown, place: Place): FormEntry['more'] {
   if (!isMap(node)) return [];
   return knownNames(ProjectFile, place).flatMap((name) => {
     if (node.has(name) || !takesPlain(ProjectFile, [...place, name])) return [];
@@ -84,7 +84,7 @@ function moreIn(node: unknown, place: Place): Entry['more'] {
 const nameOf = ({ key }: Pair): string => (isScalar(key) ? String(key.value) : String(key));
 
 /** A value as its reader sees it: a number with the digits it was written with. */
-export const writtenAs = (scalar: Scalar): string => scalar.source ?? String(scalar.value);
+export const sourceText = (scalar: Scalar): string => scalar.source ?? String(scalar.value);
 
 /** `['between', 'in', 0]` as “least (in)”, `['pleats', 'depth']` as “pleats › depth”. */
 function labelOf(place: Place): string {

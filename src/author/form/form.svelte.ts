@@ -10,7 +10,14 @@ import {
   type ProjectFile,
 } from '../../core/index.ts';
 import type { Place } from '../../site/content/located-yaml.ts';
-import { fieldsOf, type Answer, type Change, type Entry, type Field, type FormState } from './messages.ts';
+import {
+  allFields,
+  type ChangeResult,
+  type ValueChange,
+  type FormEntry,
+  type FormField,
+  type FormState,
+} from './messages.ts';
 
 /** How it stands with a box whose value differs from the file, or did a moment ago. */
 export type FieldStatus =
@@ -39,7 +46,7 @@ export class FormClient {
   /** For screen readers, and for everyone at the foot of the form. */
   said = $state('');
   /** The last change that was written. */
-  last = $state.raw<{ field: Field; was: string; value: string }>();
+  last = $state.raw<{ field: FormField; was: string; value: string }>();
   findings = $state.raw<Diagnostic<Occurrence>[]>([]);
 
   constructor(address: string) {
@@ -98,7 +105,7 @@ export class FormClient {
   #take(form: FormState): void {
     this.#form = form;
     if (form.broken) return;
-    const now = new Map(fieldsOf(form).map((field) => [keyOf(field.place), field.value]));
+    const now = new Map(allFields(form).map((field) => [keyOf(field.place), field.value]));
     for (const key of Object.keys(this.#typed)) {
       const theirs = now.get(key);
       if (theirs === this.#typed[key]) this.#forget(key);
@@ -106,16 +113,16 @@ export class FormClient {
     }
   }
 
-  value = (field: Field): string => this.#typed[keyOf(field.place)] ?? field.value;
-  status = (field: Field): FieldStatus | undefined => this.#status[keyOf(field.place)];
+  value = (field: FormField): string => this.#typed[keyOf(field.place)] ?? field.value;
+  status = (field: FormField): FieldStatus | undefined => this.#status[keyOf(field.place)];
   /** Findings of an entry, and of one box of it. */
-  about = ({ place }: Pick<Entry, 'place'>): Diagnostic<Occurrence>[] =>
+  about = ({ place }: Pick<FormEntry, 'place'>): Diagnostic<Occurrence>[] =>
     // What was refused is said beside its box already.
     this.findings.filter((one) => isBelow(one.place, place) && this.#status[keyOf(one.place)]?.kind !== 'refused');
-  isFaulty = ({ place }: Field): boolean =>
+  isFaulty = ({ place }: FormField): boolean =>
     this.findings.some(({ severity, place: at }) => severity === 'error' && keyOf(at) === keyOf(place));
 
-  type(field: Field, value: string): void {
+  type(field: FormField, value: string): void {
     const key = keyOf(field.place);
     if (!this.#seen.has(key)) this.#seen.set(key, field.value);
     if (value === field.value) this.#forget(key);
@@ -124,7 +131,7 @@ export class FormClient {
   }
 
   /** Writes what is typed, unless someone else changed that value meanwhile. */
-  async write(field: Field): Promise<void> {
+  async write(field: FormField): Promise<void> {
     const key = keyOf(field.place);
     const value = this.#typed[key];
     if (value === undefined || this.#status[key]?.kind === 'conflict' || this.#sent.has(key)) return;
@@ -155,14 +162,14 @@ export class FormClient {
   }
 
   /** Of two versions the file's. */
-  takeTheirs(field: Field): void {
+  takeTheirs(field: FormField): void {
     this.#forget(keyOf(field.place));
     delete this.#status[keyOf(field.place)];
     this.said = 'The file’s value stays.';
   }
 
   /** Of two versions the author's, knowing the other. */
-  async takeMine(field: Field): Promise<void> {
+  async takeMine(field: FormField): Promise<void> {
     const key = keyOf(field.place);
     const status = this.#status[key];
     if (status?.kind !== 'conflict' || status.theirs === undefined) return;
@@ -175,7 +182,7 @@ export class FormClient {
     if (this.#status[key]?.kind === 'conflict') delete this.#status[key];
   }
 
-  async #send(field: Field, change: Change): Promise<void> {
+  async #send(field: FormField, change: ValueChange): Promise<void> {
     const key = keyOf(field.place);
     const answer = await this.#ask(change);
     if (!answer) {
@@ -198,13 +205,13 @@ export class FormClient {
     }
   }
 
-  async #ask(change: Change): Promise<Answer | undefined> {
+  async #ask(change: ValueChange): Promise<ChangeResult | undefined> {
     const response = await fetch(this.#address, {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(change),
     }).catch(() => undefined);
-    return response?.ok ? ((await response.json()) as Answer) : undefined;
+    return response?.ok ? ((await response.json()) as ChangeResult) : undefined;
   }
 }
 

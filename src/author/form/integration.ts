@@ -2,8 +2,8 @@ import type { IncomingMessage, ServerResponse } from 'node:http';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { z } from 'zod';
-import { Shelf } from './file.ts';
-import { refusal } from './own-machine.ts';
+import { ProjectFiles } from './project-files.ts';
+import { refusal } from './same-machine.ts';
 
 const FORM = '/authoring/form/';
 /** More than any one value is long. */
@@ -35,7 +35,7 @@ export function authorsForm(): AstroIntegration {
       },
       'astro:server:setup'({ server }) {
         const start = `${server.config.base.replace(/\/$/, '')}${FORM}`;
-        const shelf = new Shelf(root);
+        const shelf = new ProjectFiles(root);
         const answer = async (request: IncomingMessage, response: ServerResponse, next: () => void): Promise<void> => {
           const { pathname } = new URL(request.url ?? '/', 'http://localhost');
           if (!pathname.startsWith(start)) return next();

@@ -3,7 +3,7 @@ import type { Materials, ProjectFile } from '../../core/index.ts';
 import type { Place } from '../../site/content/located-yaml.ts';
 
 /** One value of the project file, as a box of the form. */
-export type Field = {
+export type FormField = {
   place: Place;
   /** Its name inside its entry: “in”, “between › least”. */
   label: string;
@@ -17,20 +17,20 @@ export type Field = {
 };
 
 /** One measure, piece, step or the like. */
-export type Entry = {
+export type FormEntry = {
   place: Place;
   name: string;
-  fields: Field[];
+  fields: FormField[];
   /** What else may stand in it, each with the words of the authoring reference. */
   more: { name: string; about?: string }[];
 };
 
-export type Section = { name: string; about?: string; entries: Entry[] };
+export type FormSection = { name: string; about?: string; entries: FormEntry[] };
 
 /** A project file as it lies on disk, or in its last state that could be read. */
 export type FormState = {
   file: string;
-  sections: Section[];
+  sections: FormSection[];
   project: ProjectFile;
   materials: Materials;
   /** Why the file on disk cannot be read; the rest is then its last state. */
@@ -41,10 +41,10 @@ export type FormState = {
  * A change as the page sends it. `was` is what stood in the box before: what the author looked at. Without it the value
  * is a new one.
  */
-export type Change = { place: Place; was?: string | undefined; value: string };
+export type ValueChange = { place: Place; was?: string | undefined; value: string };
 
 /** What became of a change. */
-export type Answer =
+export type ChangeResult =
   | { kind: 'written'; form: FormState; line: number }
   /** Another hand changed the same value on disk meanwhile; undefined where it is gone. */
   | { kind: 'conflict'; form: FormState; theirs: string | undefined }
@@ -52,5 +52,5 @@ export type Answer =
   | { kind: 'refused'; message: string; fix?: string | undefined };
 
 /** All boxes of a form. */
-export const fieldsOf = ({ sections }: Pick<FormState, 'sections'>): Field[] =>
+export const allFields = ({ sections }: Pick<FormState, 'sections'>): FormField[] =>
   sections.flatMap(({ entries }) => entries.flatMap(({ fields }) => fields));

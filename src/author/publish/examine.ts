@@ -14,7 +14,7 @@ const KINDS: readonly (readonly [kind: string, endings: RegExp])[] = [
   ['others', /./],
 ];
 
-export type Examined = {
+export type SiteReport = {
   pages: number;
   /** Bytes of all files. */
   bytes: number;
@@ -33,7 +33,7 @@ export type Examined = {
  * @param folder of the built site
  * @param base the path that it is published below: `/` or `/sewing/`
  */
-export function examineSite(folder: string, base: string): Examined {
+export function examineSite(folder: string, base: string): SiteReport {
   const files = readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map(({ parentPath, name }) => path.relative(folder, path.join(parentPath, name)).split(path.sep).join('/'))
@@ -110,7 +110,7 @@ export function inBytes(bytes: number): string {
  *
  * @param address where the site will be; undefined where nobody said
  */
-export function siteReport(found: Examined, address: URL | undefined): string {
+export function siteReport(found: SiteReport, address: URL | undefined): string {
   const width = Math.max(...found.kinds.map(({ kind }) => kind.length), 8);
   const row = (name: string, n: number, bytes: number) =>
     `  ${name.padEnd(width)}  ${String(n).padStart(5)}  ${inBytes(bytes).padStart(8)}`;

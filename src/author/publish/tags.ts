@@ -6,10 +6,10 @@ const ATTRIBUTE = /([\w:-]+)=(?:"([^"]*)"|'([^']*)')/g;
 /** A program or a comment holds no tags, whatever it looks like. */
 const NO_TAGS = /<script\b[^>]*>[\s\S]*?<\/script>|<!--[\s\S]*?-->/g;
 
-export type Tag = { name: string; attributes: Map<string, string> };
+export type HtmlTag = { name: string; attributes: Map<string, string> };
 
 /** The tags of a page, those of its programs too. */
-export function tagsOf(html: string): Tag[] {
+export function tagsOf(html: string): HtmlTag[] {
   // Of a program its first tag stays.
   const plain = html.replace(NO_TAGS, (part) => (part.startsWith('<!--') ? '' : part.slice(0, part.indexOf('>') + 1)));
   return [...plain.matchAll(TAG)].map(([, name = '', attributes = '']) => ({
@@ -29,7 +29,7 @@ const unescaped = (text: string): string => text.replace(/&(#?\w+);/g, (whole, n
 const ADDRESSES = ['href', 'src', 'component-url', 'renderer-url', 'before-hydration-url'];
 
 /** Every address that a page leads to or loads. */
-export function addressesIn(tags: readonly Tag[]): string[] {
+export function addressesIn(tags: readonly HtmlTag[]): string[] {
   return tags.flatMap(({ attributes }) => [
     ...ADDRESSES.flatMap((name) => attributes.get(name) ?? []),
     ...(attributes

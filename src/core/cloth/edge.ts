@@ -105,4 +105,4 @@ export function lineLeft({ at, angle }: Line, by: number): Line {
 export const lineInside = (edge: WorkEdge, by: number): Line => lineLeft(edge.line, by);
 
 /** The same line walked the other way. */
-export const otherWay = (line: Line): Line => ({ at: line.at, angle: line.angle + 180 });
+export const reversedEdge = (line: Line): Line => ({ at: line.at, angle: line.angle + 180 });

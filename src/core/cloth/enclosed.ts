@@ -1,7 +1,7 @@
 import { asOneStep, foldInHand } from './group.ts';
 import { acrossWork, sewn } from './stitch.ts';
 import { fail, ok } from '../measure/index.ts';
-import { findEdge, lineInside, lineLeft, otherWay } from './edge.ts';
+import { findEdge, lineInside, lineLeft, reversedEdge } from './edge.ts';
 import { fold } from './fold.ts';
 import { join } from './seam.ts';
 import { movedEdge } from './sides.ts';
@@ -60,7 +60,7 @@ export function frenchSeam(a: Work, b: Work, { edges, first, trimTo, second }: F
   // The second work goes all the way round the edge, and takes the allowances along to lie in between.
   const opened = foldInHand(
     { work: narrow, hand: new Set(narrow.plies.flatMap(({ id }) => (old.has(id) ? [] : [id]))) },
-    { line: otherWay(line), lands: 'over', name: 'seam' },
+    { line: reversedEdge(line), lands: 'over', name: 'seam' },
   );
   if (!opened.ok) return opened;
   const round = fold(opened.value.work, { line, lands: 'under', name: 'seam' });
@@ -68,7 +68,7 @@ export function frenchSeam(a: Work, b: Work, { edges, first, trimTo, second }: F
   const ridge = lineInside(edge, first + second);
   const sewnTwice = sewn(round.value, 'seam', acrossWork(round.value, ridge));
   const body = new Set(round.value.plies.flatMap(({ id }) => (old.has(id) ? [] : [id])));
-  const flat = foldInHand({ work: sewnTwice, hand: body }, { line: otherWay(ridge), lands: 'under', name: 'seam' });
+  const flat = foldInHand({ work: sewnTwice, hand: body }, { line: reversedEdge(ridge), lands: 'under', name: 'seam' });
   if (!flat.ok) return flat;
   const seams = sewnTwice.stitches.slice(-2).map(({ id }) => id);
   const { done } = sewnOnce.value;
@@ -128,7 +128,7 @@ export function flatFelledSeam(a: Work, b: Work, how: FlatFelledSeam): Sewn {
   const { work: narrow, cutAway } = without(joined.value, (ply) => (second(ply.id) ? [scrap] : []));
 
   const hand = new Set(narrow.plies.flatMap(({ id }) => (second(id) ? [id] : [])));
-  const opened = foldInHand({ work: narrow, hand }, { line: otherWay(line), lands: 'over', name: 'seam' });
+  const opened = foldInHand({ work: narrow, hand }, { line: reversedEdge(line), lands: 'over', name: 'seam' });
   if (!opened.ok) return opened;
   const { work: flat, moved } = opened.value;
   const below = new Set(flat.plies.flatMap(({ id }) => (moved.has(id) ? [] : [id])));

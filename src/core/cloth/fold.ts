@@ -65,7 +65,7 @@ export function foldAlong(work: Work, hinges: readonly Hinge[], how: Pick<Fold, 
 }
 
 /** A ply, or a part of one, before it moves. */
-export type Part = {
+export type FoldPart = {
   readonly ply: Ply;
   readonly from: Ply;
   readonly moves: boolean;
@@ -77,14 +77,14 @@ export type Part = {
 type How = Pick<Fold, 'lands' | 'plies' | 'inside' | 'numberFrom'>;
 
 /** Every ply, those that fold cut at the hinges. A part keeps the number of its ply when it is the first to stay. */
-function partsOf(work: Work, hinges: readonly Hinge[], { plies, numberFrom }: How): Part[] {
+function partsOf(work: Work, hinges: readonly Hinge[], { plies, numberFrom }: How): FoldPart[] {
   let number = numberFrom ?? nextNumber(work);
-  const parts = work.plies.flatMap((ply): Part[] => {
+  const parts = work.plies.flatMap((ply): FoldPart[] => {
     if (plies && !plies.has(ply.id)) return [{ ply, from: ply, moves: false, hinge: 0, chosen: false }];
     const { stays, moves } = cutAtHinges(ply.outline, hinges, number);
     if (moves.length === 0) return [{ ply, from: ply, moves: false, hinge: 0, chosen: true }];
     if (stays.length > 0 || moves.length > 1) number += hinges.length;
-    const part = (outline: PlyOutline, i: number, hinge?: number): Part => ({
+    const part = (outline: PlyOutline, i: number, hinge?: number): FoldPart => ({
       ply: { ...ply, outline, id: i === 0 ? ply.id : number++ },
       from: ply,
       moves: hinge !== undefined,
@@ -100,7 +100,7 @@ function partsOf(work: Work, hinges: readonly Hinge[], { plies, numberFrom }: Ho
 }
 
 /** Parts of interfacing stay fused to the parts of the cloth on their own side of the fold. */
-function fusedTogether(parts: Part[]): Part[] {
+function fusedTogether(parts: FoldPart[]): FoldPart[] {
   return parts.map((part) => {
     const { fusedTo } = part.from;
     if (fusedTo === undefined) return part;
@@ -112,7 +112,7 @@ function fusedTogether(parts: Part[]): Part[] {
 /** The work with its parts where they come to lie, if nothing is in their way. */
 function laidOver(
   work: Work,
-  parts: readonly Part[],
+  parts: readonly FoldPart[],
   hinges: readonly Hinge[],
   { lands, inside = false }: How,
 ): Result<Omit<Work, 'done'>, ClothFault> {
@@ -140,7 +140,7 @@ type Stacked = { plies: Ply[]; low: number; high: number };
 
 /** The stack after the fold; what moved lies at the levels from `low` up to `high`, that one left out. */
 function stacked(
-  parts: readonly Part[],
+  parts: readonly FoldPart[],
   overs: readonly Transform[],
   lands: 'over' | 'under',
   inside: boolean,
@@ -165,11 +165,11 @@ function stacked(
 /** Stitches and marks go with their plies. */
 function carry(
   work: Work,
-  parts: readonly Part[],
+  parts: readonly FoldPart[],
   hinges: readonly Hinge[],
   overs: readonly Transform[],
 ): Result<Pick<Work, 'stitches' | 'marks'>, ClothFault> {
-  const parted = new Map<number, Part[]>();
+  const parted = new Map<number, FoldPart[]>();
   for (const part of parts) {
     const known = parted.get(part.from.id);
     if (known) known.push(part);

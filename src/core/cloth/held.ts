@@ -5,7 +5,7 @@ import { offsets, ON } from './ring.ts';
 import { SAME } from '../measure/index.ts';
 import type { ClothFault } from './fault.ts';
 import type { Line, Point } from '../geometry/index.ts';
-import type { Part } from './fold.ts';
+import type { FoldPart } from './fold.ts';
 import type { PlyOutline, Ply } from './work.ts';
 
 /** A stretch of a line, as distances along it. */
@@ -17,7 +17,7 @@ const overlap = (a: Stretch, b: Stretch): boolean => Math.min(a.to, b.to) - Math
  * Why moving parts would tear: a fold that lies beyond the line joins a moving part to one that stays, or interfacing
  * is fused to it.
  */
-export function holdsBack(parts: readonly Part[], line: Line): ClothFault | undefined {
+export function holdsBack(parts: readonly FoldPart[], line: Line): ClothFault | undefined {
   if (parts.every((part) => part.chosen)) return undefined;
   const staying = new Map<number, { ply: Ply; at: Stretch }[]>();
   for (const { ply, chosen } of parts) {
@@ -39,7 +39,7 @@ export function holdsBack(parts: readonly Part[], line: Line): ClothFault | unde
 }
 
 /** Fused layers go together wherever there is cloth of theirs beyond the line. */
-function torn(parts: readonly Part[], line: Line): ClothFault | undefined {
+function torn(parts: readonly FoldPart[], line: Line): ClothFault | undefined {
   const chosen = new Set(parts.filter((part) => part.chosen).map((part) => part.from.id));
   const apart = parts.find(
     ({ from }) =>

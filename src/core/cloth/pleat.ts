@@ -1,6 +1,6 @@
 import { asOneStep, foldInHand } from './group.ts';
 import { fail, ok } from '../measure/index.ts';
-import { findEdge, lineInside, nameOf, otherWay } from './edge.ts';
+import { findEdge, lineInside, nameOf, reversedEdge } from './edge.ts';
 import { offsets, ON } from './ring.ts';
 import { acrossWork, sewn } from './stitch.ts';
 import type { EdgeReference } from './edge.ts';
@@ -46,7 +46,7 @@ function pleated(work: Work, { from, folds }: Pleats): Sewn {
     reached = at;
     // The free end lies beyond the line as seen along its own run.
     const inside = lineInside(edge.value, height);
-    const line = away ? otherWay(inside) : inside;
+    const line = away ? reversedEdge(inside) : inside;
     const lands = (kind === 'valley') === away ? 'over' : 'under';
     const step = foldInHand({ work: now, hand }, { line, lands, name: 'pleat' });
     if (!step.ok) return step;

@@ -4,7 +4,7 @@ import { asOneStep, foldInHand } from './group.ts';
 import { direction, plus, times } from '../geometry/point.ts';
 import { fail, ok } from '../measure/index.ts';
 import { identity, followedBy } from '../geometry/transform.ts';
-import { findEdge, lineInside, nameOf, otherWay } from './edge.ts';
+import { findEdge, lineInside, nameOf, reversedEdge } from './edge.ts';
 import { layersAt } from './layers.ts';
 import { movedWork } from './move.ts';
 import { offsets, ON, stretches } from './ring.ts';
@@ -202,7 +202,7 @@ function open(work: Work, layers: readonly Opening[], line: Line): Result<[Work,
     const layer = layers[i]!;
     const deep = reachesBeyond(now, layer, line);
     if (deep) return fail(deep);
-    const how = { line: otherWay(line), lands: layer.opens!, name: 'seam' };
+    const how = { line: reversedEdge(line), lands: layer.opens!, name: 'seam' };
     const folded = foldInHand({ work: now, hand: layer.hand }, how);
     if (!folded.ok) return folded;
     now = folded.value.work;

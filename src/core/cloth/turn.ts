@@ -6,7 +6,7 @@ import { lineThrough, sides } from '../geometry/index.ts';
 import { movedMark, movedPly, movedStitch } from './move.ts';
 import { nextNumber } from './work.ts';
 import { offsets, ON, stretches } from './ring.ts';
-import { otherWay } from './edge.ts';
+import { reversedEdge } from './edge.ts';
 import { putTogether, takenApart } from './layers-apart.ts';
 import { roundCorners } from './round-corners.ts';
 import { reflection } from '../geometry/transform.ts';
@@ -114,7 +114,7 @@ function foldsIn(round: SewnRound): Hinge[][] {
     const isOuter = offsets(round.ring, line).every((off) => off > -ON);
     // The line of an edge beside an inner corner also runs through other parts of the work, which stay.
     const bounds = (corner: RoundCorner) => (isOuter && !corner.isCurve ? [] : [bound(corner, edge)]);
-    const hinge: Hinge = { line, name: edge.name, within: [...bounds(start), ...bounds(end).map(otherWay)] };
+    const hinge: Hinge = { line, name: edge.name, within: [...bounds(start), ...bounds(end).map(reversedEdge)] };
     if (before && isClipped(start)) folds.at(-1)!.push(hinge);
     else folds.push([hinge]);
     before = hinge;

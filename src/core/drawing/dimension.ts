@@ -29,11 +29,11 @@ export type Chain = {
  * Labels beside what is drawn to scale. They stand upright, none touches another, and one that had to move from its
  * place gets a leader. Labels are numbered from the top.
  */
-export type Column = {
+export type DimensionColumn = {
   /** The room it takes across, in mm of the sheet. */
   readonly width: number;
   /** The column when all its labels are there. */
-  readonly full?: Column;
+  readonly full?: DimensionColumn;
   /** Where the middle of each label would like to be, from the top down. */
   wants: (frame: Frame) => number[];
   /** Draws it from the side `inner` outward, to the right (1) or to the left (-1). */
@@ -41,13 +41,17 @@ export type Column = {
 };
 
 /** The column with the room that it needs when it is full, so that what stands beside it holds still while it fills. */
-export const roomOf = (full: Column, column: Column): Column => ({ ...column, width: full.width, full });
+export const roomOf = (full: DimensionColumn, column: DimensionColumn): DimensionColumn => ({
+  ...column,
+  width: full.width,
+  full,
+});
 
 /** A little room beside the cloth, for the slashes at the ends of a row. */
-export const margin: Column = { width: 0.4, wants: () => [], draw: () => [] };
+export const margin: DimensionColumn = { width: 0.4, wants: () => [], draw: () => [] };
 
 /** The places of a column's labels. */
-export function settle(column: Column, frame: Frame): number[] {
+export function settle(column: DimensionColumn, frame: Frame): number[] {
   return spread(
     column.wants(frame).map((at) => ({ at, size: LINE })),
     0,
@@ -66,7 +70,7 @@ function stretches({ marks, labels }: Chain): { from: number; to: number; label:
 }
 
 /** A chain of heights as a column: marks in mm of cloth, from the bottom up. */
-export function heights(chain: Chain): Column {
+export function heights(chain: Chain): DimensionColumn {
   const parts = stretches(chain).reverse();
   return {
     width: STAND_OFF + GUTTER + widest(chain.labels) + SLASH,
@@ -136,7 +140,7 @@ export type Lane = LabelWords & { readonly from: number; readonly to: number };
  * Stretches of height that overlap, each in a lane of its own, from the highest, next to the cloth, to the lowest. A
  * leader from the top of each to its label then crosses none of the others.
  */
-export function lanes(name: string, wanted: readonly Lane[]): Column {
+export function lanes(name: string, wanted: readonly Lane[]): DimensionColumn {
   const sorted = [...wanted].sort((a, b) => b.to - a.to);
   const words = block(sorted);
   const apart = Math.max(1.1, Math.min(2.4, 12 / sorted.length));
@@ -161,10 +165,10 @@ export function lanes(name: string, wanted: readonly Lane[]): Column {
 }
 
 /** A label that points at a height. */
-export type Tag = LabelWords & { readonly at: number };
+export type DimensionTag = LabelWords & { readonly at: number };
 
 /** Labels that point at heights, given in any order. */
-export function tags(name: string, wanted: readonly Tag[]): Column {
+export function tags(name: string, wanted: readonly DimensionTag[]): DimensionColumn {
   const sorted = [...wanted].sort((a, b) => b.at - a.at);
   const words = block(sorted);
   const reach = 3.6;

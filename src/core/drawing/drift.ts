@@ -1,9 +1,9 @@
 import { across } from './dimension.ts';
 import { box, polyline } from './path.ts';
 import { layOutSheet } from './sheet.ts';
-import { writer } from './lengths.ts';
+import { lengthWriter } from './lengths.ts';
 import type { Scene, Shape } from './scene.ts';
-import type { Setting } from './sheet.ts';
+import type { DrawingSetting } from './sheet.ts';
 
 /** A finished width in mm: as it was meant, as it likely comes out, and at worst. */
 export type Drift = { readonly meant: number; readonly likely: number; readonly worst: number };
@@ -12,8 +12,8 @@ export type Drift = { readonly meant: number; readonly likely: number; readonly 
 const TALL = 0.28;
 
 /** A finished width as it was meant, and what is left of it when every seam takes a little too much. To scale. */
-export function drawDrift({ meant, likely, worst }: Drift, setting: Setting): Scene {
-  const { set, say } = writer(setting);
+export function drawDrift({ meant, likely, worst }: Drift, setting: DrawingSetting): Scene {
+  const { set, say } = lengthWriter(setting);
   const tall = TALL * meant;
   const row = (name: string, mm: number, words: string) =>
     across({ name, marks: [0, Math.max(mm, 0)], labels: [`${words} ${set(mm)}`] });

@@ -1,5 +1,5 @@
 import { boxOf } from '../cloth/size.ts';
-import { faceOf, Lines } from './work-shapes.ts';
+import { faceOf, WorkLines } from './work-shapes.ts';
 import { nameOf, plyWords } from './work-words.ts';
 import { fitOf, LEAST, layOutSheet, roomBeside } from './sheet.ts';
 import { LINE, tags } from './dimension.ts';
@@ -140,7 +140,7 @@ function namesIn(plies: readonly Ply[], fused: (ply: Ply) => boolean, setting: W
 
 function layerShapes(layer: Layer, i: number, lean: Lean, frame: Frame, { materials }: WorkSetting): Shape[] {
   const { plies } = layer;
-  const lines = new Lines();
+  const lines = new WorkLines();
   for (const ply of plies) {
     const ring = ply.outline.map(({ from }) => frame.onto(lean(from, i)));
     const role = faceOf(ply, ply.face, materials);

@@ -78,11 +78,11 @@ export function within(run: FlatLayer, window: Window): FlatLayer {
 }
 
 /** A range of heights, `from` the lower. */
-export type Range = { readonly from: number; readonly to: number };
+export type HeightRange = { readonly from: number; readonly to: number };
 
 /** What of a range others, in front of it, leave to be seen. */
-export function uncovered(range: Range, front: readonly Range[]): Range[] {
-  return front.reduce<Range[]>(
+export function uncovered(range: HeightRange, front: readonly HeightRange[]): HeightRange[] {
+  return front.reduce<HeightRange[]>(
     (seen, cover) =>
       seen
         .flatMap(({ from, to }) => [
@@ -94,7 +94,7 @@ export function uncovered(range: Range, front: readonly Range[]): Range[] {
   );
 }
 
-export const rangeOf = ({ from, to }: FlatLayer): Range => ({ from: Math.min(from, to), to: Math.max(from, to) });
+export const rangeOf = ({ from, to }: FlatLayer): HeightRange => ({ from: Math.min(from, to), to: Math.max(from, to) });
 
 /** How far the folding has come, and what of the strip can be seen of it. */
 export type Stage = {

@@ -2,7 +2,7 @@ import { pocketOf, rangeOf, uncovered } from './folding.ts';
 import { breakLine } from './marks.ts';
 import { box, polyline } from './path.ts';
 import type { HoldCheck } from '../project/pattern.ts';
-import type { Pleated, Range, Stage } from './folding.ts';
+import type { Pleated, HeightRange, Stage } from './folding.ts';
 import type { Frame } from './frame.ts';
 import type { Command, Path } from './path.ts';
 import type { Shape, ShapeRole } from './scene.ts';
@@ -10,7 +10,7 @@ import type { Shape, ShapeRole } from './scene.ts';
 /** Something in a pocket: how many runs of the strip lie before it, what of it they leave to be seen, and its sides. */
 type Inside = {
   readonly before: number;
-  readonly seen: readonly Range[];
+  readonly seen: readonly HeightRange[];
   readonly left: number;
   readonly right: number;
 };
@@ -91,7 +91,7 @@ export function seenFromFront(
 }
 
 /** Something lies in a pocket behind the pocket's own front and before all that follows. */
-function insideOf(piece: Pleated, held: HoldCheck, ranges: readonly Range[], frame: Frame): Inside {
+function insideOf(piece: Pleated, held: HoldCheck, ranges: readonly HeightRange[], frame: Frame): Inside {
   const pocket = pocketOf(piece.pleats, held);
   const before = 2 * pocket.n;
   const stands = { from: pocket.bottom, to: pocket.bottom + held.size.height };

@@ -1,7 +1,7 @@
 import { across, heights, lanes, roomOf } from './dimension.ts';
 import { alike, progress, stageOf, stillFlat } from './folding.ts';
 import { seenFromFront } from './front-shapes.ts';
-import { writer } from './lengths.ts';
+import { lengthWriter } from './lengths.ts';
 import { LEAST, layOutSheet, roomBeside } from './sheet.ts';
 import { surfaceOf } from './surface.ts';
 import type { HoldCheck } from '../project/pattern.ts';
@@ -24,7 +24,7 @@ export type PleatSetting = PieceSetting & {
  */
 export function drawPleatedFront(piece: Pleated, setting: PleatSetting): Scene {
   const plan = piece.pleats;
-  const { set } = writer(setting);
+  const { set } = lengthWriter(setting);
   const stage = stageOf(plan, setting.folds, setting.held);
   const { made, watched, complete, pockets } = stage;
   const width = piece.size.width;
@@ -89,7 +89,7 @@ const depthsOf = (pockets: readonly Pocket[], set: (mm: number) => string): Lane
 
 function describe(piece: Pleated, stage: Stage, held: HoldCheck | undefined, setting: PleatSetting): string[] {
   const plan = piece.pleats;
-  const { say } = writer(setting);
+  const { say } = lengthWriter(setting);
   const text: string[] = [];
   const made = Math.floor(stage.made);
   if (stage.watched) {

@@ -5,11 +5,11 @@ import { countLayers, layersInWords } from '../cloth/layers.ts';
 import { layerMap, middleOf, thickest } from '../cloth/layer-map.ts';
 import { layOutSheet } from './sheet.ts';
 import { letteringWidth } from './lettering.ts';
-import { Lines, ringsPath } from './work-shapes.ts';
+import { WorkLines, ringsPath } from './work-shapes.ts';
 import { nameOf } from './work-words.ts';
 import { overlayOf, patchesBy } from '../cloth/faces.ts';
 import { thicknessIn, thin } from './thickness.ts';
-import { writer } from './lengths.ts';
+import { lengthWriter } from './lengths.ts';
 import type { Command } from './path.ts';
 import type { Frame } from './frame.ts';
 import type { Patch } from '../cloth/faces.ts';
@@ -34,7 +34,7 @@ type Counted = { readonly count: number; readonly patch: Patch };
  * room, and the thickest place marked.
  */
 export function drawLayerMap(work: Work, setting: LayerMapSetting): Scene {
-  const { set, say } = writer(setting);
+  const { set, say } = lengthWriter(setting);
   const { thickness = thicknessIn(setting) } = setting;
   const around = boxOf(work.plies);
   const found = patchesBy(overlayOf(work.plies), (covers) => covers.length)
@@ -101,7 +101,7 @@ function toneOf(count: number, counts: readonly number[]): number {
 }
 
 function tones(found: readonly Counted[], counts: readonly number[], frame: Frame): Shape[] {
-  const lines = new Lines();
+  const lines = new WorkLines();
   for (const { count, patch } of found) lines.add(TONES[toneOf(count, counts)]!, ringsPath(patch.rings, frame.onto));
   for (const { patch } of found) lines.add('leader', ringsPath(patch.rings, frame.onto));
   return lines.shapes('layers');

@@ -1,17 +1,17 @@
 import { across, heights, LINE, lettering, TYPE } from './dimension.ts';
 import { letteringWidth, MIDDLE } from './lettering.ts';
-import { writer } from './lengths.ts';
+import { lengthWriter } from './lengths.ts';
 import { grainArrow } from './marks.ts';
 import { box, closed, polyline } from './path.ts';
 import { layOutSheet } from './sheet.ts';
 import type { LaidCloth, Placement } from '../layout/index.ts';
-import type { Column } from './dimension.ts';
+import type { DimensionColumn } from './dimension.ts';
 import type { Frame } from './frame.ts';
 import type { Command } from './path.ts';
 import type { Scene, Shape, ShapeRole, TextShape } from './scene.ts';
-import type { Setting } from './sheet.ts';
+import type { DrawingSetting } from './sheet.ts';
 
-export type LayoutSetting = Setting & {
+export type LayoutSetting = DrawingSetting & {
   /** What learners call a piece, by its name. */
   labels?: Readonly<Record<string, string>>;
   /** What the cloth is called. */
@@ -45,7 +45,7 @@ export function numbered(placements: readonly Placement[]): NumberedPlacement[] 
  * has in the text; its name stands in it where there is room.
  */
 export function drawLayout(laid: LaidCloth, setting: LayoutSetting): Scene {
-  const { set, say } = writer(setting);
+  const { set, say } = lengthWriter(setting);
   const { width, folded, kind } = laid;
   const { surface = 'right side' } = setting;
   const pieces = numbered(laid.placements);
@@ -169,7 +169,7 @@ function prints(
 }
 
 /** The grain runs along the selvage: its arrow stands beside the cloth, where no piece is in its way. */
-const grain: Column = {
+const grain: DimensionColumn = {
   width: 3.4,
   wants: () => [],
   draw({ right, top, bottom }) {

@@ -1,6 +1,6 @@
 import { bounds } from '../geometry/readings.ts';
 import { across, heights, tags } from './dimension.ts';
-import { writer } from './lengths.ts';
+import { lengthWriter } from './lengths.ts';
 import { grainArrow, notchWedge } from './marks.ts';
 import { closed, polyline } from './path.ts';
 import { fitOf, LEAST, layOutSheet, roomBeside } from './sheet.ts';
@@ -8,7 +8,7 @@ import { surfaceOf, surfaceWords } from './surface.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Box } from '../geometry/readings.ts';
 import type { FoldLine, Pattern, Piece } from '../project/pattern.ts';
-import type { DimensionLine, Tag } from './dimension.ts';
+import type { DimensionLine, DimensionTag } from './dimension.ts';
 import type { Frame } from './frame.ts';
 import type { Command } from './path.ts';
 import type { PieceSetting } from './surface.ts';
@@ -19,7 +19,7 @@ import type { ShapeRole, Scene, Shape } from './scene.ts';
  * notches, and its sizes.
  */
 export function drawPiece(piece: Piece, setting: PieceSetting): Scene {
-  const { set } = writer(setting);
+  const { set } = lengthWriter(setting);
   const [cut, sewn] = [bounds(piece.cutOutline), bounds(piece.outline)];
   const plain = near(cut, sewn);
   const numbered = piece.folds.map((fold, i) => ({ fold, number: i + 1 }));
@@ -100,7 +100,7 @@ function chainOf(name: string, cut: Box, sewn: Box, axis: 'x' | 'y', set: (mm: n
 }
 
 /** The words beside a fold: its number, its name, and how far it lies from its edge. */
-function foldTag(fold: FoldLine, number: number, set: (mm: number) => string): Tag {
+function foldTag(fold: FoldLine, number: number, set: (mm: number) => string): DimensionTag {
   const label = fold.label === undefined ? set(fold.at) : `${fold.label}, ${set(fold.at)}`;
   return { name: `fold ${number}`, at: fold.from.y, number: String(number), label };
 }
@@ -178,7 +178,7 @@ export function notches(piece: Piece, cut: Box, frame: Frame): Shape[] {
 }
 
 function describe(piece: Piece, cut: Box, sewn: Box, setting: PieceSetting): string[] {
-  const { say } = writer(setting);
+  const { say } = lengthWriter(setting);
   const surface = surfaceOf(piece, setting.materials);
   const text = [
     `${piece.label}${surface === 'interfacing' ? '' : ', right side up'}. ${cutOrder(piece, setting.materials)}.`,

@@ -1,6 +1,6 @@
 import { MM_PER_INCH } from '../measure/index.ts';
 import { LINE, lettering } from './dimension.ts';
-import { writer } from './lengths.ts';
+import { lengthWriter } from './lengths.ts';
 import { polyline } from './path.ts';
 import type { Edition, Grid } from '../measure/index.ts';
 import type { Shape } from './scene.ts';
@@ -36,6 +36,6 @@ export function scaleBar(
   }
   return [
     { kind: 'path', name: 'scale bar', role: 'scale bar', path },
-    lettering('scale bar text', writer(setting).set(length), room.x + size + 1.6, middle, 1),
+    lettering('scale bar text', lengthWriter(setting).set(length), room.x + size + 1.6, middle, 1),
   ];
 }

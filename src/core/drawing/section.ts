@@ -1,7 +1,7 @@
 import { heights, roomOf, tags } from './dimension.ts';
 import { pocketOf, progress, stageOf, stillFlat } from './folding.ts';
 import { face, layersOf, mostLayers, OPEN, turnPath, turnsOf } from './layers.ts';
-import { writer } from './lengths.ts';
+import { lengthWriter } from './lengths.ts';
 import { breakLine } from './marks.ts';
 import { thin } from './thickness.ts';
 import { box, polyline } from './path.ts';
@@ -20,7 +20,7 @@ import type { ShapeRole, Scene, Shape } from './scene.ts';
  */
 export function drawPleatSection(piece: Pleated, setting: SectionSetting): Scene {
   const plan = piece.pleats;
-  const { set } = writer(setting);
+  const { set } = lengthWriter(setting);
   // A fold being made is drawn when it is made: half turned, the strip would need all the room there is.
   const stage = stageOf(plan, setting.folds === undefined ? undefined : Math.floor(setting.folds), setting.held);
   const { made, watched, complete } = stage;
@@ -121,7 +121,7 @@ function describe(
   setting: SectionSetting,
 ): string[] {
   const plan = piece.pleats;
-  const { say } = writer(setting);
+  const { say } = lengthWriter(setting);
   const { made } = stage;
   const text = [`${piece.label}, cut through and seen from the side, with the front on the left.`];
   const { factor, thickness } = layers;

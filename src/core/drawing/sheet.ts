@@ -6,24 +6,24 @@ import { scaleBar } from './scale-bar.ts';
 import { NARROWEST } from './scene.ts';
 import type { Box } from '../geometry/readings.ts';
 import type { Edition, Grid } from '../measure/index.ts';
-import type { Column, DimensionLine } from './dimension.ts';
+import type { DimensionColumn, DimensionLine } from './dimension.ts';
 import type { Frame } from './frame.ts';
 import type { LegendWords } from './legend.ts';
 import type { Fit, Scene, Shape, TextShape } from './scene.ts';
 
 /** The edition that measures are written in, its grid, and the room there is. */
-export type Setting = { edition: Edition; grid?: Grid; fit?: Fit };
+export type DrawingSetting = { edition: Edition; grid?: Grid; fit?: Fit };
 
 /** What a sheet shows, before it is laid out: something to scale in the middle, and what stands round it. */
-export type Content = LegendWords & {
+export type SheetContent = LegendWords & {
   readonly title: string;
   /** Under the title. */
   readonly lines?: readonly string[];
   /** The box of what is drawn to scale, in mm of cloth. */
   readonly cloth: Box;
   /** Columns of labels, from the cloth outward. */
-  readonly left?: readonly Column[];
-  readonly right?: readonly Column[];
+  readonly left?: readonly DimensionColumn[];
+  readonly right?: readonly DimensionColumn[];
   /** Rows of dimensions, from the cloth outward. */
   readonly above?: readonly DimensionLine[];
   readonly below?: readonly DimensionLine[];
@@ -47,23 +47,23 @@ export const LEAST = 10;
  * The room that a setting gives, or the narrowest there is. Without a height, what is drawn to scale stays low enough
  * to be seen at one glance.
  */
-export function fitOf({ fit = { width: NARROWEST } }: Setting): Required<Fit> {
+export function fitOf({ fit = { width: NARROWEST } }: DrawingSetting): Required<Fit> {
   const width = Math.max(LEAST_ROOM, fit.width);
   return { width, height: fit.height ?? Math.min(1.35 * width, 140) };
 }
 
 /** How wide what is drawn to scale may become beside columns of labels, in mm; less than `LEAST` is too little. */
-export const roomBeside = (columns: readonly Column[], setting: Setting): number =>
+export const roomBeside = (columns: readonly DimensionColumn[], setting: DrawingSetting): number =>
   columns.reduce((rest, column) => rest - column.width, fitOf(setting).width - 2 * RIM);
 
 /**
  * Lays out a sheet: the title, what is drawn to scale as large as the room allows between its dimensions, notes,
  * legend and scale bar.
  */
-export function layOutSheet(content: Content, setting: Setting): Scene {
+export function layOutSheet(content: SheetContent, setting: DrawingSetting): Scene {
   const { width, height: tallest } = fitOf(setting);
   const { cloth, left = [], right = [], above = [], below = [] } = content;
-  const across = (columns: readonly Column[]) => columns.reduce((sum, column) => sum + column.width, RIM);
+  const across = (columns: readonly DimensionColumn[]) => columns.reduce((sum, column) => sum + column.width, RIM);
   const [leftWidth, rightWidth] = [across(left), across(right)];
   const scale = Math.min(
     Math.max(LEAST, width - leftWidth - rightWidth) / Math.max(cloth.width, 1e-9),
@@ -120,7 +120,7 @@ const highest = (cloth: Box): number => cloth.y + cloth.height;
 const line = (name: string, text: string, x: number, y: number): TextShape => lettering(name, text, x, y, 1);
 
 /** The title and the lines under it, from the top of the sheet. Returns where the next part may start. */
-function header({ title, lines = [] }: Content, width: number, shapes: Shape[]): number {
+function header({ title, lines = [] }: SheetContent, width: number, shapes: Shape[]): number {
   let y = 0;
   wrap(title, TITLE, width).forEach((text, i) => {
     const baseline = y + ABOVE * TITLE + 0.2;

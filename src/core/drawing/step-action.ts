@@ -1,4 +1,4 @@
-import { Lines, rowRole } from './work-shapes.ts';
+import { WorkLines, rowRole } from './work-shapes.ts';
 import { lineThrough, leftOf } from '../geometry/index.ts';
 import { bentArrow, hardwareRing, turnOverArrow } from './marks.ts';
 import { boxInView, viewed } from './view.ts';
@@ -62,7 +62,7 @@ export const kindSeen = ({ kind }: FoldTrace, { side }: View): 'valley' | 'mount
 
 /** The lines of what a step is about to do, each on its work. */
 export function doingShapes(doing: StepAction, views: readonly View[], onto: Onto): Shape[] {
-  const lines = new Lines();
+  const lines = new WorkLines();
   const now = { now: true };
   const draw = (role: ShapeRole, { work, from, to }: Trace) => {
     const there = viewed(views[work]!, onto);

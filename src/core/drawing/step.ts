@@ -13,9 +13,9 @@ import { faceOf, shapesOf } from './work-shapes.ts';
 import { visibleFrom } from '../cloth/visible.ts';
 import { verbNamed } from '../steps/index.ts';
 import { viewOf } from './view.ts';
-import { writer } from './lengths.ts';
+import { lengthWriter } from './lengths.ts';
 import type { Arranged, Cell } from './cells.ts';
-import type { Column } from './dimension.ts';
+import type { DimensionColumn } from './dimension.ts';
 import type { Box } from '../geometry/index.ts';
 import type { StepAction } from './step-action.ts';
 import type { FoldTrace } from './trace.ts';
@@ -91,7 +91,7 @@ const cellOf = ({ name, work }: Named, when: string): Cell => {
 
 /** Room for the sizes of the work after the step. */
 function sizesOf({ after }: Reading, at: { x: number; y: number }, setting: StepSetting, show = true) {
-  const { set } = writer(setting);
+  const { set } = lengthWriter(setting);
   const { width, height } = boxOf(after.work.plies);
   const label = (mm: number) => (show ? set(mm) : '');
   return {
@@ -142,7 +142,7 @@ function both(reading: Reading, setting: StepSetting): Scene {
 const ORIGIN = { x: 0, y: 0 };
 
 /** The room for all that is drawn to scale; a step may be somewhat taller than a single work. */
-function spaceFor(height: Column, setting: StepSetting): { width: number; height: number } {
+function spaceFor(height: DimensionColumn, setting: StepSetting): { width: number; height: number } {
   const fit = fitOf(setting);
   return { width: Math.max(LEAST, roomBeside([height, margin], setting)), height: fit.height };
 }
@@ -206,7 +206,7 @@ function legendWords({ rowRole, folds, cuts, marks }: StepAction, views: readonl
 /** One picture of a play. */
 function played(reading: Reading, at: number, moving: Work | undefined, setting: StepSetting): Scene {
   const { step, before, after, side, doing } = reading;
-  const { set } = writer(setting);
+  const { set } = lengthWriter(setting);
   const room = spaceFor(sizesOf(reading, ORIGIN, setting).height, setting);
   const cells = {
     before: before.map((one) => ({ ...cellOf(one, 'Before'), ...(before.length === 1 && { caption: '' }) })),
@@ -316,7 +316,7 @@ function seamWords({ step }: Reading, say: (mm: number) => string): string | und
 }
 
 const notesOf = (reading: Reading, setting: StepSetting): string[] => {
-  const seam = seamWords(reading, writer(setting).set);
+  const seam = seamWords(reading, lengthWriter(setting).set);
   return [...(seam === undefined ? [] : [seam]), ...standingNotes(reading.after.work, setting)];
 };
 
@@ -330,7 +330,7 @@ function lineKey({ work, from, to }: FoldTrace): string {
 
 function describe(reading: Reading, setting: StepSetting): string[] {
   const { step, before, after, side, doing } = reading;
-  const { say } = writer(setting);
+  const { say } = lengthWriter(setting);
   const text = [`${step.title}.`];
   for (const { name, work } of before) {
     const { width, height } = boxOf(work.plies);

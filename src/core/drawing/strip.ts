@@ -1,6 +1,6 @@
 import { bounds } from '../geometry/readings.ts';
 import { across, heights, tags } from './dimension.ts';
-import { writer } from './lengths.ts';
+import { lengthWriter } from './lengths.ts';
 import { box, closed, polyline } from './path.ts';
 import { layOutSheet } from './sheet.ts';
 import { surfaceOf } from './surface.ts';
@@ -18,7 +18,7 @@ import type { PieceSetting } from './surface.ts';
  */
 export function drawStrip(piece: Pleated, setting: PieceSetting & { folds?: number }): Scene {
   const plan = piece.pleats;
-  const { set, say } = writer(setting);
+  const { set, say } = lengthWriter(setting);
   const cut = bounds(piece.cutOutline);
   const now = setting.folds === undefined ? -1 : Math.round(setting.folds) - 1;
   const marked = plan.folds.map((fold, i) => ({

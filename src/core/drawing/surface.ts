@@ -1,9 +1,9 @@
 import type { Pattern, Piece } from '../project/pattern.ts';
 import type { ShapeRole } from './scene.ts';
-import type { Setting } from './sheet.ts';
+import type { DrawingSetting } from './sheet.ts';
 
 /** What the drawings of pieces need to know. A Pattern's own `edition`, `grid` and `materials` will do. */
-export type PieceSetting = Setting & { materials?: Pattern['materials'] };
+export type PieceSetting = DrawingSetting & { materials?: Pattern['materials'] };
 
 /** What shows of a piece that lies right side up: role and material say whether it is a lining or an interfacing. */
 export function surfaceOf(piece: Pick<Piece, 'material'>, materials: Pattern['materials'] = {}): ShapeRole {

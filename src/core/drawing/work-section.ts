@@ -2,11 +2,11 @@ import { boxOf } from '../cloth/size.ts';
 import { across, margin, tags } from './dimension.ts';
 import { fitOf, LEAST, layOutSheet, roomBeside } from './sheet.ts';
 import { curves, polyline } from './path.ts';
-import { faceOf, Lines } from './work-shapes.ts';
+import { faceOf, WorkLines } from './work-shapes.ts';
 import { nameOf, plyWords } from './work-words.ts';
 import { section } from '../cloth/section.ts';
 import { thicknessIn, thin } from './thickness.ts';
-import { writer } from './lengths.ts';
+import { lengthWriter } from './lengths.ts';
 import { between, direction } from '../geometry/point.ts';
 import { alongLine, leftOf } from '../geometry/index.ts';
 import type { Command, Onto } from './path.ts';
@@ -31,7 +31,7 @@ const NAMES = 6;
  * line are to scale; layers are drawn thicker than they are, and the drawing says by how much.
  */
 export function drawWorkSection(work: Work, line: Line, setting: WorkSetting): Scene {
-  const { set, say } = writer(setting);
+  const { set, say } = lengthWriter(setting);
   const cut = section(work, line, thicknessIn(setting));
   const [from, to] = [cut.columns[0]?.from ?? 0, cut.columns.at(-1)?.to ?? 0];
   const thickest = cut.columns.reduce<SectionColumn | undefined>(
@@ -114,7 +114,7 @@ function namesOf(cut: Section, column: SectionColumn, setting: WorkSetting): { l
 
 /** Each layer as a band that steps up and down over what lies below it, and folds bending round between two layers. */
 function layerShapes(cut: Section, factor: number, frame: Frame, { materials }: WorkSetting): Shape[] {
-  const lines = new Lines();
+  const lines = new WorkLines();
   const bends = cut.turns.filter(({ turns }) => turns !== 'goes on');
   const bands = cut.layers.map((_, i) => bandOf(cut, i, bends, factor, BEND / frame.scale));
   const isCloth = (layer: number) => faceOf(cut.layers[layer]!.ply, 'right', materials) !== 'interfacing';

@@ -36,7 +36,7 @@ const rowRoles: Partial<Record<StitchKind, ShapeRole>> = {
 export const rowRole = (kind: StitchKind = 'seam'): ShapeRole => rowRoles[kind] ?? 'stitch';
 
 /** Lines of one role, gathered to be drawn in one go. */
-export class Lines {
+export class WorkLines {
   readonly #found = new Map<string, { role: ShapeRole; turn?: number; now?: boolean; path: Command[] }>();
 
   add(role: ShapeRole, path: readonly Command[], more: { turn?: number; now?: boolean } = {}): void {
@@ -66,7 +66,7 @@ export function shapesOf(
   now: ReadonlySet<number> = new Set(),
 ): Shape[] {
   const there = viewed(view, onto);
-  const lines = new Lines();
+  const lines = new WorkLines();
   const { parts, edges, hidden } = visibleFrom(view.work, view.side);
   for (const part of parts) {
     const role = faceOf(part.ply, part.face, materials);
@@ -91,7 +91,7 @@ function edgeRole({ ply, edge }: EdgeStretch): ShapeRole {
 }
 
 /** Rows whose thread is seen, and those to look at now wherever they lie; these come last, over all others. */
-function rows({ work, side }: View, there: Onto, now: ReadonlySet<number>, lines: Lines): void {
+function rows({ work, side }: View, there: Onto, now: ReadonlySet<number>, lines: WorkLines): void {
   const sorted = rowsOf(work).toSorted((a, b) => Number(now.has(a.id)) - Number(now.has(b.id)));
   for (const { id, kind, stretches } of sorted) {
     const role = rowRole(kind);

@@ -4,7 +4,7 @@ import { seenParts } from './work-shapes.ts';
 import { visibleFrom } from '../cloth/visible.ts';
 import { rowsOf } from './rows.ts';
 import { surfaceOf } from './surface.ts';
-import { writer } from './lengths.ts';
+import { lengthWriter } from './lengths.ts';
 import type { Ply, StitchKind, Work } from '../cloth/work.ts';
 import type { SeenFrom } from '../cloth/visible.ts';
 import type { PieceSetting } from './surface.ts';
@@ -24,7 +24,7 @@ export const faceWords = (ply: Ply, face: 'right' | 'wrong', { materials }: Piec
 
 /** The size in a sentence, with the depth that boxed corners give. */
 export function sizeWords(work: Work, setting: PieceSetting): string[] {
-  const { say } = writer(setting);
+  const { say } = lengthWriter(setting);
   const [flat, now] = [boxOf(work.plies), size(work)];
   const lying = `It lies ${say(flat.width)} wide and ${say(flat.height)} high.`;
   if (now.depth === 0) return [lying];
@@ -36,7 +36,7 @@ export function sizeWords(work: Work, setting: PieceSetting): string[] {
 
 /** What the drawing of flat work cannot show: how large it stands when its corners are boxed. */
 export function standingNotes(work: Work, setting: PieceSetting): string[] {
-  const { set } = writer(setting);
+  const { set } = lengthWriter(setting);
   const { width, height, depth } = size(work);
   return depth === 0
     ? []
@@ -67,7 +67,7 @@ const rowNames: Record<StitchKind, string> = {
 
 /** Each row of stitches, or those with the numbers asked for, in a sentence. */
 export function rowWords(work: Work, setting: PieceSetting, only?: ReadonlySet<number>): string[] {
-  const { say } = writer(setting);
+  const { say } = lengthWriter(setting);
   return rowsOf(work)
     .filter(({ id, length }) => length > 0 && (only?.has(id) ?? true))
     .map(({ kind, length, stretches }) => {

@@ -4,7 +4,7 @@ import { layOutSheet } from './sheet.ts';
 import { nameOf, rowWords, seenWords, sizeWords, standingNotes } from './work-words.ts';
 import { shapesOf } from './work-shapes.ts';
 import { viewOf } from './view.ts';
-import { writer } from './lengths.ts';
+import { lengthWriter } from './lengths.ts';
 import type { SeenFrom } from '../cloth/visible.ts';
 import type { Work } from '../cloth/work.ts';
 import type { Scene } from './scene.ts';
@@ -16,7 +16,7 @@ import type { WorkSetting } from './work-words.ts';
  */
 export function drawWork(work: Work, setting: WorkSetting & { side?: SeenFrom }): Scene {
   const { side = 'front', materials } = setting;
-  const { set } = writer(setting);
+  const { set } = lengthWriter(setting);
   const { width, height } = boxOf(work.plies);
   const view = viewOf(work, side);
   return layOutSheet(

@@ -7,7 +7,7 @@ import type { Formula, LengthNode, NameNode, NumberNode, Quantity } from './tree
 const unknown: Record<Style, string> = { plain: '?', set: '?', spoken: 'an unknown value' };
 
 /** Writes the ends of a formula's tree, and its result, in one style. */
-export type Writer = {
+export type LineWriter = {
   /** The value of a name. */
   value: (node: NameNode) => string;
   /** A length that stands in the formula itself, on this edition's marks. */
@@ -19,7 +19,12 @@ export type Writer = {
 };
 
 /** A writer in the scope's edition; `format` takes the place of `formatQuantity` for every quantity. */
-export function writer(formula: Formula, scope: Scope, style: Style, format?: (quantity: Quantity) => string): Writer {
+export function lineWriter(
+  formula: Formula,
+  scope: Scope,
+  style: Style,
+  format?: (quantity: Quantity) => string,
+): LineWriter {
   const { edition, grid } = scope;
   const write = format ?? ((quantity) => formatQuantity(quantity, { edition, grid, style }));
   return {

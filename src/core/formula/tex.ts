@@ -1,6 +1,6 @@
 import { THIN } from '../measure/index.ts';
 import type { Scope } from './evaluate.ts';
-import { writer } from './lines.ts';
+import { lineWriter } from './lines.ts';
 import type { Formula, LengthNode, NameNode, Node, NumberNode, Quantity } from './tree.ts';
 
 /** The three lines of a worked sum, each as TeX for KaTeX. */
@@ -73,7 +73,7 @@ export function texText(text: string): string {
 
 /** Writes the lines in reading order; `changing` is given each text that can change, and gives its TeX. */
 function lines(formula: Formula, scope: LineScope, changing: (text: string) => string): TexLines {
-  const write = writer(formula, scope, 'set', scope.format);
+  const write = lineWriter(formula, scope, 'set', scope.format);
   const value = (text: string, first: boolean) => changing(first ? primed(text) : guarded(primed(text)));
   const number = (node: NumberNode) => fixed(write.number(node));
   const length = (node: LengthNode, first: boolean) => value(write.length(node), first);

@@ -1,6 +1,6 @@
 import { THIN } from '../measure/index.ts';
 import type { LineScope } from './tex.ts';
-import { writer } from './lines.ts';
+import { lineWriter } from './lines.ts';
 import type { Formula, LengthNode, NameNode, Node, NumberNode } from './tree.ts';
 
 /** The three lines of a worked sum as text that can be set in one line of type. */
@@ -14,7 +14,7 @@ export type TextLines = { names: string; numbers: string; result: string };
  * @example toText(formula, scope).result // => '= 3¾ in'
  */
 export function toText(formula: Formula, scope: LineScope): TextLines {
-  const write = writer(formula, scope, 'set', scope.format);
+  const write = lineWriter(formula, scope, 'set', scope.format);
   const ends = { number: (node: NumberNode) => write.number(node), length: (node: LengthNode) => write.length(node) };
   const result = write.result();
   return {

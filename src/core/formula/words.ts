@@ -1,5 +1,5 @@
 import type { Scope } from './evaluate.ts';
-import { writer, type Writer } from './lines.ts';
+import { lineWriter, type LineWriter } from './lines.ts';
 import type { Formula, NameNode, Node } from './tree.ts';
 
 /**
@@ -8,13 +8,13 @@ import type { Formula, NameNode, Node } from './tree.ts';
  * @example toWords(formula('2 * ease'), scope) // => '2 times ease, that is 2 times a quarter of an inch, which makes half an inch.'
  */
 export function toWords(formula: Formula, scope: Scope): string {
-  const write = writer(formula, scope, 'spoken');
+  const write = lineWriter(formula, scope, 'spoken');
   const names = say(formula.tree, write, ({ name }) => name);
   const numbers = say(formula.tree, write, write.value);
   return `${names}, that is ${numbers}, which makes ${write.result()}.`;
 }
 
-function say(node: Node, write: Writer, name: (node: NameNode) => string): string {
+function say(node: Node, write: LineWriter, name: (node: NameNode) => string): string {
   const whole = (part: Node) => say(part, write, name);
   const within = (part: Node, rank: number) =>
     ranks[part.kind] < rank ? `open bracket ${whole(part)} close bracket` : whole(part);

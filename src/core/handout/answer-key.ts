@@ -11,7 +11,7 @@ import type { Slip } from '../questions/slips.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { PaperQuestion, Exercises, Seed, PaperExercise } from './exercises.ts';
 import type { Block } from './flow.ts';
-import type { Handout, Setting } from './handout.ts';
+import type { Handout, HandoutSetting } from './handout.ts';
 import type { Type } from './type.ts';
 
 /** So many sheets stand beside each other in a table. */
@@ -34,7 +34,7 @@ export function answerKey(
   exercises: Exercises,
   seeds: readonly Seed[],
   pattern: Pattern,
-  setting: Setting,
+  setting: HandoutSetting,
 ): Handout {
   const type = typeOf(setting);
   const title = `Answer key: ${lesson.title}`;

@@ -1,6 +1,6 @@
 import { letteringBox, letteringWidth, wrap } from '../drawing/lettering.ts';
 import { box, polyline } from '../drawing/path.ts';
-import { line, moved } from './place.ts';
+import { line, placedShapes } from './place.ts';
 import { LEADING } from './type.ts';
 import type { Scene, Shape } from '../drawing/scene.ts';
 import type { Block } from './flow.ts';
@@ -63,12 +63,12 @@ function lines(text: string, size: number, { width }: Type, looks: Looks): Block
   });
 }
 
-export type Column = { readonly title: string; /** Of the width, against the others. */ readonly share: number };
+export type TableColumn = { readonly title: string; /** Of the width, against the others. */ readonly share: number };
 
 /** A row of a table: its texts, and whether there is a box to tick before the first. */
-export type Row = { readonly cells: readonly string[]; readonly tick: boolean };
+export type TableRow = { readonly cells: readonly string[]; readonly tick: boolean };
 
-export const row = (cells: readonly string[], tick = false): Row => ({ cells, tick });
+export const row = (cells: readonly string[], tick = false): TableRow => ({ cells, tick });
 
 /** Between the columns of a table, in mm. */
 const GUTTER = 3;
@@ -76,7 +76,12 @@ const GUTTER = 3;
 const MOST_LINES = 18;
 
 /** Columns by their shares, but none so narrow that a word of it must be broken while others have room. */
-function columnWidths(columns: readonly Column[], rows: readonly Row[], room: number, size: number): number[] {
+function columnWidths(
+  columns: readonly TableColumn[],
+  rows: readonly TableRow[],
+  room: number,
+  size: number,
+): number[] {
   const needs = columns.map(({ title }, i) => {
     const words = [title, ...rows.map(({ cells }) => cells[i] ?? '')].flatMap((text) => text.split(' '));
     return Math.max(...words.map((word) => letteringWidth(word, size)));
@@ -94,7 +99,12 @@ function columnWidths(columns: readonly Column[], rows: readonly Row[], room: nu
 }
 
 /** A table; its head stands again on every page. Headings and cells are broken into lines of their columns. */
-export function table(columns: readonly Column[], rows: readonly Row[], type: Type, size = type.text): Block[] {
+export function table(
+  columns: readonly TableColumn[],
+  rows: readonly TableRow[],
+  type: Type,
+  size = type.text,
+): Block[] {
   const ticks = rows.some(({ tick }) => tick) ? 1.9 * size : 0;
   const room = type.width - ticks - GUTTER * (columns.length - 1);
   const widths = columnWidths(columns, rows, room, size);
@@ -152,7 +162,7 @@ export function figure(scene: Scene, indent: number, type: Type, name: string): 
   const top = Math.max(0, ...titles);
   return {
     height: (scene.height - top) * type.drawing + 2,
-    draw: (x, y) => moved(rest, { x: x + indent, y: y - top * type.drawing }, type.drawing, name),
+    draw: (x, y) => placedShapes(rest, { x: x + indent, y: y - top * type.drawing }, type.drawing, name),
   };
 }
 

@@ -5,7 +5,7 @@ import { typeOf } from './type.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { Block } from './flow.ts';
 import type { Type } from './type.ts';
-import type { Handout, Setting } from './handout.ts';
+import type { Handout, HandoutSetting } from './handout.ts';
 import type { PlannedSitting, SessionPlan, Taught } from '../kit/index.ts';
 
 /** What can hurt in a lesson: its name, the lesson's own words and the usual ones. */
@@ -45,7 +45,7 @@ export type Plan = {
  * For the teacher: the sessions with their lessons, what is made in each and the minutes of both, what to prepare and to
  * show, and where it can hurt. The plan is that of planSessions, as on the page for a class and in the check.
  */
-export function classPlan(plan: Plan, pattern: Pattern | undefined, setting: Setting): Handout {
+export function classPlan(plan: Plan, pattern: Pattern | undefined, setting: HandoutSetting): Handout {
   const type = typeOf(setting);
   const { makers, spares, machines, irons } = plan;
   const held = planSessions(pattern ? tasksOf(pattern) : [], {
@@ -125,7 +125,7 @@ function prepare({ makers, spares, machines }: Plan, pattern: Pattern | undefine
   ];
 }
 
-function sessionBlocks(title: string, sitting: PlannedSitting, plan: Plan, setting: Setting): Block[] {
+function sessionBlocks(title: string, sitting: PlannedSitting, plan: Plan, setting: HandoutSetting): Block[] {
   const type = typeOf(setting);
   const { minutes, spare, tasks } = sitting;
   const lessons = plan.lessons.filter((lesson) => sitting.lessons.includes(lesson));

@@ -6,7 +6,7 @@ import { MARGIN, papers } from './paper.ts';
 import { LEADING, typeOf } from './type.ts';
 import { firstLine } from './true-scale.ts';
 import type { Shape } from '../drawing/scene.ts';
-import type { Heading, Page, Setting } from './handout.ts';
+import type { Heading, Page, HandoutSetting } from './handout.ts';
 
 /** Something as wide as the page's text that is never divided: a line of text, a row of a table, a drawing. */
 export type Block = {
@@ -28,7 +28,7 @@ export type Block = {
  *
  * @param after how many pages of another kind follow, for the count
  */
-export function flow(blocks: readonly Block[], heading: Heading, setting: Setting, after = 0): Page[] {
+export function flow(blocks: readonly Block[], heading: Heading, setting: HandoutSetting, after = 0): Page[] {
   const type = typeOf(setting);
   const { width, height } = papers[setting.paper];
   const across = width - 2 * MARGIN;

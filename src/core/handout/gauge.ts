@@ -1,4 +1,4 @@
-import { writer } from '../drawing/lengths.ts';
+import { lengthWriter } from '../drawing/lengths.ts';
 import { box, polyline } from '../drawing/path.ts';
 import { slug } from './handout.ts';
 import { cropped, line } from './place.ts';
@@ -10,7 +10,7 @@ import type { Shape } from '../drawing/scene.ts';
 import type { Pleated } from '../drawing/folding.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { Box } from '../geometry/readings.ts';
-import type { Handout, Page, Setting } from './handout.ts';
+import type { Handout, Page, HandoutSetting } from './handout.ts';
 import type { TrueScale } from './true-scale.ts';
 import type { Type } from './type.ts';
 
@@ -21,7 +21,7 @@ type Length = { sheet: number; index: number; from: number; to: number; x: numbe
  * A strip of paper with the fold lines of a pleated piece at true scale, to lay beside the cloth. A long one is joined
  * from several lengths, as many to a sheet as it has room for.
  */
-export function foldGauge(piece: Pleated, pattern: Pattern, setting: Setting): Handout {
+export function foldGauge(piece: Pleated, pattern: Pattern, setting: HandoutSetting): Handout {
   const type = typeOf(setting);
   const title = `Fold gauge: ${piece.label}`;
   const heading = { title, project: pattern.title, edition: pattern.edition };
@@ -83,7 +83,7 @@ function draw(
   type: Type,
 ): Shape[] {
   const { pleats } = piece;
-  const { set } = writer(pattern);
+  const { set } = lengthWriter(pattern);
   const width = stripWidth(type);
   const { x, from, to, index } = length;
   const low = room.y + room.height - RIM;
@@ -162,7 +162,7 @@ function between({ folds }: Pleated['pleats'], { from, to }: Length, y: (at: num
 }
 
 function say({ label, pleats }: Pleated, pattern: Pattern): string[] {
-  const { say } = writer(pattern);
+  const { say } = lengthWriter(pattern);
   return [
     `Fold gauge of the ${label.toLowerCase()}, ${say(pleats.stripLength)} long.`,
     ...pleats.folds.map(({ at, kind }, i) => {

@@ -21,7 +21,7 @@ export type Handout = {
 };
 
 /** What all documents of a course share. */
-export type Setting = {
+export type HandoutSetting = {
   readonly paper: PaperName;
   /** Name of the school or the instructor. */
   readonly school?: string;

@@ -1,6 +1,6 @@
 import { cutSentences } from '../drawing/cut-words.ts';
 import { drawLayout } from '../drawing/layout.ts';
-import { writer } from '../drawing/lengths.ts';
+import { lengthWriter } from '../drawing/lengths.ts';
 import { surfaceOf } from '../drawing/surface.ts';
 import { clothNeed, isCloth, kitFor, ONE, stripWords, kitRows } from '../kit/index.ts';
 import { THIN } from '../measure/index.ts';
@@ -11,11 +11,11 @@ import { flow } from './flow.ts';
 import { typeOf } from './type.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { Block } from './flow.ts';
-import type { Handout, Setting } from './handout.ts';
+import type { Handout, HandoutSetting } from './handout.ts';
 
 /** What to cut, with a box to tick for each piece, and how the pieces lie on each cloth. */
-export function cuttingList(pattern: Pattern, setting: Setting): Handout {
-  const { set } = writer(pattern);
+export function cuttingList(pattern: Pattern, setting: HandoutSetting): Handout {
+  const { set } = lengthWriter(pattern);
   const type = typeOf(setting);
   const rows = cutList(pattern);
   const blocks = [
@@ -44,9 +44,9 @@ export function cuttingList(pattern: Pattern, setting: Setting): Handout {
 const TALL = 105;
 
 /** Each cloth with its pieces, for one maker, and the length to buy. */
-function layouts(pattern: Pattern, setting: Setting): Block[] {
+function layouts(pattern: Pattern, setting: HandoutSetting): Block[] {
   const type = typeOf(setting);
-  const { set } = writer(pattern);
+  const { set } = lengthWriter(pattern);
   const labels = Object.fromEntries(Object.values(pattern.pieces).map(({ name, label }) => [name, label]));
   return Object.values(pattern.materials).flatMap((role): Block[] => {
     const need = isCloth(role) ? clothNeed(pattern, role, 1) : undefined;
@@ -90,7 +90,7 @@ function layouts(pattern: Pattern, setting: Setting): Block[] {
 const held = (text: string): string => text.replace(/(\d) (?=(?:mm|cm|in)\b)/gu, `$1${THIN}`);
 
 /** What one maker buys and has at hand, with a box to tick. */
-export function materialsSheet(pattern: Pattern, setting: Setting): Handout {
+export function materialsSheet(pattern: Pattern, setting: HandoutSetting): Handout {
   const type = typeOf(setting);
   const { lines, findings } = kitFor(pattern, ONE);
   const told = lines.flatMap((line) => kitRows(line, pattern.edition));
@@ -123,7 +123,13 @@ export function materialsSheet(pattern: Pattern, setting: Setting): Handout {
   return list('materials-list', 'Materials list', pattern, setting, blocks);
 }
 
-function list(name: string, title: string, pattern: Pattern, setting: Setting, blocks: readonly Block[]): Handout {
+function list(
+  name: string,
+  title: string,
+  pattern: Pattern,
+  setting: HandoutSetting,
+  blocks: readonly Block[],
+): Handout {
   const nothing = 'This project has nothing of the kind yet, so there is nothing to print.';
   const empty = blocks.length === 0;
   return {

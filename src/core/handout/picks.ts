@@ -39,7 +39,7 @@ export type PickQuestion = { readonly id: string; readonly words: PaperQuestion[
 /** Questions that a page lets its readers point at. */
 type PointQuestion =
   | { readonly kind: 'edges'; readonly piece: string; readonly edges?: readonly string[] }
-  | { readonly kind: 'folds'; readonly piece: string; readonly picksInPattern: FoldQuestion }
+  | { readonly kind: 'folds'; readonly piece: string; readonly fold: FoldQuestion }
   | { readonly kind: 'side'; readonly step: string; readonly side: 'front' | 'back'; readonly shows: string };
 
 /** What to do, told to whoever has no page to point at. */
@@ -61,7 +61,7 @@ export function picksOnSheet(
   pattern: Pattern,
   type: Type,
 ): Block[] {
-  return asked(picks, pattern).flatMap((pick, i) => {
+  return picksInPattern(picks, pattern).flatMap((pick, i) => {
     const random = randomFrom(`${seedText(seed)} ${pick.id}`);
     return [
       ...paragraph(`${from + i}. ${filled(wordsOf(pick, pattern), pattern)}`, type, {
@@ -115,7 +115,7 @@ function pointingOf(pick: PointQuestion, pattern: Pattern): Pointing | undefined
   }
   const piece = Object.hasOwn(pattern.pieces, pick.piece) ? pattern.pieces[pick.piece] : undefined;
   if (!piece) return undefined;
-  return pick.kind === 'edges' ? pointAtEdges(piece, pick.edges) : pointAtFolds(piece, pick.picksInPattern, pattern);
+  return pick.kind === 'edges' ? pointAtEdges(piece, pick.edges) : pointAtFolds(piece, pick.fold, pattern);
 }
 
 /** What it should measure, worked out by the maker, and what it does. */
@@ -138,7 +138,7 @@ const waysOf = ({ width, height }: Size) =>
 
 /** What is right, by the numbers of the sheets. It is the same on every sheet, however mixed. */
 export function picksInKey(picks: readonly PickQuestion[], from: number, pattern: Pattern, type: Type): Block[] {
-  return asked(picks, pattern).flatMap((pick, i) => [
+  return picksInPattern(picks, pattern).flatMap((pick, i) => [
     ...heading(`Question ${from + i}`, type),
     ...paragraph(filled(wordsOf(pick, pattern), pattern), type, { keep: true, after: 0.3 * type.text }),
     ...answersOf(pick, pattern).flatMap((one) =>
@@ -169,7 +169,7 @@ const showIn =
     formatLength(mm, edition, { grid, style: 'set' });
 
 /** Those that the pattern has: what is left out is not asked for. */
-export const asked = (picks: readonly PickQuestion[], pattern: Pattern): PickQuestion[] =>
+export const picksInPattern = (picks: readonly PickQuestion[], pattern: Pattern): PickQuestion[] =>
   picks.filter((pick) => {
     if (pick.kind === 'piece') return pick.sizes !== undefined;
     return !isPointed(pick) || pointingOf(pick, pattern) !== undefined;

@@ -5,7 +5,7 @@ import type { Box } from '../geometry/readings.ts';
 import type { Point } from '../geometry/point.ts';
 
 /** Shapes moved to another place of the sheet, and made larger by `factor`; their names get a word before them. */
-export function moved(shapes: readonly Shape[], by: Point, factor = 1, prefix = ''): Shape[] {
+export function placedShapes(shapes: readonly Shape[], by: Point, factor = 1, prefix = ''): Shape[] {
   const onto = ({ x, y }: Point): Point => ({ x: by.x + factor * x, y: by.y + factor * y });
   return shapes.map((shape): Shape => {
     const name = prefix === '' ? shape.name : `${prefix} ${shape.name}`;

@@ -6,11 +6,15 @@ import { cuttingList, materialsSheet } from './lists.ts';
 import { stepSheet } from './step-sheet.ts';
 import { templates } from './templates.ts';
 import type { Pattern } from '../project/pattern.ts';
-import type { Handout, Setting } from './handout.ts';
+import type { Handout, HandoutSetting } from './handout.ts';
 import type { StepWords } from './step-sheet.ts';
 
 /** A document that can be made: its file's name, what it is called, and how to make it. */
-export type ProjectDocument = { readonly name: string; readonly title: string; make: (setting: Setting) => Handout };
+export type ProjectDocument = {
+  readonly name: string;
+  readonly title: string;
+  make: (setting: HandoutSetting) => Handout;
+};
 
 /**
  * The documents of a project at the size of its pattern; the step sheet only where its file has steps. Nothing is
@@ -34,7 +38,7 @@ export function projectDocuments(pattern: Pattern, words: StepWords): ProjectDoc
           {
             name: 'step-sheet',
             title: 'Step by step',
-            make: (setting: Setting) => stepSheet(makeUp(pattern), pattern, words, setting),
+            make: (setting: HandoutSetting) => stepSheet(makeUp(pattern), pattern, words, setting),
           },
         ]),
   ];

@@ -7,7 +7,7 @@ import type { Box } from '../geometry/readings.ts';
 import type { Point } from '../geometry/point.ts';
 
 /** Where lettering may stand on a sheet: inside a limit and an outline, clear of what is there already. */
-export type Room = {
+export type LetteringRoom = {
   /** Keeps a place free from now on. */
   take: (box: Box) => void;
   isFree: (box: Box) => boolean;
@@ -19,7 +19,7 @@ export type Room = {
 const BLANK = 0.8;
 
 /** @param outline in mm of the sheet, y up or down alike */
-export function roomIn(limit: Box, outline: Outline): Room {
+export function roomIn(limit: Box, outline: Outline): LetteringRoom {
   const taken: Box[] = [];
   const isFree = (box: Box): boolean => {
     const grown = { x: box.x - BLANK, y: box.y - BLANK, width: box.width + 2 * BLANK, height: box.height + 2 * BLANK };

@@ -1,4 +1,4 @@
-import { writer } from '../drawing/lengths.ts';
+import { lengthWriter } from '../drawing/lengths.ts';
 import { drawStep } from '../drawing/step.ts';
 import { blank, figure, paragraph, together, toTick } from './blocks.ts';
 import { flow } from './flow.ts';
@@ -9,7 +9,7 @@ import type { CautionKey } from '../steps/index.ts';
 import type { Step } from '../project/step.ts';
 import type { CautionWords } from './class-plan.ts';
 import type { Block } from './flow.ts';
-import type { Handout, Setting } from './handout.ts';
+import type { Handout, HandoutSetting } from './handout.ts';
 import type { Type } from './type.ts';
 
 export type StepWords = {
@@ -20,7 +20,12 @@ export type StepWords = {
 };
 
 /** The steps in order, each with its drawing, what the work measures now, where it can hurt, and a box to tick. */
-export function stepSheet(steps: readonly Step[], pattern: Pattern, words: StepWords, setting: Setting): Handout {
+export function stepSheet(
+  steps: readonly Step[],
+  pattern: Pattern,
+  words: StepWords,
+  setting: HandoutSetting,
+): Handout {
   const type = typeOf(setting);
   const nothing = 'This project has no steps yet, so there is nothing to print.';
   const blocks = [
@@ -51,7 +56,7 @@ const HIGHEST_PLEATS = 95;
 const readFar = (type: Type): number => Math.max(13 * POINT, type.text);
 
 function stepBlocks(step: Step, number: number, pattern: Pattern, words: StepWords, type: Type): Block[] {
-  const { set } = writer(pattern);
+  const { set } = lengthWriter(pattern);
   const size = readFar(type);
   const indent = 1.9 * size;
   const { width, height } = step.size;

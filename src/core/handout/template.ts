@@ -2,7 +2,7 @@ import { grainArrow } from '../drawing/marks.ts';
 import { folds, lies, near, notches, outlines } from '../drawing/piece.ts';
 import { frameOf } from '../drawing/frame.ts';
 import { letteringBox, letteringWidth } from '../drawing/lettering.ts';
-import { writer } from '../drawing/lengths.ts';
+import { lengthWriter } from '../drawing/lengths.ts';
 import { bounds } from '../geometry/readings.ts';
 import { rotate, rotatePoint, translate } from '../geometry/transform.ts';
 import { stiffens } from '../project/lists.ts';
@@ -17,7 +17,7 @@ import type { Box } from '../geometry/readings.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Grain, Pattern, Piece } from '../project/pattern.ts';
 import type { Alike } from './alike.ts';
-import type { Room } from './room.ts';
+import type { LetteringRoom } from './room.ts';
 import type { Type } from './type.ts';
 
 /** A piece as it lies on the paper, which way its top points then, and all the pieces that the template is for. */
@@ -54,8 +54,8 @@ export function quarterTurn(piece: Piece): Piece {
 export type WordLine = { readonly text: string; readonly strong?: boolean };
 
 /** The words on a template: its names, how many to cut of what, and its sizes. */
-export function words({ piece, turned, all }: TemplatePiece, pattern: Pattern): WordLine[] {
-  const { set } = writer(pattern);
+export function templateWords({ piece, turned, all }: TemplatePiece, pattern: Pattern): WordLine[] {
+  const { set } = lengthWriter(pattern);
   const size = (width: number, height: number) => (turned ? [height, width] : [width, height]).map(set).join(' × ');
   const [cut, sewn] = [bounds(piece.cutOutline), bounds(piece.outline)];
   const lines: WordLine[] = [
@@ -144,7 +144,7 @@ export function drawTemplate(
     return path.length === 0 ? [] : [{ ...shape, path }];
   });
   const lettering = [
-    ...placeWords(words(lying, pattern), seen, wide, room, type),
+    ...placeWords(templateWords(lying, pattern), seen, wide, room, type),
     ...foldWords(lying, pattern, seen, frame, type, room),
     ...notchWords(piece, frame, type, room),
   ];
@@ -156,7 +156,7 @@ export function hasRoomForWords(lying: TemplatePiece, pattern: Pattern, type: Ty
   const { width, height } = bounds(lying.piece.cutOutline);
   const whole = { x: 0, y: 0, width, height };
   const { seen, room } = roomOn(lying, { window: whole, at: { x: 0, y: 0 }, limit: whole, taken: [] });
-  return placeWords(words(lying, pattern), seen, room, room, type).length > 0;
+  return placeWords(templateWords(lying, pattern), seen, room, room, type).length > 0;
 }
 
 /**
@@ -188,7 +188,13 @@ function roomOn({ piece }: TemplatePiece, { at, window, limit, taken }: Template
  * All the words, as near the middle of a piece as there is room, and away from folds, which have words of their own;
  * where there is no such place, its names and how many to cut.
  */
-function placeWords(all: readonly WordLine[], seen: Box, wide: Room, room: Room, type: Type): TextShape[] {
+function placeWords(
+  all: readonly WordLine[],
+  seen: Box,
+  wide: LetteringRoom,
+  room: LetteringRoom,
+  type: Type,
+): TextShape[] {
   const names = all.filter(({ strong }) => strong).length;
   for (const some of [all, all.slice(0, names + 1)]) {
     for (const one of [wide, room]) {
@@ -257,9 +263,9 @@ function foldWords(
   seen: Box,
   frame: Frame,
   type: Type,
-  room: Room,
+  room: LetteringRoom,
 ): TextShape[] {
-  const { set } = writer(pattern);
+  const { set } = lengthWriter(pattern);
   return piece.folds.flatMap((fold, i) => {
     const name = piece.folds.length > 1 ? `${fold.label ?? 'fold'} ${i + 1}` : (fold.label ?? 'fold');
     const long = `${name} (${fold.kind}): ${set(fold.at)} from ${fold.edge}`;
@@ -286,7 +292,7 @@ function foldWords(
 }
 
 /** The words of a notch, below it or beside it. */
-function notchWords(piece: Piece, frame: Frame, type: Type, room: Room): TextShape[] {
+function notchWords(piece: Piece, frame: Frame, type: Type, room: LetteringRoom): TextShape[] {
   return piece.notches.flatMap((notch, i) => {
     if (notch.label === undefined) return [];
     const text = notch.label;

@@ -1,5 +1,5 @@
 import { cutOrder } from '../drawing/piece.ts';
-import { writer } from '../drawing/lengths.ts';
+import { lengthWriter } from '../drawing/lengths.ts';
 import { box, closed } from '../drawing/path.ts';
 import { bounds } from '../geometry/readings.ts';
 import { heading as headingBlock, paragraph, row, table } from './blocks.ts';
@@ -9,7 +9,7 @@ import { letteringBox, letteringWidth, wrap } from '../drawing/lettering.ts';
 import { drawJoints, jointsOf, linesOf } from './joints.ts';
 import { cropped, line, meet } from './place.ts';
 import { shareSheets } from './share.ts';
-import { drawTemplate, hasRoomForWords, quarterTurn, setWords, spoken, words, wordsSize } from './template.ts';
+import { drawTemplate, hasRoomForWords, quarterTurn, setWords, spoken, templateWords, wordsSize } from './template.ts';
 import { OVERLAP, RIM, tile, tileName } from './tiles.ts';
 import { trueScale } from './true-scale.ts';
 import { LEADING, typeOf } from './type.ts';
@@ -19,7 +19,7 @@ import type { Box } from '../geometry/readings.ts';
 import type { Pattern, Piece, Size } from '../project/pattern.ts';
 import type { Alike } from './alike.ts';
 import type { Block } from './flow.ts';
-import type { Handout, Page, Setting } from './handout.ts';
+import type { Handout, Page, HandoutSetting } from './handout.ts';
 import type { Joint } from './joints.ts';
 import type { TemplatePiece } from './template.ts';
 import type { Tile, Tiling } from './tiles.ts';
@@ -38,7 +38,7 @@ type Sheet = { title: string; pieces: readonly string[]; shapes: Shape[]; text: 
  * Every piece at true scale: small ones share a sheet, larger ones are joined from several. The first page tells how
  * to print, which sheet holds what, and maps the sheets of each joined piece.
  */
-export function templates(pattern: Pattern, setting: Setting): Handout {
+export function templates(pattern: Pattern, setting: HandoutSetting): Handout {
   const type = typeOf(setting);
   const findings: string[] = [];
   const pieces = Object.values(pattern.pieces).filter((piece) => {
@@ -78,7 +78,7 @@ export function templates(pattern: Pattern, setting: Setting): Handout {
 }
 
 function refuse(piece: Piece, pattern: Pattern): string | undefined {
-  const { set } = writer(pattern);
+  const { set } = lengthWriter(pattern);
   const { width, height } = bounds(piece.cutOutline);
   const size = `${set(width)} × ${set(height)}`;
   if (!(Math.min(width, height) >= SMALLEST)) return `${piece.label} is ${size}: too small for a template.`;
@@ -144,7 +144,7 @@ function sorted(groups: readonly Alike[], pattern: Pattern, room: Size, type: Ty
 /** The room a piece takes on a shared sheet; words that have no place inside stand below it. */
 function footprint(lying: TemplatePiece, outside: boolean, pattern: Pattern, type: Type): Size {
   const { width, height } = bounds(lying.piece.cutOutline);
-  const below = outside ? wordsSize(words(lying, pattern), type) : { width: 0, height: 0 };
+  const below = outside ? wordsSize(templateWords(lying, pattern), type) : { width: 0, height: 0 };
   return {
     width: Math.max(width, below.width) + 2 * RIM,
     height: height + (outside ? below.height + 2 : 0) + 2 * RIM,
@@ -160,13 +160,13 @@ function sharedSheet(lots: readonly Lot[], index: number, pattern: Pattern, grou
     const window = { x: at.x - RIM, y: at.y - RIM, width: width + 2 * RIM, height: height + 2 * RIM };
     const drawn = drawTemplate(lying, pattern, { window, at, limit: window, taken: [] }, type, lying.piece.name);
     if (!outside) return drawn;
-    const below = setWords(words(lying, pattern), { x: at.x, y: at.y + height + 2 }, type);
+    const below = setWords(templateWords(lying, pattern), { x: at.x, y: at.y + height + 2 }, type);
     return [
       ...drawn.filter(({ name }) => !name.startsWith(`${lying.piece.name} words`)),
       ...below.map((shape) => ({ ...shape, name: `${lying.piece.name} ${shape.name}` })),
     ];
   });
-  const text = lots.map(({ lying }) => spoken(words(lying, pattern)));
+  const text = lots.map(({ lying }) => spoken(templateWords(lying, pattern)));
   return {
     title: `Sheet ${index + 1}: ${labels.join(', ')}`,
     pieces: lots.flatMap(({ lying }) => namesOf(lying)),
@@ -213,7 +213,7 @@ function tileSheet({ lying, joints }: Tiled, one: Tile, pattern: Pattern, ground
     title: `Sheet ${name} of ${labelOf(lying)}: ${orderOf(lying.all, pattern.materials).replace(/^C/, 'c')}`,
     pieces: namesOf(lying),
     shapes: [...drawn.shapes, ...drawTemplate(lying, pattern, shown, type, piece.name), corner],
-    text: [spoken(words(lying, pattern)), ...others],
+    text: [spoken(templateWords(lying, pattern)), ...others],
   };
 }
 
@@ -255,7 +255,7 @@ function frontPage(
   pattern: Pattern,
   type: Type,
 ): Block[] {
-  const { set } = writer(pattern);
+  const { set } = lengthWriter(pattern);
   const blocks: Block[] = [];
   if (pieces.length > 0) {
     blocks.push(

@@ -1,13 +1,13 @@
 import { legendOf } from '../drawing/legend.ts';
 import { letteringWidth, wrap } from '../drawing/lettering.ts';
-import { line, moved } from './place.ts';
+import { line, placedShapes } from './place.ts';
 import { editionWords } from './handout.ts';
 import { MARGIN, papers, SAFE } from './paper.ts';
 import { testHeight, testMarks } from './test-marks.ts';
 import { LEADING } from './type.ts';
 import type { Shape, ShapeRole } from '../drawing/scene.ts';
 import type { Box } from '../geometry/readings.ts';
-import type { Heading, Page, Setting } from './handout.ts';
+import type { Heading, Page, HandoutSetting } from './handout.ts';
 import type { Type } from './type.ts';
 
 /** A sheet at true scale: a head, the room for pieces, a legend and the test marks below. */
@@ -22,7 +22,12 @@ export type TrueScale = {
  *
  * @param roles what the legend explains: the same on every sheet, so that the room is the same too
  */
-export function trueScale(heading: Heading, setting: Setting, type: Type, roles: readonly ShapeRole[]): TrueScale {
+export function trueScale(
+  heading: Heading,
+  setting: HandoutSetting,
+  type: Type,
+  roles: readonly ShapeRole[],
+): TrueScale {
   const { width, height } = papers[setting.paper];
   const across = width - 2 * MARGIN;
   const row = type.small * LEADING;
@@ -51,7 +56,7 @@ export function trueScale(heading: Heading, setting: Setting, type: Type, roles:
             line('page', pageOf, width - MARGIN, first, type.small, { anchor: 'end' }),
             line('about', firstLine(about, type.small, across), MARGIN, first + row, type.small),
             ...shapes,
-            ...moved(legend.shapes, { x: MARGIN, y: legendTop }, type.drawing),
+            ...placedShapes(legend.shapes, { x: MARGIN, y: legendTop }, type.drawing),
             ...testMarks(MARGIN, low, across, type),
           ],
           text,

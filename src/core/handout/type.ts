@@ -1,6 +1,6 @@
 import { TYPE } from '../drawing/dimension.ts';
 import { MARGIN, papers } from './paper.ts';
-import type { Setting } from './handout.ts';
+import type { HandoutSetting } from './handout.ts';
 
 /** A printer's point in mm. */
 export const POINT = 25.4 / 72;
@@ -36,7 +36,7 @@ const large: Omit<Type, 'width'> = {
   drawing: LARGEST_SMALL / TYPE,
 };
 
-export const typeOf = ({ paper, largePrint = false }: Setting): Type => ({
+export const typeOf = ({ paper, largePrint = false }: HandoutSetting): Type => ({
   ...(largePrint ? large : normal),
   width: papers[paper].width - 2 * MARGIN,
 });

@@ -16,7 +16,7 @@ import type { Pattern } from '../project/pattern.ts';
 import type { Exercises, Seed, PaperExercise } from './exercises.ts';
 import type { Block } from './flow.ts';
 import type { PickQuestion } from './picks.ts';
-import type { Handout, Page, Setting } from './handout.ts';
+import type { Handout, Page, HandoutSetting } from './handout.ts';
 import type { Type } from './type.ts';
 
 /** A lesson as far as paper needs it. */
@@ -36,7 +36,7 @@ export function worksheet(
   exercises: Exercises,
   seeds: readonly Seed[],
   pattern: Pattern,
-  setting: Setting,
+  setting: HandoutSetting,
 ): Handout {
   const { picks = [] } = lesson;
   const type = typeOf(setting);
@@ -71,7 +71,7 @@ function sheet(tasks: readonly PaperExercise[], seed: Seed, type: Type): Block[]
     nameLine(seed, type),
     ...tasks.flatMap((task, i) => [
       ...paragraph(`${i + 1}. ${wordsOf(task)}`, type, { keep: true, after: 0.2 * type.text }),
-      ...paragraph(givenIn(task), type, { keep: true, size: type.small, after: 0.3 * type.text }),
+      ...paragraph(numbersSentence(task), type, { keep: true, size: type.small, after: 0.3 * type.text }),
       ...answerRoom(unitOf(task), type),
     ]),
   ];
@@ -121,7 +121,7 @@ export function wordsOf({ asked, pattern }: PaperExercise): string {
 }
 
 /** The numbers of the sum, by the names it knows them by. */
-export function givenIn({ pattern, sum }: PaperExercise): string {
+export function numbersSentence({ pattern, sum }: PaperExercise): string {
   const given = [...new Set(sum.formula.names)].flatMap((name) => {
     const found = sum.scope.get(name);
     return found?.ok ? [`${name} = ${quantity(found.value, pattern)}`] : [];

@@ -19,7 +19,7 @@ export const MOST_MAKERS = 500;
 export const setsFor = ({ makers, spares }: Group): number => makers + spares;
 
 /** A group that can be reckoned with. What cannot is put right, each with a word. */
-export function soundGroup(group: Group): { group: Group; findings: Diagnostic[] } {
+export function checkGroup(group: Group): { group: Group; findings: Diagnostic[] } {
   const findings: Diagnostic[] = [];
   const whole = (name: 'makers' | 'spares' | 'machines', least: number, otherwise: number): number => {
     const asked = group[name] ?? otherwise;

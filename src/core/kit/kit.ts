@@ -2,7 +2,7 @@
 import type { Diagnostic } from '../measure/index.ts';
 import { clothNeed, isCloth, piecesOf, stripWords, washedWidth } from './cloth.ts';
 import { countedNeed } from './counted.ts';
-import { setsFor, soundGroup } from './group.ts';
+import { setsFor, checkGroup } from './group.ts';
 import { needlesNeed } from './needles.ts';
 import { perOf, priced } from './price.ts';
 import { threadNeed } from './thread.ts';
@@ -77,7 +77,7 @@ export function* kitSteps(
   wish: Group,
   options: KitOptions = {},
 ): Generator<{ done: number; all: number }, Kit, void> {
-  const { group, findings } = soundGroup(wish);
+  const { group, findings } = checkGroup(wish);
   const sets = setsFor(group);
   const currency = options.currency ?? 'EUR';
   const roles = Object.values(pattern.materials);

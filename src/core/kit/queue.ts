@@ -13,7 +13,7 @@ export type Waiting = {
   busy: number;
 };
 
-export type Run = {
+export type RoomRun = {
   /** When each maker was done, in minutes from the beginning. */
   ends: number[];
   iron: Waiting;
@@ -29,7 +29,7 @@ export type Run = {
  * @example
  * runRoom([[{ at: 'iron', minutes: 5 }], [{ at: 'iron', minutes: 5 }]], { iron: 1, machine: 1 }).ends // => [5, 10]
  */
-export function runRoom(makers: readonly (readonly Visit[])[], stations: Stations): Run {
+export function runRoom(makers: readonly (readonly Visit[])[], stations: Stations): RoomRun {
   const free: Record<Station, number[]> = {
     iron: new Array<number>(stations.iron).fill(0),
     machine: new Array<number>(stations.machine).fill(0),

@@ -3,7 +3,7 @@ import { quote } from '../measure/index.ts';
 import type { Diagnostic } from '../measure/index.ts';
 import { outlookOf } from './simulate.ts';
 import type { Outlook, Room } from './simulate.ts';
-import type { Station, Task } from './tasks.ts';
+import type { Station, ClassTask } from './tasks.ts';
 
 /** A lesson that is held in a class: it is shown and talked over, and takes so many minutes of a session. */
 export type Taught = {
@@ -13,7 +13,7 @@ export type Taught = {
   session?: number | undefined;
 };
 
-export type SessionWish = {
+export type SessionOptions = {
   /**
    * Minutes of each session; when they are used up, the last one's length is taken on. One that is left out is as long
    * as it has to be.
@@ -34,7 +34,7 @@ export type PlannedSitting = {
   lessons: Taught[];
   /** Minutes of its lessons. */
   taught: number;
-  tasks: Task[];
+  tasks: ClassTask[];
   outlook: Outlook;
   /** Minutes left when nine in ten makers are done, lessons and tidying included; below 0 it is too short. */
   spare: number;
@@ -60,7 +60,7 @@ const MOST_SESSIONS = 40;
  * @example
  * planSessions(tasks, { minutes: [90, 90], room: { makers: 8, machines: 4, irons: 2 } }).sessions.length // => 2
  */
-export function planSessions(tasks: readonly Task[], wish: SessionWish): SessionPlan {
+export function planSessions(tasks: readonly ClassTask[], wish: SessionOptions): SessionPlan {
   const { room, seed = 1, setUp = USUAL, tidyUp = USUAL } = wish;
   const findings: Diagnostic[] = [];
   const booked = wish.minutes.map((minutes = Infinity) => minutes).filter((minutes) => minutes > 0);
@@ -82,7 +82,7 @@ export function planSessions(tasks: readonly Task[], wish: SessionWish): Session
     const taught = minutesOf(own);
     const time = usable[at]! - taught;
     if (time < 0 && taught > 0) findings.push(lessonsTooLong(n, minutes, taught, -time));
-    let taken: readonly Task[] = [];
+    let taken: readonly ClassTask[] = [];
     let outlook = outlookOf([], room, seed);
     while (i < groups.length) {
       const more = [...taken, ...groups[i]!];
@@ -154,8 +154,8 @@ function seated(lessons: readonly Taught[], usable: readonly number[]): Taught[]
 }
 
 /** Tasks that stay together. */
-function groupsOf(tasks: readonly Task[]): Task[][] {
-  const groups: Task[][] = [];
+function groupsOf(tasks: readonly ClassTask[]): ClassTask[][] {
+  const groups: ClassTask[][] = [];
   let open = false;
   for (const task of tasks) {
     if (open) groups.at(-1)!.push(task);
@@ -165,7 +165,13 @@ function groupsOf(tasks: readonly Task[]): Task[][] {
   return groups;
 }
 
-function tooLong(tasks: readonly Task[], over: number, session: number, minutes: number, taught: number): Diagnostic {
+function tooLong(
+  tasks: readonly ClassTask[],
+  over: number,
+  session: number,
+  minutes: number,
+  taught: number,
+): Diagnostic {
   const what = tasks.length === 1 ? quote(tasks[0]!.title) : `What begins with ${quote(tasks[0]!.title)}`;
   const beside = taught > 0 ? ` beside its lessons (${taught})` : '';
   return {

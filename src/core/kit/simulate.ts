@@ -2,7 +2,7 @@
 import { random } from '../layout/random.ts';
 import { runRoom } from './queue.ts';
 import type { Random } from '../layout/random.ts';
-import type { Station, Task, Visit } from './tasks.ts';
+import type { Station, ClassTask, Visit } from './tasks.ts';
 
 /** A room: makers, and what they share. */
 export type Room = { makers: number; machines: number; irons: number };
@@ -35,7 +35,7 @@ const TRIALS = 60;
  * @example
  * outlookOf(tasks, { makers: 12, machines: 6, irons: 2 }).waits.iron // => 8.4
  */
-export function outlookOf(tasks: readonly Task[], room: Room, seed = 1, trials = TRIALS): Outlook {
+export function outlookOf(tasks: readonly ClassTask[], room: Room, seed = 1, trials = TRIALS): Outlook {
   const { makers } = room;
   const stations = { iron: Math.max(1, room.irons), machine: Math.max(1, room.machines) };
   const chance = random(seed);
@@ -65,7 +65,7 @@ export function outlookOf(tasks: readonly Task[], room: Room, seed = 1, trials =
 }
 
 /** A maker's visits, at a pace of their own. */
-function paced(tasks: readonly Task[], chance: Random): Visit[] {
+function paced(tasks: readonly ClassTask[], chance: Random): Visit[] {
   const pace = triangular(chance.share());
   return tasks.flatMap(({ visits }) => {
     const mood = 1 + TASK * (2 * chance.share() - 1);

@@ -13,7 +13,7 @@ export type Station = 'iron' | 'machine';
 export type Visit = { at: 'table' | Station; minutes: number };
 
 /** One thing a maker does, at one place after the other. */
-export type Task = {
+export type ClassTask = {
   id: string;
   title: string;
   minutes: number;
@@ -31,7 +31,7 @@ const CUT_READY = 6;
 const CUT_PIECE = 2;
 
 /** The tasks of a maker: first the cutting of what is not cut already, then the steps that are not done before. */
-export function tasksOf(pattern: Pattern): Task[] {
+export function tasksOf(pattern: Pattern): ClassTask[] {
   const cut = cutTask(Object.values(pattern.pieces).filter((piece) => isCutByMaker(piece, pattern)));
   const steps = makeUp(pattern).filter((step) => !step.doneBefore);
   return [...(cut ? [cut] : []), ...steps.map(stepTask)];
@@ -43,7 +43,7 @@ const isCut = ({ material }: Piece, { materials }: Pattern): boolean =>
 
 const isCutByMaker = (piece: Piece, pattern: Pattern): boolean => isCut(piece, pattern) && !piece.preCut;
 
-function cutTask(pieces: readonly Piece[]): Task | undefined {
+function cutTask(pieces: readonly Piece[]): ClassTask | undefined {
   const count = pieces.reduce((sum, piece) => sum + piece.count, 0);
   if (count === 0) return undefined;
   const [ready, minutes] = [LEARNER * CUT_READY, LEARNER * (CUT_READY + CUT_PIECE * count)];
@@ -59,7 +59,7 @@ function cutTask(pieces: readonly Piece[]): Task | undefined {
   };
 }
 
-function stepTask({ id, title, verb, minutes, times, keepWithNext }: Step): Task {
+function stepTask({ id, title, verb, minutes, times, keepWithNext }: Step): ClassTask {
   const { value, iron, machine } = minutes;
   const table = Math.max(0, value - iron - machine);
   const shared = [

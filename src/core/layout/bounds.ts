@@ -1,4 +1,4 @@
-import { areaOf, type RectangleKind } from './box.ts';
+import { rectangleArea, type RectangleKind } from './box.ts';
 
 /**
  * A height, in whole units, that no layout of the rectangles in a box of this width can undercut, however they are laid.
@@ -14,7 +14,7 @@ export function lowestHeight(kinds: readonly RectangleKind[], boxWidth: number):
   // Of a layout pushed to the left, no row is wider than rectangles side by side can be.
   const width = lastSum(laid, boxWidth);
   const tallest = Math.max(...laid.map((kind) => (kind.turns ? Math.min(kind.width, kind.height) : kind.height)));
-  let bound = Math.max(tallest, Math.ceil(areaOf(laid) / width - 1e-9), widest(laid, width));
+  let bound = Math.max(tallest, Math.ceil(rectangleArea(laid) / width - 1e-9), widest(laid, width));
   // With a repeat to match, rectangles do not stack flush.
   if (laid.every((kind) => !kind.repeat)) bound = nextSum(laid, bound);
   let [low, high] = [bound, 2 * bound];

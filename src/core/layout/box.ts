@@ -34,7 +34,7 @@ export type Layer = {
 };
 
 /** The area of all rectangles of a box together. */
-export const areaOf = (kinds: readonly RectangleKind[]): number =>
+export const rectangleArea = (kinds: readonly RectangleKind[]): number =>
   kinds.reduce((sum, kind) => sum + kind.width * kind.height * kind.count, 0);
 
 /** How far above the floor a rectangle must begin so that it lies right on the repeat. */

@@ -1,6 +1,6 @@
 import { area } from '../geometry/index.ts';
 import { EDGE, wayOut } from './no-fit-polygon.ts';
-import { choicesOf, pairsOf, type Shape } from './shapes.ts';
+import { choicesOf, pairsOf, type LayoutShape } from './shapes.ts';
 import { riseOf, type PlacedPiece, type BoxTask } from './boxes.ts';
 import type { Random } from './random.ts';
 
@@ -51,7 +51,7 @@ export function nestOf(task: BoxTask) {
 
   const { repeat } = task;
   /** The nearest height at which a piece that must match lies right on the repeat; never below the edge. */
-  const onRepeat = ({ prepared }: Shape, at: number): number => {
+  const onRepeat = ({ prepared }: LayoutShape, at: number): number => {
     if (repeat === undefined || !prepared.piece.match) return at;
     const rise = riseOf(prepared, task.leads, repeat);
     return Math.max(0, Math.round((at - rise) / repeat)) * repeat + rise;
@@ -312,7 +312,7 @@ export function nestOf(task: BoxTask) {
     orders: (): number[][] => {
       const by = (size: (i: number) => number): number[] =>
         [...choices.keys()].sort((a, b) => size(b) - size(a) || a - b);
-      const shape = (i: number): Shape => shapes[choices[i]![0]!]!;
+      const shape = (i: number): LayoutShape => shapes[choices[i]![0]!]!;
       return [
         by((i) => areas[i]!),
         by((i) => shape(i).height),

@@ -6,7 +6,7 @@ import type { PreparedPiece } from './prepare.ts';
 import type { BoxTask } from './boxes.ts';
 
 /** One way a piece can lie: its box has its lower left corner at the origin, and its ring half the gap more all round. */
-export type Shape = {
+export type LayoutShape = {
   prepared: PreparedPiece;
   angle: number;
   mirrored: boolean;
@@ -25,11 +25,11 @@ const EASE = 0.001;
 const CHORD = 0.01;
 
 /** Each piece to lay, by the shapes it may take: numbers into `shapes`. */
-export type Choices = { shapes: Shape[]; choices: number[][] };
+export type PlacementChoices = { shapes: LayoutShape[]; choices: number[][] };
 
 /** The shapes of all pieces of a task. Ways to lie that look the same are one shape. */
-export function choicesOf(task: BoxTask): Choices {
-  const shapes: Shape[] = [];
+export function choicesOf(task: BoxTask): PlacementChoices {
+  const shapes: LayoutShape[] = [];
   const choices: number[][] = [];
   for (const { prepared, count } of task.pieces) {
     const mirrored = Math.min(count, prepared.layers === 2 ? 0 : (prepared.piece.mirrored ?? 0));
@@ -54,7 +54,7 @@ export function choicesOf(task: BoxTask): Choices {
   return { shapes, choices };
 }
 
-function shapeOf(prepared: PreparedPiece, angle: number, mirrored: boolean, half: number): Shape {
+function shapeOf(prepared: PreparedPiece, angle: number, mirrored: boolean, half: number): LayoutShape {
   // `prepared.outline` lies in the first of its angles already.
   let outline: Outline = rotate(prepared.outline, angle - prepared.angles[0]!);
   if (mirrored) outline = reflect(outline, { at: { x: 0, y: 0 }, angle: 90 });
@@ -70,7 +70,7 @@ const polygonOf = (outline: Outline): Outline =>
   sample(outline, CHORD).map((from, i) => ({ name: `${i}`, from, bulge: 0 }));
 
 /** For two shapes the moves of the second that make them overlap; each pair is worked out when first asked for. */
-export function pairsOf(shapes: readonly Shape[]): (a: number, b: number) => NoFitPolygon {
+export function pairsOf(shapes: readonly LayoutShape[]): (a: number, b: number) => NoFitPolygon {
   const known = new Array<NoFitPolygon | undefined>(shapes.length * shapes.length);
   return (a, b) => {
     const at = a * shapes.length + b;

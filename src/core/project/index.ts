@@ -16,16 +16,16 @@ export {
   type PleatFolds,
   type PleatPlan,
   type PleatResult,
-  type PleatWish,
+  type PleatSettings,
   type Pocket,
-  type Run,
+  type StripRun,
 } from './pleats.ts';
 export {
   needleWords,
   suits,
   weightOf,
-  type Point as NeedlePoint,
-  type Stack,
+  type NeedlePoint as NeedlePoint,
+  type NeedleStack,
   type Suits,
   type Weight,
 } from './needle.ts';

@@ -3,19 +3,19 @@
 export type Weight = 'light' | 'medium' | 'heavy' | 'very heavy';
 
 /** universal: for woven cloth. jeans: slender and stiff, for dense cloth and thick stacks. leather: it cuts its way. */
-export type Point = 'universal' | 'jeans' | 'leather';
+export type NeedlePoint = 'universal' | 'jeans' | 'leather';
 
 /** From and to. */
-export type Span = readonly [number, number];
+export type ThicknessRange = readonly [number, number];
 
 /** What a needle has to go through. */
-export type Stack = {
+export type NeedleStack = {
   /** Of all layers together, pressed flat, mm. */
   thickness: number;
   /** One layer of the thickest cloth in it, mm; 0 where that is not known. */
   cloth: number;
   /** The point that a material of it asks for. */
-  point?: Point;
+  point?: NeedlePoint;
 };
 
 export type Suits = {
@@ -25,11 +25,11 @@ export type Suits = {
   nm: number;
   /** The same by the other number printed on the packet: US = 8 + (NM - 60) / 5. */
   us: number;
-  point: Point;
+  point: NeedlePoint;
   /** By how many sizes the stack raises what the cloth alone would take. */
   raised: 0 | 1 | 2;
   /** Stitch length in mm. */
-  stitch: Span;
+  stitch: ThicknessRange;
 };
 
 /**
@@ -58,7 +58,7 @@ const LARGEST = 110;
  * ones for thick stacks are common practice, no source. `upTo` in mm of all layers together. The bounds are common
  * practice, no source.
  */
-const byStack: readonly { weight: Weight; upTo: number; raised: Suits['raised']; stitch: Span }[] = [
+const byStack: readonly { weight: Weight; upTo: number; raised: Suits['raised']; stitch: ThicknessRange }[] = [
   { weight: 'light', upTo: 0.45, raised: 0, stitch: [1, 2] },
   { weight: 'medium', upTo: 1.5, raised: 0, stitch: [2, 3] },
   { weight: 'heavy', upTo: 3, raised: 1, stitch: [3, 3.5] },
@@ -83,7 +83,7 @@ export const weightOf = (thickness: number): Weight => within(byStack, thickness
  * suits({ thickness: 0.6, cloth: 0.3 }) // => { weight: 'medium', nm: 80, us: 12, point: 'universal', … }
  * suits({ thickness: 3.5, cloth: 0.35 }).nm // => 100
  */
-export function suits({ thickness, cloth, point }: Stack): Suits {
+export function suits({ thickness, cloth, point }: NeedleStack): Suits {
   const { weight, raised: wished, stitch } = within(byStack, thickness);
   const own = cloth > 0 ? within(byCloth, cloth).nm : USUAL;
   const nm = Math.min(LARGEST, own + 10 * wished);

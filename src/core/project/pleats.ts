@@ -42,13 +42,13 @@ export type PleatFold = {
 };
 
 /** One stretch of the strip between two folds, in the order in which the cloth runs from the bottom edge. */
-export type Run = { start: number; end: number; from: number; to: number };
+export type StripRun = { start: number; end: number; from: number; to: number };
 
 export type PleatPlan = {
   pockets: Pocket[];
   folds: PleatFold[];
   /** The stretches between the folds; the first starts at the bottom raw edge, the last ends where the panel is trimmed. */
-  runs: Run[];
+  runs: StripRun[];
   bottoms: 'stepped' | 'level' | 'free';
   /** The raw edge that fold lines are marked from. */
   from: 'bottom' | 'top';
@@ -94,7 +94,7 @@ export type Strip = {
   from?: 'bottom' | 'top';
 };
 
-export type PleatWish = Strip & {
+export type PleatSettings = Strip & {
   pockets: number;
   depth: number;
   step: number;
@@ -132,7 +132,7 @@ const fail = (code: PleatFault['code'], field: PleatFault['field'], more: Partia
  * planPleats({ pockets: 2, depth: 50, step: 20, allowance: { bottom: 6, top: 6 } }).value.stripLength // => 282
  * planPleats({ pockets: 2, depth: 50, step: 20, allowance: { bottom: 6, top: 6 } }).value.folds.map((f) => f.at) // => [56, 106, 176, 226]
  */
-export function planPleats(wish: PleatWish, sums: PleatSums = sumsOf(wish)): PleatResult {
+export function planPleats(wish: PleatSettings, sums: PleatSums = sumsOf(wish)): PleatResult {
   const { pockets: count, depth, step, allowance, lift = 0, bottoms = 'stepped' } = wish;
   if (!Number.isInteger(count) || count < 1) return fail('pockets-not-whole', 'pockets');
   if (count > MOST_POCKETS) return fail('too-many-pockets', 'pockets');
@@ -153,7 +153,7 @@ export function planPleats(wish: PleatWish, sums: PleatSums = sumsOf(wish)): Ple
 }
 
 /** The same sums for a wish alone. Its lengths stand in them as they are. */
-function sumsOf({ pockets, depth, step, lift = 0, head, allowance, bottoms }: PleatWish): PleatSums {
+function sumsOf({ pockets, depth, step, lift = 0, head, allowance, bottoms }: PleatSettings): PleatSums {
   const terms: PleatTerms = {
     bottom: millimetres(allowance.bottom),
     top: millimetres(allowance.top),
@@ -238,7 +238,7 @@ function evenness(tops: readonly number[], valleys: readonly number[]): PleatPla
 function assemble(
   lines: readonly number[],
   heights: readonly number[],
-  wished: PleatWish['bottoms'],
+  wished: PleatSettings['bottoms'],
   strip: Strip & { top?: number | undefined },
 ): PleatResult {
   const tops = heights.filter((_, i) => i % 2 === 0);
@@ -249,7 +249,7 @@ function assemble(
     height: heights[i]!,
     pocket: Math.floor(i / 2) + 1,
   }));
-  const runs: Run[] = [];
+  const runs: StripRun[] = [];
   let at = 0;
   let height = 0;
   const go = (end: number, to: number) => {

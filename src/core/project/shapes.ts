@@ -13,7 +13,7 @@ type RawPleats = NonNullable<RawPiece['pleats']>;
 /** A length for every edge: by the edge's name, else `others`. */
 export type Edges = { others: RawValue | undefined; byName: ReadonlyMap<string, RawValue>; place: Place };
 
-export type Shape =
+export type PieceShape =
   /** Cut size. `height` is undefined where the pleats decide how long the strip is. */
   | { kind: 'size'; width: RawValue; height: RawValue | undefined }
   /** Between the stitch lines; of a pleated piece once folded. */
@@ -42,7 +42,7 @@ export type CompiledPiece = {
   place: Place;
   role: string;
   count: RawValue | undefined;
-  shape: Shape | undefined;
+  shape: PieceShape | undefined;
   allowance: Edges | undefined;
   corners: CompiledCorner[];
   grain: Grain;
@@ -123,7 +123,13 @@ function readRole(raw: RawPiece, file: ProjectFile, place: Place, { findings }: 
 
 const WAYS = ['size', 'finished', 'outline', 'like'] as const;
 
-function readShape(name: string, raw: RawPiece, file: ProjectFile, place: Place, reader: Reader): Shape | undefined {
+function readShape(
+  name: string,
+  raw: RawPiece,
+  file: ProjectFile,
+  place: Place,
+  reader: Reader,
+): PieceShape | undefined {
   const { findings } = reader;
   const ways = WAYS.filter((way) => raw[way] !== undefined);
   const [way] = ways;
@@ -196,7 +202,7 @@ function readShape(name: string, raw: RawPiece, file: ProjectFile, place: Place,
       });
       const whole = points.filter((point) => point.x !== undefined && point.y !== undefined);
       if (whole.length < points.length) return undefined;
-      return { kind: 'outline', points: whole as Extract<Shape, { kind: 'outline' }>['points'] };
+      return { kind: 'outline', points: whole as Extract<PieceShape, { kind: 'outline' }>['points'] };
     }
   }
 }

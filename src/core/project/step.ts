@@ -1,6 +1,6 @@
 /** One step of making a project up, as the ledger keeps it. */
 import type { Diagnostic, Place } from '../measure/index.ts';
-import type { Point } from './needle.ts';
+import type { NeedlePoint } from './needle.ts';
 import type { Size } from './pattern.ts';
 import type { StitchKind, Work } from '../cloth/index.ts';
 import type { CautionKey, Instruction, Minutes, Tool, VerbName } from '../steps/index.ts';
@@ -25,7 +25,7 @@ export type SewnRow = {
   /** One layer of the thickest cloth it goes through, in mm; 0 where that is not known. */
   cloth: number;
   /** The needle's point that a material of it asks for. */
-  point?: Point;
+  point?: NeedlePoint;
 };
 
 /** The least heat that something in the heap takes, in °C, and what takes no more. */

@@ -34,9 +34,9 @@ export {
   workTolerance,
   type Explanation,
   type Measured,
-  type Reading,
+  type MeasuredReading,
   type UsualSizes,
 } from './measured.ts';
 export type { ProjectAtHand, Subject } from './measured-work.ts';
 export type { SewingMistake, MistakeKind } from './mistakes.ts';
-export type { Change, Remedy } from './remedies.ts';
+export type { SizeChange, Remedy } from './remedies.ts';

@@ -1,4 +1,4 @@
-/** The work on the sewing table: what it should measure, and what it would measure if something had gone otherwise. */
+/** A piece or the finished work, once it is measured: what it should measure, and what it would measure if something had gone otherwise. */
 import { parseFormula } from '../formula/index.ts';
 import { SAME, plainName } from '../measure/index.ts';
 import { compiled } from '../project/compile.ts';
@@ -39,7 +39,7 @@ export type MeasuredWork = {
   patternWith: (values: Readonly<Record<string, number>>) => Pattern;
 };
 
-/** Lays the work on the table; undefined where the project, with its options, has no such thing. */
+/** What should be measured; undefined where the project, with its options, has no such thing. */
 export function measuredWorkOf(
   subject: Subject,
   { file, settings = {}, made = [] }: ProjectAtHand,

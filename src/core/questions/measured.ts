@@ -18,7 +18,7 @@ export type Measured = Partial<Size>;
 /** A mistake that explains what was measured, and by how much it misses it each way, in mm. */
 export type Explanation = SewingMistake & { miss: Measured };
 
-export type Reading = {
+export type MeasuredReading = {
   verdict: 'well' | 'explained' | 'ambiguous' | 'unexplained';
   sentence: string;
   expected: Size;
@@ -45,11 +45,15 @@ export const workTolerance: Record<'cut' | 'sewn', Record<Edition, number>> = {
  *
  * @example explainMeasured({ width: 107.95, height: 155.6 }, { finished: true }, { file }).sentence // => 'It looks sewn with seams of ⅜ in. The pattern has ¼ in.'
  */
-export function explainMeasured(measured: Measured, subject: Subject, project: ProjectAtHand): Reading | undefined {
-  const bench = measuredWorkOf(subject, project);
+export function explainMeasured(
+  measured: Measured,
+  subject: Subject,
+  project: ProjectAtHand,
+): MeasuredReading | undefined {
+  const work = measuredWorkOf(subject, project);
   const given = sizeNames.filter((way) => measured[way] !== undefined);
-  if (!bench || given.length === 0) return undefined;
-  const { expected, pattern, stage } = bench;
+  if (!work || given.length === 0) return undefined;
+  const { expected, pattern, stage } = work;
   const { edition, grid } = pattern;
   const less = (size: Size): Measured => Object.fromEntries(given.map((way) => [way, measured[way]! - size[way]]));
   const off = less(expected);
@@ -58,7 +62,7 @@ export function explainMeasured(measured: Measured, subject: Subject, project: P
   if (largest(off) <= tolerance + 1e-6) {
     return {
       verdict: 'well',
-      sentence: wellSentence(bench, largest(off)),
+      sentence: wellSentence(work, largest(off)),
       expected,
       off,
       explanations: [],
@@ -67,7 +71,7 @@ export function explainMeasured(measured: Measured, subject: Subject, project: P
   }
 
   const mark = markOf(edition, grid);
-  const fitting = mistakesFor(bench, off)
+  const fitting = mistakesFor(work, off)
     .map((mistake): Explanation => ({ ...mistake, miss: less(mistake.size) }))
     .filter(
       ({ size, miss }) => largest(miss) <= mark + 0.05 && given.some((way) => apart(size, expected, way, tolerance)),
@@ -76,19 +80,19 @@ export function explainMeasured(measured: Measured, subject: Subject, project: P
   const firm = fitting.filter(({ loose }) => !loose);
   const explanations = distinct(firm.length > 0 ? firm : fitting, given);
   const [best] = explanations;
-  const told = { expected, off, explanations, remedies: remediesFor(bench, measured, off, explanations) };
+  const shared = { expected, off, explanations, remedies: remediesFor(work, measured, off, explanations) };
   const wrong = given.filter((way) => Math.abs(off[way]!) > tolerance);
   if (!best) {
     const far = listed(wrong.map((way) => difference(way, off[way]!, pattern)));
     const sentence = `It is ${far}. No single mistake explains that; measure once more.`;
-    return { verdict: 'unexplained', sentence, ...told };
+    return { verdict: 'unexplained', sentence, ...shared };
   }
   if (explanations.length > 1) {
     const sentence = 'More than one mistake would give this size. Look at the work to tell which.';
-    return { verdict: 'ambiguous', sentence, ...told };
+    return { verdict: 'ambiguous', sentence, ...shared };
   }
   const both = wrong.length === 2 ? ' That explains both width and height.' : '';
-  return { verdict: 'explained', sentence: best.sentence + both, ...told };
+  return { verdict: 'explained', sentence: best.sentence + both, ...shared };
 }
 
 const apart = (a: Size, b: Size, way: SizeName, tolerance: number) => Math.abs(a[way] - b[way]) > tolerance;
@@ -121,14 +125,14 @@ const [OF_A_KIND, IN_ALL] = [2, 8];
  * project, with its options, has no such thing.
  */
 export function usualSizes(subject: Subject, project: ProjectAtHand): UsualSizes | undefined {
-  const bench = measuredWorkOf(subject, project);
-  if (!bench) return undefined;
-  const { expected, pattern } = bench;
+  const work = measuredWorkOf(subject, project);
+  if (!work) return undefined;
+  const { expected, pattern } = work;
   const text = ({ width, height }: Size) =>
     [width, height].map((mm) => formatLength(mm, pattern.edition, { grid: pattern.grid })).join(' x ');
   const known = [text(expected)];
   const kinds: string[] = [];
-  const usual = mistakesFor(bench, {}).filter(({ kind, size, loose }) => {
+  const usual = mistakesFor(work, {}).filter(({ kind, size, loose }) => {
     const isKnown = known.includes(text(size)) || size.width <= 0 || size.height <= 0;
     const isMany = kinds.filter((one) => one === kind).length >= OF_A_KIND || kinds.length >= IN_ALL;
     if (loose || isKnown || isMany) return false;

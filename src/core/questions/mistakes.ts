@@ -48,13 +48,13 @@ const usual: Record<Edition, readonly number[]> = {
 const edges: Record<SizeName, string> = { width: 'one side', height: 'the top or the bottom' };
 
 /** Every single mistake thought of, the commonest kinds first. `off` is how far the work is off, in mm. */
-export function mistakesFor(bench: MeasuredWork, off: Partial<Size>): SewingMistake[] {
+export function mistakesFor(work: MeasuredWork, off: Partial<Size>): SewingMistake[] {
   return [
-    ...(bench.stage === 'sewn' ? inSewing(bench) : []),
-    ...inCutting(bench),
-    ...inFolding(bench, off),
-    ...inReading(bench),
-    ...inMeasures(bench),
+    ...(work.stage === 'sewn' ? inSewing(work) : []),
+    ...inCutting(work),
+    ...inFolding(work, off),
+    ...inReading(work),
+    ...inMeasures(work),
   ];
 }
 

@@ -6,7 +6,7 @@ import { called, wordingOf } from './sentences.ts';
 import type { HoldCheck, Pattern, Piece, Size } from '../project/pattern.ts';
 
 /** A piece whose cut size changes, in mm. */
-export type Change = { piece: string; label: string; from: Size; to: Size };
+export type SizeChange = { piece: string; label: string; from: Size; to: Size };
 
 export type Remedy = { sentence: string } & (
   | { kind: 'mend'; how: 'trim' | 'sew-again' | 'unpick' | 'fold-again' | 'trim-top' | 'measure-again' }
@@ -17,7 +17,7 @@ export type Remedy = { sentence: string } & (
       values: Record<string, number>;
       pattern: Pattern;
       /** What is to be cut at another size than before. */
-      changes: Change[];
+      changes: SizeChange[];
       /** What no longer goes where it should. */
       misfits: HoldCheck[];
     }
@@ -26,7 +26,7 @@ export type Remedy = { sentence: string } & (
 
 /** What to do, the least trouble first. */
 export function remediesFor(
-  bench: MeasuredWork,
+  work: MeasuredWork,
   measured: Measured,
   off: Measured,
   explanations: readonly Explanation[],
@@ -34,7 +34,7 @@ export function remediesFor(
   if (explanations.length > 0 && explanations.every(({ kind }) => kind === 'unit' || kind === 'exchanged')) {
     return [{ kind: 'mend', how: 'measure-again', sentence: 'Measure once more before you change anything.' }];
   }
-  return [...mend(bench, off, explanations), ...carryOn(bench, measured, off), ...recut(bench)];
+  return [...mend(work, off, explanations), ...carryOn(work, measured, off), ...recut(work)];
 }
 
 function mend({ pattern, stage }: MeasuredWork, off: Measured, explanations: readonly Explanation[]): Remedy[] {
@@ -67,8 +67,8 @@ function mend({ pattern, stage }: MeasuredWork, off: Measured, explanations: rea
  * among those a learner may change, else among the others. One measure for each way that is off, and none that would
  * change the other way.
  */
-function carryOn(bench: MeasuredWork, measured: Measured, off: Measured): Remedy[] {
-  const { pattern, stage, names, expected, sizeWith } = bench;
+function carryOn(work: MeasuredWork, measured: Measured, off: Measured): Remedy[] {
+  const { pattern, stage, names, expected, sizeWith } = work;
   const tolerance = workTolerance[stage][pattern.edition];
   const stated = Object.values(pattern.measures).filter(
     ({ name, source, dimension }) => names.has(name) && source === 'stated' && dimension === 1,
@@ -91,8 +91,8 @@ function carryOn(bench: MeasuredWork, measured: Measured, off: Measured): Remedy
   const size = open.size === 0 ? sizeWith(values) : undefined;
   const near = (way: SizeName) => off[way] === undefined || Math.abs(size![way] - measured[way]!) <= tolerance + SAME;
   if (!size || !sizeNames.every(near)) return [];
-  const real = bench.patternWith(values);
-  const changes = changesBetween(pattern, real, bench.made);
+  const real = work.patternWith(values);
+  const changes = changesBetween(pattern, real, work.made);
   const misfits = real.holds.filter((hold, i) => !hold.fits && (pattern.holds[i]?.fits ?? true));
   const wording = wordingOf(pattern);
   const show = (mm: number) => formatLength(mm, pattern.edition, { grid: pattern.grid, style: 'set' });
@@ -102,8 +102,8 @@ function carryOn(bench: MeasuredWork, measured: Measured, off: Measured): Remedy
   return [{ kind: 'carry-on', sentence, values, pattern: real, changes, misfits }];
 }
 
-function changesBetween(before: Pattern, after: Pattern, made: ReadonlySet<string>): Change[] {
-  return Object.values(before.pieces).flatMap(({ name, label, size: from }): Change[] => {
+function changesBetween(before: Pattern, after: Pattern, made: ReadonlySet<string>): SizeChange[] {
+  return Object.values(before.pieces).flatMap(({ name, label, size: from }): SizeChange[] => {
     const to = after.pieces[name]?.size;
     const changed = to && sizeNames.some((way) => Math.abs(to[way] - from[way]) > SAME);
     return changed && !made.has(name) ? [{ piece: name, label, from, to }] : [];

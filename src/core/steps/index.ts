@@ -10,7 +10,7 @@ export { stepFields, type StepField } from './step-fields.ts';
 export { lineFrom } from './verbs/fold.ts';
 export { LEARNER, minutesOf } from './minutes.ts';
 export type { Always } from './always.ts';
-export type { AnyVerb, Pressing, Setting, Traits } from './verb.ts';
+export type { AnyVerb, Pressing, StepContext, Traits } from './verb.ts';
 export type { CautionKey, Hardware, Material, Tool } from './tools.ts';
 export type { Field, Fields } from './fields.ts';
 export type { Instruction, VerbName } from './instruction.ts';

@@ -1,6 +1,6 @@
 /** Every verb by its name, and the step that it does: read off the files in verbs/, and off nothing else. */
 import { verbs } from './verbs/index.ts';
-import type { AnyVerb, Setting } from './verb.ts';
+import type { AnyVerb, StepContext } from './verb.ts';
 import type { Field, ValuesOf } from './fields.ts';
 import type { Sewn, Work } from '../cloth/index.ts';
 
@@ -47,7 +47,7 @@ export const keptBy = ({ keeps, fields }: AnyVerb): string =>
   keeps ?? Object.keys(fields).find((name) => takesWork(fields[name]!))!;
 
 /** Does a step. The works are those that its fields name, in that order. Faults are those of the cloth. */
-export function sew(step: Instruction, works: readonly Work[], setting: Setting): Sewn {
+export function sew(step: Instruction, works: readonly Work[], setting: StepContext): Sewn {
   const verb = verbNamed(step.verb);
   const given: Record<string, Work | readonly Work[]> = {};
   let next = 0;

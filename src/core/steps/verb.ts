@@ -6,7 +6,7 @@ import type { PleatLine } from '../cloth/pleat.ts';
 import type { Sewn } from '../cloth/index.ts';
 
 /** What every step of a project is done with. */
-export type Setting = {
+export type StepContext = {
   /** Usual distances are round numbers of one edition. */
   readonly edition: Edition;
   /** The measure called seam, in mm; 0 where there is none. */
@@ -70,7 +70,7 @@ type VerbOf<Name extends string, F extends Fields, Step, Works> = Traits & {
   /** What can hurt beside the tools. `material` finds the material of a role. */
   cautions?(step: Step, material: (role: string) => Material | undefined): readonly CautionKey[];
   /** Does it to the cloth. Faults are those of the cloth. */
-  apply(step: Step, works: Works, setting: Setting): Sewn;
+  apply(step: Step, works: Works, setting: StepContext): Sewn;
 };
 
 export type Verb<Name extends string, F extends Fields> = VerbOf<Name, F, ValuesOf<F>, WorksOf<F>>;

@@ -9,7 +9,7 @@ import { classOf } from '../content/schemas.ts';
 import type { CourseFile } from '../content/schemas.ts';
 import { stepsWithoutCaution, toolsWithoutCaution } from './caution-problems.ts';
 import { frontProblems } from './course-problems.ts';
-import type { Examined } from './find-content-problems.ts';
+import type { ContentReport } from './find-content-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
 import { mathsProblems } from './maths-problems.ts';
 import { idleMeasures } from './measure-problems.ts';
@@ -17,7 +17,7 @@ import { isWhole, projectProblems, workOut } from './project-problems.ts';
 import { questionProblems } from './question-problems.ts';
 import { readingProblems } from './reading-problems.ts';
 import { sessionProblems } from './session-problems.ts';
-import { untoldSteps } from './step-problems.ts';
+import { unmentionedSteps } from './step-problems.ts';
 import { typedNumbers } from './typed-numbers.ts';
 import { wordProblems } from './word-problems.ts';
 
@@ -74,7 +74,7 @@ export function aroundParts(
 }
 
 /** What is wrong in a part, in no order that matters. */
-export function examinePart({ named, project, courses, lessons }: ContentPart, around: AroundParts): Examined {
+export function examinePart({ named, project, courses, lessons }: ContentPart, around: AroundParts): ContentReport {
   const { root, ends, materials, site, projects } = around;
   const worked = project?.value && workOut(project.value, materials);
   const problems: Diagnostic[] = [];
@@ -85,7 +85,7 @@ export function examinePart({ named, project, courses, lessons }: ContentPart, a
   }
   if (project) {
     const own = lessons.map(({ lesson }) => lesson);
-    problems.push(...untoldSteps(project, own), ...idleMeasures(project, own));
+    problems.push(...unmentionedSteps(project, own), ...idleMeasures(project, own));
   }
   for (const { lesson, course } of lessons) {
     problems.push(...frontProblems(lesson, course, projects));
@@ -113,10 +113,10 @@ export function examinePart({ named, project, courses, lessons }: ContentPart, a
 }
 
 /** What was found in each part the last time, by the name of its project. */
-export type Known = Map<string | undefined, { inputs: readonly unknown[]; found: Examined }>;
+export type Known = Map<string | undefined, { inputs: readonly unknown[]; found: ContentReport }>;
 
 /** The same, looked up where nothing that it rests on has changed since. */
-export function examinePartAgain(part: ContentPart, around: AroundParts, known: Known): Examined {
+export function examinePartAgain(part: ContentPart, around: AroundParts, known: Known): ContentReport {
   const inputs = inputsOf(part, around);
   const before = known.get(part.named);
   if (before?.inputs.length === inputs.length && before.inputs.every((input, i) => input === inputs[i]))

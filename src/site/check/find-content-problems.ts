@@ -22,21 +22,21 @@ export function findContentProblems(root: string, thorough: Thorough = {}): Diag
 /** The ends of the sliders take longer than all the rest and give warnings alone: `npm run check` tries them. */
 export type Thorough = { ends?: boolean };
 
-export type Examined = {
+export type ContentReport = {
   problems: Diagnostic[];
   /** Files that cannot be shown as they are: unreadable ones, and projects with a size that cannot be worked out. */
   unusable: Set<string>;
 };
 
 /** The same for a folder that has been read already. What a project was worked out for goes before the next begins. */
-export function examine(content: Content, root: string, thorough: Thorough = {}): Examined {
+export function examine(content: Content, root: string, thorough: Thorough = {}): ContentReport {
   const around = aroundParts(content, root, thorough);
   const parts = partsOf(content).map((part) => examinePart(part, around));
   return allTogether(examineWhole(content), parts);
 }
 
 /** What can be told of the content without working out any project. */
-export function examineWhole(content: Content): Examined {
+export function examineWhole(content: Content): ContentReport {
   const { materials, projects, courses, lessons } = content;
   const problems = [...content.problems];
   const unusable = new Set<string>();
@@ -57,7 +57,7 @@ export function examineWhole(content: Content): Examined {
 }
 
 /** In reading order. */
-export const allTogether = (whole: Examined, parts: readonly Examined[]): Examined => ({
+export const allTogether = (whole: ContentReport, parts: readonly ContentReport[]): ContentReport => ({
   problems: inReadingOrder([whole, ...parts].flatMap(({ problems }) => problems)),
   unusable: new Set([whole, ...parts].flatMap(({ unusable }) => [...unusable])),
 });

@@ -8,7 +8,7 @@ import { BESIDE, htmlFaults, isHtml, isOwn, isPicture } from '../content/lesson-
 import { texFault } from '../content/katex-plugin.ts';
 import { referenceFault } from './lesson-references.ts';
 import type { Surroundings } from './lesson-references.ts';
-import type { Part, WrittenAttribute, WrittenMaths, WrittenPicture, WrittenWord } from '../content/lesson-text.ts';
+import type { TextRange, WrittenAttribute, WrittenMaths, WrittenPicture, WrittenWord } from '../content/lesson-text.ts';
 import { placeIn } from '../content/diagnostic.ts';
 import type { Diagnostic } from '../content/diagnostic.ts';
 import type { LessonEntry } from '../content/read-content.ts';
@@ -24,7 +24,7 @@ type Say = (at: number, message: string, fix?: string) => void;
 export function lessonProblems(entry: LessonEntry, root: string, surroundings: Surroundings): Diagnostic[] {
   const problems: Diagnostic[] = [];
   const sayer =
-    (part?: Part, severity: Diagnostic['severity'] = 'error'): Say =>
+    (part?: TextRange, severity: Diagnostic['severity'] = 'error'): Say =>
     (at, message, fix) =>
       problems.push({
         file: entry.file,

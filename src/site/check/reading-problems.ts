@@ -1,5 +1,5 @@
 import type { AtOffset } from '../content/diagnostic.ts';
-import { readingOf } from './reading.ts';
+import { readabilityOf } from './readability.ts';
 import type { LessonEntry } from '../content/read-content.ts';
 
 /** Plain words for grown-ups read easily from about this age: common practice, no source. */
@@ -10,7 +10,7 @@ export const FEWEST = 100;
 /** A note where a lesson is hard to read, or takes longer to read than it says it takes. */
 export function readingProblems(entry: LessonEntry, language: string): AtOffset[] {
   if (!entry.value) return [];
-  const { words, minutes, age } = readingOf(entry.lesson.prose);
+  const { words, minutes, age } = readabilityOf(entry.lesson.prose);
   const notes: AtOffset[] = [];
   if (words >= FEWEST && age > OLDEST && /^en\b/.test(language)) {
     const message = `This lesson reads like a text for ${age} years and up.`;

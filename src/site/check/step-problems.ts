@@ -11,7 +11,7 @@ import type { Entry, LessonEntry } from '../content/read-content.ts';
  *
  * @param own the lessons that use the project
  */
-export function untoldSteps(project: Entry<ProjectFile>, own: readonly LessonEntry[]): Diagnostic[] {
+export function unmentionedSteps(project: Entry<ProjectFile>, own: readonly LessonEntry[]): Diagnostic[] {
   // A lesson that plays the making through tells every step.
   if (own.length === 0 || own.some(({ lesson }) => lesson.words.some(({ name }) => wordCalled(name)?.showsAllSteps)))
     return [];

@@ -44,7 +44,7 @@ function walk(node: MdastNode, lesson: PaperLesson, context: PaperContext): void
   }
   const word = isElement(node) ? wordCalled(node.name ?? '') : undefined;
   if (word?.paper && isElement(node)) {
-    const form = word.paper(givenIn(node), wordsIn(node), context);
+    const form = word.paper(attributesOf(node), wordsIn(node), context);
     if (!form) return;
     if ('sums' in form) lesson.questions.push(...form.sums);
     else if ('pick' in form) lesson.picks.push(form.pick);
@@ -60,7 +60,7 @@ const isElement = (node: MdastNode): node is Element =>
   node.type === 'mdxJsxFlowElement' || node.type === 'mdxJsxTextElement';
 
 /** All that an author gave to a word, by the names of its attributes. */
-export const givenIn = ({ attributes }: Element): AttributeValues =>
+export const attributesOf = ({ attributes }: Element): AttributeValues =>
   Object.fromEntries(
     attributes.flatMap((one) => (one.type === 'mdxJsxAttribute' ? [[one.name, plainValue(one.value)] as const] : [])),
   );
@@ -80,7 +80,7 @@ export function wordsIn(node: MdastNode): QuestionText {
   if (node.type === 'text' || node.type === 'inlineCode') return [node.value];
   const sizeInText = isElement(node) ? wordCalled(node.name ?? '')?.sizeInText : undefined;
   if (sizeInText && isElement(node)) {
-    const size = sizeInText(givenIn(node));
+    const size = sizeInText(attributesOf(node));
     return size === undefined ? [] : [{ size }];
   }
   if (!('children' in node)) return node.type === 'break' ? [' '] : [];

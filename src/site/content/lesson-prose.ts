@@ -1,7 +1,7 @@
 import Slugger from 'github-slugger';
 import type { MdastNode } from 'satteri';
 import { commentsIn } from './lesson-expression.ts';
-import type { Part } from './lesson-text.ts';
+import type { TextRange } from './lesson-text.ts';
 
 /**
  * Running text of a lesson. `text` is as long as what it was taken from, so that an index into it and `start` make an
@@ -14,19 +14,19 @@ export const JOINER = '\u2060';
 /** Stands for a lesson word, maths, code or a picture. */
 export const THING = '\ufffc';
 
-export type Link = { address: string; part: Part };
+export type Link = { address: string; part: TextRange };
 
 export type LessonProse = {
   prose: Prose[];
   links: Link[];
   /** What is set in bold: how a lesson brings in a term. */
-  terms: (Part & { text: string })[];
+  terms: (TextRange & { text: string })[];
   /** The parts of the page a link can lead to. */
   anchors: string[];
-  comments: (Part & { text: string })[];
+  comments: (TextRange & { text: string })[];
 };
 
-/** What stands in a lesson beside its words, from the tree of the engine that builds the pages. */
+/** What stands in a lesson beside its words, from the tree that the pages are built from. */
 export function readProse(tree: MdastNode, source: string): LessonProse {
   const found: LessonProse = { prose: [], links: [], terms: [], anchors: [], comments: [] };
   walk(tree, source, found, new Slugger());
@@ -71,7 +71,7 @@ function walk(node: MdastNode, source: string, found: LessonProse, slugger: Slug
   if ('children' in node) for (const child of node.children) walk(child, source, found, slugger);
 }
 
-const partOf = (node: MdastNode, source: string): Part => ({
+const partOf = (node: MdastNode, source: string): TextRange => ({
   start: node.position?.start.offset ?? 0,
   end: node.position?.end.offset ?? source.length,
 });

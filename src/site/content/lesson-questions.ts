@@ -1,13 +1,13 @@
 import { mdxToMdast } from 'satteri';
 import type { MdastNode } from 'satteri';
 import { wordCalled } from '../../../components/words/index.ts';
-import { givenIn, wordsIn, type Element } from './lesson-on-paper.ts';
+import { attributesOf, wordsIn, type Element } from './lesson-on-paper.ts';
 import { features } from './lesson-text.ts';
 
 /** A question as a list of them shows it: the name its answers are kept under, and its words. */
 export type ListedQuestion = { name: string; words: string };
 
-export type Listed = {
+export type LessonQuestions = {
   /** Those that are right or wrong. */
   questions: ListedQuestion[];
   /** `rounds`: how many right in a row end the set. */
@@ -18,8 +18,8 @@ export type Listed = {
 };
 
 /** What a lesson asks its learners, and how many steps it has. Sizes among the words of a question are dots. */
-export function questionsOf(source: string): Listed {
-  const found: Listed = { questions: [], practices: [], pieces: [], steps: 0 };
+export function questionsOf(source: string): LessonQuestions {
+  const found: LessonQuestions = { questions: [], practices: [], pieces: [], steps: 0 };
   walk(source, (node) => {
     if (node.type === 'heading' && node.depth === 2) found.steps += 1;
     if (node.type === 'mdxJsxFlowElement' && node.name) list(node, node.name, found);
@@ -27,8 +27,8 @@ export function questionsOf(source: string): Listed {
   return found;
 }
 
-function list(node: Element, word: string, { questions, practices, pieces }: Listed): void {
-  const kept = wordCalled(word)?.saves?.(givenIn(node));
+function list(node: Element, word: string, { questions, practices, pieces }: LessonQuestions): void {
+  const kept = wordCalled(word)?.saves?.(attributesOf(node));
   if (!kept) return;
   const words = wordsIn(node)
     .map((part) => (typeof part === 'string' ? part : '…'))
@@ -46,7 +46,7 @@ export function questionsIn(source: string): App.WrittenQuestion[] {
   const found: App.WrittenQuestion[] = [];
   walk(source, (node) => {
     if (node.type !== 'mdxJsxFlowElement' || !node.name) return;
-    const given = givenIn(node);
+    const given = attributesOf(node);
     const kept = wordCalled(node.name)?.saves?.(given);
     if (kept?.as === 'answer') found.push({ word: node.name, name: kept.name, words: wordsIn(node), given });
   });

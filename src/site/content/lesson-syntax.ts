@@ -15,11 +15,11 @@ export const PICTURE = {
 export const UNKNOWN = { message: 'This has no place in a lesson.', fix: 'Write it in plain Markdown.' };
 
 /**
- * The fault that a lesson breaks off at. The engine's wording is for programmers; each fault a writer makes gets words of
+ * The fault that a lesson breaks off at. The parser's wording is for programmers; each fault a writer makes gets words of
  * its own.
  *
  * @param source the whole lesson
- * @param text the engine's message, which starts with line and column
+ * @param text the parser's message, which starts with line and column
  */
 export function syntaxFault(source: string, text: string): AtOffset {
   return { severity: 'error', ...faultIn(source, text) };

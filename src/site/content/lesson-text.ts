@@ -20,12 +20,12 @@ export type WrittenAttribute = {
 };
 
 /** From the first character of something up to the one after it, as UTF-16 offsets. */
-export type Part = { start: number; end: number };
+export type TextRange = { start: number; end: number };
 
 /** A lesson word (`<Measure … />`) or an HTML element in a lesson. */
 export type WrittenWord = {
   name: string;
-  part: Part;
+  part: TextRange;
   attributes: WrittenAttribute[];
   /** Offset of braces that stand in place of attributes. */
   spread?: number | undefined;
@@ -33,10 +33,10 @@ export type WrittenWord = {
 };
 
 /** Maths: `at` is the offset of the first character between the dollar signs. */
-export type WrittenMaths = { tex: string; display: boolean; at: number; part: Part };
+export type WrittenMaths = { tex: string; display: boolean; at: number; part: TextRange };
 
 /** A picture with the words for those who cannot see it. */
-export type WrittenPicture = { address: string; words: string; part: Part };
+export type WrittenPicture = { address: string; words: string; part: TextRange };
 
 export type LessonText = LessonProse & {
   words: WrittenWord[];
@@ -55,7 +55,7 @@ export const features = { math: { singleDollarTextMath: false }, gfm: true } as 
 export const TEXT_IN_BRACES = 'text-in-braces';
 
 /**
- * Reads a lesson with the engine that builds the pages, so that what passes here also builds.
+ * Reads a lesson with the parser that builds the pages, so that what passes here also builds.
  *
  * @param source the whole lesson, front matter included; offsets are UTF-16 indices into it
  */
@@ -121,7 +121,7 @@ function wordFrom(
   attributes: MdxJsxAttributeUnion[],
   hasText: boolean,
   source: string,
-  part: Part,
+  part: TextRange,
 ): WrittenWord {
   const places = attributePlaces(source, part.start + 1 + name.length);
   const written = attributes.map((attribute, i) => ({

@@ -1,7 +1,7 @@
 /** The authoring reference, read off the schemas themselves so that it cannot go stale. */
 import { z } from 'zod';
 
-export type Field = {
+export type ReferenceField = {
   /** Where it stands, from the file's top: `['pieces', '…', 'pleats', 'depth']`. `…` stands for a name of the author's own. */
   path: string[];
   /** What it means, in the schema's own words. */
@@ -24,14 +24,14 @@ type Node = {
  * Every field of a schema, from the outside in, in the order of the schema.
  * @param schema of a file or of a lesson word's attributes
  */
-export function fieldsOf(schema: z.ZodType): Field[] {
+export function fieldsOf(schema: z.ZodType): ReferenceField[] {
   const top = z.toJSONSchema(schema, { io: 'input' }) as Node & { $defs?: Record<string, Node> };
   const named = (node: Node): Node => {
     const name = node.$ref?.split('/').at(-1);
     const found = name === undefined ? undefined : top.$defs?.[name];
     return found ? { ...found, ...(node.description && { description: node.description }) } : node;
   };
-  const fields: Field[] = [];
+  const fields: ReferenceField[] = [];
 
   const inside = (node: Node, path: string[]): void => {
     const { properties, additionalProperties, items, anyOf, required = [] } = named(node);

@@ -4,14 +4,14 @@ import { missingCharacterText, writePdf, type Fonts } from '../../core/index.ts'
 import { everything, plannedHandouts, type HandoutChoice, type Planned } from './handouts.ts';
 import type { Content } from '../content/read-content.ts';
 
-export type Written = {
+export type WrittenHandouts = {
   /** Paths from the folder they were written to. */
   files: string[];
   /** What could not be put on paper, with the file it belongs to. */
   findings: string[];
 };
 
-export type Wish = {
+export type HandoutRequest = {
   choice?: HandoutChoice;
   /** One course, by the name of its folder; all if left out. */
   course?: string | undefined;
@@ -22,13 +22,18 @@ export type Wish = {
 };
 
 /** Writes the documents of a content folder, each into the folder of its course, paper and edition. */
-export async function writeHandouts(content: Content, to: string, fonts: Fonts, wish: Wish = {}): Promise<Written> {
+export async function writeHandouts(
+  content: Content,
+  to: string,
+  fonts: Fonts,
+  wish: HandoutRequest = {},
+): Promise<WrittenHandouts> {
   const { choice = everything, course, withoutTeacher = false, progress = () => {} } = wish;
   const all = content.courses
     .filter(({ id }) => course === undefined || id === course)
     .flatMap(({ id }) => plannedHandouts(content, id, choice))
     .filter(({ reader }) => reader === 'maker' || !withoutTeacher);
-  const written: Written = { files: [], findings: [] };
+  const written: WrittenHandouts = { files: [], findings: [] };
   for (const [i, planned] of all.entries()) {
     const { file } = planned;
     progress(i, all.length, file);

@@ -3,9 +3,9 @@ import { mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { Shelf } from '../../../src/author/form/file.ts';
+import { ProjectFiles } from '../../../src/author/form/project-files.ts';
 import { withValue } from '../../../src/author/yaml-edit.ts';
-import { fieldsOf } from '../../../src/author/form/messages.ts';
+import { allFields } from '../../../src/author/form/messages.ts';
 import { contentFolder } from '../../site/content-folder.ts';
 
 const PROJECT = 'content/projects/folio/project.yaml';
@@ -21,7 +21,7 @@ function form() {
   const file = path.join(root, PROJECT);
   return {
     root,
-    shelf: new Shelf(root),
+    shelf: new ProjectFiles(root),
     read: () => readFileSync(file, 'utf8'),
     edit: (text: string) => writeFileSync(file, text),
   };
@@ -48,7 +48,7 @@ test('the difference is one line, and only the value in it', () => {
 
 test('a number or name in any box can be written and put back, one line at a time', () => {
   const { shelf } = form();
-  const boxes = fieldsOf(shelf.read('folio')!).filter(({ value }) => value.length <= 44);
+  const boxes = allFields(shelf.read('folio')!).filter(({ value }) => value.length <= 44);
   expect(boxes.length).toBeGreaterThan(150);
   // One in seven: measures, pieces, pleats, options and steps are all among them.
   for (const { place, value } of boxes.filter((_, i) => i % 7 === 0)) {

@@ -2,7 +2,7 @@
 import { flushSync } from 'svelte';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { FormClient } from '../../../src/author/form/form.svelte.ts';
-import type { Field, FormState } from '../../../src/author/form/messages.ts';
+import type { FormField, FormState } from '../../../src/author/form/messages.ts';
 import { folio, shelf } from '../../core/project/files.ts';
 
 beforeEach(() => vi.useFakeTimers());
@@ -12,7 +12,7 @@ afterEach(() => {
 });
 
 /** What the form finds once something else is typed into one box, and the hands rest. */
-async function findingsAfter(field: Field, typed: string) {
+async function findingsAfter(field: FormField, typed: string) {
   const entry = { place: field.place.slice(0, 2), name: '', fields: [field], more: [] };
   const state: FormState = {
     file: 'project.yaml',

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { refusal } from '../../../src/author/form/own-machine.ts';
+import { refusal } from '../../../src/author/form/same-machine.ts';
 
 const json = { 'content-type': 'application/json' };
 const ours = { host: 'localhost:4321', origin: 'http://localhost:4321' };

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { readWish } from '../../../src/author/publish.ts';
+import { readArguments } from '../../../src/author/publish.ts';
 
 test.each([
   [[], { dryRun: false, to: undefined, address: undefined }],
@@ -12,7 +12,7 @@ test.each([
     { dryRun: false, to: undefined, address: new URL('https://example.org/sewing/') },
   ],
 ])('%j', (given, wish) => {
-  expect(readWish(given)).toEqual(wish);
+  expect(readArguments(given)).toEqual(wish);
 });
 
 test.each([
@@ -22,8 +22,8 @@ test.each([
   [['--dry'], 'Unknown option'],
   [['--help'], 'npm run publish -- [choices]'],
 ])('%j is answered with the choices there are', (given, said) => {
-  expect(readWish(given)).toContain(said);
-  expect(readWish(given)).toContain('--dry-run ');
+  expect(readArguments(given)).toContain(said);
+  expect(readArguments(given)).toContain('--dry-run ');
 });
 
 test('the workflow for hosted pages runs commands that there are, with choices that they take', () => {
@@ -42,6 +42,6 @@ test('the workflow for hosted pages runs commands that there are, with choices t
     .replace(/\$\{\{.*?\}\}/, 'https://name.example/kit')
     .replaceAll('"', '')
     .split(' ');
-  expect(readWish(words)).toMatchObject({ address: new URL('https://name.example/kit/') });
+  expect(readArguments(words)).toMatchObject({ address: new URL('https://name.example/kit/') });
   expect(steps.find((step) => step.with?.path)?.with?.path).toBe('dist');
 });

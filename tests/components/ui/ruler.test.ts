@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { rule, stepAt, stepsOf, valueAt, type Range } from '../../../components/ui/ruler-slider/ruler.ts';
+import { rule, stepAt, stepCount, valueAt, type RulerRange } from '../../../components/ui/ruler-slider/ruler.ts';
 
 // How a tape measure is marked: the inch in halves, quarters and eighths, the centimetre in halves and millimetres, each
 // with a longer mark than the next finer. Common practice, no source.
-const inches: Range = { kind: 'length', min: 2 * 25.4, max: 4 * 25.4, step: 25.4 / 8 };
-const millimetres: Range = { kind: 'length', min: 55, max: 90, step: 1 };
+const inches: RulerRange = { kind: 'length', min: 2 * 25.4, max: 4 * 25.4, step: 25.4 / 8 };
+const millimetres: RulerRange = { kind: 'length', min: 55, max: 90, step: 1 };
 
-const ranks = (range: Range, edition: 'inch' | 'metric') => rule(range, edition).marks.map((mark) => mark.rank);
-const texts = (range: Range, edition: 'inch' | 'metric') => rule(range, edition).labels.map((label) => label.text);
+const ranks = (range: RulerRange, edition: 'inch' | 'metric') => rule(range, edition).marks.map((mark) => mark.rank);
+const texts = (range: RulerRange, edition: 'inch' | 'metric') => rule(range, edition).labels.map((label) => label.text);
 
 describe('the marks of a slider', () => {
   it('are its steps: eighths of an inch for a step of an eighth', () => {
@@ -24,7 +24,7 @@ describe('the marks of a slider', () => {
   });
 
   it('are left out whole ranks at a time, the finest first, and only on a narrow ruler', () => {
-    const long: Range = { kind: 'length', min: 0, max: 120, step: 1 };
+    const long: RulerRange = { kind: 'length', min: 0, max: 120, step: 1 };
     const marks = rule(long, 'metric').marks;
     expect(marks).toHaveLength(121);
     expect(new Set(marks.filter((mark) => mark.onlyWide).map((mark) => mark.rank))).toEqual(new Set([2]));
@@ -70,13 +70,13 @@ describe('the numbers of a slider', () => {
 
 describe('the steps of a slider', () => {
   it('never go past the end', () => {
-    const odd: Range = { kind: 'length', min: 10, max: 15, step: 2 };
-    expect(stepsOf(odd)).toBe(2);
-    expect(valueAt(odd, stepsOf(odd))).toBe(14);
+    const odd: RulerRange = { kind: 'length', min: 10, max: 15, step: 2 };
+    expect(stepCount(odd)).toBe(2);
+    expect(valueAt(odd, stepCount(odd))).toBe(14);
   });
 
   it('are found again from their size, and from a size beside them', () => {
-    for (let step = 0; step <= stepsOf(inches); step++) expect(stepAt(inches, valueAt(inches, step))).toBe(step);
+    for (let step = 0; step <= stepCount(inches); step++) expect(stepAt(inches, valueAt(inches, step))).toBe(step);
     expect(stepAt(inches, 2 * 25.4 + 3)).toBe(1);
     expect(stepAt(inches, 9999)).toBe(16);
     expect(stepAt(inches, -1)).toBe(0);

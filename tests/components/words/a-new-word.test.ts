@@ -58,7 +58,7 @@ test('it comes up in a Practice set that names it', () => {
   expect(saidOf(set('grain of facing')).filter((message) => message.startsWith('also'))).toEqual([]);
   expect(saidOf(set('grain'))).toContain('also: no question of this lesson is called “grain”.');
   const [question] = questionsIn(GRAIN);
-  expect(inSet(question!, folioIn('inch'), {})?.shown).toEqual({
+  expect(inSet(question!, folioIn('inch'), {})?.view).toEqual({
     ...{ name: 'grain of facing', piece: 'facing', runs: 'up' },
   });
 });

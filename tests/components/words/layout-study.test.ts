@@ -1,6 +1,6 @@
 /** Cloth as people write it down, and what is laid on it. */
 import { describe, expect, test } from 'vitest';
-import { layAtOnce, startOf } from '../../../components/compute/cutting.ts';
+import { layOutAtOnce, startOf } from '../../../components/compute/cutting.ts';
 import { readOwnCloth } from '../../../components/words/layout-study/own-cloth.ts';
 import { resolved } from '../../core/project/files.ts';
 import type { MaterialsFile } from '../../../src/core/index.ts';
@@ -89,7 +89,7 @@ const wish = (own: Partial<OwnClothText>, more: Partial<LayoutRequest> = {}): La
   ...more,
   own: { offcuts: '', bolts: '', edition: 'inch', ...own },
 });
-const words = (...from: Parameters<typeof wish>) => layAtOnce(pattern, wish(...from))!.words;
+const words = (...from: Parameters<typeof wish>) => layOutAtOnce(pattern, wish(...from))!.words;
 const amount = (rows: { what: string; amount: string }[], what: string) =>
   rows.find((row) => row.what === what)?.amount.replaceAll('\u202f', ' ');
 
@@ -168,7 +168,7 @@ cutting: { match: [{ pieces: [panel] }] }
 `,
     { materials: shelf },
   );
-  const { words: told, scenes } = layAtOnce(matched, { ...startOf(matched)!, width: 8 * inch })!;
+  const { words: told, scenes } = layOutAtOnce(matched, { ...startOf(matched)!, width: 8 * inch })!;
   expect(amount(told.rows, 'Length as laid out')).toBe('34 in');
   expect(told.sentence).toContain('The print begins again every 4 in. Match it on all 3 of Panel.');
   expect(scenes[0]!.shapes.some(({ name }) => name === 'print')).toBe(true);

@@ -97,7 +97,7 @@ const FOLDS: SumQuestion[] = [
 const others: SetQuestion[] = ['first-fold', 'bottoms'].map((name) => ({
   word: 'AskChoice',
   words: [name],
-  shown: {
+  view: {
     name,
     choices: [
       { text: 'a mountain fold', right: true },
@@ -118,7 +118,7 @@ function fold({ pattern, ask }: PracticeState): string {
 test('a set rises with each right answer, asks other kinds between, and a slip leads back to the first', async () => {
   let practice = set(FOLDS, others, 5);
   await practice.begin();
-  const asked = () => practice.other?.shown.name ?? practice.ask.of;
+  const asked = () => practice.other?.view.name ?? practice.ask.of;
   expect(asked()).toBe('depth + step');
   answer(practice, fold(practice));
   expect(practice.inARow).toBe(1);

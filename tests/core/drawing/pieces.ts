@@ -1,7 +1,7 @@
 /** Pieces to draw: by hand where a test says what it expects, and any that can be sewn for the laws. */
 import fc from 'fast-check';
 import { addAllowance, bounds, planPleats, rectangle, translate, withCorners } from '../../../src/core/index.ts';
-import type { Edition, Grid, HoldCheck, Outline, Piece, Pleated, PleatWish } from '../../../src/core/index.ts';
+import type { Edition, Grid, HoldCheck, Outline, Piece, Pleated, PleatSettings } from '../../../src/core/index.ts';
 
 type Edges = { bottom: number; right: number; top: number; left: number };
 
@@ -28,7 +28,7 @@ export function pieceOf(stitch: Outline, allowance: Record<string, number>, more
   };
 }
 
-export function stripOf(width: number, wish: PleatWish, sides = { left: 6, right: 6 }): Pleated {
+export function stripOf(width: number, wish: PleatSettings, sides = { left: 6, right: 6 }): Pleated {
   const planned = planPleats(wish);
   if (!planned.ok) throw new Error(planned.fault.code);
   const pleats = planned.value;

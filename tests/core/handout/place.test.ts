@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cropped, moved } from '../../../src/core/handout/place.ts';
+import { cropped, placedShapes } from '../../../src/core/handout/place.ts';
 import { shareSheets } from '../../../src/core/handout/share.ts';
 import type { Path } from '../../../src/core/index.ts';
 import { runs } from '../../random.ts';
@@ -102,7 +102,7 @@ describe('a line on a sheet', () => {
 
   it('keeps its look where it is moved and enlarged', () => {
     const text = { kind: 'text', name: 'a', text: 'A', x: 1, y: 2, size: 3, anchor: 'start' } as const;
-    expect(moved([text], { x: 10, y: 20 }, 2, 'b')).toEqual([{ ...text, name: 'b a', x: 12, y: 24, size: 6 }]);
+    expect(placedShapes([text], { x: 10, y: 20 }, 2, 'b')).toEqual([{ ...text, name: 'b a', x: 12, y: 24, size: 6 }]);
   });
 });
 

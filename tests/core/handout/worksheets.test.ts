@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { answerKey, evaluate, exercisesFor, resolveProject, usualSizes, worksheet } from '../../../src/core/index.ts';
 import type { Edition, Handout, PickQuestion, ProjectFile } from '../../../src/core/index.ts';
-import { givenIn } from '../../../src/core/handout/worksheet.ts';
+import { numbersSentence } from '../../../src/core/handout/worksheet.ts';
 import { lessonOnPaper } from '../../../src/site/content/lesson-on-paper.ts';
 import type { LessonEntry } from '../../../src/site/content/read-content.ts';
 import { content, projectNamed } from './documents.ts';
@@ -65,7 +65,7 @@ describe.each(cases)('the sheets of %s, %s edition', (name, edition, entry) => {
   it('give the numbers of the sum, and never its result', () => {
     for (let n = 1; n <= 6; n++) {
       for (const task of exercises.tasks(n)) {
-        const given = givenIn(task);
+        const given = numbersSentence(task);
         for (const used of task.sum.formula.names) expect(given).toContain(used);
         if (task.sum.asked !== undefined) expect(task.sum.formula.names).not.toContain(task.sum.asked);
       }
@@ -88,7 +88,7 @@ it('questions without a sum stand on every sheet, mixed anew, and their answers 
     { kind: 'edges', id: 'c', words: ['Which edges are sewn?'], piece: 'flap', edges: ['left', 'right'] },
     { kind: 'edges', id: 'd', words: ['Of a piece that is left out?'], piece: 'none' },
     { kind: 'pairs', id: 'e', words: ['What is what?'], pairs: { ease: 'room inside', nap: 'the pile' } },
-    { kind: 'folds', id: 'f', words: ['Where is fold 2?'], piece: 'pocket strip', picksInPattern: { fold: 2 } },
+    { kind: 'folds', id: 'f', words: ['Where is fold 2?'], piece: 'pocket strip', fold: { fold: 2 } },
     { kind: 'side', id: 'g', words: ['Where is lining?'], step: 'turn-folio', side: 'front', shows: 'flap lining' },
     { kind: 'guess', id: 'h', words: ['How much?'], guesses: ['By [seam]', 'By [2 * seam]'], shows: 'By [2 * seam].' },
     { kind: 'piece', id: 'i', words: ['Measure it.'], subject: { piece: 'facing', stage: 'cut' }, ...facing },

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { MOST_POCKETS, planFolds, planPleats } from '../../../src/core/project/index.ts';
 import { runs } from '../../random.ts';
-import type { PleatPlan, PleatResult, PleatWish } from '../../../src/core/project/index.ts';
+import type { PleatPlan, PleatResult, PleatSettings } from '../../../src/core/project/index.ts';
 
 const plan = (result: PleatResult): PleatPlan => {
   if (!result.ok) throw new Error(JSON.stringify(result.fault));
@@ -132,7 +132,7 @@ describe('pleats from fold lines', () => {
 
 /** Wishes in whole sixteenths of a millimetre, which sums of doubles hold exactly. */
 const sixteenths = (min: number, max: number) => fc.integer({ min: min * 16, max: max * 16 }).map((n) => n / 16);
-const wishes: fc.Arbitrary<PleatWish> = fc.record({
+const wishes: fc.Arbitrary<PleatSettings> = fc.record({
   pockets: fc.integer({ min: 1, max: MOST_POCKETS }),
   depth: sixteenths(1, 120),
   step: sixteenths(1, 80),

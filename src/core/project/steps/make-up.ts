@@ -14,7 +14,7 @@ import { rowsAdded } from './rows.ts';
 import { materialsIn, stackOf } from './thickness.ts';
 import type { Pattern } from '../pattern.ts';
 import type { Ledger, Step } from '../step.ts';
-import type { Always, Instruction, Setting } from '../../steps/index.ts';
+import type { Always, Instruction, StepContext } from '../../steps/index.ts';
 import type { Named } from './read-fields.ts';
 import type { StepPlan } from './plan.ts';
 import type { Work } from '../../cloth/index.ts';
@@ -76,7 +76,7 @@ class Bench {
   /** Results that are not made because their step could not be done, each with the steps that wait for it. */
   readonly #lost = new Map<string, { n: number; waiting: StepPlan[] }>();
   readonly #used = new Set<string>();
-  readonly #setting: Setting;
+  readonly #setting: StepContext;
   /** How many works of a name were laid on others. */
   readonly #taken = new Map<string, number>();
 

@@ -3,7 +3,7 @@ import { threadPer } from '../thread.ts';
 import { countLayers } from '../../cloth/layers.ts';
 import { materialIn, thicknessOf } from './thickness.ts';
 import type { Pattern } from '../pattern.ts';
-import type { Point } from '../needle.ts';
+import type { NeedlePoint } from '../needle.ts';
 import type { Run, Stitch, StitchKind, Work } from '../../cloth/index.ts';
 import type { SewnRow } from '../step.ts';
 
@@ -19,7 +19,7 @@ export function rowsAdded(before: readonly Work[], after: Work, pattern: Pattern
 function rowOf({ id, kind, class: type, runs }: Stitch, work: Work, pattern: Pattern): SewnRow {
   const plies = new Map(work.plies.map((ply) => [ply.id, ply]));
   let [length, layers, fused, thickness, thread, cloth] = [0, 0, 0, 0, 0, 0];
-  let point: Point | undefined;
+  let point: NeedlePoint | undefined;
   let at = { x: 0, y: 0 };
   for (const run of runs) {
     const through = run.plies.flatMap((number) => plies.get(number) ?? []);
@@ -39,8 +39,8 @@ function rowOf({ id, kind, class: type, runs }: Stitch, work: Work, pattern: Pat
 }
 
 /** Of two points that materials ask for, the one that goes through both. */
-const STERN: readonly Point[] = ['universal', 'jeans', 'leather'];
-const sterner = (a: Point | undefined, b: Point | undefined): Point | undefined =>
+const STERN: readonly NeedlePoint[] = ['universal', 'jeans', 'leather'];
+const sterner = (a: NeedlePoint | undefined, b: NeedlePoint | undefined): NeedlePoint | undefined =>
   a === undefined || (b !== undefined && STERN.indexOf(b) > STERN.indexOf(a)) ? b : a;
 
 export const middleOf = ({ from, to }: Run) => ({ x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });

@@ -21,7 +21,7 @@ export function readSessions(text: string): number[] | undefined {
   return minutes.length > 0 && minutes.every((one) => isCount(one, 1, 1440)) ? minutes : undefined;
 }
 
-export class TeachersWish {
+export class ClassOptions {
   readonly #start: ClassRequest;
   readonly #key: string;
   now = $state.raw<ClassRequest>() as ClassRequest;

@@ -1,7 +1,7 @@
 /** Who may use the form: pages of this very site, opened on the machine that serves it. */
 
 /** What a request tells of where it comes from. */
-export type Asked = {
+export type FormRequest = {
   /** The address at the other end of the line. */
   remote: string | undefined;
   method: string | undefined;
@@ -18,7 +18,7 @@ const isOwnName = (name: string): boolean =>
  *
  * @returns why not, or undefined where all is well
  */
-export function refusal({ remote, method, headers }: Asked): string | undefined {
+export function refusal({ remote, method, headers }: FormRequest): string | undefined {
   const host = String(headers.host ?? '');
   if (
     !remote ||

@@ -9,11 +9,11 @@ import { isError, type Diagnostic } from '../../site/content/diagnostic.ts';
 import { projectProblems, workOut } from '../../site/check/project-problems.ts';
 import { writeAuthorFile } from '../write-file.ts';
 import { withField, withValue } from '../yaml-edit.ts';
-import { sectionsOf, writtenAs } from './fields.ts';
-import type { Answer, Change, FormState } from './messages.ts';
+import { sectionsOf, sourceText } from './fields.ts';
+import type { ChangeResult, ValueChange, FormState } from './messages.ts';
 
 /** The project files below one folder, each with its last state that could be read. */
-export class Shelf {
+export class ProjectFiles {
   readonly #root: string;
   readonly #lastGood = new Map<string, FormState>();
 
@@ -39,7 +39,7 @@ export class Shelf {
    *
    * @returns undefined where there is no such project
    */
-  write(id: string, { place, was, value }: Change): Answer | undefined {
+  write(id: string, { place, was, value }: ValueChange): ChangeResult | undefined {
     const full = this.#find(id);
     if (full === undefined) return undefined;
     const before = readFileSync(full, 'utf8');
@@ -109,7 +109,7 @@ const fileOf = (id: string): string => `content/projects/${id}/project.yaml`;
 
 function valueAt(text: string, place: Place): string | undefined {
   const node = parseDocument(text, { version: '1.2' }).getIn(place, true);
-  return isScalar(node) ? writtenAs(node) : undefined;
+  return isScalar(node) ? sourceText(node) : undefined;
 }
 
 /**

@@ -5,7 +5,7 @@ import { MM_PER_PIXEL, NARROWEST } from '../../../src/core/index.ts';
 /** CSS pixels. Wider than a scroll bar, so that one that comes and goes with the drawing's height starts no dance. */
 const STEP = 24;
 
-export class Room {
+export class DrawingWidth {
   /** CSS pixels; what every page has before anything is measured. */
   #pixels = $state(NARROWEST / MM_PER_PIXEL);
 

@@ -1,7 +1,7 @@
 import type { Prose } from '../content/lesson-prose.ts';
 
 /** How long a text is, and for whom. */
-export type Reading = {
+export type Readability = {
   words: number;
   /** To read it once, without the work. */
   minutes: number;
@@ -19,7 +19,7 @@ const PACE = 238;
  *
  * @example readingOf([{ kind: 'paragraph', start: 0, text: 'Fold the strip. Press it.' }]).words // => 5
  */
-export function readingOf(prose: readonly Prose[]): Reading {
+export function readabilityOf(prose: readonly Prose[]): Readability {
   const text = prose
     .filter(({ kind }) => kind === 'paragraph')
     .map(({ text }) => text.replaceAll('\u2060', ''))
