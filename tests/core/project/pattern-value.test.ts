@@ -46,12 +46,14 @@ describe.each(Object.entries(demos))('a copy of the %s', (_, file) => {
 
   it('keeps its numbers when it is told in other words', () => {
     const first = afresh();
-    const sizes = makeUp(first).map(({ id, size }) => [id, size]);
-    for (const other of [
-      { ...first, grid: { inch: 8, metric: 0.5 } } as const,
-      { ...first, edition: 'metric' } as const,
-    ])
-      expect(makeUp(other).map(({ id, size }) => [id, size])).toEqual(sizes);
+    const numbers = (pattern: Pattern) =>
+      makeUp(pattern).map(({ id, size, minutes, stitches }) => ({
+        ...{ id, size, minutes },
+        rows: stitches.map(({ length, layers, thread, at }) => ({ length, layers, thread, at })),
+      }));
+    const made = numbers(first);
+    expect(numbers({ ...first, grid: { inch: 8, metric: 0.5 } })).toEqual(made);
+    expect(numbers({ ...first, edition: 'metric' })).toEqual(made);
     expect(told(first)).toEqual(told(afresh()));
   });
 
@@ -132,6 +134,23 @@ describe('a copy with a changed field', () => {
     expect(heights({ ...first, options })).toEqual(['panel 380']);
   });
 
+  it('reads the lengths of its steps in the edition of its sizes', () => {
+    const literal = halves.replaceAll('fold: seam', 'fold: 10 mm');
+    const inches = resolved(literal, { edition: 'inch' });
+    // 10 mm is 3/8 in on the ruler, and 20 mm is 13/16 in: 200 mm, 7 7/8 in, less both.
+    const made = makeUp(inches).map(({ size }) => size.height);
+    expect(made[0]).toBeCloseTo(25.4 * (7.875 - 0.375 - 0.8125), 9);
+    expect(makeUp({ ...inches, edition: 'metric' }).map(({ size }) => size.height)).toEqual(made);
+  });
+
+  it('sews its rows where that edition has them', () => {
+    const inches = resolved(`${halves}  - { topstitch: panel, at: left }\n`, { edition: 'inch' });
+    const row = (pattern: Pattern) => makeUp(pattern).at(-1)!.stitches[0]!.at.x;
+    // 1/8 in inside the edge, as a topstitch is where the step does not say, and not 3 mm.
+    expect(row(inches)).toBeCloseTo(25.4 / 8, 9);
+    expect(row({ ...inches, edition: 'metric' })).toBe(row(inches));
+  });
+
   it('is held against its own materials', () => {
     const first = resolveProject(demos.folio, { materials });
     const heated = (pattern: Pattern) => lines(check(pattern)).filter((line) => line.includes('too-hot'));
@@ -191,6 +210,14 @@ describe('what is worked out once for a pattern', () => {
     expect(ask(copy, 'a')).toBe('3 Other a');
     expect(ask(first, 'a')).toBe('1 Halves a');
     expect(ask({ ...copy }, 'a')).toBe('3 Other a');
+  });
+
+  it('is anew for one that was changed where it stands', () => {
+    const ask = counted();
+    const copy = { ...resolved(halves) };
+    expect(ask(copy, 'a')).toBe('1 Halves a');
+    copy.title = 'Other';
+    expect(ask(copy, 'a')).toBe('2 Other a');
   });
 
   it('is not mixed up with another question', () => {

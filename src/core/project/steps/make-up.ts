@@ -84,7 +84,7 @@ class Bench {
     this.#pattern = pattern;
     const pleated = new Map(Object.values(pattern.pieces).map((piece) => [plainName(piece.name), piece.pleats?.folds]));
     this.#setting = {
-      edition: pattern.edition,
+      edition: pattern.origin.edition,
       seam: pattern.making?.seam ?? 0,
       nthOf: (work) => {
         const nth = (this.#taken.get(plainName(work)) ?? 0) + 1;
