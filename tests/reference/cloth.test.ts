@@ -6,6 +6,7 @@ import {
   frenchSeam,
   hem,
   join,
+  lay,
   pleat,
   sewRound,
   size,
@@ -57,14 +58,16 @@ describe('boxed corners', () => {
       bag,
     );
 
+  const bag = (width: number, height: number): Work =>
+    value(lay(cloth(width, height, 'front'), cloth(width, height, 'back')));
+
   test('a square of 2 in from the seam lines makes a 19 x 16 in bag 15 wide, 14 high, 4 deep (Lazy Girl Designs)', () => {
-    const { width, height, depth } = size(boxed(cloth(19 * inch, 16 * inch), 2 * inch, 'seam'));
+    const { width, height, depth } = size(boxed(bag(19 * inch, 16 * inch), 2 * inch, 'seam'));
     close([width, height, depth], [15 * inch, 14 * inch, 4 * inch]);
   });
 
   test('a square of 1 1/2 in from the raw edges, with seams of 1/2 in, is 2 in deep (Best Fabric Store)', () => {
-    const bag = cloth(12 * inch, 10 * inch);
-    expect(size(boxed(bag, 1.5 * inch, 'raw edge', inch / 2)).depth).toBeCloseTo(2 * inch, 6);
+    expect(size(boxed(bag(12 * inch, 10 * inch), 1.5 * inch, 'raw edge', inch / 2)).depth).toBeCloseTo(2 * inch, 6);
   });
 
   test('it comes to the same whether a bag is boxed before it is turned or after', () => {

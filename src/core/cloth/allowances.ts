@@ -1,7 +1,7 @@
 import { ON } from './ring.ts';
-import { sides } from '../geometry/index.ts';
+import { difference, sides } from '../geometry/index.ts';
 import { cross, distance, minus, plus, times, unit } from '../geometry/point.ts';
-import { fail, ok } from '../measure/index.ts';
+import { fail, ok, SAME } from '../measure/index.ts';
 import { noted } from './work.ts';
 import { roundCorners } from './round-corners.ts';
 import { without } from './without.ts';
@@ -63,14 +63,18 @@ function stripsOf({ outline }: Ply, stitch: Stitch, width: number): PlyOutline[]
   });
 }
 
-/** How far inside an edge the nearest row of a stitching runs along it, in mm. */
-function nearestRow(from: Point, to: Point, { runs }: Stitch): number | undefined {
+/**
+ * How far inside an edge the nearest row of a stitching runs along it, in mm; undefined where none does. Beside the end of
+ * a curve the next row along it is that of the other side of the work, and none of its own.
+ */
+function nearestRow(from: Point, to: Point, { runs, round }: Stitch): number | undefined {
+  const most = round ? Math.max(...round.allowances) + SAME : Infinity;
   const way = unit(minus(to, from));
   const length = distance(from, to);
   let least: number | undefined;
   for (const run of runs) {
     const off = [run.from, run.to].map((p) => cross(way, minus(p, from)));
-    if (Math.abs(off[0]! - off[1]!) > 0.01 || off[0]! < 0) continue;
+    if (Math.abs(off[0]! - off[1]!) > 0.01 || off[0]! < 0 || off[0]! > most) continue;
     const along = [run.from, run.to].map((p) => way.x * (p.x - from.x) + way.y * (p.y - from.y));
     if (Math.max(...along) < ON || Math.min(...along) > length - ON) continue;
     least = Math.min(least ?? Infinity, off[0]!);
@@ -102,27 +106,40 @@ export function clipCorners(work: Work, leaving = 3): Sewn {
 
 /** What is cut off at each outer corner between two sewn edges, and notched out of curves. */
 function cornersOf(round: SewnRound, leaving: number, held: number): PlyOutline[] {
-  return roundCorners(round).flatMap((corner) => {
+  const corners = roundCorners(round);
+  // Beyond a corner of a shape with inner corners its body may go on.
+  const isHollow = corners.some(({ turn }) => turn < 0);
+  return corners.flatMap((corner) => {
     const { at, a, b, widths, turn, isCurve } = corner;
     if (widths.includes(0) || cross(a, b) < 1e-6) return [];
     // Square to the bisector of the corner, out to the right of both edges.
     const along = unit(plus(a, b));
     const out = { x: along.y, y: -along.x };
-    const far = 4 * Math.max(...widths);
+    // As far as the raw corner reaches, and the allowances of another place not at all.
+    const reach = Math.cos((turn * Math.PI) / 360);
+    const far = Math.max(...widths) * Math.min(4, 1.5 / Math.max(reach, 0.1)) + ON;
     const point = (u: number, v: number): Point => plus(at, plus(times(along, u), times(out, v)));
     const edge = (from: Point): PlyEdge => ({ name: 'clip', from, bulge: 0, held });
     // A notch as wide as the curve turns here: turned in, the allowances beside it meet along the bisector.
     const spread = isCurve ? Math.tan((turn * Math.PI) / 180) : undefined;
     const near = spread === undefined ? far : spread * leaving;
     const wide = spread === undefined ? far : spread * (leaving + far);
-    return [
-      [point(-near, leaving), point(-wide, leaving + far), point(wide, leaving + far), point(near, leaving)].map(edge),
+    const scrap = [
+      point(-near, leaving),
+      point(-wide, leaving + far),
+      point(wide, leaving + far),
+      point(near, leaving),
     ];
+    return isHollow
+      ? difference([scrap.map(edge)], [round.ring]).map((ring) => ring.map(({ from }) => edge(from)))
+      : [scrap.map(edge)];
   });
 }
 
 function cutOff(work: Work, did: string, scraps: (ply: Ply) => readonly PlyOutline[]): Sewn {
-  const { work: left, cutAway } = without(work, scraps);
+  const cut = without(work, scraps);
+  if (!cut.ok) return cut;
+  const { work: left, cutAway } = cut.value;
   if (cutAway === 0) return fail({ code: 'misses', message: 'Nothing would be cut off: no allowance is wider.' });
   return ok(noted(left, { did, cutAway }));
 }

@@ -1,6 +1,8 @@
 import { areaOf, ON } from './ring.ts';
 import { boxOf } from './size.ts';
-import { fail, ok } from '../measure/index.ts';
+import { distance } from '../geometry/point.ts';
+import { fail, ok, SAME } from '../measure/index.ts';
+import { sides } from '../geometry/index.ts';
 import { layersAt } from './layers.ts';
 import { sewn } from './stitch.ts';
 import { asOneStep } from './group.ts';
@@ -8,8 +10,14 @@ import { without } from './without.ts';
 import type { Mark, PlyEdge, PlyOutline, Sewn, Work } from './work.ts';
 import type { Point } from '../geometry/index.ts';
 
+const CORNERS = ['bottom left', 'bottom right', 'top left', 'top right'] as const;
+export type Corner = (typeof CORNERS)[number];
+
+/** Whether a name is that of a corner. */
+export const isCorner = (name: string): name is Corner => (CORNERS as readonly string[]).includes(name);
+
 export type BoxCorner = {
-  readonly corner: 'bottom left' | 'bottom right' | 'top left' | 'top right';
+  readonly corner: Corner;
   /** The side of the square that is boxed off, in mm. */
   readonly square: number;
   /**
@@ -29,7 +37,8 @@ export type BoxCorner = {
  * longer lies flat; the picture shows the seam where it runs on the flat bag, along two sides of the square, and the
  * size of the work takes the box into account.
  *
- * Faults: `not-finite`; `too-deep` when the square is larger than the work or smaller than its allowance.
+ * Faults: `not-finite`; `too-deep` when the square is larger than the work or smaller than its allowance; `misses` where no
+ * two layers lie in a square corner.
  *
  * @example
  * size(boxCorner(bag, { corner: 'bottom left', square: 50 }).value) // => 50 mm narrower and shorter, 100 mm deep
@@ -52,6 +61,11 @@ export function boxCorner(work: Work, how: BoxCorner): Sewn {
   const place = (x: number, y: number): Point => ({ x: at.x + (right ? x : -x), y: at.y + (up ? y : -y) });
 
   const inner = place(inSeams + side, inSeams + end);
+  const outer = place(side + SAME, end + SAME);
+  if ([outer, inner].some((point) => layersAt(work, point).length < 2)) {
+    const message = 'There are no two layers in a square corner here: only a bag that is sewn or folded can be boxed.';
+    return fail({ code: 'misses', message, edge: corner });
+  }
   const way = [place(side, inSeams + end), inner, place(inSeams + side, end)];
   const stitched = sewn(work, 'seam', way);
   const row = stitched.stitches.at(-1)!;
@@ -64,7 +78,45 @@ export function boxCorner(work: Work, how: BoxCorner): Sewn {
   if (w <= ON || h <= ON) return fail({ code: 'too-deep', message: 'Nothing is left to cut off the corner.' });
   const scrap = squareRing([place(-1, -1), place(w, -1), place(w, h), place(-1, h)], row.id);
   const cut = without(marked, () => [scrap]);
-  return ok(asOneStep(work.done, cut.work, { did: 'box corner', stitches: [row.id], cutAway: cut.cutAway }));
+  if (!cut.ok) return cut;
+  const { work: left, cutAway } = cut.value;
+  return ok(asOneStep(work.done, left, { did: 'box corner', stitches: [row.id], cutAway }));
+}
+
+/**
+ * What lies outside the seam lines at the two sides of a corner, in mm: as far as the nearest seam along each lies inside
+ * it, and 0 where the cloth is folded there. `usual` where a side is neither, not sewn yet.
+ */
+export function allowancesAt(work: Work, corner: Corner, usual: number): { side: number; end: number } {
+  const box = boxOf(work.plies);
+  const [atLeft, low] = [corner.endsWith('left'), corner.startsWith('bottom')];
+  // Seen from either side: how far inside it a point lies, and how far from the corner along it.
+  const fromSide = ({ x, y }: Point) => ({
+    off: atLeft ? x - box.x : box.x + box.width - x,
+    along: low ? y - box.y : box.y + box.height - y,
+  });
+  const fromEnd = (p: Point) => {
+    const { off, along } = fromSide(p);
+    return { off: along, along: off };
+  };
+  const allowance = (from: typeof fromSide, across: number): number => {
+    const isBeside = (a: Point, b: Point) => {
+      const [p, q] = [from(a), from(b)];
+      return Math.abs(p.off - q.off) < SAME && Math.min(p.along, q.along) < across / 2 && p.off < across / 2;
+    };
+    const seams = work.stitches
+      .filter(({ kind }) => kind === 'seam')
+      .flatMap(({ runs }) => runs.filter(({ from: a, to: b }) => distance(a, b) > SAME && isBeside(a, b)));
+    if (seams.length > 0) return Math.max(0, Math.min(...seams.map((run) => from(run.from).off)));
+    const isFolded = work.plies.some(({ outline }) =>
+      sides(outline).some(
+        ({ from: a, to: b }, i) =>
+          outline[i]!.fold !== undefined && isBeside(a, b) && Math.abs(from(a).off) < SAME && distance(a, b) > SAME,
+      ),
+    );
+    return isFolded ? 0 : usual;
+  };
+  return { side: allowance(fromSide, box.width), end: allowance(fromEnd, box.height) };
 }
 
 function squareRing(corners: readonly Point[], held: number): PlyOutline {

@@ -1,7 +1,7 @@
 import { identity } from '../geometry/transform.ts';
 import { areaOf, SCRAP } from './ring.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
-import { straightened } from '../geometry/index.ts';
+import { crossesOver, straightened } from '../geometry/index.ts';
 import type { Outline } from '../geometry/index.ts';
 import type { Sewn } from './work.ts';
 
@@ -21,7 +21,7 @@ export type Cut = {
 /**
  * Cuts one piece: the work begins as a single ply.
  *
- * Faults: `not-finite` and `no-size`.
+ * Faults: `not-finite`, `crosses-itself` and `no-size`.
  *
  * @example
  * cut({ piece: 'flap', material: 'linen', outline: rectangle(80, 60) }).value.plies.length // => 1
@@ -31,6 +31,9 @@ export function cut({ piece, material, outline, face = 'right' }: Cut): Sewn {
     outline.some(({ from, bulge }) => !Number.isFinite(from.x) || !Number.isFinite(from.y) || !Number.isFinite(bulge))
   ) {
     return fail({ code: 'not-finite', message: `The outline of ${piece} has a number that is none.`, piece });
+  }
+  if (crossesOver(outline)) {
+    return fail({ code: 'crosses-itself', message: `The outline of ${piece} crosses itself.`, piece });
   }
   const ring = straightened(outline, CHORD);
   if (!(areaOf(ring) > SCRAP)) return fail({ code: 'no-size', message: `The piece ${piece} has no size.`, piece });

@@ -55,7 +55,9 @@ export function frenchSeam(a: Work, b: Work, { edges, first, trimTo, second }: F
   const line = lineInside(edge, first);
   const old = new Set(a.plies.map(({ id }) => id));
   const scrap = beyond(sewnOnce.value, line, trimTo, first);
-  const { work: narrow, cutAway } = without(sewnOnce.value, () => [scrap]);
+  const trimmed = without(sewnOnce.value, () => [scrap]);
+  if (!trimmed.ok) return trimmed;
+  const { work: narrow, cutAway } = trimmed.value;
 
   // The second work goes all the way round the edge, and takes the allowances along to lie in between.
   const opened = foldInHand(
@@ -125,7 +127,9 @@ export function flatFelledSeam(a: Work, b: Work, how: FlatFelledSeam): Sewn {
   const old = new Set(a.plies.map(({ id }) => id));
   const second = (id: number) => !old.has(id);
   const scrap = beyond(joined.value, line, trimTo, allowance);
-  const { work: narrow, cutAway } = without(joined.value, (ply) => (second(ply.id) ? [scrap] : []));
+  const trimmed = without(joined.value, (ply) => (second(ply.id) ? [scrap] : []));
+  if (!trimmed.ok) return trimmed;
+  const { work: narrow, cutAway } = trimmed.value;
 
   const hand = new Set(narrow.plies.flatMap(({ id }) => (second(id) ? [id] : [])));
   const opened = foldInHand({ work: narrow, hand }, { line: reversedEdge(line), lands: 'over', name: 'seam' });

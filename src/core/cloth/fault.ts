@@ -24,7 +24,10 @@ export type ClothFault = {
     | 'off-the-work'
     | 'opening'
     | 'one-edge'
-    | 'outline';
+    | 'outline'
+    | 'crosses-itself'
+    | 'other-material'
+    | 'cloth-lost';
   message: string;
   piece?: string | undefined;
   edge?: string;

@@ -1,5 +1,5 @@
 import { barred, holdsBack, linesRound } from './held.ts';
-import { covers, offsets, ON } from './ring.ts';
+import { awayFrom, covers, offsets, ON } from './ring.ts';
 import { cutAtHinges } from './hinge.ts';
 import { fail, ok } from '../measure/index.ts';
 import { leftOf } from '../geometry/index.ts';
@@ -187,7 +187,7 @@ function carry(
     plies.flatMap((id) => {
       const all = parted.get(id) ?? [];
       const here = all.filter((part) => (hinge === undefined ? !part.moves : part.moves && part.hinge === hinge));
-      const part = here.find(({ ply }) => all.length === 1 || covers(ply.outline, at)) ?? here[0] ?? all[0];
+      const part = all.length === 1 ? all[0] : (nearest(here, at) ?? nearest(all, at));
       return part ? [part.ply.id] : [];
     });
 
@@ -207,12 +207,28 @@ function carry(
     const whole = stitch.round?.ring.every(({ from }) => hinges.every(({ line }) => leftOf(line, from) >= -ON));
     stitches.push({ ...stitch, runs, round: whole ? stitch.round : undefined });
   }
-  const marks: Mark[] = work.marks.map((mark) => {
+  const marks: Mark[] = [];
+  for (const mark of work.marks) {
     const hinge = goes(mark.plies, mark.at);
-    if (hinge === undefined || hinge === 'torn') return { ...mark, plies: now(mark.plies, mark.at) };
-    return { ...movedMark(mark, overs[hinge]!), plies: now(mark.plies, mark.at, hinge).reverse() };
-  });
+    if (hinge === 'torn' && mark.kind === 'hardware') {
+      return fail({ code: 'sewn-down', message: `${mark.name} holds the moving part to cloth that stays.` });
+    }
+    marks.push(
+      hinge === undefined || hinge === 'torn'
+        ? { ...mark, plies: now(mark.plies, mark.at) }
+        : { ...movedMark(mark, overs[hinge]!), plies: now(mark.plies, mark.at, hinge).reverse() },
+    );
+  }
   return ok({ stitches, marks });
+}
+
+/** The part that lies at a point, or nearest to it: a row along a curve may lie a hair outside the chords of its ply. */
+function nearest(parts: readonly FoldPart[], at: Point): FoldPart | undefined {
+  if (parts.length < 2) return parts[0];
+  const there = parts.find(({ ply }) => covers(ply.outline, at));
+  if (there) return there;
+  const off = parts.map(({ ply }) => awayFrom(ply.outline, at));
+  return parts[off.indexOf(Math.min(...off))];
 }
 
 const isBeyond = ({ line, within = [] }: Hinge, at: Point): boolean =>

@@ -1,5 +1,6 @@
-import { bounds } from '../geometry/index.ts';
-import { fail, ok } from '../measure/index.ts';
+import { area, bounds, difference, length, union } from '../geometry/index.ts';
+import { fail, ok, SAME } from '../measure/index.ts';
+import { barred, linesRound } from './held.ts';
 import { findEdge } from './edge.ts';
 import { identity, inverse, followedBy, translation } from '../geometry/transform.ts';
 import { middleOfWork, onto, overturning } from './place.ts';
@@ -83,7 +84,8 @@ export type Fuse = {
 /**
  * Fuses interfacing (a work of one ply) to the wrong side of a piece. From then on both fold together.
  *
- * Faults: `unknown-piece`, `no-plies`, `not-finite`.
+ * Faults: `unknown-piece`, `no-plies`, `not-finite`; `off-the-work` and `shapes-differ` where it lies beside the work or
+ * reaches beyond it; `blocked` where the cloth is folded so that it would lie through a fold.
  *
  * @example
  * fuse(panel, stay, { to: 'pocket panel' }).value.plies.length // => panel.plies.length + 1
@@ -113,20 +115,29 @@ export function fuse(work: Work, interfacing: Work, { to, inset, at: place }: Fu
   if (inset && !Number.isFinite(inset.left + inset.bottom)) {
     return fail({ code: 'not-finite', message: 'The inset is not a number.', piece: stay.piece });
   }
-  const { work: both } = stackUp([work, interfacing]);
-  const fresh = both.plies.at(-1)!;
   const transform = onPiece
     ? followedBy(cloth.face === 'right' ? identity : overturning({ ...interfacing, plies: [stay] }), onPiece)
     : followedBy(translation(shiftInto(cloth, stay, inset)), cloth.transform);
-  const fused: Ply = {
-    ...fresh,
-    outline: moved(stay.outline, transform),
-    transform,
-    face: cloth.face,
-    fusedTo: cloth.id,
-  };
+  const { work: both } = stackUp([work, movedWork(interfacing, transform)]);
+  const beyond = difference([moved(stay.outline, transform)], union(work.plies.map(({ outline }) => outline))).reduce(
+    (sum, ring) => sum + area(ring),
+    0,
+  );
+  if (beyond > SAME * length(stay.outline)) {
+    const message = `${stay.piece} reaches beyond ${cloth.piece}: it would be fused to the board.`;
+    return fail({ code: 'shapes-differ', message, piece: stay.piece });
+  }
+  const fused: Ply = { ...both.plies.at(-1)!, fusedTo: cloth.id };
   const at = work.plies.indexOf(cloth) + (cloth.face === 'right' ? 0 : 1);
-  return ok(noted({ ...both, plies: work.plies.toSpliced(at, 0, fused) }, { did: 'fuse' }));
+  const all = work.plies.toSpliced(at, 0, fused);
+  // Between the two sides of a fold that it reaches beyond, it would lie through the cloth.
+  for (const line of linesRound(all, at, at + 1)) {
+    if (barred(all, line)) {
+      const message = `${cloth.piece} is folded where ${stay.piece} is to go, so that it cannot lie flat there.`;
+      return fail({ code: 'blocked', message, piece: stay.piece });
+    }
+  }
+  return ok(noted({ ...both, plies: all }, { did: 'fuse' }));
 }
 
 /** How a patch comes to lie with its lower left corner at a place of the work. */

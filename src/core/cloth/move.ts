@@ -30,14 +30,17 @@ export function movedStitch(stitch: Stitch, transform: Transform): Stitch {
   if (!stitch.round) return { ...stitch, runs };
   const { ring, allowances, gap } = stitch.round;
   const there = moved(ring, transform);
+  // Turned over, a ring is walked the other way, and so is the gap in it.
+  const over = isReflected(transform);
+  const [from, to] = over ? [gap?.to, gap?.from] : [gap?.from, gap?.to];
   return {
     ...stitch,
     runs,
     round: {
       ...stitch.round,
       ring: there,
-      allowances: isReflected(transform) ? [...allowances].reverse() : allowances,
-      ...(gap && { gap: { ...gap, from: transformPoint(transform, gap.from), to: transformPoint(transform, gap.to) } }),
+      allowances: over ? [...allowances].reverse() : allowances,
+      ...(gap && { gap: { ...gap, from: transformPoint(transform, from!), to: transformPoint(transform, to!) } }),
     },
   };
 }

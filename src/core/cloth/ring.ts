@@ -1,7 +1,7 @@
 import type { Transform } from '../geometry/transform.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { PlyEdge, PlyOutline } from './work.ts';
-import { cross, direction, minus } from '../geometry/point.ts';
+import { cross, direction, dot, minus } from '../geometry/point.ts';
 import { transformPoint, isReflected } from '../geometry/transform.ts';
 
 /*
@@ -53,6 +53,19 @@ export function covers(ring: PlyOutline, { x, y }: Point): boolean {
     if (a.y > y !== b.y > y && x < a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)) inside = !inside;
   }
   return inside;
+}
+
+/** How far a point is from the nearest edge of a ring, in mm. */
+export function awayFrom(ring: PlyOutline, p: Point): number {
+  let least = Infinity;
+  for (let i = 0, n = ring.length; i < n; i++) {
+    const [a, b] = [ring[i]!.from, ring[(i + 1) % n]!.from];
+    const way = minus(b, a);
+    const size = dot(way, way);
+    const t = size === 0 ? 0 : Math.min(1, Math.max(0, dot(way, minus(p, a)) / size));
+    least = Math.min(least, Math.hypot(p.x - a.x - way.x * t, p.y - a.y - way.y * t));
+  }
+  return least;
 }
 
 /** How far left of a line each corner of a ring lies. */

@@ -34,20 +34,24 @@ export type SewRound = {
 /**
  * Lays the second work on the first, upper sides together, and sews round their edges.
  *
- * Faults: those of the outline; `unknown-edge`; `too-deep` when the allowance takes the whole; `misses` for a gap longer
- * than its edge; `shapes-differ`.
+ * Faults: those of the outline; `unknown-edge`; `too-deep` when the allowance takes the whole; `no-gap` for one of no
+ * length and `misses` for one longer than its edge; `sewn-down` for what is caught along more than one line; `shapes-differ`.
  *
  * @example
  * turn(sewRound(front, lining, { allowance: 6, gap: { edge: 'bottom', length: 60 } }).value)
  */
 export function sewRound(lower: Work, upper: Work, how: SewRound): Sewn {
-  const between = stackUp([lower, ...(how.caught ?? [])]).work;
+  const { work: between, of } = stackUp([lower, ...(how.caught ?? [])]);
   const pair = lay(between, upper, { face: 'down' });
   if (!pair.ok) return pair;
-  const outline = outlineOf(lower.plies);
+  // Interfacing that was cut a hair larger than its cloth is no edge to sew along.
+  const outline = outlineOf(lower.plies.filter(({ fusedTo }) => fusedTo === undefined));
   if (!outline.ok) return outline;
   const facing = pair.value.plies.slice(between.plies.length);
-  const apart = differ(outline.value, facing);
+  const apart = differ(
+    outline.value,
+    facing.filter(({ fusedTo }) => fusedTo === undefined),
+  );
   if (apart) return fail(apart);
   const asked = [...(how.open ?? []), ...(how.gap ? [how.gap.edge] : [])];
   const line = stitchRing(calledSo(outline.value, asked), how);
@@ -55,6 +59,13 @@ export function sewRound(lower: Work, upper: Work, how: SewRound): Sewn {
   const gap = how.gap && gapIn(line.value.ring, how.gap);
   if (gap && !gap.ok) return gap;
 
+  for (const ids of of.slice(1)) {
+    const down = sewnDown(
+      between.plies.filter(({ id }) => ids.has(id)),
+      line.value,
+    );
+    if (down) return fail(down);
+  }
   const loose = looseBetween(pair.value, line.value);
   const caught = [...new Set([...loose, ...between.plies.slice(lower.plies.length).map((ply) => ply.id)])];
   const over = facing.find(({ id }) => !loose.includes(id))!.id;
@@ -134,6 +145,21 @@ function looseBetween(pair: Work, { ring, allowances }: StitchRing): number[] {
   });
 }
 
+/** Why what is caught between would be sewn down: only one straight stretch of the seam may go through it. */
+function sewnDown(plies: readonly Ply[], { ring, allowances }: StitchRing): ClothFault | undefined {
+  const [first, ...others] = sides(ring).filter(({ from, to }, i) => {
+    const size = distance(from, to);
+    const goesThrough = ({ outline }: Ply) => stretches(outline, from, to).some(([a, b]) => b > ON && a < size - ON);
+    return allowances[i]! > 0 && plies.some(goesThrough);
+  });
+  const line = first && lineThrough(first.from, first.to);
+  const other = line && others.find(({ from, to }) => [from, to].some((p) => Math.abs(leftOf(line, p)) > SAME));
+  if (!first || !other) return undefined;
+  const [piece] = plies.map((ply) => ply.piece);
+  const message = `${piece} reaches into the seam at the ${first.name} and at the ${other.name}: it would be sewn down there and could not come out.`;
+  return { code: 'sewn-down', message, ...(piece !== undefined && { piece }), edge: other.name };
+}
+
 type StitchRing = { ring: Outline; allowances: number[] };
 
 /** The stitch line: the outline moved in by its allowances. Each of its edges knows the width of its allowance. */
@@ -204,7 +230,10 @@ function gapIn(ring: Outline, { edge: asked, length, at }: NonNullable<SewRound[
   if (!longest) return fail({ code: 'unknown-edge', message: `There is no edge ${edge} to leave a gap in.`, edge });
   const whole = distance(longest.from, longest.to);
   const start = at ?? (whole - length) / 2;
-  if (!(length > 0) || !(start >= 0) || start + length > whole + ON) {
+  if (!(length > SAME)) {
+    return fail({ code: 'no-gap', message: `A gap so short is no gap: nothing could be turned through it.`, edge });
+  }
+  if (!(start >= 0) || start + length > whole + ON) {
     const message = `The gap is longer than the edge ${edge} inside its allowances.`;
     return fail({ code: 'misses', message, edge, amount: start + length - whole });
   }

@@ -1,7 +1,8 @@
-import { areaOf, covers, ON, split, stretches } from './ring.ts';
+import { areaOf, covers, ON, split } from './ring.ts';
 import { between, distance } from '../geometry/point.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
 import { findEdge, lineInside } from './edge.ts';
+import { keptOn } from './kept.ts';
 import { middleOfWork } from './place.ts';
 import { nextNumber, noted } from './work.ts';
 import { area, difference, leftOf, length, lineThrough, rectangle, straightened, union } from '../geometry/index.ts';
@@ -117,26 +118,17 @@ function unfilled(work: Work, ruler: Outline): ClothFault | undefined {
 
 function cutLeft(work: Work, line: Line, name: string, sound: boolean): Sewn {
   if (!sound) return fail({ code: 'not-finite', message: 'How much is trimmed is not a length.' });
-  return trimmed(
-    work,
-    (ply) => split(ply.outline, line, { name, bulge: 0 }).left,
-    (run) => runLeftOf(run, line),
-    (at) => leftOf(line, at) > -ON,
-  );
+  return trimmed(work, (ply) => split(ply.outline, line, { name, bulge: 0 }).left);
 }
 
 function cutOutside(work: Work, outline: Outline): Sewn {
   if (!(areaOf(outline) > 0) || !outline.every(({ from }) => Number.isFinite(from.x + from.y))) {
     return fail({ code: 'not-finite', message: 'The outline to trim to has no size.' });
   }
-  return trimmed(
-    work,
-    (ply) =>
-      ply.outline.every(({ from }) => covers(outline, from)) && convex(outline)
-        ? [ply.outline]
-        : within(ply.outline, outline, 'cut'),
-    (run) => runInside(run, outline),
-    (at) => covers(outline, at),
+  return trimmed(work, (ply) =>
+    ply.outline.every(({ from }) => covers(outline, from)) && convex(outline)
+      ? [ply.outline]
+      : within(ply.outline, outline, 'cut'),
   );
 }
 
@@ -146,48 +138,23 @@ function convex(ring: Outline): boolean {
   );
 }
 
-/** The work with its plies, rows and marks as the scissors leave them. */
-function trimmed(
-  work: Work,
-  keepPly: (ply: Ply) => readonly PlyOutline[],
-  keepRun: (run: Run) => readonly Run[],
-  keepAt: (at: { x: number; y: number }) => boolean,
-): Sewn {
+/** The work as the scissors leave it. */
+function trimmed(work: Work, keeps: (ply: Ply) => readonly PlyOutline[]): Sewn {
   let number = nextNumber(work);
-  const before = work.plies.reduce((sum, ply) => sum + areaOf(ply.outline), 0);
-  const plies = work.plies.flatMap((ply) =>
-    keepPly(ply).map((outline, i): Ply => ({ ...ply, outline, id: i === 0 ? ply.id : number++ })),
-  );
-  if (plies.length === 0) return fail({ code: 'no-plies', message: 'Nothing would be left of the work.' });
-  const cutAway = before - plies.reduce((sum, ply) => sum + areaOf(ply.outline), 0);
+  let cutAway = 0;
+  const parts = new Map<number, Ply[]>();
+  for (const ply of work.plies) {
+    const rings = keeps(ply);
+    if (rings.length === 1 && rings[0] === ply.outline) continue;
+    cutAway += (areaOf(ply.outline) - rings.reduce((sum, ring) => sum + areaOf(ring), 0)) * ply.fullness;
+    parts.set(
+      ply.id,
+      rings.map((outline, i) => ({ ...ply, outline, id: i === 0 ? ply.id : number++ })),
+    );
+  }
+  const left = keptOn(work, parts);
+  if (left.plies.length === 0) return fail({ code: 'no-plies', message: 'Nothing would be left of the work.' });
   if (!(cutAway > ON))
     return fail({ code: 'misses', message: 'The scissors miss the cloth: nothing would be cut off.' });
-  const left = new Set(plies.map(({ id }) => id));
-  const stitches = work.stitches.map((stitch) => ({
-    ...stitch,
-    runs: stitch.runs
-      .flatMap((run) => keepRun(run))
-      .map((run) => ({ ...run, plies: run.plies.filter((id) => left.has(id)) }))
-      .filter((run) => run.plies.length > 0),
-  }));
-  return ok(
-    noted({ ...work, plies, stitches, marks: work.marks.filter(({ at }) => keepAt(at)) }, { did: 'trim', cutAway }),
-  );
-}
-
-function runLeftOf(run: Run, line: Line): Run[] {
-  const [a, b] = [leftOf(line, run.from), leftOf(line, run.to)];
-  if (a >= -ON && b >= -ON) return [run];
-  if (a <= ON && b <= ON) return [];
-  const at = between(run.from, run.to, a / (a - b));
-  return [a > 0 ? { ...run, to: at } : { ...run, from: at }];
-}
-
-function runInside(run: Run, outline: Outline): Run[] {
-  const length = distance(run.from, run.to);
-  return stretches(outline, run.from, run.to).flatMap(([from, to]) => {
-    const [start, end] = [Math.max(0, from), Math.min(length, to)];
-    if (end - start <= ON) return [];
-    return [{ ...run, from: between(run.from, run.to, start / length), to: between(run.from, run.to, end / length) }];
-  });
+  return ok(noted(left, { did: 'trim', cutAway }));
 }

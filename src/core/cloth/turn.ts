@@ -24,8 +24,8 @@ import type { Ply, SewnRound, Sewn, Stitch, Work } from './work.ts';
  * on curves they are clipped to the stitches. What was caught in between comes out. The gap's allowances are turned in with the rest;
  * nothing holds the edges there until the gap is closed. A pair of w x h sewn at s comes to (w - 2 s) x (h - 2 s).
  *
- * Faults: `not-sewn-round`; `no-gap` when it was sewn shut; `sewn-down` when other rows join the two layers; those of
- * folding.
+ * Faults: `not-sewn-round`; `no-gap` when it was sewn shut; `held` when the layers are folded together; `sewn-down` when
+ * other rows join them; those of folding.
  *
  * @example
  * size(turn(sewRound(front, lining, { allowance: 6, gap: { edge: 'bottom', length: 60 } }).value).value)
@@ -41,6 +41,8 @@ export function turn(work: Work): Sewn {
   const caught = work.plies.filter((ply) => round.caught.includes(ply.id));
   const lower = work.plies.slice(0, at).filter((ply) => !round.caught.includes(ply.id));
   const upper = work.plies.slice(at);
+  const folded = foldedTogether(lower, upper);
+  if (folded) return fail(folded);
   // A boxed corner is sewn across both layers, and turns with them.
   const boxed = boxRows(work);
   const rows = rowsLeft(work, [seam, ...boxed], new Set(lower.map(({ id }) => id)));
@@ -74,6 +76,15 @@ function notSewnRound({ plies, stitches }: Work): string {
   const isFolded = plies.some(({ outline }) => outline.some(({ fold }) => fold !== undefined));
   if (!isFolded || stitches.length === 0) return message;
   return `${message} A folded piece that is sewn at its sides cannot be turned here yet: cut it as two.`;
+}
+
+/** Why the two layers cannot change places: a fold has one side among the lower plies and one among the upper. */
+function foldedTogether(lower: readonly Ply[], upper: readonly Ply[]): ClothFault | undefined {
+  const folds = new Set(lower.flatMap(({ outline }) => outline.flatMap(({ fold }) => fold ?? [])));
+  const ply = upper.find(({ outline }) => outline.some(({ fold }) => fold !== undefined && folds.has(fold)));
+  if (!ply) return undefined;
+  const message = `The two layers are folded together, ${ply.piece} among them. Turn the work before it is folded.`;
+  return { code: 'held', message, piece: ply.piece };
 }
 
 /** The rows of each layer by itself. Basting that joins the two comes out; another row would keep them together. */

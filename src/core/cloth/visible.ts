@@ -30,7 +30,7 @@ export type Visible = {
   readonly parts: readonly VisiblePart[];
   /** Edges that are seen. */
   readonly edges: readonly EdgeStretch[];
-  /** Edges that layers nearer to the eye hide; where several lie on each other, the nearest. Drawn dashed. */
+  /** Edges that layers nearer to the eye hide; where several lie on each other, the nearest that is not glued. Drawn dashed. */
   readonly hidden: readonly EdgeStretch[];
 };
 
@@ -63,11 +63,18 @@ export function visibleFrom(work: Work, side: SeenFrom = 'front'): Visible {
       nearest(overlay.covers[overlay.left[2 * e + 1]!]!),
     ];
     const shows = here === there ? undefined : ends.find(({ ply }) => ply === nearer(here, there));
-    const end = shows ?? ends.reduce((best, one) => (nearer(best.ply, one.ply) === one.ply ? one : best));
+    // Where edges lie on each other, the glued one of interfacing stands for none but itself.
+    const cloth = ends.filter((one) => !isGlued(work.plies[one.ply]!, one.edge));
+    const behindIt = cloth.length > 0 ? cloth : ends;
+    const end = shows ?? behindIt.reduce((best, one) => (nearer(best.ply, one.ply) === one.ply ? one : best));
     (shows ? seen : unseen).add(end, { x: xs[u]!, y: ys[u]! }, { x: xs[v]!, y: ys[v]! });
   }
   return { parts, edges: seen.list(), hidden: unseen.list() };
 }
+
+/** Glue holds the raw edges of interfacing. */
+const isGlued = ({ fusedTo, outline }: Ply, edge: number): boolean =>
+  fusedTo !== undefined && outline[edge]!.fold === undefined;
 
 /**
  * The marks that show from one side: those that sit on the ply nearest to the eye, or go through it. Others lie hidden

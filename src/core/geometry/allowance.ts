@@ -1,6 +1,7 @@
 import { arcOf } from './arc.ts';
 import { area } from './readings.ts';
 import { cornerName, sides } from './outline.ts';
+import { crossesOver } from './crosses-over.ts';
 import { crossesItself, resolve, SCRAP } from './resolve.ts';
 import { distance, dot, minus, plus, times, toTheRight, unit } from './point.ts';
 import { fail, ok } from '../measure/index.ts';
@@ -27,7 +28,7 @@ export type Moved = { side: Side; from: Side; by: number; turned: boolean };
  *
  * Faults: `no-size`, `unknown-edge`, `unknown-corner`, `not-finite`, `nothing-left` (an inset that uses the shape up),
  * `falls-apart` (an inset that leaves separate parts), `closes-up` (allowances that meet round an opening),
- * `crosses-itself` (any other tangle).
+ * `crosses-itself` (the outline does, or any other tangle).
  *
  * @example
  * bounds(addAllowance(rectangle(100, 50), 10).value) // => { x: -10, y: -10, width: 120, height: 70 }
@@ -40,6 +41,7 @@ export function addAllowance(
 ): Result<Outline, GeometryFault> {
   const ring = sides(outline).filter((side) => distance(side.from, side.to) > 1e-9);
   if (ring.length < 2) return fail({ code: 'no-size', message: 'The outline has no size.' });
+  if (crossesOver(outline)) return fail({ code: 'crosses-itself', message: 'The outline crosses itself.' });
   const allowances = allowanceOf(ring, allowance);
   if (!allowances.ok) return allowances;
   const corners = cornersOf(ring, corner);

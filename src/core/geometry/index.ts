@@ -3,6 +3,7 @@ export { difference, intersection, offset, union } from './boolean.ts';
 export { pointAlong, sideLength } from './arc.ts';
 export { clip, clipToBox } from './clip.ts';
 export { withCorners } from './corners.ts';
+export { crossesOver } from './crosses-over.ts';
 export { alongLine, leftOf, lineThrough } from './line.ts';
 export { cornerName, cornerNames, polygon, rectangle, sides } from './outline.ts';
 export { area, bounds, contains, length, sample, straightened } from './readings.ts';

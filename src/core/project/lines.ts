@@ -3,6 +3,7 @@ import {
   addAllowance,
   area,
   bounds,
+  crossesOver,
   clipToBox,
   cornerNames,
   pointAlong,
@@ -257,7 +258,8 @@ function drawOutline(evaluator: Evaluator, piece: CompiledPiece): Lines | undefi
   }
   const names = piece.shape.points.map((point, i) => point.edge ?? `edge ${i + 1}`);
   const place: Place = [...piece.place, 'outline'];
-  if (crossesItself(points)) {
+  const drawn = polygon(points, names);
+  if (crossesOver(drawn)) {
     const message = `The outline of ${quote(piece.label)} crosses itself.`;
     evaluator.report({
       severity: 'error',
@@ -268,7 +270,6 @@ function drawOutline(evaluator: Evaluator, piece: CompiledPiece): Lines | undefi
     });
     return undefined;
   }
-  const drawn = polygon(points, names);
   const box = bounds(drawn);
   // Points on one line, or on their way there and back, enclose nothing to cut.
   if (area(drawn) <= LINE * Math.max(box.width, box.height)) {
@@ -294,19 +295,6 @@ function coordinate(
   { value, dimension }: { value: number; dimension: number },
 ): number | undefined {
   return dimension === 0 && value === 0 ? 0 : evaluator.length(rawValue);
-}
-
-function crossesItself(points: readonly Point[]): boolean {
-  const n = points.length;
-  const turn = (a: Point, b: Point, c: Point) => Math.sign((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x));
-  for (let i = 0; i < n; i++) {
-    for (let j = i + 2; j < n; j++) {
-      if (i === 0 && j === n - 1) continue;
-      const [a, b, c, d] = [points[i]!, points[(i + 1) % n]!, points[j]!, points[(j + 1) % n]!];
-      if (turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0) return true;
-    }
-  }
-  return false;
 }
 
 /** The lengths at the edges of any outline. */

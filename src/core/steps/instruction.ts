@@ -1,4 +1,6 @@
 /** Every verb by its name, and the step that it does: read off the files in verbs/, and off nothing else. */
+import { areaOf } from '../cloth/ring.ts';
+import { fail } from '../measure/index.ts';
 import { verbs } from './verbs/index.ts';
 import type { AnyVerb, StepContext } from './verb.ts';
 import type { Field, ValuesOf } from './fields.ts';
@@ -56,8 +58,37 @@ export function sew(step: Instruction, works: readonly Work[], setting: StepCont
     if (field.kind === 'work') given[name] = works[next++]!;
     else if (field.kind === 'works' && Array.isArray(named)) given[name] = works.slice(next, (next += named.length));
   }
-  return verb.apply(step, given, setting);
+  const sewn = verb.apply(step, given, setting);
+  if (!sewn.ok) return sewn;
+  if (sewsNothing(sewn.value)) {
+    const message = 'The row of stitches of this step would miss the cloth: its lengths leave nothing to sew.';
+    return fail({ code: 'misses', message });
+  }
+  const lost = clothOf(works) - clothOf([sewn.value]);
+  if (Math.abs(lost) <= LOST) return sewn;
+  const message =
+    'How the cloth comes to lie in this step cannot be worked out: some of it would be there twice, or not at all.';
+  return fail({ code: 'cloth-lost', message });
 }
+
+/** Cloth that a step may lose to the arithmetic of cutting, in mm²: less than a thread. */
+const LOST = 0.5;
+
+/** The cloth of works and what was cut away of it, gathers let out, in mm². */
+const clothOf = (works: readonly Work[]): number =>
+  works.reduce(
+    (sum, { plies, done }) =>
+      sum +
+      plies.reduce((all, { outline, fullness }) => all + areaOf(outline) * fullness, 0) +
+      done.reduce((all, { cutAway = 0 }) => all + cutAway, 0),
+    0,
+  );
+
+/** Whether a row that the last step sewed goes nowhere. */
+const sewsNothing = ({ done, stitches }: Work): boolean => {
+  const rows = done.at(-1)?.stitches ?? [];
+  return stitches.some(({ id, runs }) => rows.includes(id) && runs.length === 0);
+};
 
 /** A step in a plain sentence, without a full stop: Join the pocket panel and the facing at the top. */
 export const titleOf = (step: Instruction): string => verbNamed(step.verb).title(step);

@@ -13,6 +13,8 @@ export type StepContext = {
   readonly seam: number;
   /** Which one of several works of a name is laid on another now: counted from 1, and on with each call. */
   readonly nthOf: (work: string) => number;
+  /** What plays a role: cloth, interfacing, hardware; undefined where the file names nothing. */
+  readonly kindOf: (role: string) => string | undefined;
   /** Of a piece that is cut like another and smaller: the other, and how much smaller at each edge, in mm. */
   readonly setInto: (piece: string) => SetInto | undefined;
   /** The fold lines of a piece that is pleated under pieces. */

@@ -16,6 +16,7 @@ const shelf: Materials = {
     heat: { celsius: 150, source },
     fuses: { celsius: 130, source },
   },
+  firm: { kind: 'interfacing', thickness: { mm: 0.9, source } },
   snap: { kind: 'hardware' },
 };
 
@@ -24,7 +25,7 @@ const panelsOf = (material: string, steps: string, more = ''): string => `
 title: Panels
 units: metric
 measures: { seam: { mm: 6 } }
-materials: { outer: ${material}, thin: nylon, stay: stay, snap: snap }
+materials: { outer: ${material}, thin: nylon, stay: stay, firm: firm, snap: snap }
 pieces:
   front: { size: [112 mm, 92 mm], from: outer }
   back: { size: [112 mm, 92 mm], from: outer }
@@ -63,7 +64,7 @@ describe('thickness', () => {
     const felt = found(
       'canvas',
       six.replaceAll('one', 'felt'),
-      '  felt: { size: [112 mm, 92 mm], from: outer, grain: any }',
+      '  felt: { size: [112 mm, 92 mm], from: firm, grain: any }',
     );
     expect(felt).toEqual([
       'warning steps > 1: too-thick: This row goes through 6 layers, 3 of them interfacing, 5.4 mm thick, 56 mm from the left and 8 mm from the bottom. ' +

@@ -91,6 +91,7 @@ class Bench {
         this.#taken.set(plainName(work), nth);
         return nth;
       },
+      kindOf: (role) => pattern.materials[role]?.material?.kind,
       setInto: (piece) => {
         const { insetFrom, inset } = pattern.pieces[piece] ?? {};
         return insetFrom !== undefined && inset ? { piece: insetFrom, ...inset } : undefined;

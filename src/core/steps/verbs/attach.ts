@@ -1,6 +1,6 @@
 import { attach as setOn } from '../../cloth/attach.ts';
 import { boxOf } from '../../cloth/size.ts';
-import { fail } from '../../measure/index.ts';
+import { fail, quote } from '../../measure/index.ts';
 import { material, optional, point, text, whole, work } from '../fields.ts';
 import { the } from '../words.ts';
 import { verb } from '../verb.ts';
@@ -24,7 +24,11 @@ export const attach = verb({
     if (kind === undefined) return ['snap', 'magnet'];
     return kind === 'magnet' ? ['magnet'] : ['snap'];
   },
-  apply: ({ attach: name, at, through }, { to }) => {
+  apply: ({ attach: name, at, through }, { to }, { kindOf }) => {
+    const kind = kindOf(name);
+    if (kind !== undefined && kind !== 'hardware') {
+      return fail({ code: 'other-material', message: `${quote(name)} is ${kind}, and only hardware is set.` });
+    }
     if (!at) return fail({ code: 'off-the-work', message: `Say where the ${name} is set: at: [2, 1], or meets.` });
     const { x, y } = boxOf(to.plies);
     return setOn(to, { name, at: { x: x + at.x, y: y + at.y }, ...(through !== undefined && { through }) });

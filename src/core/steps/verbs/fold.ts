@@ -1,5 +1,6 @@
 import { all, the } from '../words.ts';
 import { boxOf } from '../../cloth/size.ts';
+import { fail } from '../../measure/index.ts';
 import { choice, length, names, optional, work } from '../fields.ts';
 import { fold as foldAlong } from '../../cloth/index.ts';
 import { verb } from '../verb.ts';
@@ -21,6 +22,15 @@ export const fold = verb({
   title: ({ fold: cloth, only, lands = 'over' }) => `Fold ${only ? `${all(only)} of ` : ''}${the(cloth)} ${lands}`,
   tools: () => [],
   apply: ({ at, from = 'top', lands = 'over', only }, { fold: cloth }) => {
+    const { width, height } = boxOf(cloth.plies);
+    const most = from === 'left' || from === 'right' ? width : height;
+    if (!(at > 0 && at < most)) {
+      const message =
+        at > 0
+          ? 'The fold line lies beyond the other side of the work.'
+          : 'The fold line lies at the edge: nothing is folded.';
+      return fail({ code: 'misses', message, amount: Math.abs(at > 0 ? at - most : at) });
+    }
     const plies = only && new Set(cloth.plies.flatMap((ply) => (only.includes(ply.piece) ? ply.id : [])));
     return foldAlong(cloth, { line: lineFrom(cloth, from, at), lands, ...(plies && { plies }) });
   },

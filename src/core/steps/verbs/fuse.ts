@@ -1,6 +1,6 @@
 import { fuse as fuseOn } from '../../cloth/lay.ts';
 import { boxOf } from '../../cloth/size.ts';
-import { fail, SAME } from '../../measure/index.ts';
+import { fail, quote, SAME } from '../../measure/index.ts';
 import { length, optional, point, work } from '../fields.ts';
 import { inverse } from '../../geometry/transform.ts';
 import { moved } from '../../cloth/ring.ts';
@@ -31,7 +31,11 @@ export const fuse = verb({
   title: ({ fuse: stay, to }) => `Fuse ${the(stay)} to ${the(to)}`,
   tools: () => ['iron', 'press cloth'],
   pressing: () => 'an interfacing',
-  apply: ({ inset, at }, { fuse: stay, to }, { setInto }) => {
+  apply: ({ fuse: name, inset, at }, { fuse: stay, to }, { setInto, kindOf }) => {
+    const kind = kindOf(stay.plies[0]?.material ?? '');
+    if (kind !== undefined && kind !== 'interfacing' && kind !== 'batting') {
+      return fail({ code: 'other-material', message: `${quote(name)} is ${kind}, and only interfacing is fused.` });
+    }
     if (at) return fuseOn(to, stay, { at });
     const own = setInto(stay.plies[0]?.piece ?? '');
     // What is cut so much smaller at each edge than a piece lies so on it.

@@ -62,10 +62,10 @@ export const sewRound = verb({
   },
 });
 
-/** What was laid on a work, by itself and where it lies. */
+/** What was laid on a work, by itself and where it lies, with the book of its own steps. */
 const withoutFirst = (both: Work, first: Work): Work => ({
   plies: both.plies.slice(first.plies.length),
   stitches: both.stitches.slice(first.stitches.length),
   marks: both.marks.slice(first.marks.length),
-  done: [],
+  done: both.done.slice(first.done.length, -1),
 });

@@ -1,0 +1,256 @@
+import { describe, expect, test } from 'vitest';
+import {
+  attach,
+  baste,
+  clipCorners,
+  closeGap,
+  flip,
+  frenchSeam,
+  fuse,
+  gather,
+  grade,
+  lay,
+  layersAt,
+  rotate,
+  sewRound,
+  visibleFrom,
+  trim,
+  turn,
+} from '../../../src/core/cloth/index.ts';
+import { crossesOver } from '../../../src/core/geometry/index.ts';
+import { cut, fold } from '../../../src/core/cloth/index.ts';
+import { clothAreas, piece, polygon, rectangle, value } from './works.ts';
+import type { Work } from '../../../src/core/cloth/index.ts';
+
+/** Rows of which a ply that they hold does not lie under their middle. */
+const loose = (work: Work): string[] =>
+  work.stitches.flatMap(({ kind, runs }) =>
+    runs.flatMap(({ from, to, plies }) => {
+      const there = layersAt(work, { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 }).map(({ id }) => id);
+      return plies.every((id) => there.includes(id)) ? [] : [kind];
+    }),
+  );
+
+const long = (work: Work, kind: string): number =>
+  work.stitches
+    .filter((stitch) => stitch.kind === kind)
+    .flatMap(({ runs }) => runs)
+    .reduce((sum, { from, to }) => sum + Math.hypot(to.x - from.x, to.y - from.y), 0);
+
+const row = (x: number, high = 80) => ({
+  way: [
+    { x, y: 0 },
+    { x, y: high },
+  ],
+});
+
+describe('where cloth is cut away', () => {
+  test('rows on a trimmed allowance of a French seam end with it', () => {
+    const basted = value(baste(piece('front', rectangle(100, 80)), row(98)));
+    const seamed = value(
+      frenchSeam(basted, piece('back', rectangle(100, 80)), {
+        edges: ['right', 'left'],
+        first: 9,
+        trimTo: 3,
+        second: 6,
+      }),
+    );
+    expect(loose(seamed)).toEqual([]);
+    expect(long(seamed, 'baste')).toBe(0);
+  });
+
+  test('a row across a graded allowance ends at the cut, and goes on in the layers that keep theirs', () => {
+    const pair = value(
+      sewRound(piece('front', rectangle(100, 80)), piece('back', rectangle(100, 80)), { allowance: 10 }),
+    );
+    const across = value(
+      baste(pair, {
+        way: [
+          { x: 50, y: 0 },
+          { x: 50, y: 80 },
+        ],
+      }),
+    );
+    const graded = value(grade(across, [2, 6]));
+    expect(loose(graded)).toEqual([]);
+    // 4 mm less at either end: where neither layer is left.
+    expect(long(graded, 'baste')).toBeCloseTo(72, 6);
+    const both = graded.stitches.at(-1)!.runs.filter(({ plies }) => plies.length === 2);
+    expect(both.map(({ from, to }) => [from.y, to.y])).toEqual([[8, 72]]);
+  });
+
+  test('of a ply that falls in two, each row stays on the part it lies on', () => {
+    const arch = polygon(
+      [
+        [0, 0],
+        [40, 0],
+        [40, 60],
+        [60, 60],
+        [60, 0],
+        [100, 0],
+        [100, 80],
+        [0, 80],
+      ].map(([x, y]) => ({ x: x!, y: y! })),
+    );
+    const rows = [20, 80].reduce((work, x) => value(baste(work, row(x))), piece('arch', arch));
+    const legs = value(trim(rows, { line: { at: { x: 0, y: 50 }, angle: 180 } }));
+    expect(legs.plies).toHaveLength(2);
+    expect(loose(legs)).toEqual([]);
+    const held = legs.stitches.map(({ runs }) => runs.map(({ plies }) => plies).flat());
+    expect(new Set(held.flat())).toEqual(new Set(legs.plies.map(({ id }) => id)));
+    expect(held.map((plies) => plies.length)).toEqual([1, 1]);
+  });
+
+  test('gathered cloth counts as often as it is full', () => {
+    const frill = value(gather(piece('frill', rectangle(200, 100)), { edge: 'top', to: 100 }));
+    const trimmed = value(trim(frill, { line: { at: { x: 0, y: 90 }, angle: 0 } }));
+    const after = Object.values(clothAreas(trimmed)).reduce((sum, one) => sum + one, 0);
+    expect(after + trimmed.done.at(-1)!.cutAway!).toBeCloseTo(20_000, 6);
+  });
+
+  test('hardware is not cut through', () => {
+    const pair = value(
+      sewRound(piece('front', rectangle(100, 80)), piece('back', rectangle(100, 80)), { allowance: 10 }),
+    );
+    const snapped = value(attach(pair, { name: 'snap', at: { x: 50, y: 2 } }));
+    expect(grade(snapped, 3)).toMatchObject({ ok: false, fault: { code: 'blocked' } });
+  });
+
+  test('corners are clipped outside the stitches, and nowhere into the body beyond them', () => {
+    // Two legs, 24 mm apart: beyond the corner of one lies the body of the other.
+    const shape = polygon(
+      [
+        [0, 0],
+        [100, 0],
+        [100, 80],
+        [62, 80],
+        [62, 30],
+        [38, 30],
+        [38, 50],
+        [0, 50],
+      ].map(([x, y]) => ({ x: x!, y: y! })),
+    );
+    const mirror = polygon(shape.map(({ from }) => ({ x: -from.x, y: from.y })));
+    const pair = value(sewRound(piece('front', shape), piece('back', mirror), { allowance: 10 }));
+    const clipped = value(clipCorners(pair, 1));
+    for (const point of [
+      { x: 72.5, y: 55 },
+      { x: 27.5, y: 39 },
+      { x: 50, y: 19.5 },
+    ])
+      expect(layersAt(clipped, point)).toHaveLength(2);
+  });
+});
+
+describe('interfacing', () => {
+  test('takes its rows along, and lies as it lay when it was fused', () => {
+    const stay = value(rotate(value(baste(piece('stay', rectangle(40, 20)), row(10, 20))), 90));
+    const fused = value(fuse(piece('front', rectangle(100, 80)), stay, { inset: { left: 30, bottom: 10 } }));
+    expect(loose(fused)).toEqual([]);
+    const { transform: lie, outline } = fused.plies[0]!;
+    // The corner that was its lower left as it was cut lies lower right now.
+    expect([lie.e, lie.f].map((one) => Math.round(one * 1000) / 1000)).toEqual([50, 10]);
+    expect(Math.max(...outline.map(({ from }) => from.y))).toBeCloseTo(50, 9);
+  });
+
+  test('is not fused through a fold', () => {
+    const folded = value(
+      fold(piece('front', rectangle(100, 80)), { line: { at: { x: 0, y: 50 }, angle: 180 }, lands: 'under' }),
+    );
+    const work = value(lay(piece('cover', rectangle(150, 150)), folded));
+    const stay = (high: number) =>
+      fuse(work, piece('stay', rectangle(80, high)), { to: 'front', inset: { left: 10, bottom: 5 } });
+    expect(stay(60)).toMatchObject({ ok: false, fault: { code: 'blocked' } });
+    expect(stay(30).ok).toBe(true);
+  });
+
+  test('that is larger than its cloth is told, but not what a ruler cannot see', () => {
+    const front = piece('front', rectangle(100, 80));
+    expect(fuse(front, piece('stay', rectangle(110, 80)))).toMatchObject({
+      ok: false,
+      fault: { code: 'shapes-differ' },
+    });
+    // A hair wider than its cloth, it makes no steps in the seam.
+    const fused = value(fuse(front, piece('stay', rectangle(100.02, 60))));
+    const pair = value(sewRound(fused, piece('back', rectangle(100, 80)), { allowance: 15, open: ['bottom'] }));
+    expect(pair.stitches[0]!.round!.ring).toHaveLength(4);
+    const turned = value(turn(value(clipCorners(pair, 3))));
+    expect(turned.plies.filter(({ piece: name }) => name === 'front').length).toBeLessThan(8);
+  });
+
+  test('hides no edge of the cloth behind its own in a drawing', () => {
+    const front = value(fuse(piece('front', rectangle(100, 80)), piece('stay', rectangle(60, 80))));
+    const work = value(lay(front, piece('cover', rectangle(120, 100))));
+    const hidden = visibleFrom(work, 'front').hidden.filter(({ edge }) => edge.name === 'top');
+    expect(hidden.map(({ ply }) => ply.piece)).toContain('front');
+    const along = hidden
+      .filter(({ ply }) => ply.piece === 'front')
+      .reduce((sum, { from, to }) => sum + Math.abs(to.x - from.x), 0);
+    expect(along).toBeCloseTo(100, 6);
+  });
+});
+
+describe('a pair sewn round', () => {
+  const pair = (gap = 30) =>
+    value(
+      sewRound(piece('front', rectangle(100, 80)), piece('back', rectangle(100, 80)), {
+        allowance: 10,
+        gap: { edge: 'left', length: gap },
+      }),
+    );
+
+  test('has its gap closed where it lies, also when it was turned over', () => {
+    const closed = value(closeGap(value(turn(value(flip(pair())))), 'edgestitch'));
+    expect(long(closed, 'edgestitch')).toBeCloseTo(30, 6);
+    expect(loose(closed)).toEqual([]);
+  });
+
+  test('is not turned when both layers were folded together', () => {
+    const folded = value(fold(pair(), { line: { at: { x: 0, y: 76 }, angle: 180 }, lands: 'over' }));
+    expect(turn(folded)).toMatchObject({ ok: false, fault: { code: 'held' } });
+  });
+
+  test('needs a gap that something goes through', () => {
+    const sewn = sewRound(piece('front', rectangle(100, 80)), piece('back', rectangle(100, 80)), {
+      allowance: 10,
+      gap: { edge: 'left', length: 1e-7 },
+    });
+    expect(sewn).toMatchObject({ ok: false, fault: { code: 'no-gap' } });
+  });
+
+  test('does not sew down what is caught in it', () => {
+    const caught = (width: number) =>
+      sewRound(piece('front', rectangle(100, 80)), piece('back', rectangle(100, 80)), {
+        allowance: 10,
+        gap: { edge: 'bottom', length: 30 },
+        caught: [
+          value(
+            lay(piece('front', rectangle(100, 80)), piece('flap', rectangle(width, 50)), { edges: ['top', 'top'] }),
+          ),
+        ].map((both) => ({ ...both, plies: both.plies.slice(1) })),
+      });
+    expect(caught(80).ok).toBe(true);
+    expect(caught(90)).toMatchObject({ ok: false, fault: { code: 'sewn-down', piece: 'flap' } });
+  });
+});
+
+test('an outline that crosses itself is no piece', () => {
+  const points = [
+    { x: 0, y: 0 },
+    { x: 100, y: 80 },
+    { x: 100, y: 0 },
+    { x: 0, y: 60 },
+  ];
+  expect(crossesOver(polygon(points))).toBe(true);
+  const made = cut({ piece: 'bow', material: 'linen', outline: polygon(points) });
+  expect(made).toMatchObject({ ok: false, fault: { code: 'crosses-itself', piece: 'bow' } });
+  // Where it only touches itself, it is one.
+  const touches = polygon([
+    { x: 0, y: 0 },
+    { x: 100, y: 0 },
+    { x: 100, y: 80 },
+    { x: 50, y: 0 },
+    { x: 0, y: 80 },
+  ]);
+  expect(crossesOver(touches)).toBe(false);
+});

@@ -1,0 +1,79 @@
+/** What a step cannot do is told at its place, and nothing is done that it does not say. */
+import { describe, expect, it } from 'vitest';
+import { check, makeUp, MaterialsFile } from '../../../src/core/project/index.ts';
+import { lines, resolved } from '../project/files.ts';
+import { found, ledger, panels } from '../project/steps.ts';
+
+const errors = (steps: string, more = '') => found(panels(steps, more)).filter((line) => line.startsWith('error'));
+
+describe('materials', () => {
+  const materials = MaterialsFile.parse({
+    linen: { kind: 'cloth' },
+    fleece: { kind: 'batting' },
+    stay: { kind: 'interfacing' },
+    clasp: { kind: 'hardware' },
+  });
+  const told = (step: string) => {
+    const yaml = panels(
+      step,
+      '  patch: { size: [40 mm, 30 mm], from: outer }\n  stay: { size: [40 mm, 30 mm], from: stiff }\n  soft: { size: [40 mm, 30 mm], from: filling }\n' +
+        'materials: { outer: linen, stiff: stay, filling: fleece, snap: clasp }',
+    );
+    return lines(check(resolved(yaml, { materials }))).filter((line) => line.startsWith('error'));
+  };
+  it('only interfacing and batting are fused', () => {
+    expect(told('- { fuse: stay, to: front }')).toEqual([]);
+    expect(told('- { fuse: soft, to: front }')).toEqual([]);
+    expect(told('- { fuse: patch, to: front }')).toEqual([
+      'error steps > 0: other-material: “patch” is cloth, and only interfacing is fused.',
+    ]);
+  });
+  it('only hardware is set', () => {
+    expect(told('- { attach: snap, to: front, at: [5 cm, 4 cm] }')).toEqual([]);
+    expect(told('- { attach: outer, to: front, at: [5 cm, 4 cm] }')).toEqual([
+      'error steps > 0: other-material: “outer” is cloth, and only hardware is set.',
+    ]);
+  });
+});
+
+describe('boxed corners', () => {
+  const bag = (box: string, seam = '') =>
+    `- { sew round: [front, back], open: top${seam} }\n- { box corner: front, ${box} }`;
+  it('are at corners, and of two layers', () => {
+    expect(errors(bag('at: [bottom left, bottom right], square: 2 cm'))).toEqual([]);
+    expect(errors(bag('at: bottom, square: 2 cm'))).toEqual([
+      'error steps > 1 > at: unknown-edge: “bottom” is no corner. Write bottom left, bottom right, top left or top right.',
+    ]);
+    expect(errors('- { box corner: front, at: bottom left, square: 2 cm }')).toEqual([
+      'error steps > 0 > at: misses: There are no two layers in a square corner here: only a bag that is sewn or folded can be boxed.',
+    ]);
+  });
+  it('are measured from the seams as they were sewn, whatever the measure says', () => {
+    const size = (seam: string) => ledger(panels(bag('at: [bottom left, bottom right], square: 2 cm', seam))).at(-1);
+    // 100 - 2 * (6 + 20) wide and 80 - (6 + 20) high, and with seams of 10: 100 - 2 * 30 and 80 - 30.
+    expect(size('')).toBe('Box the corners of the front -> front 48 x 54');
+    expect(size(', seam: 10 mm')).toBe('Box the corners of the front -> front 40 x 50');
+    expect(errors(bag('at: bottom left, square: 2 cm, seam: 6 mm', ', seam: 10 mm'))).toEqual([
+      'error steps > 1 > at: shapes-differ: The seams beside the bottom left corner do not lie so far inside.',
+    ]);
+  });
+  it('have no allowance at a fold', () => {
+    const folded = '- { fold: front, from: bottom, at: 4 cm }\n- { box corner: front, at: bottom left, square: 1 cm }';
+    expect(errors(folded)).toEqual([]);
+    const box = makeUp(resolved(panels(folded))).at(-1)!;
+    // 6 of the side, which is not sewn yet, and none at the fold.
+    const bottom = Math.min(...box.after.plies.flatMap(({ outline }) => outline.map(({ from }) => from.y)));
+    expect(box.after.marks[0]!.at.x).toBeCloseTo(16, 6);
+    expect(box.after.marks[0]!.at.y - bottom).toBeCloseTo(10, 6);
+  });
+});
+
+describe('a row that would go nowhere', () => {
+  it('is no row', () => {
+    expect(errors('- { sew round: [front, back], seam: 0, open: top }')[0]).toContain(
+      'error steps > 0: misses: The row',
+    );
+    expect(errors('- { tuck: front, at: 3 cm, depth: 0.0000001 mm }')[0]).toContain('error steps > 0: misses: The row');
+    expect(errors('- { tuck: front, at: 3 cm, depth: 3 mm }')).toEqual([]);
+  });
+});

@@ -1,0 +1,317 @@
+/**
+ * Random projects from the grammar of verbs. What a step may say is read off the fields of its verb, so that a new verb
+ * joins by its file; a new kind of field is told by the type checker, and a text that has a form of its own by `textFor`.
+ */
+import { always, takesWork } from '../../../src/core/steps/index.ts';
+import {
+  checkMaterials,
+  ledgerOf,
+  makeUp,
+  MaterialsFile,
+  ProjectFile,
+  resolveProject,
+  verbNamed,
+  verbNames,
+} from '../../../src/core/index.ts';
+import type { Chance } from '../chance.ts';
+import type { Edition, Pattern, Size, VerbName } from '../../../src/core/index.ts';
+import type { Field, Fields } from '../../../src/core/steps/index.ts';
+
+/** A value as it stands in a file. */
+export type Plain = string | number | boolean | readonly Plain[] | { readonly [key: string]: Plain };
+export type Said = { readonly [key: string]: Plain };
+/** project.yaml, not read yet. */
+export type File = Said & { readonly steps: readonly Said[] };
+
+export const shelf = MaterialsFile.parse({
+  linen: { kind: 'cloth' },
+  lining: { kind: 'cloth', lining: true },
+  stay: { kind: 'interfacing' },
+  clasp: { kind: 'hardware', hardware: 'snap' },
+});
+if (checkMaterials(shelf).length > 0) throw new Error('The shelf of the random projects is not sound.');
+
+export const editions: readonly Edition[] = ['inch', 'metric'];
+
+/** A project worked out; throws what the schema finds wrong with it. */
+export function resolved(file: File, edition: Edition): Pattern {
+  const read = ProjectFile.safeParse(file);
+  if (!read.success) throw new Error(`The schema refuses it: ${read.error.message}`);
+  return resolveProject(read.data, { edition, materials: shelf });
+}
+
+const sides = ['top', 'right', 'bottom', 'left'] as const;
+const corners = ['bottom left', 'bottom right', 'top left', 'top right'] as const;
+
+/** The table on which the next step is thought of. */
+type Table = {
+  readonly chance: Chance;
+  readonly home: Edition;
+  /** What lies there, and the pieces in it. */
+  readonly works: ReadonlyMap<string, readonly string[]>;
+  readonly steps: readonly Said[];
+  /** Width and height of some work there, in mm, from which lengths are thought of. */
+  readonly size: Size;
+};
+
+/**
+ * The project of a seed: for every fourth a verb by itself, else a chain of two to eight steps. A verb that cannot be sewn
+ * on single pieces, such as one that turns, gets a pair that was sewn round.
+ */
+export function projectOf(chance: Chance, seed: number): File {
+  const home = chance.of(editions);
+  let file: File = { ...piecesOf(chance, home), steps: [] };
+  const alone = seed % 4 === 0;
+  if (alone) {
+    const one = withStep(file, chance, home, verbOf(seed));
+    if (makeUp(resolved(one, home)).length > 0 || chance.often(0.1)) return one;
+  }
+  if (alone || chance.often(0.3)) file = withStep(file, chance, home, 'sew round');
+  const long = alone ? file.steps.length + 1 : 2 + chance.below(7);
+  while (file.steps.length < long) {
+    const next = withStep(file, chance, home, alone ? verbOf(seed) : undefined);
+    if (next === file) break;
+    file = next;
+  }
+  return file;
+}
+
+/** The verb that stands alone in the project of a seed. */
+export const verbOf = (seed: number): VerbName => verbNames[Math.floor(seed / 4) % verbNames.length]!;
+
+/** How many steps are thought of before one that cannot be sewn stays as it is. */
+const TRIES = 12;
+
+/** The file with one more step. Most that cannot be sewn are thought of anew; some stay, to hear why. */
+function withStep(file: File, chance: Chance, home: Edition, verb: VerbName | undefined): File {
+  const lying = onTable(resolved(file, home));
+  const names = [...lying.works.keys()];
+  if (names.length === 0) return file;
+  const table = { chance, home, steps: file.steps, works: lying.works, size: lying.sizes.get(chance.of(names))! };
+  // What was just sewn round is often turned.
+  const wanted = lying.last === 'sew round' && chance.often(0.5) ? after(chance) : undefined;
+  let best = file;
+  for (let i = 0; i < TRIES; i++) {
+    const step = stepOf(verb ?? (i < TRIES / 2 ? wanted : undefined) ?? chance.of(verbNames), table);
+    best = { ...file, steps: [...file.steps, step] };
+    if (makeUp(resolved(best, home)).length > lying.done || chance.often(0.06)) return best;
+  }
+  return best;
+}
+
+type Lying = {
+  /** What lies on the table, and the pieces in it. */
+  works: Map<string, readonly string[]>;
+  sizes: Map<string, Size>;
+  done: number;
+  last: VerbName | undefined;
+};
+
+/** What lies on the table once all steps are done. */
+function onTable(pattern: Pattern): Lying {
+  const { results, steps } = ledgerOf(pattern);
+  const works = new Map<string, readonly string[]>();
+  const sizes = new Map<string, Size>();
+  for (const [name, { plies }] of Object.entries(results)) {
+    works.set(name, [...new Set(plies.map(({ piece }) => piece))]);
+    const points = plies.flatMap(({ outline }) => outline.map(({ from }) => from));
+    const span = (all: number[]) => Math.max(...all) - Math.min(...all);
+    sizes.set(name, { width: span(points.map(({ x }) => x)), height: span(points.map(({ y }) => y)) });
+  }
+  // Without steps nothing is made up yet.
+  if (!pattern.making) {
+    for (const { name, size } of Object.values(pattern.pieces)) {
+      works.set(name, [name]);
+      sizes.set(name, size);
+    }
+  }
+  return { works, sizes, done: steps.length, last: steps.at(-1)?.verb };
+}
+
+const after = (chance: Chance): VerbName => chance.of(['turn', 'turn', 'clip corners', 'grade', 'box corner']);
+
+/** A length as an author of the home edition writes it, on the ruler's marks. */
+function written(mm: number, home: Edition): string {
+  if (home === 'metric') return `${Math.max(1, Math.round(mm))} mm`;
+  const eighths = Math.max(1, Math.round((mm / 25.4) * 8));
+  const [whole, rest] = [Math.floor(eighths / 8), eighths % 8];
+  return `${[...(whole > 0 ? [whole] : []), ...(rest > 0 ? [`${rest}/8`] : [])].join(' ')} in`;
+}
+
+/** Two to five pieces of all sorts. */
+function piecesOf(chance: Chance, home: Edition): Said {
+  const length = (mm: number) => written(mm, home);
+  const across = () => chance.of([60, 80, 100, 100, 120, 150, 200, 240]);
+  const pieces: Record<string, Plain> = {};
+  const [w, h] = [across(), across()];
+  const square = (wide: number, high: number) => ({ size: [length(wide), length(high)], from: 'outer' });
+  const first: Said = chance.often(0.15)
+    ? { outline: shapeOf(chance, w, h).map(([x, y]) => [length(x), length(y)]), from: 'outer' }
+    : square(w, h);
+  const round: Said = chance.often(0.08) ? { corners: { round: length(chance.of([10, 20, 25])) } } : {};
+  pieces['front'] = { ...first, ...round, ...(chance.often(0.2) && { cut: 2 }) };
+  if (chance.often(0.85)) pieces['back'] = chance.often(0.75) ? { like: 'front', from: 'inner' } : square(across(), h);
+  if (chance.often(0.4)) pieces['stay'] = stayOf(chance, length, w, h);
+  if (chance.often(0.4)) pieces['pocket'] = square(w * chance.of([0.4, 0.5, 0.6]), h * chance.of([0.3, 0.5, 0.75]));
+  if (chance.often(0.35)) pieces['strip'] = square(chance.of([w, h, 1.5 * w]), chance.of([20, 30, 40, 60]));
+  if (chance.often(0.2)) {
+    const pleats = { pockets: chance.of([1, 2, 3]), depth: length(chance.of([30, 40])), step: length(20) };
+    pieces['pleated'] = { size: [length(w), length(400)], from: 'outer', pleats };
+  }
+  return {
+    title: 'A chain of steps',
+    units: home,
+    measures: { seam: { in: chance.of(['1/4', '3/8', '5/8']), mm: chance.of([6, 10, 15]), editions: 'Made up.' } },
+    materials: { outer: 'linen', inner: 'lining', iron: 'stay', snap: 'clasp' },
+    pieces,
+  };
+}
+
+function stayOf(chance: Chance, length: (mm: number) => string, w: number, h: number): Said {
+  if (chance.often(0.6)) return { like: 'front', from: 'iron', inset: chance.of([0, length(6), length(15)]) };
+  return { size: [length(w * chance.of([0.3, 0.5, 0.9])), length(h * chance.of([0.3, 0.5, 0.9]))], from: 'iron' };
+}
+
+/** A shape with straight edges that is no rectangle, inner corners among them. */
+function shapeOf(chance: Chance, w: number, h: number): readonly (readonly [number, number])[] {
+  return chance.of([
+    [
+      [0, 0],
+      [w, 0],
+      [w * 0.8, h],
+      [w * 0.2, h],
+    ],
+    [
+      [0, 0],
+      [w, 0],
+      [w, h * 0.6],
+      [w / 2, h],
+      [0, h * 0.6],
+    ],
+    [
+      [0, 0],
+      [w, 0],
+      [w, h],
+      [w * 0.6, h],
+      [w * 0.6, h * 0.5],
+      [0, h * 0.5],
+    ],
+    [
+      [0, 0],
+      [w, 0],
+      [w, h],
+    ],
+  ] as const);
+}
+
+/** A step of a verb: its own field first, others that it needs, and some of those it may have. */
+export function stepOf(verb: VerbName, table: Table): Said {
+  const { chance } = table;
+  const { fields } = verbNamed(verb);
+  const taken: string[] = [];
+  const said = fieldsOf(fields, verb, table, taken);
+  const makes: Said = chance.often(0.1) ? { makes: `work ${table.steps.length + 1}` } : {};
+  return { id: `step ${table.steps.length + 1}`, ...said, ...makes };
+}
+
+function fieldsOf(fields: Fields, verb: VerbName, table: Table, taken: string[]): Said {
+  const said: Record<string, Plain> = {};
+  for (const [name, field] of Object.entries(fields)) {
+    if (name in always) continue;
+    const often = takesWork(field) ? 0.25 : 0.45;
+    if (field.optional && !table.chance.often(often)) continue;
+    said[name] = valueFor(field, `${verb}: ${name}`, table, taken, verb);
+  }
+  return said;
+}
+
+/** A value that goes into a field, by its kind. */
+function valueFor(field: Field, where: string, table: Table, taken: string[], verb: VerbName): Plain {
+  const { chance, works, home } = table;
+  const take = (): string => {
+    const left = [...works.keys()].filter((name) => !taken.includes(name));
+    const name = chance.of(left.length > 0 && chance.often(0.97) ? left : [...works.keys()]);
+    taken.push(name);
+    return name;
+  };
+  switch (field.kind) {
+    case 'work':
+      // What is fused is an interfacing: few works are.
+      if (verbNamed(verb).fuses && taken.length === 0 && works.has('stay') && chance.often(0.8)) {
+        taken.push('stay');
+        return 'stay';
+      }
+      return take();
+    case 'works': {
+      const least = field.least ?? 1;
+      if (least === 2 && taken.length === 0 && works.has('front') && works.has('back') && chance.often(0.6)) {
+        taken.push('front', 'back');
+        return ['front', 'back'];
+      }
+      const many = Math.min(field.most ?? 3, least + (chance.often(0.1) ? 1 : 0));
+      return Array.from({ length: many }, take);
+    }
+    case 'edges': {
+      // A verb that takes corners says so.
+      const one = () => (/\bcorners\b/u.test(field.about) ? chance.of(corners) : edgeFor(table, taken));
+      return chance.often(0.5) ? one() : Array.from({ length: 1 + chance.below(3) }, one);
+    }
+    case 'names': {
+      const pieces = [...works.values()].flat();
+      return Array.from({ length: 1 + chance.below(2) }, () => chance.of(chance.often(0.5) ? pieces : sides));
+    }
+    case 'material':
+      return chance.of(['snap', 'snap', 'outer']);
+    case 'option':
+      throw new Error(`The grammar makes no options, and ${where} needs one.`);
+    case 'text':
+      return textFor(field.only, where, table, taken);
+    case 'choice':
+      return chance.of(field.words);
+    case 'yes':
+      return chance.often(0.8);
+    case 'whole':
+      return 1 + chance.below(4);
+    case 'number':
+      return chance.of([0.5, 1, 2, 10]);
+    case 'length':
+      return lengthFor(table);
+    case 'size':
+      return [0.6, 0.8].map((share, i) =>
+        written((i === 0 ? table.size.width : table.size.height) * (chance.often(0.3) ? 1.1 : share), home),
+      );
+    case 'point':
+      return [table.size.width, table.size.height].map((most) => written(most * chance.share(), home));
+    case 'group':
+      return fieldsOf(field.fields, verb, table, taken);
+  }
+}
+
+/** A length as authors write it, now and then one that no author means. */
+function lengthFor({ chance, home, size }: Table): string {
+  if (chance.often(0.03)) return chance.of(['0.0000001 mm', '0 mm', '3 m', '0.04 mm', '1/64 in']);
+  if (chance.often(0.3)) {
+    const share = chance.of([0.5, 0.25, 1 / 3, 0.75, 1]);
+    return written(chance.of([size.width, size.height]) * share, home);
+  }
+  return written(chance.of([2, 3, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40]), home);
+}
+
+/** An edge as a step names it: mostly a side of the work. */
+function edgeFor({ chance, works }: Table, taken: readonly string[]): string {
+  if (chance.often(0.7)) return chance.of(sides);
+  if (chance.often(0.4)) return chance.of(corners);
+  if (chance.often(0.2)) return 'all';
+  const pieces = taken.flatMap((name) => [name, ...(works.get(name) ?? [])]);
+  return `${chance.of([...pieces, ...works.keys()])} ${chance.of(sides)}`;
+}
+
+/** A text for a field: one that reads as the field asks. */
+function textFor(only: RegExp | undefined, where: string, { chance, steps }: Table, taken: readonly string[]): string {
+  const set = steps.flatMap((step) => ('attach' in step ? [step['id'] as string] : []));
+  const known = [...sides, ...set, 'open', 'up', 'down', 'unopened', ...taken.map((name) => `to ${name}`)];
+  const fit = known.filter((text) => !only || only.test(text));
+  if (fit.length === 0) throw new Error(`The grammar has no text for ${where}. Add one to textFor.`);
+  // A field without a form of its own takes a side, or a step that set something.
+  return chance.of(only ? fit : [...sides, ...set]);
+}

@@ -1,0 +1,50 @@
+/**
+ * Attacks with random cases, a line each family. `npm run fuzz -- --cases 20000` tries so many of each; `--family chains`
+ * one family alone; `--seed 5` begins there, and with `--cases 1` shows that one case.
+ */
+import os from 'node:os';
+import { parseArgs } from 'node:util';
+import { families } from './families.ts';
+import type { Family } from './family.ts';
+
+const { values } = parseArgs({
+  options: {
+    cases: { type: 'string', default: '1000' },
+    seed: { type: 'string', default: '1' },
+    family: { type: 'string' },
+  },
+});
+const [cases, first] = [Number(values.cases), Number(values.seed)];
+const wanted = families.filter(({ name }) => values.family === undefined || name === values.family);
+if (!Number.isInteger(cases) || cases < 1 || !Number.isInteger(first) || wanted.length === 0) {
+  console.error(
+    `Usage: npm run fuzz -- [--cases 1000] [--seed 1] [--family ${families.map(({ name }) => name).join(' | ')}]`,
+  );
+  process.exit(2);
+}
+console.log(`${os.cpus()[0]?.model ?? 'unknown processor'}, ${os.cpus().length} cores, Node ${process.version}`);
+const failures = wanted.reduce((sum, family) => sum + run(family), 0);
+process.exitCode = failures === 0 ? 0 : 1;
+
+/** Tries the cases of one family and prints what came of them; gives how many failed. */
+function run(family: Family): number {
+  let [failed, slowest, slow] = [0, 0, first];
+  const began = performance.now();
+  for (let seed = first; seed < first + cases; seed++) {
+    const start = performance.now();
+    const broken = family.tries(seed);
+    const took = performance.now() - start;
+    if (took > slowest) [slowest, slow] = [took, seed];
+    if (broken.length > 0) {
+      failed++;
+      console.log(`seed ${seed}: ${broken[0]}${broken.length > 1 ? ` (and ${broken.length - 1} more)` : ''}`);
+    }
+    if (cases === 1) console.log([family.tells(seed), ...broken].join('\n'));
+  }
+  const seconds = (performance.now() - began) / 1000;
+  console.log(
+    `${family.name}: ${cases} cases from seed ${first}, ${failed} failed, ${seconds.toFixed(0)} s, slowest ${slowest.toFixed(0)} ms (seed ${slow})`,
+  );
+  for (const line of family.sums?.() ?? []) console.log(`  ${line}`);
+  return failed;
+}
