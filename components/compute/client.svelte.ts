@@ -43,7 +43,7 @@ export class Client<K extends Kind> {
   /**
    * Make it while a component is being set up: it ends with the component.
    *
-   * @param rest in ms: so long a request waits for a newer one, where a hand may still be moving
+   * @param rest in ms: how long a request waits for a newer one, where a slider may still be moving
    */
   constructor({ rest = 0, connection = ofPage }: { rest?: number; connection?: Connection } = {}) {
     this.#rest = rest;

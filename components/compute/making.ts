@@ -1,22 +1,17 @@
 /** Steps and drawings of the making, for the worker. */
 import { makeUp, thicknessIn, type Pattern } from '../../src/core/index.ts';
-import {
-  draw,
-  drawApart,
-  drawCut,
-  drawDrifted,
-  drawLayers,
-  drawSeam,
-  play,
-  stepOf,
-  tellPlaces,
-  tellShowing,
-  tellStep,
-} from './telling.ts';
+import { pointingAfter } from '../words/ask-side/view.ts';
+import { drawDrifted } from '../words/drift-study/draw.ts';
+import { drawApart, drawCut, drawLayers } from '../words/layer-study/layers.ts';
+import { placesAfter } from '../words/layer-study/view.ts';
+import { drawPlaying } from '../words/make-up/view.ts';
+import { drawSeam } from '../words/seam-study/seam.ts';
+import { stepFacts } from '../words/step/view.ts';
+import { draw, stepOf } from './draw-step.ts';
 import type { Handler } from './serve-requests.ts';
 import type { Drawing, Drawn } from './protocol.ts';
 
-export const steps: Handler<'steps'> = (pattern) => makeUp(pattern).flatMap(({ id }) => tellStep(pattern, id) ?? []);
+export const steps: Handler<'steps'> = (pattern) => makeUp(pattern).flatMap(({ id }) => stepFacts(pattern, id) ?? []);
 
 /** Counting takes longer than all the rest of a step. */
 export const layerCounts: Handler<'layer counts'> = async (pattern, _, { pause }) => {
@@ -28,10 +23,10 @@ export const layerCounts: Handler<'layer counts'> = async (pattern, _, { pause }
   return counts;
 };
 
-export const places: Handler<'places'> = (pattern, { step }) => tellPlaces(pattern, step);
+export const places: Handler<'places'> = (pattern, { step }) => placesAfter(pattern, step);
 
 export const pointing: Handler<'pointing'> = (pattern, { step, side, shows }) =>
-  tellShowing(pattern, step, side, shows);
+  pointingAfter(pattern, step, side, shows);
 
 export const drawing: Handler<'drawing'> = (pattern, { drawing }) => drawn(pattern, drawing);
 
@@ -40,7 +35,7 @@ function drawn(pattern: Pattern, drawing: Drawing): Drawn | undefined {
   if (drawing.of === 'drift') return only(drawDrifted(drawing.drift, pattern));
   const { of, id } = drawing;
   if (of === 'step') return only(draw(pattern, id));
-  if (of === 'play') return only(play(pattern, id, drawing.at));
+  if (of === 'play') return only(drawPlaying(pattern, id, drawing.at));
   const step = stepOf(pattern, id);
   if (!step) return undefined;
   if (of === 'layers apart') return only(drawApart(step, pattern));

@@ -16,7 +16,8 @@ import type {
 } from '../../src/core/index.ts';
 import type { ClassRequest, DrawnLayout, LayoutRequest, ClassPlan, PricedList } from './cutting-types.ts';
 import type { PlaceOnSheet } from '../words/layer-study/layers-on-sheet.ts';
-import type { LayerPlace, StepFacts } from './step-types.ts';
+import type { LayerPlace } from '../words/layer-study/layers.ts';
+import type { StepFacts } from '../words/step/view.ts';
 import type { SeamSizes } from '../words/seam-study/sums.ts';
 
 /** A project as `resolveProject` reads it. */

@@ -12,14 +12,14 @@ export type RequestTask<T> = {
   pause: () => Promise<void>;
 };
 
-/** Works one kind of request out. */
+/** Works out the answer to one kind of request. */
 export type Handler<K extends Kind> = (
   pattern: Pattern,
   request: Request<K>,
   task: RequestTask<Answer<K>>,
 ) => Answer<K> | Promise<Answer<K>>;
 
-/** By kind, the way to fetch what works it out. */
+/** By kind, a function that fetches its handler. */
 export type Handlers = { [K in Kind]: () => Promise<Handler<K>> };
 
 /** An error whose message is a sentence for the learner. */
@@ -111,7 +111,7 @@ export function serveRequests(works: Handlers, post: (news: FromWorker) => void)
     const { file, materials, patterns } = known;
     const key = JSON.stringify([edition, values, options]);
     const pattern = patterns.get(key) ?? resolveProject(file, { edition, values, options, materials });
-    // The one that was used last stands last.
+    // Ordered by use, the latest last.
     patterns.delete(key);
     patterns.set(key, pattern);
     if (patterns.size > MOST_PATTERNS) patterns.delete([...patterns.keys()][0]!);

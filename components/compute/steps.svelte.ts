@@ -5,7 +5,7 @@
 import { untrack } from 'svelte';
 import type { Pattern } from '../../src/core/index.ts';
 import { learnerOf, type Learner } from '../page/learner.svelte.ts';
-import type { StepFacts } from './step-types.ts';
+import type { StepFacts } from '../words/step/view.ts';
 import { skipOutOfSight } from '../page/out-of-sight.ts';
 import { Client } from './client.svelte.ts';
 

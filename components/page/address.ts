@@ -1,12 +1,12 @@
-/** Browsers refuse an address that changes with every move of a slider, and fetch the page's icon anew each time. */
+/** Time before the address is written, in ms: browsers refuse an address that changes with every move of a slider. */
 const REST = 500;
 
 let rest: ReturnType<typeof setTimeout> | undefined;
 const changes = new Map<string, (query: URLSearchParams) => void>();
 
 /**
- * Changes the address once the hand rests, or the page is left. A later change in the same matter takes the earlier
- * one's place.
+ * Changes the address once nothing was changed for a while, or the page is left. A later change of the same `matter`
+ * replaces an earlier one.
  */
 export function writeAddress(matter: string, change: (query: URLSearchParams) => void): void {
   changes.set(matter, change);

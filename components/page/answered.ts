@@ -1,2 +1,2 @@
-/** Told to the page when an answer was judged or a step ticked; the lesson's tape marks its part as done. */
+/** Name of the event that is dispatched when an answer was judged or a step ticked; the lesson's tape marks its part as done. */
 export const ANSWERED = 'course-kit:answered';

@@ -1,4 +1,4 @@
-/** How long a sentence rests before it is said: a moving slider would otherwise talk without a pause. */
+/** How long a sentence must stay the same before screen readers get it: a moving slider would speak without a pause. */
 const REST = 350;
 
 /**

@@ -1,20 +1,20 @@
 /**
- * What follows the hand when it has moved something: in turns so short that the next move never waits long for one, and
- * in none while it moves.
+ * A queue of short tasks that update the page after a slider has moved. None runs while it moves, so that no move waits
+ * for one.
  */
 import { flushSync } from 'svelte';
 import { sizeChange } from './learner.svelte.ts';
 
-/** In ms: turns that are over sooner are taken together. */
+/** In ms: tasks that take less than this are run one after the other without a pause. */
 const SHORT = 4;
-/** In ms: how often to look whether the hand rests. */
+/** In ms: how often to look whether the slider still moves. */
 const LOOK = 50;
 
-/** What is in sight goes before what is not. */
+/** Tasks for what is in sight run first. */
 const queues = [new Set<() => void>(), new Set<() => void>()] as const;
 let soon: ReturnType<typeof setTimeout> | undefined;
 
-/** Does something once it is its turn. Returns the way to give it up. */
+/** Runs a task when the page is idle. Returns a function that cancels it. */
 export function whenIdle(work: () => void, isInSight = true): () => void {
   const queue = queues[isInSight ? 0 : 1];
   queue.add(work);

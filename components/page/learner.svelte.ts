@@ -44,10 +44,10 @@ function fetchProject(id: string): Project {
   return project;
 }
 
-/** In ms. A page that takes longer than `QUICK` to follow would stand in the hand's way; it waits until the hand rests. */
+/** In ms. A page that takes longer than `QUICK` to update would hold the slider up; it waits `REST` after the last move. */
 const [QUICK, REST] = [4, 150];
 
-/** Whether a hand is moving a size: what follows it waits (idle-queue.ts). */
+/** Whether a size is being changed at this moment: what updates after it waits (idle-queue.ts). */
 export const sizeChange = { isUnderWay: false };
 
 /** How a measure or option is named in the address: `packet width` as `packet-width`. */
@@ -86,19 +86,19 @@ export class Learner {
     this.changed ? this.#resolve(this.edition, this.#valuesFor(this.edition), this.#options) : this.lesson,
   );
 
-  /** The pattern under the hand: what moves a size shows it at once. */
+  /** The pattern at the sizes chosen at this moment: sliders and fields show it at once. */
   readonly livePattern: Pattern = $derived.by(() => this.#asMade ?? this.#planned);
 
   /**
-   * The pattern as the page shows it, a moment behind the hand on a slow machine. A state of its own, so that a move
-   * touches nothing else on the page before it is painted.
+   * The pattern that the rest of the page shows, a moment later on a slow machine. It is a state of its own, so that the
+   * slider is painted before anything else changes.
    */
   settledPattern: Pattern;
 
   /** Whether the page shows what it was built with: what it carries ready-made will do. */
   readonly isAsBuilt: boolean = $derived.by(() => this.settledPattern === this.#lessonIn(this.project.edition));
   #soon: ReturnType<typeof setTimeout> | undefined;
-  /** How long the page took to follow the last time, in ms. The first time nobody knows, and much has to wake. */
+  /** How long the page took to update the last time, in ms. The first time it is unknown, and many parts load. */
   #took = Infinity;
 
   /** What this learner has chosen, as `resolveProject` takes it. */
@@ -170,7 +170,7 @@ export class Learner {
     return undefined;
   }
 
-  /** The page follows once what is under the hand has been painted. */
+  /** The rest of the page is updated once the slider has been painted. */
   #followSoon(): void {
     clearTimeout(this.#soon);
     sizeChange.isUnderWay = true;
@@ -270,7 +270,7 @@ export class Learner {
     this.refused = refused;
   }
 
-  /** Keeps the choices and writes them into the address. Both are slow, so both wait until the hand rests. */
+  /** Keeps the choices and writes them into the address. Both are slow, so both wait until the size has settled. */
   #store(): void {
     writeAddress(`size of ${this.project.id}`, (query) => {
       const values = this.#values;

@@ -1,6 +1,6 @@
 /**
- * Lets the browser leave out of account the steps and studies that are out of sight (`lesson.css`). It may do so once it has laid everything out
- * and knows how high each part is: with guessed heights the page would jump where somebody scrolls.
+ * Lets the browser skip the layout of steps and studies that are out of sight (`lesson.css`), once it has laid everything
+ * out and knows how high each part is: with guessed heights the page would jump where somebody scrolls.
  */
 
 /** In ms: fonts and frames settle, and a window that is being made narrower comes to rest. */

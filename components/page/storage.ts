@@ -9,7 +9,7 @@ export type StorageTrouble = 'forbidden' | 'full';
 let trouble: StorageTrouble | undefined;
 const listeners = new Set<(trouble: StorageTrouble) => void>();
 
-/** Calls back when the browser refuses to keep something, and at once if it already has. */
+/** Calls back when the browser refuses to save something, and at once if it already has. */
 export function onStorageTrouble(listener: (trouble: StorageTrouble) => void): () => void {
   listeners.add(listener);
   if (trouble) listener(trouble);
@@ -23,7 +23,7 @@ function report(found: StorageTrouble) {
 }
 
 /**
- * Reads what was kept under `key`. `read` turns the parsed value into what is wanted, or returns undefined for a value
+ * Loads what was saved under `key`. `read` turns the parsed value into what is wanted, or returns undefined for a value
  * that is not of the right shape: anything may lie in storage.
  */
 export function load<T>(key: string, read: (value: unknown) => T | undefined): T | undefined {
@@ -42,12 +42,12 @@ export function load<T>(key: string, read: (value: unknown) => T | undefined): T
   }
 }
 
-/** Keeps `value` under `key`; `undefined` forgets it. */
+/** Saves `value` under `key`; `undefined` removes it. */
 export function save(key: string, value: unknown): void {
   saveText(key, value === undefined ? undefined : JSON.stringify(value));
 }
 
-/** Keeps what is JSON already. */
+/** Saves a text that is JSON already. */
 export function saveText(key: string, text: string | undefined): void {
   try {
     if (text === undefined) localStorage.removeItem(PREFIX + key);
@@ -57,7 +57,7 @@ export function saveText(key: string, text: string | undefined): void {
   }
 }
 
-/** Everything that is kept, as JSON, by key. */
+/** Everything that was saved, as JSON, by key. */
 export function savedEntries(): Map<string, string> {
   try {
     const keys = Object.keys(localStorage).filter((key) => key.startsWith(PREFIX));
@@ -68,7 +68,7 @@ export function savedEntries(): Map<string, string> {
   }
 }
 
-/** Whether anything is kept under `key`. */
+/** Whether anything was saved under `key`. */
 export const isSaved = (key: string): boolean => load(key, () => true) === true;
 
 /** A plain object with text keys, or undefined: the first question to ask of anything that was kept. */
@@ -78,7 +78,7 @@ export function asRecord(value: unknown): Record<string, unknown> | undefined {
     : undefined;
 }
 
-/** Calls back when another tab changed what is kept under `key`. Returns the way to stop. */
+/** Calls back when another tab changed what is saved under `key`. Returns a function that stops it. */
 export function onStorageChange(key: string, changed: () => void): () => void {
   const hear = (event: StorageEvent) => {
     if (event.key === null || event.key === PREFIX + key) changed();
@@ -87,7 +87,7 @@ export function onStorageChange(key: string, changed: () => void): () => void {
   return () => removeEventListener('storage', hear);
 }
 
-/** Calls back when another tab changed anything that is kept. Returns the way to stop. */
+/** Calls back when another tab changed anything that is saved. Returns a function that stops it. */
 export function onAnyStorageChange(changed: () => void): () => void {
   addEventListener('storage', changed);
   return () => removeEventListener('storage', changed);

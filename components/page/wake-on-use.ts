@@ -44,7 +44,7 @@ const wakeOnUse: ClientDirective = (load, { value }, island) => {
   const uses = ['pointerover', 'pointerdown', 'pointerup', 'pointercancel', 'click', 'keydown', 'input', 'focusin'];
   for (const type of uses) island.addEventListener(type, use);
   const stopHearing = onStorageChange(key, () => void wake());
-  // Most readers of a page of examples only read.
+  // On a page of examples most readers only read.
   const rests = kind === 'soon' && island.closest('[data-rests]') !== null;
   if ((kind === 'soon' && !rests) || isSaved(key)) requestIdle(() => void wake());
   if (kind === 'sizes' || rests) onOwnSize(() => void wake());
@@ -93,7 +93,7 @@ function isInReach(script: string): Promise<boolean> {
       [...text.matchAll(/(?:from|import)"(\.\/[^"]+)"/gu)].map(([, path]) => reach(new URL(path!, url).href)),
     );
   };
-  // One after the other: nobody takes for reached what another has only begun to fetch.
+  // One check after the other, so that none counts a script that another has only begun to fetch.
   return (reaching = reaching
     .then(() => reach(new URL(script, location.href).href))
     .then(
@@ -111,7 +111,7 @@ function parentAwake(island: HTMLElement): Promise<unknown> | undefined {
   return parent ? new Promise((awake) => parent.addEventListener('astro:hydrate', awake, { once: true })) : undefined;
 }
 
-/** Told to the window when an island begins to wake. */
+/** Dispatched on the window when an island begins to wake. */
 const WAKES = 'course-kit:wakes';
 
 /**
@@ -140,7 +140,7 @@ function onOwnSize(then: () => void): void {
   look();
 }
 
-/** What differs from the page as it came, each with the way to do it once more. */
+/** Controls changed since the page was loaded, each with a function that makes the change again. */
 function touchedIn(island: HTMLElement): (() => void)[] {
   const controls = [...island.querySelectorAll<Control>('input, select')];
   return controls.flatMap((control) => {

@@ -4,16 +4,7 @@
  *
  *     node tests/bench/drawing-works.ts
  */
-import {
-  drawExploded,
-  drawLayerMap,
-  drawStep,
-  drawWork,
-  drawWorkSection,
-  lineAcross,
-  NARROWEST,
-  rectangle,
-} from '../../src/core/index.ts';
+import { drawExploded, drawLayerMap, drawStep, drawWorkSection, NARROWEST, rectangle } from '../../src/core/index.ts';
 import { cut, fold, pleat, topstitch } from '../../src/core/cloth/index.ts';
 import type { Scene, StepDrawn } from '../../src/core/index.ts';
 import type { Sewn, Work } from '../../src/core/cloth/index.ts';
@@ -46,9 +37,8 @@ const step = (before: Work, after: Work): StepDrawn => ({
   makes: 'strip',
   stitches: [],
 });
-const line = lineAcross({ x: 0, y: 0, width: 80, height: 400 }, 'upright');
+const line = { at: { x: 40, y: 0 }, angle: 90 };
 const drawings: Record<string, (before: Work, after: Work) => Scene> = {
-  drawWork: (_, after) => drawWork(after, { edition: 'metric', fit }),
   drawStep: (before, after) => drawStep(step(before, after), { edition: 'metric', fit }),
   'drawStep, on the way': (before, after) => drawStep(step(before, after), { edition: 'metric', fit, at: 0.3 }),
   drawExploded: (_, after) => drawExploded(after, { edition: 'metric', fit }),

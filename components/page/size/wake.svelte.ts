@@ -1,4 +1,4 @@
-/** Keeps the screen awake while hands are at the machine, where the browser can do that. */
+/** Keeps the screen on while somebody sews, where the browser can do that. */
 export class Wake {
   /** Whether this browser can. Known only in the browser, after the page is there. */
   can = $state(false);
@@ -8,7 +8,7 @@ export class Wake {
   /** Begins to follow the page; call in an effect. Returns the way to stop. */
   follow(): () => void {
     this.can = 'wakeLock' in navigator;
-    // A browser lets the screen go when the page is put aside; asked again when it comes back.
+    // The browser releases the lock when the page is hidden; it is requested again when the page is back.
     const again = () => {
       if (document.visibilityState === 'visible') void this.#ask();
     };

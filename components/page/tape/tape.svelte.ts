@@ -64,7 +64,7 @@ export class Tape {
     const done = this.steps.filter((step, i) => {
       const passed = i < current || (atEnd && i === current);
       const open = openQuestions(heads[i], heads[i + 1]);
-      // A question that is not awake yet may have been answered long ago.
+      // A question that has not loaded yet may have been answered on an earlier visit.
       const wasDone = this.done.includes(step.slug) && open.every((question) => question.closest('astro-island[ssr]'));
       return wasDone || (passed && open.length === 0);
     });

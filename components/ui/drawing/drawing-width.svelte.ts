@@ -1,8 +1,8 @@
-/** How much room a drawing has, measured in the browser and told in steps, so that it is not laid out at every pixel. */
+/** How much room a drawing has, measured in the browser and rounded to steps, so that it is not laid out at every pixel. */
 import type { Attachment } from 'svelte/attachments';
 import { MM_PER_PIXEL, NARROWEST } from '../../../src/core/index.ts';
 
-/** CSS pixels. Wider than a scroll bar, so that one that comes and goes with the drawing's height starts no dance. */
+/** CSS pixels. Wider than a scroll bar, so that one that comes and goes with the drawing's height does not make the width jump back and forth. */
 const STEP = 24;
 
 export class DrawingWidth {

@@ -11,7 +11,7 @@ export type AttemptStatus = 'open' | 'unread' | 'right' | 'again' | 'wrong' | 'm
 /** The last answer that was judged. `note` is what this kind of question must know of it later. */
 export type Checked<Given, Note> = { given: Given; right: boolean; note: Note };
 
-/** Hears of each answer that is judged, and what slip was behind it. */
+/** Called with each answer that is judged, and the slip behind it. */
 export type Judged = (right: boolean, slip?: string) => void;
 
 export type AttemptSettings<Given, Note> = {

@@ -27,6 +27,6 @@ export const AskChoice: Word = {
   view,
   check: checkTexts(['right', 'wrong']),
   paper,
-  saves: saves,
+  saves,
   inSets: 'as it is',
 };

@@ -27,6 +27,6 @@ export const AskEdge: Word = {
   view,
   check,
   paper,
-  saves: saves,
+  saves,
   inSets: 'with new numbers',
 };

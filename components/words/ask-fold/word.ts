@@ -28,6 +28,6 @@ export const AskFold: Word = {
   view,
   check,
   paper,
-  saves: saves,
+  saves,
   inSets: 'with new numbers',
 };

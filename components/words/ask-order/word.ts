@@ -23,6 +23,6 @@ export const AskOrder: Word = {
   view,
   check: checkTexts(['steps']),
   paper,
-  saves: saves,
+  saves,
   inSets: 'as it is',
 };

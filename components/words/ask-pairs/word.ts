@@ -27,6 +27,6 @@ export const AskPairs: Word = {
   view,
   check: checkTexts(['terms']),
   paper,
-  saves: saves,
+  saves,
   inSets: 'as it is',
 };

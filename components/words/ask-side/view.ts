@@ -1,5 +1,5 @@
-import { sideName, type Pattern, type Pointing } from '../../../src/core/index.ts';
-import { tellShowing } from '../../compute/telling.ts';
+import { pointAtVisible, sideName, type Pattern, type Pointing } from '../../../src/core/index.ts';
+import { stepOf } from '../../compute/draw-step.ts';
 import { textIn } from '../given.ts';
 import type { AttributeValues, SavedRecord } from '../word.ts';
 import { oncePerGiven } from '../once.ts';
@@ -18,9 +18,20 @@ export type SideView = {
 export const view = oncePerGiven(
   (pattern: Pattern, { step, shows, from, hint, id = sideName(step, shows) }: Attributes): SideView => {
     const side = from ?? 'front';
-    return { name: id, step, side, shows, built: tellShowing(pattern, step, side, shows), hint };
+    return { name: id, step, side, shows, built: pointingAfter(pattern, step, side, shows), hint };
   },
 );
+
+/** What is visible of the work after a step, to be pointed at. */
+export function pointingAfter(
+  pattern: Pattern,
+  id: string,
+  side: 'front' | 'back',
+  shows: string,
+): Pointing | undefined {
+  const step = stepOf(pattern, id);
+  return step && pointAtVisible(step.after, side, shows, pattern);
+}
 
 export const saves = ({ id, step, shows }: AttributeValues): SavedRecord => ({
   as: 'answer',

@@ -25,6 +25,6 @@ export const AskSide: Word = {
   view,
   check,
   paper,
-  saves: saves,
+  saves,
   inSets: 'as it is',
 };

@@ -22,7 +22,7 @@ export const AskSize: Word = {
   view,
   check,
   paper,
-  saves: saves,
+  saves,
   inSets: {
     because: 'takes a sum, and a set asks for those by itself.',
     fix: 'Write its sum into of or asks.',

@@ -1,7 +1,7 @@
 import type { Pattern } from '../../../src/core/index.ts';
-import { drawDrifted } from '../../compute/telling.ts';
 import { valueOf } from '../../page/quantity.ts';
 import { sumOf } from '../../ui/worked/sum.ts';
+import { drawDrifted } from './draw.ts';
 import { startOf } from './start.ts';
 import { drift, likelySum, scopeFor, worstSum } from './sums.ts';
 import type { Attributes } from './word.ts';

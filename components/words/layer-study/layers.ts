@@ -18,9 +18,22 @@ import {
 } from '../../../src/core/cloth/index.ts';
 import { low } from '../../compute/fit.ts';
 import { isIn, type DrawnLayers } from './layers-on-sheet.ts';
-import type { LayerPlace } from '../../compute/step-types.ts';
 
 type Point = { x: number; y: number };
+
+/** A part of a work where the same stack lies everywhere. Lengths in mm. */
+export type LayerPlace = {
+  /** From 1: those that are sewn first, and of these the one of most layers. */
+  n: number;
+  /** A point of it, from the left and from the bottom of the work. */
+  at: { x: number; y: number };
+  /** Its layers, from the bottom up where they lie so everywhere: of which piece, of what, and how full. */
+  stack: { piece: string; material: string; fullness: number }[];
+  /** Its share of the work's area, 0 to 1. */
+  share: number;
+  /** Whether a row of this step goes through it. */
+  sewn: boolean;
+};
 
 /** A place with the regions that are it: the same stack may lie at both sides of a work. */
 export type PlaceWithRegions = LayerPlace & { regions: Region[] };

@@ -3,7 +3,7 @@ import { untrack } from 'svelte';
 import { suits, thicknessIn, type Pattern } from '../../../src/core/index.ts';
 import { Client } from '../../compute/client.svelte.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
-import type { LayerPlace } from '../../compute/step-types.ts';
+import type { LayerPlace } from './layers.ts';
 import { adviceOn } from './advice.ts';
 
 /** Material by material: its layers in the place, one layer and all of them in mm. */

@@ -1,8 +1,8 @@
 import { thicknessIn, type Pattern } from '../../../src/core/index.ts';
-import { drawLayers, stepOf, tellPlaces } from '../../compute/telling.ts';
-import { roundOf } from './layers-on-sheet.ts';
-import { pack } from './packed-places.ts';
+import { stepOf } from '../../compute/draw-step.ts';
 import { oncePerGiven } from '../once.ts';
+import { roundOf } from './layers-on-sheet.ts';
+import { drawLayers, placesOf, type LayerPlace } from './layers.ts';
 import type { Attributes } from './word.ts';
 
 /** The layers of the work after the step, the first place marked; no scene where an option leaves the step out. */
@@ -12,6 +12,12 @@ export const view = oncePerGiven((pattern: Pattern, { step: id }: Attributes) =>
   return {
     makes: step?.makes ?? id,
     scene: drawn && { ...drawn.scene, shapes: [...drawn.scene.shapes, roundOf(drawn, 1)] },
-    places: pack(tellPlaces(pattern, id)),
+    places: placesAfter(pattern, id),
   };
 });
+
+/** The places of the work after a step, without their regions, which only a drawing needs. */
+export function placesAfter(pattern: Pattern, id: string): LayerPlace[] {
+  const step = stepOf(pattern, id);
+  return step ? placesOf(step).map(({ n, at, stack, share, sewn }) => ({ n, at, stack, share, sewn })) : [];
+}

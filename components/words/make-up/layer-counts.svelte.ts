@@ -1,4 +1,4 @@
-/** The most layers after each step. Counting them takes longer than all the rest, so it waits until the hand rests for a while. */
+/** The most layers after each step. Counting them takes longer than all the rest, so it waits until the size has been left alone for a while. */
 import { untrack } from 'svelte';
 import { Client } from '../../compute/client.svelte.ts';
 import type { Learner } from '../../page/learner.svelte.ts';

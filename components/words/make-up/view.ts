@@ -1,10 +1,22 @@
-import type { Pattern } from '../../../src/core/index.ts';
+import { drawStep, makeUp, type Pattern, type Scene } from '../../../src/core/index.ts';
+import { stepOf } from '../../compute/draw-step.ts';
+import { low } from '../../compute/fit.ts';
 import { oncePerGiven } from '../once.ts';
-import { layersMost, play, tellAll } from '../../compute/telling.ts';
+import { stepRow } from '../step/view.ts';
 
-/** All steps, a line each, with the most layers of each, and the first one before it is done. */
+/** All steps, a row each, with the most layers of each, and the first one before it is done. */
 export const view = oncePerGiven((pattern: Pattern, _: object) => {
-  const steps = tellAll(pattern);
-  const layers = steps.map(({ id }) => layersMost(pattern, id));
-  return { steps, layers, scene: steps[0] && play(pattern, steps[0].id, 0) };
+  const made = makeUp(pattern);
+  const [first] = made;
+  return {
+    steps: made.map(stepRow),
+    layers: made.map(({ layersMost }) => layersMost),
+    scene: first && drawPlaying(pattern, first.id, 0),
+  };
 });
+
+/** A step on its way: from 0, before, to 1, after. */
+export function drawPlaying(pattern: Pattern, id: string, at: number): Scene | undefined {
+  const step = stepOf(pattern, id);
+  return step && drawStep(step, { ...pattern, fit: low(70), at });
+}

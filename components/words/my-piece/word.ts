@@ -22,6 +22,6 @@ export const MyPiece: Word = {
   text: 'allowed',
   view,
   paper,
-  saves: saves,
+  saves,
   inSets: { because: 'measures a piece, and cannot be asked again.', fix: 'Take it out.' },
 };

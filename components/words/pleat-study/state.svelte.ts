@@ -23,10 +23,10 @@ export class PleatState {
     this.#name = name;
   }
 
-  /** The piece under the hand. */
+  /** The piece at the sizes chosen at this moment. */
   readonly piece: Pleated | undefined = $derived.by(() => pleatedIn(this.#learner.livePattern, this.#name));
 
-  /** The piece as the page shows it: what is not looked at while the hand moves is drawn a moment later. */
+  /** The piece as the page shows it: what is not looked at while a slider moves is drawn a moment later. */
   readonly rested: Pleated | undefined = $derived.by(() => pleatedIn(this.#learner.settledPattern, this.#name));
 
   /** The measures that the pleats are given by and a learner may change, by name: the file's matter, whatever is chosen. */

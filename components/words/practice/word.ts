@@ -41,7 +41,7 @@ export const Practice: Word = {
   view,
   check,
   paper,
-  saves: saves,
+  saves,
   inSets: {
     because: 'is a set of its own.',
     fix: 'Write its questions into this set, or take it out.',

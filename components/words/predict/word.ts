@@ -23,7 +23,7 @@ export const Predict: Word = {
   view,
   check: checkTexts(['guesses']),
   paper,
-  saves: saves,
+  saves,
   inSets: {
     because: 'is a guess, and a guess is never wrong.',
     fix: 'Ask it with <AskChoice>, or take it out.',

@@ -9,7 +9,7 @@ import type { Steps } from '../../compute/steps.svelte.ts';
 import type { InView } from '../../page/in-view.svelte.ts';
 import { OUT_OF_SIGHT_DELAY } from '../../compute/live-drawing.svelte.ts';
 import { whenIdle } from '../../page/idle-queue.ts';
-import type { StepFacts } from '../../compute/step-types.ts';
+import type { StepFacts } from './view.ts';
 
 /** A step and the pattern that its numbers are of; undefined where an option leaves it out. */
 type FactsOfPattern = { step: StepFacts | undefined; of: Pattern };

@@ -3,6 +3,7 @@ import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({});
 
+/** It has no view: all it shows is the text between its tags. */
 export const Tip: Word = {
   group: 'note',
   about: 'A good way to do it.',

@@ -7,7 +7,7 @@ import { nameOf, plyWords } from './work-words.ts';
 import { section } from '../cloth/section.ts';
 import { thicknessIn, thin } from './thickness.ts';
 import { lengthWriter } from './lengths.ts';
-import { between, direction } from '../geometry/point.ts';
+import { between } from '../geometry/point.ts';
 import { alongLine, leftOf } from '../geometry/index.ts';
 import type { Command, Onto } from './path.ts';
 import type { Frame } from './frame.ts';
@@ -205,14 +205,4 @@ function pointers(at: readonly number[], x: number, frame: Frame): Shape[] {
     ];
   });
   return path.length === 0 ? [] : [{ kind: 'path', name: 'pointers', role: 'leader', path }];
-}
-
-/** The line across the middle of a work from left to right, or from its lower edge up. */
-export function lineAcross(
-  box: { x: number; y: number; width: number; height: number },
-  way: 'level' | 'upright',
-): Line {
-  const angle = way === 'level' ? 0 : 90;
-  const { x, y } = direction(angle);
-  return { at: { x: box.x + (y * box.width) / 2, y: box.y + (x * box.height) / 2 }, angle };
 }

@@ -44,10 +44,6 @@ export type Content = {
   problems: Diagnostic[];
 };
 
-/** Folder name of the project that a lesson is about: its own, else its course's. */
-export const projectOfLesson = (lesson: LessonEntry, courses: Content['courses']): string | undefined =>
-  lesson.value?.project ?? courses.find(({ id }) => id === lesson.course)?.value?.project;
-
 /** Every file of the folder, in no order that matters. */
 export function allEntries({
   site,

@@ -6,11 +6,9 @@
 import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 import type { Fonts } from '../../core/handout/pdf.ts';
-
-const require = createRequire(import.meta.url);
 
 const range = (from: number, to: number) =>
   Array.from({ length: to - from + 1 }, (_, i) => String.fromCodePoint(from + i)).join('');
@@ -52,7 +50,7 @@ export async function cutFonts(
     .update(CHARACTERS + JSON.stringify(formats[ending]))
     .digest('hex')
     .slice(0, 8);
-  const home = path.dirname(require.resolve('@expo-google-fonts/inter/package.json'));
+  const home = path.dirname(fileURLToPath(import.meta.resolve('@expo-google-fonts/inter/package.json')));
   return Promise.all(
     WEIGHTS.map(async ({ weight, file }) => {
       const out = path.join(folder, `text-${weight}-${cut}.${ending}`);

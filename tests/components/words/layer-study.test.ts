@@ -2,7 +2,6 @@
 import { describe, expect, it } from 'vitest';
 import { drawLayers, placesOf } from '../../../components/words/layer-study/layers.ts';
 import { placeUnder, roundOf } from '../../../components/words/layer-study/layers-on-sheet.ts';
-import { pack, unpack } from '../../../components/words/layer-study/packed-places.ts';
 import { adviceOn } from '../../../components/words/layer-study/advice.ts';
 import { makeUp, resolveProject } from '../../../src/core/index.ts';
 import { folio, resolved, shelf } from '../../core/project/files.ts';
@@ -86,15 +85,6 @@ describe('the places of a work', () => {
       expect(roundOf(drawn, n).path.length).toBeGreaterThan(3);
       expect(inside(roundOf(drawn, n).path)).toBe(true);
     }
-  });
-});
-
-describe('places on their way to a page', () => {
-  it('name each layer once and lose nothing', () => {
-    const packed = pack(places);
-    expect(unpack(packed)).toEqual(places);
-    expect(new Set(packed.layers.map((layer) => JSON.stringify(layer))).size).toBe(packed.layers.length);
-    expect(packed.layers.length).toBeLessThan(places.flatMap(({ stack }) => stack).length / 10);
   });
 });
 

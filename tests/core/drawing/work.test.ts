@@ -1,15 +1,7 @@
 /** Drawings of work in progress: what they show, held against readings of the cloth and sums by hand. */
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import {
-  drawExploded,
-  drawLayerMap,
-  drawStep,
-  drawWork,
-  drawWorkSection,
-  lineAcross,
-  rectangle,
-} from '../../../src/core/index.ts';
+import { drawExploded, drawLayerMap, drawStep, drawWorkSection, rectangle } from '../../../src/core/index.ts';
 import {
   attach,
   boxCorner,
@@ -27,6 +19,7 @@ import {
   size,
   thickest,
 } from '../../../src/core/cloth/index.ts';
+import { drawWork, lineAcross } from './draw-work.ts';
 import { line as anyLine, piece, value } from '../cloth/works.ts';
 import { runs } from '../../random.ts';
 import { areaOf, boxOf, faults, lengthOf, pathNamed, paths, segments, textNamed, texts, unsaid } from './read.ts';
