@@ -1,8 +1,8 @@
 /**
  * `client:use={key}`: an island that stays plain HTML until somebody uses it, so that a page full of questions costs
  * little. One for which something is kept under `key` wakes by itself, as does one that is answered in another tab.
- * One that shows sizes, `client:use="sizes"`, wakes when they are no longer those that the page was built with. One that
- * every reader needs, `client:use="soon"`, wakes as soon as the page has come to rest; below an element with
+ * One that shows sizes, `client:use="sizes"`, wakes when they are no longer those that the page was built with; a question
+ * that shows some in its answers, `client:use="sizes+answer#name"`, wakes for either reason. One that every reader needs, `client:use="soon"`, wakes as soon as the page has come to rest; below an element with
  * `data-rests` only when it is used, or shows other sizes than the page was built with.
  * What keeps the sizes of such a page in step, `client:use="others#edition#project"`, wakes with the first of the others.
  *
@@ -13,7 +13,7 @@ import { isSaved, onStorageChange } from './storage.ts';
 
 declare module 'astro' {
   interface AstroClientDirectives {
-    /** What is kept for the island on this page: `answer#name`, `practice#name`, `measured#name`; or `sizes`, `soon` or `others#…`. */
+    /** What is kept for the island on this page: `answer#name`, `practice#name`, `measured#name`; or `sizes`, `sizes+answer#name`, `soon` or `others#…`. */
     'client:use'?: string;
   }
 }
@@ -23,7 +23,8 @@ type Control = HTMLInputElement | HTMLSelectElement;
 const UNFETCHED = 'This part of the page could not be fetched. Try again when you are connected.';
 
 const wakeOnUse: ClientDirective = (load, { value }, island) => {
-  const [kind, name] = String(value).split(/#(.*)/su);
+  const [reasons = '', name] = String(value).split(/#(.*)/su);
+  const kind = reasons.replace('sizes+', '');
   const key = `${kind}:${location.pathname}#${name}`;
   let isWaking = false;
   /** The last thing that was pressed, to be pressed again. */
@@ -47,7 +48,7 @@ const wakeOnUse: ClientDirective = (load, { value }, island) => {
   // On a page of examples most readers only read.
   const rests = kind === 'soon' && island.closest('[data-rests]') !== null;
   if ((kind === 'soon' && !rests) || isSaved(key)) requestIdle(() => void wake());
-  if (kind === 'sizes' || rests) onOwnSize(() => void wake());
+  if (reasons.startsWith('sizes') || rests) onOwnSize(() => void wake());
   if (kind === 'others') onOthers(name!, () => void wake());
 
   async function wake(): Promise<void> {
