@@ -1,5 +1,6 @@
 /** The tools of a step, and what can hurt in it. */
-import { COOLEST, tools } from './tools.ts';
+import { COOLEST } from './heat.ts';
+import { tools } from './tools.ts';
 import { verbNamed } from './instruction.ts';
 import type { CautionKey, Material, Tool } from './tools.ts';
 import type { Instruction } from './instruction.ts';

@@ -4,7 +4,8 @@
  */
 export { always } from './always.ts';
 export { cautionsOf, isPinned, usualTools } from './cautions.ts';
-export { COOLEST, hardware, tools } from './tools.ts';
+export { COOLEST, sayHeat, sayIron } from './heat.ts';
+export { hardware, tools } from './tools.ts';
 export { keptBy, setsAtPoint, sew, takesWork, titleOf, verbIn, verbNamed, verbNames } from './instruction.ts';
 export { stepFields, type StepField } from './step-fields.ts';
 export { lineFrom } from './verbs/fold.ts';

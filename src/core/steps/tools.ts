@@ -37,6 +37,3 @@ export type Material = {
   /** Of hardware: what it is. */
   readonly hardware?: Hardware;
 };
-
-/** Coolest setting of an iron, one dot of the care symbol: 110 °C (ISO 3758, as relayed by a care-label page). */
-export const COOLEST = 110;

@@ -3,6 +3,7 @@ import { didYouMean, quote } from '../../core/measure/index.ts';
 import type { Diagnostic } from '../content/diagnostic.ts';
 import type { Entry, LessonEntry } from '../content/read-content.ts';
 import type { CourseFile } from '../content/schemas.ts';
+import type { ProjectFile } from '../../core/project/schema.ts';
 import { ownPages } from './own-pages.ts';
 
 const noProject = (name: string, projects: readonly string[]): Pick<Diagnostic, 'severity' | 'message' | 'fix'> => {
@@ -17,13 +18,23 @@ const noProject = (name: string, projects: readonly string[]): Pick<Diagnostic, 
 export function courseProblems(
   course: Entry<CourseFile>,
   own: readonly LessonEntry[],
-  projects: readonly string[],
+  projects: readonly Pick<Entry<ProjectFile>, 'id' | 'value'>[],
 ): Diagnostic[] {
   if (!course.value) return [];
   const { file, locate, value } = course;
   const problems: Diagnostic[] = [];
-  if (value.project !== undefined && !projects.includes(value.project)) {
-    problems.push({ file, ...locate(['project']), ...noProject(value.project, projects) });
+  const project = projects.find(({ id }) => id === value.project);
+  if (value.project !== undefined && !project) {
+    const ids = projects.map(({ id }) => id);
+    problems.push({ file, ...locate(['project']), ...noProject(value.project, ids) });
+  }
+  const level = project?.value?.level;
+  if (level !== undefined && level !== value.level) {
+    problems.push({
+      ...{ file, ...locate(['level']), severity: 'warning' as const },
+      message: `The course is for ${quote(value.level)}, and its project for ${quote(level)}.`,
+      fix: 'Say the same in both files: learners choose by it.',
+    });
   }
   const names = own.map(({ fileName }) => fileName);
   for (const [i, name] of value.lessons.entries()) {
@@ -84,8 +95,18 @@ export function frontProblems(
   if (!lesson.value) return [];
   const { file, locate, value } = lesson;
   const problems: Diagnostic[] = [];
-  if (value.project !== undefined && !projects.includes(value.project)) {
-    problems.push({ file, ...locate(['project']), ...noProject(value.project, projects) });
+  const project = projects.find(({ id }) => id === value.project);
+  if (value.project !== undefined && !project) {
+    const ids = projects.map(({ id }) => id);
+    problems.push({ file, ...locate(['project']), ...noProject(value.project, ids) });
+  }
+  const level = project?.value?.level;
+  if (level !== undefined && level !== value.level) {
+    problems.push({
+      ...{ file, ...locate(['level']), severity: 'warning' as const },
+      message: `The course is for ${quote(value.level)}, and its project for ${quote(level)}.`,
+      fix: 'Say the same in both files: learners choose by it.',
+    });
   }
   const sessions = course?.value?.sessions.length;
   if (value.session !== undefined && sessions !== undefined && value.session > sessions) {

@@ -81,7 +81,7 @@ describe('heat and pins', () => {
   it('fusing must not be hotter than the cloth takes', () => {
     expect(found('cotton', fuse, piece)).toEqual([]);
     expect(found('nylon', fuse, piece)).toEqual([
-      'warning steps > 0: too-hot: Fusing needs 130 °C here, but “nylon” takes only 110 °C. ' +
+      'warning steps > 0: too-hot: Fusing needs 130 °C (266 °F) here, but “nylon” takes only 110 °C (230 °F). ' +
         'Choose an interfacing that fuses cooler, or one to sew in.',
     ]);
   });
@@ -91,7 +91,7 @@ describe('heat and pins', () => {
     expect(found('nylon', press)).toEqual([]);
     expect(found('vinyl', press)).toEqual([
       'note steps > 0: holes-stay: Holes stay in “vinyl”, so this step cannot be pinned. Hold it with clips, and unpick nothing.',
-      'warning steps > 1: too-hot: This step needs an iron, whose coolest setting is 110 °C. “vinyl” takes only 60 °C. ' +
+      'warning steps > 1: too-hot: This step needs an iron, whose coolest setting, one dot, is 110 °C (230 °F). “vinyl” takes only 60 °C (140 °F). ' +
         'Crease it with a bone folder, or topstitch it flat.',
     ]);
   });
@@ -105,7 +105,7 @@ describe('the iron', () => {
   it('is set for the coolest material in the heap, which is said once', () => {
     expect(cool('outer')).toEqual([]);
     expect(cool('thin')).toEqual([
-      'note steps > 0: cool-iron: Iron no hotter than 110 °C here: “nylon” takes no more, though the rest does. ' +
+      'note steps > 0: cool-iron: Iron no hotter than 110 °C (230 °F) here: “nylon” takes no more, though the rest does. ' +
         'Set the iron for “nylon”, and lay a press cloth between.',
     ]);
   });

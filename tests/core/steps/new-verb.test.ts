@@ -126,7 +126,7 @@ describe('a verb that was added', () => {
 
   it('is checked like any other', () => {
     expect(seen.findings).toEqual([
-      'This step needs an iron, whose coolest setting is 110 °C. “vinyl” takes only 60 °C. Crease it with a bone folder, or topstitch it flat.',
+      'This step needs an iron, whose coolest setting, one dot, is 110 °C (230 °F). “vinyl” takes only 60 °C (140 °F). Crease it with a bone folder, or topstitch it flat.',
       'Holes stay in “vinyl”, so this step cannot be pinned. Hold it with clips, and unpick nothing.',
     ]);
     expect(seen.wrong).toEqual([

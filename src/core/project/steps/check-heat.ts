@@ -1,5 +1,5 @@
 /** What heat and pins do to the materials in the heap. */
-import { COOLEST, isPinned, verbNamed } from '../../steps/index.ts';
+import { COOLEST, isPinned, sayHeat, verbNamed } from '../../steps/index.ts';
 import { materialsIn } from './thickness.ts';
 import { type Diagnostic, quote } from '../../measure/index.ts';
 import type { Material, Pattern } from '../pattern.ts';
@@ -25,12 +25,12 @@ export function checkHeat(pattern: Pattern, steps: readonly Step[]): Diagnostic[
       const { place } = step;
       const severity = 'warning';
       if (heat !== undefined && fusing !== undefined && heat < fusing) {
-        const message = `Fusing needs ${fusing} °C here, but ${quote(label)} takes only ${heat} °C.`;
+        const message = `Fusing needs ${sayHeat(fusing)} here, but ${quote(label)} takes only ${sayHeat(heat)}.`;
         const fix = 'Choose an interfacing that fuses cooler, or one to sew in.';
         const amount = fusing - heat;
         findings.push(...once('fuse', material, { severity, place, code: 'too-hot', message, fix, amount }));
       } else if (heat !== undefined && ironed && heat < COOLEST) {
-        const message = `This step needs an iron, whose coolest setting is ${COOLEST} °C. ${quote(label)} takes only ${heat} °C.`;
+        const message = `This step needs an iron, whose coolest setting, one dot, is ${sayHeat(COOLEST)}. ${quote(label)} takes only ${sayHeat(heat)}.`;
         const fix = 'Crease it with a bone folder, or topstitch it flat.';
         const amount = COOLEST - heat;
         findings.push(...once('iron', material, { severity, place, code: 'too-hot', message, fix, amount }));
@@ -42,7 +42,7 @@ export function checkHeat(pattern: Pattern, steps: readonly Step[]): Diagnostic[
         kind !== 'interfacing'
       ) {
         // Interfacing is bonded by heat, and what it takes belongs to fusing it.
-        const message = `Iron no hotter than ${heat} °C here: ${quote(label)} takes no more, though the rest does.`;
+        const message = `Iron no hotter than ${sayHeat(heat)} here: ${quote(label)} takes no more, though the rest does.`;
         const fix = `Set the iron for ${quote(label)}, and lay a press cloth between.`;
         const amount = hottest - heat;
         findings.push(...once('cool', material, { severity: 'note', place, code: 'cool-iron', message, fix, amount }));
