@@ -6,7 +6,15 @@ declare namespace App {
     words: readonly (string | { readonly size: string })[];
     given: Record<string, unknown>;
   }
+  /** A word as it stands in a lesson; of one whose answers are kept, the name they are kept under. */
+  interface WrittenWord {
+    word: string;
+    name?: string;
+    given: Record<string, unknown>;
+  }
   interface Locals {
+    /** Every word of the lesson that the page shows, in order. */
+    words?: () => WrittenWord[];
     /** The project whose numbers the page shows, by the name of its folder. */
     project?: string | undefined;
     /** The questions of the lesson that the page shows. */

@@ -7,6 +7,7 @@ import type {
   Pattern,
   PickQuestion,
   ProjectFile,
+  Quantity,
   Subject,
   UsualSizes,
 } from '../../src/core/index.ts';
@@ -146,6 +147,10 @@ export type Word = {
    * chosen is mixed anew each time, a file `again.ts` in its folder tells how.
    */
   inSets?: 'as it is' | 'with new numbers' | { because: string; fix: string };
+  /** The sizes and numbers it prints that somebody may be asked for: a page keeps them back until they are answered. */
+  results?(pattern: Pattern, attributes: AttributeValues): Quantity[];
+  /** For a question: what it asks for. None where the pattern, with its options, has no such thing. */
+  asksFor?(pattern: Pattern, attributes: AttributeValues): Quantity[];
   /** It shows every step of the making. */
   showsAllSteps?: boolean;
 };

@@ -3,7 +3,7 @@
  * 2 ease = 4 1/4 + 2 * 1/8 = 4 1/2 in; metric 105 + 2 * 3 = 111 mm.
  */
 import { expect, test, type Page } from '@playwright/test';
-import { answer, question, SIZE, wake, yourSize } from './lesson.ts';
+import { answer, PLEAT, question, SIZE, wake, yourSize } from './lesson.ts';
 
 const room = (page: Page) => question(page, 'How wide must a pocket be between its two side seams?');
 
@@ -138,4 +138,27 @@ test('an answered question lets the tape mark its step as done', async ({ page }
     .getByRole('navigation', { name: 'Steps of this lesson' })
     .getByRole('link', { name: /Measure what goes in/ });
   await expect(step).toHaveAccessibleName(/done/);
+});
+
+test('a result that is asked for is kept back until it is answered, or somebody wants to see it', async ({ page }) => {
+  await page.goto(SIZE);
+  const held = page.locator('[data-held]', { has: page.locator('[data-worked="panel width"]') });
+  const result = page.locator('.working [data-worked="panel width"] .tex > p').last();
+  await expect(held.getByText('You are asked for this below.')).toBeVisible();
+  await expect(result).toBeHidden();
+  // How it is worked out stands there.
+  await expect(page.locator('.working [data-worked="panel width"] .tex > p').first()).toBeVisible();
+  await answer(await wake(question(page, 'How wide do you cut the pocket panel?')), '5 1/4');
+  await expect(result).toBeVisible();
+  await expect(held).toHaveCount(0);
+  await page.reload();
+  await expect(result).toBeVisible();
+
+  await page.goto(PLEAT);
+  const study = page.locator('[data-held]', { has: page.locator('[data-study="pleats"]') });
+  const first = study.getByRole('row', { name: /^1/ });
+  await expect(first.getByRole('cell').first()).toBeHidden();
+  await study.getByRole('button', { name: 'Show it now' }).press('Enter');
+  await expect(page.getByRole('button', { name: 'Show it now' }).first()).not.toBeFocused();
+  await expect(page.locator('[data-study="pleats"]').getByRole('cell', { name: 'mountain' }).first()).toBeVisible();
 });

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { sizesOf } from '../../page/held/quantities.ts';
 import { view } from './view.ts';
 import type { Word } from '../word.ts';
 
@@ -12,4 +13,5 @@ export const AllowanceStudy: Word = {
   attributes,
   names: { piece: 'piece' },
   view,
+  results: (pattern, { piece }) => sizesOf(pattern.pieces[String(piece)]),
 };

@@ -1,8 +1,9 @@
 import { z } from 'zod';
+import { foldsAskedFor } from '../../page/held/quantities.ts';
 import { questionHint, questionName } from '../question-fields.ts';
 import { check } from './check.ts';
 import { paper } from './paper.ts';
-import { saves, view } from './view.ts';
+import { foldIn, saves, view } from './view.ts';
 import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({
@@ -30,4 +31,5 @@ export const AskFold: Word = {
   paper,
   saves,
   inSets: 'with new numbers',
+  asksFor: (pattern, given) => foldsAskedFor(pattern.pieces[String(given.piece)], foldIn(given)),
 };

@@ -4,6 +4,7 @@ import {
   isClear,
   limitsOf,
   quote,
+  SAME,
   readTolerance,
   slipKinds,
   slipsOf,
@@ -32,7 +33,33 @@ export function check(written: WordInLesson, lesson: LessonAround): LessonMistak
     return [{ at: tolerance.textAt, severity: 'warning', message, fix: 'Make it smaller.' }];
   }
   if (written.name !== 'AskSize') return [];
-  return [...sizesNotHeld(written, of.value, lesson), ...slipsAlike(written, of, patterns)];
+  return [
+    ...answerAbove(written, of, lesson),
+    ...sizesNotHeld(written, of.value, lesson),
+    ...slipsAlike(written, of, patterns),
+  ];
+}
+
+/** A size in the text above that is the answer. What parts of a lesson print, the page itself keeps back. */
+function answerAbove(written: WordInLesson, of: AttributeInLesson, { project, words }: LessonAround): LessonMistake[] {
+  const patterns = editionsOf(project);
+  const sums = patterns.map((pattern) => sumFor(String(of.value), pattern));
+  // A size that somebody is to read off the page takes no sum.
+  if (sums.some((sum) => !sum.ok || sum.value.formula.tree.kind === 'name')) return [];
+  const isAnswer = (size: string) =>
+    patterns.every((pattern, i) => {
+      const [printed, asked] = [sumFor(size, pattern), sums[i]!];
+      if (!printed.ok || !asked.ok || printed.value.wanted.dimension !== asked.value.wanted.dimension) return false;
+      return Math.abs(printed.value.wanted.value - asked.value.wanted.value) < SAME;
+    });
+  const printed = words.flatMap(({ written: { part, attributes }, word }) => {
+    if (part.start >= written.part.end) return [];
+    const size = word?.sizeInText?.(Object.fromEntries(attributes.map(({ name, value }) => [name, value])));
+    return size !== undefined && isAnswer(size) ? [size] : [];
+  });
+  if (printed.length === 0) return [];
+  const message = `The answer stands above the question: <Size of="${printed[0]}" /> prints it.`;
+  return [{ at: of.textAt, severity: 'warning', message, fix: 'Take it out there, or ask for something else.' }];
 }
 
 /** A size in the text of a question that its sum does not hold: what learners do with it is not understood. */

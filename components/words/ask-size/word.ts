@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { workedOut } from '../../page/held/quantities.ts';
 import { sumFields } from '../question-fields.ts';
 import { check } from './check.ts';
 import { paper } from './paper.ts';
@@ -27,4 +28,5 @@ export const AskSize: Word = {
     because: 'takes a sum, and a set asks for those by itself.',
     fix: 'Write its sum into of or asks.',
   },
+  asksFor: (pattern, { of }) => workedOut(of, pattern),
 };

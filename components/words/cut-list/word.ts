@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { lengths } from '../../page/held/quantities.ts';
 import { view } from './view.ts';
 import type { Word } from '../word.ts';
 
@@ -10,4 +11,5 @@ export const CutList: Word = {
   example: '<CutList />',
   attributes,
   view,
+  results: ({ pieces }) => Object.values(pieces).flatMap(({ size }) => lengths(size.width, size.height)),
 };

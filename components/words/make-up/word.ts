@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { makeUp } from '../../../src/core/index.ts';
+import { sizesAfter } from '../../page/held/quantities.ts';
 import { view } from './view.ts';
 import type { Word } from '../word.ts';
 
@@ -11,4 +13,5 @@ export const MakeUp: Word = {
   attributes,
   view,
   showsAllSteps: true,
+  results: (pattern) => makeUp(pattern).flatMap(sizesAfter),
 };

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { sizesOf } from '../../page/held/quantities.ts';
 import { view } from './view.ts';
 import type { Word } from '../word.ts';
 
@@ -12,4 +13,5 @@ export const Piece: Word = {
   attributes,
   names: { name: 'piece' },
   view,
+  results: (pattern, { name }) => sizesOf(pattern.pieces[String(name)]),
 };

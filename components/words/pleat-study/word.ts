@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { sizesOf } from '../../page/held/quantities.ts';
 import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({ piece: z.string().describe('A piece with pleats.') });
@@ -11,4 +12,5 @@ export const PleatStudy: Word = {
   example: '<PleatStudy piece="pocket strip" />',
   attributes,
   names: { piece: 'pleated piece' },
+  results: (pattern, { piece }) => sizesOf(pattern.pieces[String(piece)]),
 };

@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { makeUp } from '../../../src/core/index.ts';
+import { sizesAfter } from '../../page/held/quantities.ts';
 import { view } from './view.ts';
 import type { Word } from '../word.ts';
 
@@ -14,4 +16,8 @@ export const Step: Word = {
   names: { id: 'step' },
   text: 'allowed',
   view,
+  results: (pattern, { id }) =>
+    makeUp(pattern)
+      .filter((step) => step.id === id)
+      .flatMap(sizesAfter),
 };

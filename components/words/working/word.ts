@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { quantityIn } from '../../page/held/quantities.ts';
 import { view } from './view.ts';
 import type { Word } from '../word.ts';
 
@@ -14,4 +15,5 @@ export const Working: Word = {
   attributes,
   names: { of: 'formula' },
   view,
+  results: (pattern, { of }) => quantityIn(of, pattern),
 };

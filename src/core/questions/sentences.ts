@@ -1,6 +1,6 @@
 /** What is said about each slip: second person, kind, and under twenty words a sentence. */
 import { listed, quote } from '../measure/index.ts';
-import { constantAt, type Edit } from './edits.ts';
+import { constantAt, namesOf, type Edit } from './edits.ts';
 import type { Formula, Node } from '../formula/index.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { UnitName } from './units.ts';
@@ -20,20 +20,26 @@ export type Wording = {
 export function sayEdit(edit: Edit, formula: Formula, wording: Wording): string {
   const { kind, at, about, times = 1, took = 1, sign = '+', instead } = edit;
   const written = (node: Node) => formula.text.slice(node.start, node.end);
-  const say = (node: Node) => (node.kind === 'name' ? called(node.name, wording) : quote(written(node)));
+  /** A part that is a sum of its own is said by what it holds. */
+  const say = (node: Node) => {
+    const names = namesOf(node);
+    return names.length > 0 ? names.map((name) => called(name, wording)) : [quote(written(node))];
+  };
   const all = [about, ...(edit.with ?? [])];
-  const thing = listed(all.map(say));
+  const said = [...new Set(all.flatMap(say))];
+  const thing = listed(said);
+  const isOne = said.length === 1;
   const edges = times === 2 ? edgesOf(all, wording) : undefined;
   const whole = at === formula.tree && about === at;
   switch (kind) {
     case 'left-out':
       if (all.length > 1) return `You left out ${thing}. ${all.length > 2 ? 'They all' : 'Both'} belong in the sum.`;
-      return `You left out ${thing}. ${needed(edges, times, sign)}`;
+      return `You left out ${thing}. ${needed(edges, times, sign, isOne)}`;
     case 'one-side': {
       const did = sign === '-' ? 'took away' : edges ? 'added' : 'counted';
       if (edges) return `You ${did} ${thing} ${edges.once}. ${edges.take(all.length)}`;
       const often = took === 1 ? 'only once' : `${took} times`;
-      return `You ${did} ${thing} ${often}. ${all.length > 1 ? 'They count twice.' : needed(edges, times, sign)}`;
+      return `You ${did} ${thing} ${often}. ${needed(edges, times, sign, isOne)}`;
     }
     case 'alone':
       return `That is ${thing} alone. The rest of the sum is missing.`;
@@ -44,7 +50,7 @@ export function sayEdit(edit: Edit, formula: Formula, wording: Wording): string 
       return `You ${sign === '-' ? did : 'counted'} ${thing} four times. Twice is enough.`;
     }
     case 'wrong-sign':
-      return sign === '+' ? `You took away ${thing}. It is added here.` : `You added ${thing}. It is taken away here.`;
+      return `You ${sign === '+' ? 'took away' : 'added'} ${thing}. ${needed(undefined, 1, sign, isOne)}`;
     case 'one-too-many':
       return edit.isCount
         ? `You counted one too many. Look again at ${thing}.`
@@ -145,10 +151,10 @@ function edgesOf(parts: readonly Node[], { edges }: Wording): Told | undefined {
   return first && others.every((other) => other === first) ? tellings[first] : undefined;
 }
 
-function needed(edges: Told | undefined, times: number, sign: '+' | '-'): string {
-  if (times === 1) return sign === '+' ? 'It is added here.' : 'It is taken away here.';
+function needed(edges: Told | undefined, times: number, sign: '+' | '-', isOne: boolean): string {
+  if (times === 1) return `${isOne ? 'It is' : 'They are'} ${sign === '+' ? 'added' : 'taken away'} here.`;
   if (edges) return edges.take(1);
-  return times === 2 ? 'It counts twice.' : `It counts ${times} times.`;
+  return `${isOne ? 'It counts' : 'They count'} ${times === 2 ? 'twice' : `${times} times`}.`;
 }
 
 function wayOf(at: Node, written: (node: Node) => string): string {

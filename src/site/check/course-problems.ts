@@ -95,18 +95,8 @@ export function frontProblems(
   if (!lesson.value) return [];
   const { file, locate, value } = lesson;
   const problems: Diagnostic[] = [];
-  const project = projects.find(({ id }) => id === value.project);
-  if (value.project !== undefined && !project) {
-    const ids = projects.map(({ id }) => id);
-    problems.push({ file, ...locate(['project']), ...noProject(value.project, ids) });
-  }
-  const level = project?.value?.level;
-  if (level !== undefined && level !== value.level) {
-    problems.push({
-      ...{ file, ...locate(['level']), severity: 'warning' as const },
-      message: `The course is for ${quote(value.level)}, and its project for ${quote(level)}.`,
-      fix: 'Say the same in both files: learners choose by it.',
-    });
+  if (value.project !== undefined && !projects.includes(value.project)) {
+    problems.push({ file, ...locate(['project']), ...noProject(value.project, projects) });
   }
   const sessions = course?.value?.sessions.length;
   if (value.session !== undefined && sessions !== undefined && value.session > sessions) {

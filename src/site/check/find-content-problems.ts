@@ -46,7 +46,6 @@ export function examineWhole(content: Content): ContentReport {
   }
   problems.push(...materialProblems(materials));
   const lessonsIn = Map.groupBy(lessons, ({ course }) => course);
-  const ids = projects.map(({ id }) => id);
   for (const course of courses) problems.push(...courseProblems(course, lessonsIn.get(course.id) ?? [], projects));
   const pages = pagesOf(content);
   for (const lesson of lessons)

@@ -53,6 +53,18 @@ export function questionsIn(source: string): App.WrittenQuestion[] {
   return found;
 }
 
+/** Every word of a lesson, in order. */
+export function wordsOf(source: string): App.WrittenWord[] {
+  const found: App.WrittenWord[] = [];
+  walk(source, (node) => {
+    if (node.type !== 'mdxJsxFlowElement' || !node.name) return;
+    const given = attributesOf(node);
+    const kept = wordCalled(node.name)?.saves?.(given);
+    found.push({ word: node.name, given, ...(kept?.as === 'answer' && { name: kept.name }) });
+  });
+  return found;
+}
+
 function walk(source: string, visit: (node: MdastNode) => void): void {
   const into = (node: MdastNode): void => {
     visit(node);

@@ -145,18 +145,18 @@ const table: Record<string, Record<string, string>> = {
     8: more('8'),
     18: more('18'),
   },
-  'hem-and-mitre: AskSize napkin cut - 2 * per edge': {
-    // 18 - 2 × 1 = 16
-    18: out(EDGE, SIDES),
-    17: `You took away ${EDGE} on one side only. ${SIDES}`,
-    20: `You added ${EDGE}. ${TAKE}`,
-    14: `You took away ${EDGE} twice at each side. Once at each side is enough.`,
-    8: HALF,
-    32: TWICE,
-    40.6: CM,
-    406: MM,
-    '16 1/2': more('16½'),
-    '17 1/2': more('17½'),
+  'hem-and-mitre: AskSize napkin cut - 2 * (first turn + 2 * hem)': {
+    // 18 - 2 × (1/4 + 2 × 3/4) = 14 1/2
+    16: 'You counted the hem only once. It counts twice.',
+    '16 1/4': 'You took away the first turn and the hem only once. They count twice.',
+    18: 'You left out the first turn and the hem. They count twice.',
+    15: 'You left out the first turn. It is added here.',
+    '17 1/2': 'You left out the hem. It counts twice.',
+    '21 1/2': 'You added the first turn and the hem. They are taken away here.',
+    '7 1/4': HALF,
+    29: TWICE,
+    36.8: CM,
+    368: MM,
   },
   'size-the-panel: AskSize card width': {
     // 4 1/4
@@ -417,18 +417,18 @@ const table: Record<string, Record<string, string>> = {
     14.3: CM,
     '5 3/4': more('5¾'),
   },
-  'size-and-box: AskSize 2 * square': {
-    // 2 × 1 1/4 = 2 1/2
-    '1 1/4': 'You counted the square only once. It counts twice.',
-    5: TWICE,
+  'size-and-box: AskSize 2 * (square - seam)': {
+    // 2 × (1 1/4 - 3/8) = 1 3/4
+    '2 1/2': out(SEAM, TAKE),
+    '7/8': `You counted the square and ${SEAM} only once. They count twice.`,
+    '2 1/8': 'You multiplied or divided the square alone. The whole sum in the brackets is meant.',
+    '3 1/4': `You added ${SEAM}. ${TAKE}`,
+    1: `You took away ${SEAM} twice. Once is enough.`,
+    '3 1/2': TWICE,
+    '1 1/4': less('1¼'),
     '1 5/8': less('1⅝'),
-    '3 1/4': more('3¼'),
-    '1 3/4': less('1¾'),
-    6.4: CM,
-    64: MM,
-    '2 7/8': more('2⅞'),
-    '5/8': less('⅝'),
-    '3 3/4': more('3¾'),
+    4.4: CM,
+    44: MM,
   },
 };
 
