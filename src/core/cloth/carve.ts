@@ -50,7 +50,7 @@ export function renamed(
   const sides = sources.flatMap((source) =>
     source.map((edge, i) => ({ edge, from: edge.from, to: source[(i + 1) % source.length]!.from })),
   );
-  const named = rings.map((ring) =>
+  const named = rings.map(withoutSpikes).map((ring) =>
     ring.map((corner, i): PlyEdge => {
       const to = ring[(i + 1) % ring.length]!.from;
       const side = sides.find((one) => runsAlong(corner.from, to, one.from, one.to));
@@ -59,6 +59,22 @@ export function renamed(
   );
   // The library gives a bite that touches the edge only in a corner, or nearly, as a ring of its own.
   return named.some((ring) => areaOf(ring) < 0) ? united(named) : named.filter((ring) => areaOf(ring) > SCRAP);
+}
+
+/** A ring without ways that go out and straight back, which the clipping library leaves beside an edge. */
+function withoutSpikes(ring: Outline): Outline {
+  const left = [...ring];
+  for (let i = 0; left.length > 2 && i < left.length;) {
+    const [a, b, c] = [left.at(i - 1)!.from, left[i]!.from, left[(i + 1) % left.length]!.from];
+    const [there, on] = [minus(b, a), minus(c, b)];
+    const turnsBack = dot(there, on) < 0 && Math.abs(cross(there, on)) < OFF * Math.max(distance(a, b), distance(b, c));
+    if (!turnsBack && distance(b, c) > 0) i++;
+    else {
+      left.splice(i, 1);
+      i = Math.max(0, i - 1);
+    }
+  }
+  return left.length > 2 ? left : [];
 }
 
 /** Whether the way from `a` to `b` runs along a part of the way from `p` to `q`. */

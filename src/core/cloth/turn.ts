@@ -25,7 +25,7 @@ import type { Ply, SewnRound, Sewn, Stitch, Work } from './work.ts';
  * nothing holds the edges there until the gap is closed. A pair of w x h sewn at s comes to (w - 2 s) x (h - 2 s).
  *
  * Faults: `not-sewn-round`; `no-gap` when it was sewn shut; `held` when the layers are folded together; `sewn-down` when
- * other rows join them; those of folding.
+ * other rows join them; `too-deep` for allowances much wider than what is between the stitches; those of folding.
  *
  * @example
  * size(turn(sewRound(front, lining, { allowance: 6, gap: { edge: 'bottom', length: 60 } }).value).value)
@@ -103,7 +103,7 @@ function boxRows({ done, stitches }: Work): Stitch[] {
   return stitches.filter(({ id }) => ids.has(id));
 }
 
-/** Allowances folded back and forth more often than this do not come to rest. */
+/** Allowances that are folded back and forth more often than this do not lie in a body so narrow. */
 const ROUNDS = 4;
 
 /**
@@ -206,10 +206,15 @@ function sewnOver(ply: Ply, { ring, allowances }: SewnRound): Line | undefined {
  */
 function foldedIn(layer: Work, folds: readonly Hinge[][], lands: 'over' | 'under', numberFrom: number): Sewn {
   let now = layer;
-  for (let round = 0, left = true; left && round < ROUNDS; round++) {
+  for (let round = 0, left = true; left; round++) {
     left = false;
     for (const hinges of folds) {
       const folded = foldAlong(now, hinges, { lands, numberFrom: Math.max(numberFrom, nextNumber(now)) });
+      if (folded.ok && round === ROUNDS) {
+        const [piece] = layer.plies.map((ply) => ply.piece);
+        const message = `The allowances of ${piece} are too wide for what is left between the stitches: they do not lie inside it.`;
+        return fail({ code: 'too-deep', message, ...(piece !== undefined && { piece }) });
+      }
       if (folded.ok) [now, left] = [folded.value, true];
       // An edge whose allowance was trimmed to nothing has nothing to fold.
       else if (folded.fault.code !== 'misses') return folded;

@@ -19,6 +19,7 @@ import {
 } from '../../../src/core/cloth/index.ts';
 import { crossesOver } from '../../../src/core/geometry/index.ts';
 import { cut, fold } from '../../../src/core/cloth/index.ts';
+import { renamed } from '../../../src/core/cloth/carve.ts';
 import { clothAreas, piece, polygon, rectangle, value } from './works.ts';
 import type { Work } from '../../../src/core/cloth/index.ts';
 
@@ -142,6 +143,26 @@ describe('where cloth is cut away', () => {
   });
 });
 
+test('a ring of the clipping library goes nowhere and back', () => {
+  const ring = polygon(
+    [
+      [10, 30],
+      [6, 30],
+      [7, 30],
+      [7, 0],
+      [10, 0],
+    ].map(([x, y]) => ({ x: x!, y: y! })),
+  );
+  const [clean, ...others] = renamed([ring], [rectangle(10, 30)]);
+  expect(others).toEqual([]);
+  expect(clean!.map(({ from: { x, y } }) => [x, y])).toEqual([
+    [10, 30],
+    [7, 30],
+    [7, 0],
+    [10, 0],
+  ]);
+});
+
 describe('interfacing', () => {
   test('takes its rows along, and lies as it lay when it was fused', () => {
     const stay = value(rotate(value(baste(piece('stay', rectangle(40, 20)), row(10, 20))), 90));
@@ -208,6 +229,18 @@ describe('a pair sewn round', () => {
   test('is not turned when both layers were folded together', () => {
     const folded = value(fold(pair(), { line: { at: { x: 0, y: 76 }, angle: 180 }, lands: 'over' }));
     expect(turn(folded)).toMatchObject({ ok: false, fault: { code: 'held' } });
+  });
+
+  test('is not turned into what is too narrow for its allowances', () => {
+    const sewn = (allowance: number) =>
+      value(
+        sewRound(piece('front', rectangle(60, 200)), piece('back', rectangle(60, 200)), {
+          allowance,
+          gap: { edge: 'top', length: 2 },
+        }),
+      );
+    expect(turn(sewn(29))).toMatchObject({ ok: false, fault: { code: 'too-deep' } });
+    expect(turn(sewn(28)).ok).toBe(true);
   });
 
   test('needs a gap that something goes through', () => {

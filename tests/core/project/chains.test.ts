@@ -4,9 +4,10 @@
  */
 import { describe, expect, it } from 'vitest';
 import { chains, counts } from '../../fuzz/chains/family.ts';
-import { drawn } from '../../fuzz/chains/drawn.ts';
-import { makeUp, verbNames } from '../../../src/core/index.ts';
+import { drawn, workDrawn } from '../../fuzz/chains/drawn.ts';
+import { drawStep, makeUp, verbNames } from '../../../src/core/index.ts';
 import { resolved } from '../../fuzz/chains/grammar.ts';
+import { foldedOver, laidAtSide, rowsAlongSides, setThrough } from '../../fuzz/chains/sentence.ts';
 import { stillThere } from '../../fuzz/chains/still.ts';
 import * as laws from '../../fuzz/chains/laws.ts';
 import type { Step } from '../../../src/core/index.ts';
@@ -34,7 +35,7 @@ describe('the laws themselves', () => {
       title: 'Panels',
       units: 'metric',
       measures: { seam: { mm: 6 } },
-      materials: { outer: 'linen' },
+      materials: { outer: 'linen', snap: 'clasp' },
       pieces: {
         front: { size: ['100 mm', '80 mm'], from: 'outer' },
         back: { size: ['60 mm', '40 mm'], from: 'outer' },
@@ -42,12 +43,13 @@ describe('the laws themselves', () => {
       steps: [
         { topstitch: 'front', at: 'left' },
         { fold: 'front', at: '20 mm' },
-        { lay: 'back', on: 'front' },
+        { lay: 'back', on: 'front', at: 'left' },
+        { attach: 'snap', to: 'front', at: ['30 mm', '30 mm'], through: 2 },
       ],
     },
     'metric',
   );
-  const [topstitch, fold, lay] = makeUp(pattern) as [Step, Step, Step];
+  const [topstitch, fold, lay, attach] = makeUp(pattern) as [Step, Step, Step, Step];
   const without = (step: Step, id: number): Step => ({
     ...step,
     after: { ...step.after, plies: step.after.plies.filter((ply) => ply.id !== id) },
@@ -69,8 +71,10 @@ describe('the laws themselves', () => {
   });
   const points = [10, 30, 50, 70, 90].map((x) => ({ x, y: 25 }));
 
+  const beyond = points.map(({ x }) => ({ x, y: 70 }));
+
   it('see nothing in what is right', () => {
-    for (const step of [topstitch, fold, lay]) {
+    for (const step of [topstitch, fold, lay, attach]) {
       expect([
         ...laws.clothStays(step, false),
         ...laws.partsOfPieces(step, pattern),
@@ -80,6 +84,10 @@ describe('the laws themselves', () => {
         ...laws.layersCounted(step, points),
         ...laws.sized(step),
         ...stillThere(step, 6, points),
+        ...rowsAlongSides(step, 'metric'),
+        ...setThrough(step),
+        ...foldedOver(step, beyond),
+        ...laidAtSide(step),
         ...drawn(step, pattern, 'front', points),
       ]).toEqual([]);
     }
@@ -105,12 +113,34 @@ describe('the laws themselves', () => {
       '80.00 mm of topstitch rows are lost',
     ]);
   });
-  it('see plies, rows and faces that a drawing does not show', () => {
-    // The drawing is made of one work and held against another.
-    const moved = slid(lay, lay.after.plies.at(-1)!.id);
-    const shown = drawn(lay, pattern, 'front', points);
-    expect(shown).toEqual([]);
-    expect(moved.after.plies).not.toEqual(lay.after.plies);
+  it('see what a drawing does not show', () => {
+    const lost = (role: string, step = lay): string[] => {
+      const scene = drawStep(step, {
+        materials: pattern.materials,
+        edition: 'metric',
+        grid: pattern.grid,
+        side: 'front',
+      });
+      const shapes = scene.shapes.filter((shape) => shape.kind === 'text' || shape.role !== role);
+      const rows = new Set(step.stitches.map(({ id }) => id));
+      return workDrawn({ ...scene, shapes }, 'after', step.after, 'front', pattern, points, rows);
+    };
+    expect(lost('raw edge')[0]).toMatch(/^after: the edge \w+ of ply \d+ of \w+ is not drawn$/u);
+    expect(lost('wrong side').length + lost('right side').length).toBeGreaterThan(0);
+    expect(lost('arrow', topstitch)).toEqual([]);
+    expect(lost('stitch', topstitch)).toEqual(['after: row 2 (topstitch) is not drawn where it was sewn']);
+    expect(drawn(slid(lay, lay.after.plies[0]!.id), pattern, 'front', points)).toEqual([]);
+  });
+  it('see what is not done as the sentence says', () => {
+    // 1/8 in is another place than 3 mm.
+    expect(rowsAlongSides(topstitch, 'inch')[0]).toContain('and not 3.175 mm inside left');
+    const [flap] = fold.after.plies.filter(({ face }) => face === 'wrong');
+    expect(foldedOver(slid(fold, flap!.id), beyond)[0]).toContain('is not turned over to');
+    expect(foldedOver({ ...fold, after: topstitch.after }, beyond)).toHaveLength(1);
+    expect(laidAtSide(slid(lay, lay.after.plies.at(-1)!.id))).toEqual(['it lies 5 mm inside the left']);
+    const [mark] = attach.after.marks;
+    const all = { ...attach, after: { ...attach.after, marks: [{ ...mark!, plies: mark!.plies.slice(1) }] } };
+    expect(setThrough(all)[0]).toContain('snap goes through 1 layers');
   });
   it('see a number that is none', () => {
     expect(laws.finite({ ...fold, depth: Number.NaN })).toEqual(['step.depth is NaN']);

@@ -56,7 +56,8 @@ export function drawn(step: Step, pattern: Pattern, side: 'front' | 'back', poin
   return found.slice(0, 3);
 }
 
-function workDrawn(
+/** What the drawing of one work in a scene leaves out, or shows elsewhere. */
+export function workDrawn(
   scene: Scene,
   name: string,
   work: Work,

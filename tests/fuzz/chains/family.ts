@@ -6,6 +6,7 @@ import { editions, projectOf, resolved } from './grammar.ts';
 import * as laws from './laws.ts';
 import { drawn } from './drawn.ts';
 import { insideStitches, stillThere, together, turned } from './still.ts';
+import { foldedOver, laidAtSide, rowsAlongSides, setThrough } from './sentence.ts';
 import { takenBy } from './laws.ts';
 import type { Work } from '../../../src/core/cloth/index.ts';
 import type { Edition, Pattern, Step } from '../../../src/core/index.ts';
@@ -62,6 +63,10 @@ function brokenBy(step: Step, pattern: Pattern, share: () => number): string[] {
     ...stillThere(step, seam, points(takenBy(step)[0]!).concat(points(takenBy(step)[1] ?? takenBy(step)[0]!))),
     ...insideStitches(step, laws.pointsIn(takenBy(step)[0]!, 40, share)),
     ...together(step, 60, points),
+    ...rowsAlongSides(step, pattern.edition),
+    ...setThrough(step),
+    ...foldedOver(step, points(takenBy(step)[0]!)),
+    ...laidAtSide(step),
     ...drawn(step, pattern, share() < 0.5 ? 'front' : 'back', points(step.after)),
   ];
 }

@@ -8,10 +8,10 @@ import { verbNamed } from '../../../src/core/index.ts';
 import type { Point, Step, VerbName } from '../../../src/core/index.ts';
 import type { Ply, Work } from '../../../src/core/cloth/index.ts';
 
-type Layer = { readonly name: string; readonly face: string; readonly at: Point };
+export type Layer = { readonly name: string; readonly face: string; readonly at: Point };
 
 /** The layers at a point, bottom to top, each as the place of the piece that lies there; undefined too near an edge. */
-function layersOf({ plies }: Work, at: Point): Layer[] | undefined {
+export function layersOf({ plies }: Work, at: Point): Layer[] | undefined {
   if (plies.some(({ outline }) => away(at, outline) < 0.02)) return undefined;
   return plies
     .filter(({ outline }) => inside(outline, at))
@@ -28,9 +28,12 @@ function among(some: readonly Layer[], all: readonly Layer[]): boolean {
   return k === some.length;
 }
 
+/** Whether two heaps are the same. */
+export const sameStack = (a: readonly Layer[], b: readonly Layer[]): boolean => a.length === b.length && among(a, b);
+
 type Box = { x: number; y: number; width: number; height: number };
 
-function boxOf({ plies }: Work): Box {
+export function boxOf({ plies }: Work): Box {
   const points = plies.flatMap(({ outline }) => outline.map(({ from }) => from));
   const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
   const [x, y] = [Math.min(...xs), Math.min(...ys)];
@@ -38,7 +41,7 @@ function boxOf({ plies }: Work): Box {
 }
 
 /** How far a point is from a side of the box round a work; undefined for what is no side, or no edge lies along. */
-function fromEdge(work: Work, side: string, at: Point): number | undefined {
+export function fromEdge(work: Work, side: string, at: Point): number | undefined {
   const box = boxOf(work);
   const all = side === 'all' ? ['left', 'right', 'bottom', 'top'] : [side];
   const isSide = (one: string) =>
@@ -53,7 +56,7 @@ function fromEdge(work: Work, side: string, at: Point): number | undefined {
   return all.every(isSide) ? fromSide(box, side, at) : undefined;
 }
 
-function fromSide(box: Box, side: string, { x, y }: Point): number | undefined {
+export function fromSide(box: Box, side: string, { x, y }: Point): number | undefined {
   switch (side) {
     case 'left':
       return x - box.x;
@@ -70,8 +73,8 @@ function fromSide(box: Box, side: string, { x, y }: Point): number | undefined {
   }
 }
 
-type Values = Readonly<Record<string, unknown>>;
-const lengthIn = (step: Values, name: string, usual = 0): number =>
+export type Values = Readonly<Record<string, unknown>>;
+export const lengthIn = (step: Values, name: string, usual = 0): number =>
   typeof step[name] === 'number' ? step[name] : usual;
 
 /**

@@ -1,0 +1,121 @@
+/** What the sentence of a step says is done where it says so, and through what it says: read off the works alone. */
+import { boxOf, fromEdge, fromSide, layersOf, lengthIn, sameStack } from './still.ts';
+import { inside, takenBy } from './laws.ts';
+import type { Point, Step } from '../../../src/core/index.ts';
+import type { Layer, Values } from './still.ts';
+
+const SAME = 0.05;
+
+/** Where a row runs that does not say how far in, in mm. */
+const usual: Readonly<Record<string, { readonly inch: number; readonly metric: number }>> = {
+  baste: { inch: 25.4 / 8, metric: 3 },
+  topstitch: { inch: 25.4 / 8, metric: 3 },
+  edgestitch: { inch: 25.4 / 16, metric: 2 },
+};
+
+/** A row along sides runs so far inside them, along all of each, and through all that lies there. */
+export function rowsAlongSides(step: Step, edition: 'inch' | 'metric'): string[] {
+  const by = usual[step.verb];
+  if (!by) return [];
+  const values: Values = step.instruction;
+  const [work] = takenBy(step);
+  const box = boxOf(work!);
+  const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  const named = [values['at']].flat().map(String);
+  const sides = named.flatMap((one) => (one === 'all' ? ['left', 'right', 'bottom', 'top'] : [one]));
+  const off = lengthIn(values, 'by', by[edition]);
+  const found: string[] = [];
+  const rows = step.stitches.flatMap(({ id }) => step.after.stitches.filter((stitch) => stitch.id === id));
+  for (const { from, to, plies } of rows.flatMap(({ runs }) => runs)) {
+    const at = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+    const there = step.after.plies.filter(({ outline }) => inside(outline, at)).map(({ id }) => id);
+    const isClear = layersOf(step.after, at) !== undefined;
+    if (isClear && there.join() !== plies.join())
+      found.push(
+        `a row at ${at.x.toFixed(2)}, ${at.y.toFixed(2)} holds plies ${plies.join()}, and ${there.join()} lie there`,
+      );
+    if (!sides.every((side) => fromEdge(work!, side, middle) !== undefined)) continue;
+    const isAt = sides.some((side) => [from, to].every((p) => Math.abs(fromSide(box, side, p)! - off) < SAME));
+    if (!isAt)
+      found.push(`a row runs from ${from.x}, ${from.y} to ${to.x}, ${to.y}, and not ${off} mm inside ${sides.join()}`);
+  }
+  return found.slice(0, 1);
+}
+
+/** Hardware goes through the layers that it says, from the top. */
+export function setThrough(step: Step): string[] {
+  const values: Values = step.instruction;
+  if (step.verb !== 'attach') return [];
+  const mark = step.after.marks.at(-1)!;
+  const layers = layersOf(step.after, mark.at);
+  if (!layers) return [];
+  const many = Math.min(layers.length, typeof values['through'] === 'number' ? values['through'] : layers.length);
+  const box = boxOf(takenBy(step)[0]!);
+  const at = values['at'] as Point | undefined;
+  const isThere = at && Math.hypot(mark.at.x - box.x - at.x, mark.at.y - box.y - at.y) < SAME;
+  return [
+    ...(mark.plies.length === many
+      ? []
+      : [`${mark.name} goes through ${mark.plies.length} layers of ${layers.length}`]),
+    ...(at && !isThere ? [`${mark.name} is set at ${mark.at.x}, ${mark.at.y}`] : []),
+  ];
+}
+
+const flipped = (layers: readonly Layer[]): Layer[] =>
+  layers.toReversed().map((one) => ({ ...one, face: one.face === 'right' ? 'wrong' : 'right' }));
+
+/** What is folded comes to lie turned over on the other side of its line, on top or at the bottom, in one heap. */
+export function foldedOver(step: Step, points: readonly Point[]): string[] {
+  const values: Values = step.instruction;
+  if (step.verb !== 'fold' || values['only'] !== undefined) return [];
+  const [work] = takenBy(step);
+  const box = boxOf(work!);
+  const [from, at] = [(values['from'] ?? 'top') as string, lengthIn(values, 'at')];
+  for (const p of points) {
+    const off = fromSide(box, from, p)!;
+    if (off > at - SAME) continue;
+    const way = 2 * (at - off);
+    const there = {
+      left: { x: p.x + way, y: p.y },
+      right: { x: p.x - way, y: p.y },
+      bottom: { x: p.x, y: p.y + way },
+      top: { x: p.x, y: p.y - way },
+    }[from]!;
+    const [moved, after, gone] = [layersOf(work!, p), layersOf(step.after, there), layersOf(step.after, p)];
+    if (!moved || !after || !gone) continue;
+    const heap = values['lands'] === 'under' ? after.slice(0, moved.length) : after.slice(after.length - moved.length);
+    if (!sameStack(flipped(moved), heap))
+      return [`what lay at ${p.x}, ${p.y} is not turned over to ${there.x}, ${there.y}`];
+    if (gone.length > 0) return [`something still lies at ${p.x}, ${p.y}, beyond the fold`];
+  }
+  return [];
+}
+
+/** A work that is laid by a side has that side on the side it is laid at. */
+export function laidAtSide(step: Step): string[] {
+  const values: Values = step.instruction;
+  if (step.verb !== 'lay' || values['at'] === undefined) return [];
+  const [side, own] = [values['at']].flat().map(String);
+  const [above, on] = takenBy(step);
+  const middle = (work: typeof above) => {
+    const { x, y, width, height } = boxOf(work!);
+    return { x: x + width / 2, y: y + height / 2 };
+  };
+  if (own !== undefined && own !== side) return [];
+  if (fromEdge(on!, side!, middle(on)) === undefined || fromEdge(above!, side!, middle(above)) === undefined) return [];
+  if (side === 'all') return [];
+  const laid = { ...step.after, plies: step.after.plies.slice(on!.plies.length) };
+  const [a, b] = [boxOf(on!), boxOf(laid)];
+  // Turned over left to right, it lies with its other side there.
+  const off = fromSide(
+    a,
+    side!,
+    {
+      left: { x: b.x, y: b.y },
+      bottom: { x: b.x, y: b.y },
+      right: { x: b.x + b.width, y: b.y + b.height },
+      top: { x: b.x + b.width, y: b.y + b.height },
+    }[side as 'left'],
+  );
+  return Math.abs(off ?? 0) < SAME ? [] : [`it lies ${off} mm inside the ${side}`];
+}
