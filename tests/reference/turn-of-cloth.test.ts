@@ -6,8 +6,10 @@
  * (sheetmetalworkbook.com/neutral line 90.htm); J. Barlup, Understand Turn-of-Cloth, Threads magazine no. 131, 2009;
  * Journal of Textiles 2016, article 4614168, table 5, thickness of six denims.
  */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { bendAllowance, turnOfCloth } from '../../src/core/cloth/index.ts';
+import { check, makeUp } from '../../src/core/project/index.ts';
+import { lines, resolved } from '../core/project/files.ts';
 
 const INCH = 25.4;
 
@@ -60,5 +62,89 @@ describe('turn of cloth', () => {
     expect(Math.max(...longer)).toBeGreaterThan(INCH / 8);
     const mean = longer.reduce((sum, one) => sum + one, 0) / longer.length;
     expect(Math.abs(mean - INCH / 8)).toBeLessThan(0.25);
+  });
+});
+
+describe('what an author and a learner are told', () => {
+  /** Cloth of a coat, about 1 mm thick, and a lining of 1 mm, both as thick as the mean of the denims above. */
+  const coat = (steps: string) =>
+    resolved(
+      `
+title: A flap
+units: inch
+measures: { seam: 1/2 }
+materials: { outer: coating, lining: quilted lining }
+pieces:
+  front: { from: outer, size: [9, 6] }
+  back: { from: lining, like: front }
+  flap: { from: outer, size: [6, 4], allowance: { top: 1/2, others: 0 } }
+  strip: { from: outer, cut: 3, size: [4, 8], allowance: 0 }
+  tall: { from: outer, size: [9, 8], allowance: 0 }
+  pocket: { from: outer, size: [9, 4], allowance: 0 }
+  pad: { from: outer, cut: 2, size: [4, 4], allowance: 0 }
+steps:
+${steps.trim().replace(/^\s*/gmu, '  ')}
+`,
+      {
+        materials: {
+          coating: { kind: 'cloth', thickness: { mm: 1, source: 'about the mean of six denims' } },
+          'quilted lining': { kind: 'cloth', lining: true, thickness: { mm: 1, source: 'as thick' } },
+        },
+      },
+    );
+  const notes = (steps: string) => lines(check(coat(steps))).filter((line) => line.includes('turn-of-cloth'));
+  const PAIR = '- { sew round: [front, back], gap: { edge: bottom, length: 5 }, makes: bag }';
+
+  test('a lining that is turned inside has about the 1/8 in less that an under collar is made smaller (Threads)', () => {
+    expect(notes(`${PAIR}\n- { turn: bag }`)).toEqual([
+      'note steps > 1: turn-of-cloth: Inside the turned edges “lining” has about 1/8 in less way round than the outside. ' +
+        'Take that off the lining in its seams, or roll the outside over the edge in pressing, and say so in this step: ' +
+        'turn of cloth: 1/8 in.',
+    ]);
+    expect(makeUp(coat(`${PAIR}\n- { turn: bag }`)).at(-1)!.advice).toBe(
+      'Let the outside roll a little over the edge as you press: it goes about 1/8 in farther round than the lining.',
+    );
+    expect(notes(`${PAIR}\n- { turn: bag, turn of cloth: 1/8 }`)).toEqual([]);
+    // Two cloths of one kind have nothing inside the other.
+    expect(notes('- { sew round: [front, flap], gap: { edge: bottom, length: 5 } }\n- { turn: front }')).toEqual([]);
+  });
+
+  test('layers folded together: the outermost of three goes pi times the way between the middles farther round', () => {
+    const stack = (more = '') =>
+      `- { lay: strip, on: strip, makes: two }\n- { lay: strip, on: two, makes: three }\n- { fold: three, at: 4${more} }`;
+    const [note] = check(coat(stack())).filter(({ code }) => code === 'turn-of-cloth');
+    expect(note).toMatchObject({ severity: 'note', amount: expect.closeTo(2 * Math.PI, 9) as number });
+    expect(note!.message).toContain('the outermost of 3 layers goes about 1/4 in farther round');
+    expect(notes(stack(', turn of cloth: 1/4'))).toEqual([]);
+    // A single layer has nobody to be compared with.
+    expect(notes('- { fold: strip, at: 4 }')).toEqual([]);
+  });
+
+  test('a flap goes half a circle round what lies in its fold', () => {
+    const steps = (more = '') =>
+      `- { lay: pocket, on: tall, at: bottom, makes: body }
+       - { lay: pad, on: pad, makes: two }
+       - { lay: two, on: body, at: [bottom, bottom], makes: filled }
+       - { fold: filled, only: [tall], from: top, at: 4${more} }`;
+    const [note] = check(coat(steps())).filter(({ code }) => code === 'turn-of-cloth');
+    // Two pads and the pocket lie in the fold, 3 mm, and 1 mm goes round them.
+    expect(note).toMatchObject({ amount: expect.closeTo(bendAllowance(180, 3 / 2, 1), 9) as number });
+    expect(notes(steps(', turn of cloth: 1/4'))).toEqual([]);
+    expect(notes(steps(', turn of cloth: 1/16'))[0]).toContain('The step allows 1/16 in.');
+  });
+
+  test('quilting cotton turned with its lining needs no more than a ruler shows, and nobody is told', () => {
+    const pattern = resolved(`
+title: A pouch
+units: inch
+measures: { seam: 1/4 }
+materials: { outer: cotton, lining: { use: cotton, lining: true } }
+pieces: { front: { from: outer, size: [6, 6] }, back: { from: lining, like: front } }
+steps:
+  - { sew round: [front, back], gap: { edge: bottom, length: 3 }, makes: bag }
+  - { turn: bag }
+`);
+    expect(check(pattern).filter(({ code }) => code === 'turn-of-cloth')).toEqual([]);
+    expect(makeUp(pattern).map(({ advice }) => advice)).toEqual([undefined, undefined]);
   });
 });

@@ -33,6 +33,8 @@ export type StepFacts = {
   /** Where it can hurt: of each usual caution its title and its first sentence. */
   hurts: { title: string; sentence: string }[];
   note?: string;
+  /** What to mind of the turn of cloth. */
+  advice?: string;
   findings: Pick<Diagnostic, 'severity' | 'message' | 'fix'>[];
 };
 
@@ -51,7 +53,7 @@ export const stepFacts = oncePer((pattern: Pattern, id: string): StepFacts | und
   const i = steps.findIndex((one) => one.id === id);
   const step = steps[i];
   if (!step) return undefined;
-  const { minutes, tools, iron, note } = step;
+  const { minutes, tools, iron, note, advice } = step;
   const hurts = step.cautions.flatMap((key) => {
     const { title, sentences: [sentence = ''] = [] } = cautions[key] ?? {};
     return title === undefined ? [] : [{ title, sentence }];
@@ -61,6 +63,7 @@ export const stepFacts = oncePer((pattern: Pattern, id: string): StepFacts | und
     ...{ n: i + 1, of: steps.length, minutes, tools, hurts },
     ...(iron && { iron }),
     ...(note !== undefined && { note }),
+    ...(advice !== undefined && { advice }),
     findings: findingsOf(pattern, step),
   };
 });

@@ -68,6 +68,7 @@ function stepBlocks(step: Step, number: number, pattern: Pattern, words: StepWor
     ...toTick(`${number}.  ${step.title}.`, type, { size, strong: true }),
     figure(scene, indent, type, `step ${number}`),
     ...(step.note === undefined ? [] : paragraph(step.note, type, { size, indent, after: 0.2 * size })),
+    ...(step.advice === undefined ? [] : paragraph(step.advice, type, { size, indent, after: 0.2 * size })),
     ...paragraph(`Now measures ${set(width)} × ${set(height)}.`, type, { indent, strong: true, after: 0.1 * size }),
     ...paragraph(`${facts.join(' · ')}.`.replace(/^a/, 'A'), type, { indent, after: 0.2 * size }),
     ...step.cautions.flatMap((key) => {

@@ -9,6 +9,7 @@ import { checkPockets } from './steps/check-pockets.ts';
 import { checkSizes } from './steps/check-size.ts';
 import { checkStack } from './steps/check-stack.ts';
 import { ledgerOf } from './steps/make-up.ts';
+import { noteTurnOfCloth } from './steps/turn-advice.ts';
 import type { HoldCheck, Pattern } from './pattern.ts';
 
 /**
@@ -44,6 +45,7 @@ function checkMaking(pattern: Pattern): Diagnostic[] {
     ...checkNap(pattern, ledger),
     ...checkStack(pattern, ledger.steps),
     ...checkHeat(pattern, ledger.steps),
+    ...noteTurnOfCloth(pattern, ledger.steps),
   ];
 }
 

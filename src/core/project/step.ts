@@ -77,6 +77,8 @@ export type Step = {
   /** The thickest place. A material whose thickness is not known counts as a quilting cotton. */
   readonly thicknessMost: Thickest;
   note?: string;
+  /** What to mind of the turn of cloth, in a sentence for whoever makes it. */
+  readonly advice: string | undefined;
 };
 
 /** The whole ledger: the steps that can be done, what stands in the way of the others, and every result by name. */

@@ -5,7 +5,9 @@ import { check } from '../../../src/core/project/index.ts';
 import { lines, resolved } from './files.ts';
 
 const wrong = readFileSync(new URL('../../fixtures/wrong/hold-when-open.yaml', import.meta.url), 'utf8');
-const found = (yaml: string, edition: 'inch' | 'metric' = 'inch') => lines(check(resolved(yaml, { edition })));
+/** What is found, but for the advice on folding four layers together. */
+const found = (yaml: string, edition: 'inch' | 'metric' = 'inch') =>
+  lines(check(resolved(yaml, { edition })).filter(({ code }) => code !== 'turn-of-cloth'));
 const changed = (part: string, by: string) => {
   expect(wrong).toContain(part);
   return wrong.replace(part, by);

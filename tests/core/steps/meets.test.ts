@@ -18,7 +18,7 @@ steps:
   - { turn: case }
   - { id: first, attach: snap, to: case, at: [{ in: 2 1/4, mm: 59 }, { in: 7, mm: 180 }] }
   - { id: second, attach: snap, to: case, ${second} }
-  - { fold: case, from: top, at: { in: 2, mm: 50 } }
+  - { fold: case, from: top, at: { in: 2, mm: 50 }, turn of cloth: { in: 1/8, mm: 3 } }
 `),
     { edition, materials: shelf() },
   );
@@ -78,7 +78,7 @@ steps:
   - { id: button, attach: button, to: case, at: [{ in: 2 1/4, mm: 59 }, { in: 7, mm: 180 }] }
   - { id: hole, buttonhole: case, length: { in: 3/4, mm: 20 }, ${second} }
   ${more}
-  - { fold: case, from: top, at: { in: 2, mm: 50 } }
+  - { fold: case, from: top, at: { in: 2, mm: 50 }, turn of cloth: { in: 1/8, mm: 3 } }
 `),
     {
       edition,

@@ -5,6 +5,7 @@ import { boxOf } from '../../cloth/size.ts';
 import { cautionsOf, LEARNER, lineFrom, minutesOf, setsAtPoint, sew, titleOf } from '../../steps/index.ts';
 import { transformPoint, reflection } from '../../geometry/transform.ts';
 import { ironLimitOf, toolsOf } from './tools.ts';
+import { adviceOnTurn } from './turn-advice.ts';
 import { oncePer } from '../cache.ts';
 import { compiled } from '../compile.ts';
 import { checkMet } from './check-met.ts';
@@ -437,6 +438,9 @@ class Bench {
       },
       get thicknessMost() {
         return stack().thickest;
+      },
+      get advice() {
+        return adviceOnTurn(pattern, this);
       },
       ...(always.note !== undefined && { note: always.note }),
     };

@@ -17,6 +17,9 @@ export const fold = verb({
     from: optional(choice(sides, 'the edge that at is measured from; top if left out.')),
     lands: optional(choice(['over', 'under'], 'where the folded part comes to lie; over if left out.')),
     only: optional(names('the pieces that fold, when others stay.')),
+    'turn of cloth': optional(
+      length('how much is allowed for the fold itself, where a flap goes round the top of a bag, or many layers fold.'),
+    ),
   },
   handling: 1,
   title: ({ fold: cloth, only, lands = 'over' }) => `Fold ${only ? `${all(only)} of ` : ''}${the(cloth)} ${lands}`,
