@@ -37,17 +37,3 @@ export const HandInFile: z.ZodMiniType<HandIn> = z.strictObject({
   day: z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/)),
   lessons: z.array(Lesson).check(z.maxLength(100)),
 });
-
-/** What a browser may keep for a course: choices, answers and steps, and nothing of anybody else's. */
-export const ProgressFile = z.strictObject({
-  progress: z.literal(1),
-  kept: z.record(
-    z
-      .string()
-      .check(
-        z.maxLength(400),
-        z.regex(/^(?:(?:answer|practice|measured|done|steps|size|class):[^\p{Cc}]+|edition|theme)$/u),
-      ),
-    z.string().check(z.maxLength(16_000)),
-  ),
-});

@@ -18,7 +18,7 @@ import {
 import { flushSync } from 'svelte';
 import { writeAddress } from './address.ts';
 import { editionChoice } from './edition.svelte.ts';
-import { asRecord, save, load } from './storage.ts';
+import { asRecord, load, onStorageChange, save } from './storage.ts';
 
 /** A project as a page carries it: the file's own numbers, and what its materials are. */
 export type Project = { id: string; file: ProjectFile; materials: Materials; edition: Edition };
@@ -58,6 +58,8 @@ export class Learner {
   readonly project: Project;
   #values = $state<Record<string, Chosen>>({});
   #options = $state<Record<string, boolean>>({});
+  /** Measures and options whose choice the browser does not keep yet. Another tab may have chosen others meanwhile. */
+  readonly #unsaved = new Set<string>();
   /** Work as it really came out, until the plan changes. */
   #asMade = $state.raw<Pattern>();
   /** What could not be taken from the address or from what was kept; a sentence each. */
@@ -75,6 +77,11 @@ export class Learner {
     });
     // A page goes to the printer as it is now.
     addEventListener('beforeprint', () => this.#follow());
+    onStorageChange(this.#key, () => this.#takeOver());
+  }
+
+  get #key(): string {
+    return `size:${this.project.id}`;
   }
 
   get edition(): Edition {
@@ -165,6 +172,7 @@ export class Learner {
     const lesson = this.lesson.measures[name]?.adjustable?.lesson;
     if (lesson !== undefined && Math.abs(lesson - value) < 1e-6) delete this.#values[name];
     else this.#values[name] = { value, edition: this.edition };
+    this.#unsaved.add(name);
     this.#followSoon();
     this.#store();
     return undefined;
@@ -194,6 +202,7 @@ export class Learner {
     this.#asMade = undefined;
     if (on === this.lesson.options[option]?.default) delete this.#options[option];
     else this.#options[option] = on;
+    this.#unsaved.add(option);
     this.#follow();
     this.#store();
   }
@@ -203,6 +212,8 @@ export class Learner {
     this.#asMade = undefined;
     this.#values = {};
     this.#options = {};
+    for (const name of [...Object.keys(this.lesson.measures), ...Object.keys(this.lesson.options)])
+      this.#unsaved.add(name);
     this.refused = [];
     this.#follow();
     this.#store();
@@ -228,19 +239,15 @@ export class Learner {
     const query = new URLSearchParams(location.search);
     const edition = this.edition;
     const pattern = this.#lessonIn(edition);
-    const kept = load(`size:${this.project.id}`, asRecord) ?? {};
-    const keptValues = asRecord(kept.values) ?? {};
-    const keptOptions = asRecord(kept.options) ?? {};
-    const values: Record<string, Chosen> = {};
-    const options: Record<string, boolean> = {};
+    const { values, options } = this.#saved();
     const refused: string[] = [];
 
     for (const measure of Object.values(pattern.measures)) {
       const range = measure.adjustable;
       if (!range) continue;
       const asked = query.get(inAddress(measure.name));
-      const before = asRecord(keptValues[measure.name]);
       if (asked !== null) {
+        delete values[measure.name];
         const read: { ok: true; value: number } | { ok: false } =
           range.kind === 'count' && /^\d{1,3}$/.test(asked.trim())
             ? { ok: true, value: Number(asked) }
@@ -251,23 +258,75 @@ export class Learner {
           ? this.refusal(measure.name, read.value)
           : `The address gives no size that can be read for ${measure.label}.`;
         if (trouble) refused.push(`${trouble} The lesson’s size is kept.`);
-        else if (read.ok) values[measure.name] = { value: read.value, edition };
-      } else if (typeof before?.value === 'number' && (before.edition === 'inch' || before.edition === 'metric')) {
-        if (!this.refusal(measure.name, before.value, before.edition))
-          values[measure.name] = { value: before.value, edition: before.edition };
+        else if (read.ok) {
+          values[measure.name] = { value: read.value, edition };
+          this.#unsaved.add(measure.name);
+        }
       }
     }
     for (const [name, option] of Object.entries(pattern.options)) {
       const asked = query.get(inAddress(name));
-      const before = keptOptions[name];
-      const on = asked === 'yes' ? true : asked === 'no' ? false : typeof before === 'boolean' ? before : undefined;
-      if (asked !== null && on === undefined)
-        refused.push(`The address says neither yes nor no for “${option.label}”.`);
+      if (asked === null) continue;
+      const on = asked === 'yes' ? true : asked === 'no' ? false : options[name];
+      if (asked !== 'yes' && asked !== 'no') refused.push(`The address says neither yes nor no for “${option.label}”.`);
+      else this.#unsaved.add(name);
+      delete options[name];
       if (on !== undefined && on !== option.default) options[name] = on;
     }
     this.#values = values;
     this.#options = options;
     this.refused = refused;
+  }
+
+  /** What the browser keeps, as far as it can be taken. */
+  #saved(): { values: Record<string, Chosen>; options: Record<string, boolean> } {
+    const kept = load(this.#key, asRecord) ?? {};
+    const [keptValues, keptOptions] = [asRecord(kept.values) ?? {}, asRecord(kept.options) ?? {}];
+    const values: Record<string, Chosen> = {};
+    const options: Record<string, boolean> = {};
+    const pattern = this.#lessonIn(this.edition);
+    for (const { name, adjustable } of Object.values(pattern.measures)) {
+      const before = adjustable && asRecord(keptValues[name]);
+      if (typeof before?.value !== 'number' || (before.edition !== 'inch' && before.edition !== 'metric')) continue;
+      const { value, edition } = before;
+      if (!this.refusal(name, value, edition)) values[name] = { value, edition };
+    }
+    for (const [name, option] of Object.entries(pattern.options)) {
+      const on = keptOptions[name];
+      if (typeof on === 'boolean' && on !== option.default) options[name] = on;
+    }
+    return { values, options };
+  }
+
+  /** What another tab has chosen; what was chosen here since stays. */
+  #takeOver(): void {
+    const saved = this.#merged();
+    if (JSON.stringify(saved) === JSON.stringify({ values: this.#values, options: this.#options })) return;
+    this.#asMade = undefined;
+    this.#values = saved.values;
+    this.#options = saved.options;
+    this.#follow();
+    this.#store();
+  }
+
+  /** What the browser keeps, with what was chosen here and is not kept yet. */
+  #merged(): { values: Record<string, Chosen>; options: Record<string, boolean> } {
+    const { values, options } = this.#saved();
+    for (const name of this.#unsaved) {
+      const [value, on] = [this.#values[name], this.#options[name]];
+      delete values[name];
+      delete options[name];
+      if (value) values[name] = value;
+      if (on !== undefined) options[name] = on;
+    }
+    return { values, options };
+  }
+
+  #save(): void {
+    if (this.#unsaved.size === 0) return;
+    const merged = this.#merged();
+    const isEmpty = Object.keys(merged.values).length + Object.keys(merged.options).length === 0;
+    if (save(this.#key, isEmpty ? undefined : merged) === undefined) this.#unsaved.clear();
   }
 
   /** Keeps the choices and writes them into the address. Both are slow, so both wait until the size has settled. */
@@ -277,7 +336,7 @@ export class Learner {
       const options = this.#options;
       const { edition, grid } = this.settledPattern;
       const empty = Object.keys(values).length + Object.keys(options).length === 0;
-      save(`size:${this.project.id}`, empty ? undefined : { values, options });
+      this.#save();
       for (const measure of this.adjustable) {
         const key = inAddress(measure.name);
         const chosen = values[measure.name];

@@ -4,6 +4,42 @@
  */
 const PREFIX = 'course-kit:';
 
+let own: string | undefined;
+
+/**
+ * What the keys of this site begin with. Sites of one host share its storage and keep apart by the path that each lies
+ * at, which its icon tells, wherever the site was put.
+ */
+function prefix(): string {
+  if (own !== undefined) return own;
+  const icon = document.querySelector<HTMLLinkElement>('link[rel="icon"]');
+  const root = new URL('.', new URL(icon?.getAttribute('href') ?? '/', location.href)).pathname;
+  own = root === '/' ? PREFIX : `${PREFIX}${root}:`;
+  if (root !== '/') takeOver(root, own);
+  return own;
+}
+
+/** Whether a key is one of this site: at the top of a host, one that names no path. */
+const isOwn = (key: string): boolean =>
+  key.startsWith(prefix()) && !(prefix() === PREFIX && key.startsWith('/', PREFIX.length));
+
+/** What was kept before sites kept apart is taken over once. It stays where it is: it may be another site's, too. */
+function takeOver(root: string, into: string): void {
+  try {
+    const done = PREFIX + root;
+    if (localStorage.getItem(done) !== null) return;
+    for (const key of Object.keys(localStorage)) {
+      const [kind = '', path = ''] = key.slice(PREFIX.length).split(':');
+      if (!key.startsWith(PREFIX) || key.startsWith('/', PREFIX.length)) continue;
+      if (/^(?:answer|practice|measured)$/.test(kind) && !path.startsWith(root)) continue;
+      localStorage.setItem(into + key.slice(PREFIX.length), localStorage.getItem(key)!);
+    }
+    localStorage.setItem(done, '1');
+  } catch (cause) {
+    report(troubleOf(cause));
+  }
+}
+
 export type StorageTrouble = 'forbidden' | 'full';
 
 let trouble: StorageTrouble | undefined;
@@ -29,7 +65,7 @@ function report(found: StorageTrouble) {
 export function load<T>(key: string, read: (value: unknown) => T | undefined): T | undefined {
   let text: string | null;
   try {
-    text = localStorage.getItem(PREFIX + key);
+    text = localStorage.getItem(prefix() + key);
   } catch {
     report('forbidden');
     return undefined;
@@ -42,28 +78,66 @@ export function load<T>(key: string, read: (value: unknown) => T | undefined): T
   }
 }
 
-/** Saves `value` under `key`; `undefined` removes it. */
-export function save(key: string, value: unknown): void {
+/** Saves `value` under `key`; `undefined` removes it. Returns why it could not be saved. */
+export const save = (key: string, value: unknown): StorageTrouble | undefined =>
   saveText(key, value === undefined ? undefined : JSON.stringify(value));
+
+function saveText(key: string, text: string | undefined): StorageTrouble | undefined {
+  try {
+    if (text === undefined) localStorage.removeItem(prefix() + key);
+    else localStorage.setItem(prefix() + key, text);
+    return undefined;
+  } catch (cause) {
+    const found = troubleOf(cause);
+    report(found);
+    return found;
+  }
 }
 
-/** Saves a text that is JSON already. */
-export function saveText(key: string, text: string | undefined): void {
+const troubleOf = (cause: unknown): StorageTrouble =>
+  cause instanceof DOMException && cause.name === 'QuotaExceededError' ? 'full' : 'forbidden';
+
+/**
+ * Puts these entries in the place of all that is kept, as a whole or not at all.
+ *
+ * @param entries JSON by key
+ * @returns why not; what was there before is then there still
+ */
+export function replaceSaved(entries: ReadonlyMap<string, string>): StorageTrouble | undefined {
+  // Where there is no room for both, what was there makes room, and comes back if that was not enough.
+  const trouble = putAll(entries, false);
+  return trouble === 'full' ? putAll(entries, true) : trouble;
+}
+
+function putAll(entries: ReadonlyMap<string, string>, makesRoom: boolean): StorageTrouble | undefined {
+  let before = new Map<string, string>();
   try {
-    if (text === undefined) localStorage.removeItem(PREFIX + key);
-    else localStorage.setItem(PREFIX + key, text);
+    before = entriesNow();
+    const gone = [...before.keys()].filter((key) => !entries.has(key));
+    if (makesRoom) for (const key of gone) localStorage.removeItem(prefix() + key);
+    for (const [key, text] of entries) localStorage.setItem(prefix() + key, text);
+    for (const key of gone) localStorage.removeItem(prefix() + key);
+    return undefined;
   } catch (cause) {
-    report(cause instanceof DOMException && cause.name === 'QuotaExceededError' ? 'full' : 'forbidden');
+    // What was added goes first, so that there is room for what was there.
+    for (const key of entries.keys()) if (!before.has(key)) saveText(key, undefined);
+    for (const [key, text] of before) saveText(key, text);
+    return troubleOf(cause);
   }
+}
+
+function entriesNow(): Map<string, string> {
+  const { length } = prefix(); // before the keys are listed: it may take some over
+  const keys = Object.keys(localStorage).filter(isOwn).toSorted();
+  return new Map(keys.map((key) => [key.slice(length), localStorage.getItem(key) ?? 'null']));
 }
 
 /** Everything that was saved, as JSON, by key. */
 export function savedEntries(): Map<string, string> {
   try {
-    const keys = Object.keys(localStorage).filter((key) => key.startsWith(PREFIX));
-    return new Map(keys.toSorted().map((key) => [key.slice(PREFIX.length), localStorage.getItem(key) ?? 'null']));
-  } catch {
-    report('forbidden');
+    return entriesNow();
+  } catch (cause) {
+    report(troubleOf(cause));
     return new Map();
   }
 }
@@ -81,7 +155,7 @@ export function asRecord(value: unknown): Record<string, unknown> | undefined {
 /** Calls back when another tab changed what is saved under `key`. Returns a function that stops it. */
 export function onStorageChange(key: string, changed: () => void): () => void {
   const hear = (event: StorageEvent) => {
-    if (event.key === null || event.key === PREFIX + key) changed();
+    if (event.key === null || event.key === prefix() + key) changed();
   };
   addEventListener('storage', hear);
   return () => removeEventListener('storage', hear);

@@ -53,12 +53,40 @@ test('what was answered is saved, cleared and put back', async ({ page }) => {
   expect(file).toContain('steps:swatch-folio');
   const put = page.getByLabel('Put a saved file back');
   await put.setInputFiles({ name: 'x.json', mimeType: 'application/json', buffer: Buffer.from('{"progress":1}') });
-  await expect(page.getByText('That is not a file of your progress')).toBeVisible();
+  await expect(page.getByText('That is not a file of your progress. Nothing was changed.')).toBeVisible();
   await put.setInputFiles({ name: 'mine.json', mimeType: 'application/json', buffer: Buffer.from(file) });
   await expect(page.getByText('Your progress is back.')).toBeVisible();
   await expect(row(page)).toContainText(/1 of \d+/);
   await page.goto(SIZE);
   await expect(room(page)).toHaveAttribute('data-question', 'right');
+});
+
+test('steps done in two tabs are all done', async ({ page, context }) => {
+  const other = await context.newPage();
+  const step = (tab: Page, n: number) => tab.getByRole('checkbox', { name: 'I have done this step' }).nth(n);
+  for (const tab of [page, other]) await tab.goto(MAKE);
+  await step(page, 0).check();
+  await expect.poll(() => page.evaluate(() => JSON.stringify(localStorage))).toContain('steps:swatch-folio');
+  await step(other, 1).check();
+  await expect(step(page, 1)).toBeChecked();
+  await other.reload();
+  for (const n of [0, 1]) await expect(step(other, n)).toBeChecked();
+});
+
+test('a page without sizes says when nothing can be kept', async ({ page }) => {
+  await page.addInitScript(() => {
+    Storage.prototype.setItem = () => {
+      throw new DOMException('no room', 'QuotaExceededError');
+    };
+  });
+  await page.goto(PROGRESS);
+  await page.getByText('metric', { exact: true }).click();
+  await expect(page.getByText('Your browser has no room left.')).toHaveCount(1);
+  const buffer = Buffer.from('{"progress":1,"kept":{"theme":"\\"dark\\""}}');
+  await page
+    .getByLabel('Put a saved file back')
+    .setInputFiles({ name: 'x.json', mimeType: 'application/json', buffer });
+  await expect(page.getByText('could not be kept: your browser has no room left. Nothing was changed.')).toBeVisible();
 });
 
 test('files and codes of a class become a table and a chart, and hostile ones are refused', async ({ page }) => {

@@ -1,6 +1,6 @@
 /** Where the reader is on the lesson's tape, and which of its steps are done. */
 import { ANSWERED } from '../answered.ts';
-import { save, load } from '../storage.ts';
+import { load, onStorageChange, save } from '../storage.ts';
 
 export type TapeStep = { slug: string; text: string };
 
@@ -35,8 +35,13 @@ export class Tape {
     addEventListener('resize', ask, { passive: true });
     // An answer changes what is done without any scrolling.
     document.addEventListener(ANSWERED, ask);
+    const stop = onStorageChange(this.#key, () => {
+      this.done = load(this.#key, asSlugs) ?? [];
+      ask();
+    });
     ask();
     return () => {
+      stop();
       cancelAnimationFrame(frame);
       removeEventListener('scroll', ask);
       removeEventListener('resize', ask);
@@ -69,8 +74,12 @@ export class Tape {
       return wasDone || (passed && open.length === 0);
     });
     if (done.length !== this.done.length || done.some((step, i) => step.slug !== this.done[i])) {
-      this.done = done.map((step) => step.slug);
-      save(this.#key, this.done);
+      const now = done.map((step) => step.slug);
+      // What another tab has done meanwhile stays done.
+      const saved = load(this.#key, asSlugs) ?? [];
+      const others = saved.filter((slug) => !this.done.includes(slug) && !now.includes(slug));
+      this.done = now;
+      save(this.#key, [...now, ...others]);
     }
   }
 }
