@@ -5,17 +5,17 @@
  * `npm run check -- --lessons` tells of every lesson how long it is, and from which age it reads easily.
  * Ends with 1 where there is a mistake; warnings and notes alone end with 0.
  */
-import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { findContentProblems } from '../site/check/find-content-problems.ts';
+import { examine, findContentProblems } from '../site/check/find-content-problems.ts';
 import { isError } from '../site/content/diagnostic.ts';
-import { readContent } from '../site/content/read-content.ts';
+import { allEntries, readContent } from '../site/content/read-content.ts';
 import { FEWEST } from '../site/check/reading-problems.ts';
 import { readabilityOf } from '../site/check/readability.ts';
 import { report } from '../site/check/report.ts';
-import { writeAuthorFile, type Refusal } from './write-file.ts';
+import { refusalFor, writeAuthorFile, type Refusal } from './write-file.ts';
 
 /**
  * Checks the content below a folder.
@@ -47,9 +47,12 @@ const LAST = '.cache/check-fix.json';
  * @param root the folder that holds content/
  */
 export function certainFixes(root: string): Fixed[] {
-  const certain = findContentProblems(root).filter(({ edit }) => edit);
+  const content = readContent(root);
+  // As they were when they were checked: the offsets count in these.
+  const texts = new Map(allEntries(content).map(({ file, text }) => [file, text]));
+  const certain = examine(content, root).problems.filter(({ edit }) => edit);
   return [...Map.groupBy(certain, (problem) => problem.file)].map(([file, own]) => {
-    const before = readFileSync(path.join(root, file), 'utf8');
+    const before = texts.get(file)!;
     // From the end backwards, so that offsets stay true.
     const edits = own.map(({ edit }) => edit!).toSorted((a, b) => b.start - a.start);
     const after = edits.reduce((text, { start, end, text: by }) => text.slice(0, start) + by + text.slice(end), before);
@@ -70,17 +73,30 @@ export function certainFixes(root: string): Fixed[] {
 export function putRight(root: string): { done: Map<string, number>; fixed: Fixed[]; refused: Refusal[] } {
   const fixed: Fixed[] = [];
   const refused: Refusal[] = [];
-  for (const one of certainFixes(root)) {
-    const refusal = writeAuthorFile(path.join(root, one.file), one.after);
+  const fixes = certainFixes(root);
+  // First what was there: a fix that could not be taken back is not put in.
+  const lost = fixes.length > 0 ? remember(root, fixes) : undefined;
+  if (lost) return { done: new Map(), fixed, refused: [lost] };
+  for (const one of fixes) {
+    const refusal = writeAuthorFile(path.join(root, one.file), one.after, one);
     if (refusal) refused.push(refusal);
     else fixed.push(one);
   }
-  if (fixed.length > 0) {
-    const kept = path.join(root, LAST);
-    mkdirSync(path.dirname(kept), { recursive: true });
-    writeFileSync(kept, JSON.stringify(fixed));
-  }
+  if (refused.length > 0) remember(root, fixed);
   return { done: new Map(fixed.map(({ file, count }) => [file, count])), fixed, refused };
+}
+
+/** Keeps what the files hold before their fixes; nothing is kept of an empty list. */
+function remember(root: string, fixes: readonly Fixed[]): Refusal | undefined {
+  const kept = path.join(root, LAST);
+  try {
+    if (fixes.length === 0) rmSync(kept, { force: true });
+    else mkdirSync(path.dirname(kept), { recursive: true });
+    const before = existsSync(kept) ? readFileSync(kept, 'utf8') : undefined;
+    return fixes.length === 0 ? undefined : writeAuthorFile(kept, JSON.stringify(fixes), { before });
+  } catch (error) {
+    return refusalFor(kept, error);
+  }
 }
 
 /**
@@ -92,14 +108,18 @@ export function takeBack(root: string): { restored: string[]; changed: string[] 
   const kept = path.join(root, LAST);
   if (!existsSync(kept)) return { restored: [], changed: [] };
   const [restored, changed]: string[][] = [[], []];
-  for (const { file, before, after } of JSON.parse(readFileSync(kept, 'utf8')) as Fixed[]) {
+  const left: Fixed[] = [];
+  for (const one of JSON.parse(readFileSync(kept, 'utf8')) as Fixed[]) {
+    const { file, before, after } = one;
     const full = path.join(root, file);
-    if (existsSync(full) && readFileSync(full, 'utf8') === after) {
-      if (writeAuthorFile(full, before)) changed!.push(file);
-      else restored!.push(file);
-    } else changed!.push(file);
+    const isOurs = existsSync(full) && readFileSync(full, 'utf8') === after;
+    const refusal = isOurs ? writeAuthorFile(full, before, { before: after }) : undefined;
+    if (isOurs && !refusal) restored!.push(file);
+    else changed!.push(file);
+    // It can be taken back once the disk lets it.
+    if (refusal) left.push(one);
   }
-  rmSync(kept);
+  remember(root, left);
   return { restored: restored!, changed: changed! };
 }
 

@@ -17,7 +17,7 @@ import { writeEditorFiles } from '../site/content/editor-files.ts';
 import { readContent } from '../site/content/read-content.ts';
 import type { Content } from '../site/content/read-content.ts';
 import { courseFile, lessonFile, projectFile } from './blanks.ts';
-import { writeAuthorFile } from './write-file.ts';
+import { refusalFor, writeAuthorFile, type Refusal } from './write-file.ts';
 import { withEntry, withValue } from './yaml-edit.ts';
 
 export type NewRequest = {
@@ -112,22 +112,41 @@ function makeLesson(root: string, content: Content, courseId: string, id: string
   return written(
     root,
     new Map([[file, lessonFile(title, project, content.site.value?.edition ?? 'inch')]]),
-    new Map([[course.file, listed]]),
+    new Map([[course.file, { before: course.text, after: listed }]]),
     `Open ${file} and write round the words that are there.`,
   );
 }
 
-function written(root: string, files: Map<string, string>, changes: Map<string, string>, next: string): Made {
+type Changes = Map<string, { before: string; after: string }>;
+
+function written(root: string, files: Map<string, string>, changes: Changes, next: string): Made {
   const there = [...files.keys()].find((file) => existsSync(path.join(root, file)));
   if (there) return { ok: false, why: `${there} is there already, and stays as it is. Choose another name.` };
-  for (const [file, text] of [...files, ...changes]) {
-    mkdirSync(path.dirname(path.join(root, file)), { recursive: true });
-    const refusal = writeAuthorFile(path.join(root, file), text);
-    if (!refusal) continue;
-    for (const made of files.keys()) rmSync(path.join(root, made), { force: true });
+  const all = [...[...files].map(([file, after]) => [file, { before: undefined, after }] as const), ...changes];
+  const made: string[] = [];
+  for (const [file, { before, after }] of all) {
+    const full = path.join(root, file);
+    const refusal = folderFor(full, made) ?? writeAuthorFile(full, after, { before });
+    if (!refusal) {
+      if (before === undefined) made.push(full);
+      continue;
+    }
+    // The last made goes first: a folder is empty by then.
+    for (const one of made.toReversed()) rmSync(one, { recursive: true, force: true });
     return { ok: false, why: `${refusal.message} ${refusal.fix}` };
   }
   return { ok: true, written: [...files.keys()], changed: [...changes.keys()], next };
+}
+
+/** Makes the folder of a file, and notes the topmost that was not there before. */
+function folderFor(file: string, made: string[]): Refusal | undefined {
+  try {
+    const first = mkdirSync(path.dirname(file), { recursive: true });
+    if (first !== undefined) made.push(first);
+    return undefined;
+  } catch (error) {
+    return refusalFor(file, error);
+  }
 }
 
 type Ask = (question: string, choices?: readonly string[]) => Promise<string>;

@@ -3,16 +3,23 @@ import fs from 'node:fs';
 import path from 'node:path';
 
 /** Why a file was not written. It is then as it was. */
-export type Refusal = { message: string; fix: string };
+export type Refusal = { message: string; fix: string; code?: string };
+
+/** What the file held when it was read: undefined, it was not there. */
+export type Before = { before: string | undefined };
+
+/** What is said where another hand has written the file since it was read. */
+export const CHANGED_SINCE = 'changed since';
 
 /**
  * Writes a file as a whole, or not at all: the text goes into a new file beside it, which then takes its place. What a
- * link points to is written, not the link. The file keeps its permissions.
+ * link points to is written, not the link. The file keeps its permissions. What another hand has written since it was
+ * read is not written over: the file is read once more right before the new one takes its place.
  *
  * @param disk the file system; tests put one in that fails
  * @returns why not, or undefined once the file is written
  */
-export function writeAuthorFile(file: string, text: string, disk: Disk = fs): Refusal | undefined {
+export function writeAuthorFile(file: string, text: string, { before }: Before, disk: Disk = fs): Refusal | undefined {
   let part: string | undefined;
   try {
     const isThere = disk.existsSync(file);
@@ -20,7 +27,7 @@ export function writeAuthorFile(file: string, text: string, disk: Disk = fs): Re
     if (isThere) disk.accessSync(target, fs.constants.W_OK);
     const mode = isThere ? disk.statSync(target).mode : 0o666;
     const name = path.join(path.dirname(target), `.${path.basename(target)}.${process.pid}.part`);
-    const handle = disk.openSync(name, 'wx', mode);
+    const handle = openNew(name, mode, disk);
     part = name;
     try {
       disk.writeFileSync(handle, text);
@@ -28,13 +35,35 @@ export function writeAuthorFile(file: string, text: string, disk: Disk = fs): Re
     } finally {
       disk.closeSync(handle);
     }
+    if (textOf(file, disk) !== before) {
+      disk.rmSync(part, { force: true });
+      return {
+        message: `${path.basename(file)} has changed meanwhile and is left as it is.`,
+        fix: 'Look at it, and try again.',
+        code: CHANGED_SINCE,
+      };
+    }
     disk.renameSync(part, target);
     return undefined;
   } catch (error) {
     if (part !== undefined) disk.rmSync(part, { force: true });
-    return refusal(path.basename(file), (error as NodeJS.ErrnoException).code);
+    return refusalFor(file, error);
   }
 }
+
+/** One that a program left behind when it was ended is taken away. */
+function openNew(name: string, mode: number, disk: Disk): number {
+  try {
+    return disk.openSync(name, 'wx', mode);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
+    disk.rmSync(name, { force: true });
+    return disk.openSync(name, 'wx', mode);
+  }
+}
+
+const textOf = (file: string, disk: Disk): string | undefined =>
+  disk.existsSync(file) ? String(disk.readFileSync(file, 'utf8')) : undefined;
 
 export type Disk = Pick<
   typeof fs,
@@ -43,6 +72,7 @@ export type Disk = Pick<
   | 'accessSync'
   | 'statSync'
   | 'openSync'
+  | 'readFileSync'
   | 'writeFileSync'
   | 'fsyncSync'
   | 'closeSync'
@@ -50,12 +80,17 @@ export type Disk = Pick<
   | 'rmSync'
 >;
 
-function refusal(name: string, code: string | undefined): Refusal {
+/** Why a file could not be written, from what the system says. */
+export function refusalFor(file: string, error: unknown): Refusal {
+  const name = path.basename(file);
+  const { code } = error as NodeJS.ErrnoException;
   if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS')
     return { message: `${name} may not be written here.`, fix: 'Allow writing to the file and to its folder.' };
   if (code === 'ENOSPC' || code === 'EDQUOT')
     return { message: `${name} is not written: the disk is full.`, fix: 'Make room, and try again.' };
   if (code === 'EBUSY')
     return { message: `${name} is not written: another program holds it.`, fix: 'Close it there, and try again.' };
+  if (code === 'ENOENT' || code === 'ENOTDIR')
+    return { message: `${name} is not written: its folder is gone.`, fix: 'Put the folder back, and try again.' };
   return { message: `${name} is not written (${code ?? 'no reason given'}).`, fix: 'Try again.' };
 }

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { cpSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { expect, test } from 'vitest';
@@ -146,4 +146,18 @@ test('Astro’s own build command is held back, too', async () => {
     typeof setup
   >[0]);
   await expect(build).rejects.toThrow(`The site is not built. Mend these mistakes first:\n\n${check(root).text}`);
+});
+
+test('fixes that could not be taken back are not put in', () => {
+  const root = contentFolder(exchanged(SIZE, '<YourSize />', 'A seam of 1/4 in.'));
+  // A file where the folder would be.
+  writeFileSync(path.join(root, '.cache'), '');
+  const before = readFileSync(path.join(root, SIZE), 'utf8');
+  expect(putRight(root)).toMatchObject({
+    fixed: [],
+    refused: [{ message: expect.stringContaining('is not written') }],
+  });
+  expect(readFileSync(path.join(root, SIZE), 'utf8')).toBe(before);
+  rmSync(path.join(root, '.cache'));
+  expect([...putRight(root).done]).toEqual([[SIZE, 1]]);
 });

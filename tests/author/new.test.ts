@@ -1,12 +1,12 @@
 import { spawnSync } from 'node:child_process';
-import { cpSync, readFileSync, symlinkSync } from 'node:fs';
+import { cpSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { check } from '../../src/author/check.ts';
 import { make, requestFrom } from '../../src/author/new.ts';
 import { readContent } from '../../src/site/content/read-content.ts';
-import { contentFolder, GOOD } from '../site/content-folder.ts';
+import { contentFolder, filesIn, GOOD } from '../site/content-folder.ts';
 
 const kit = fileURLToPath(new URL('../..', import.meta.url));
 const COURSE = 'content/courses/pleats/course.yaml';
@@ -109,4 +109,17 @@ test('the command asks in the terminal; a number chooses', () => {
   expect(status).toBe(0);
   const broken = run('3\n');
   expect([broken.stderr, broken.status]).toEqual(['Nothing was written.\n', 1]);
+});
+
+test('what cannot be written whole leaves nothing behind', () => {
+  const root = contentFolder();
+  // A folder where the lesson’s part would be: the list of lessons cannot be written.
+  mkdirSync(path.join(root, `content/courses/pleats/.course.yaml.${process.pid}.part`));
+  const before = filesIn(root);
+  expect(make(root, { kind: 'lesson', course: 'pleats', name: 'Sew it' })).toMatchObject({ ok: false });
+  expect(filesIn(root)).toEqual(before);
+
+  writeFileSync(path.join(root, 'content/projects/tote'), '');
+  const made = make(root, { kind: 'project', name: 'tote' });
+  expect(made).toMatchObject({ ok: false, why: expect.stringMatching(/^project\.yaml is not written/) });
 });

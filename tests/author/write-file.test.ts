@@ -3,7 +3,7 @@ import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
-import { writeAuthorFile, type Disk } from '../../src/author/write-file.ts';
+import { CHANGED_SINCE, writeAuthorFile, type Disk } from '../../src/author/write-file.ts';
 
 function folder(): string {
   const made = fs.mkdtempSync(path.join(os.tmpdir(), 'write-'));
@@ -21,9 +21,9 @@ const failing = (call: keyof Disk, code: string): Disk => ({
 
 test('a new file, and one that is there, which keeps its permissions', () => {
   const file = path.join(folder(), 'project.yaml');
-  expect(writeAuthorFile(file, 'title: Folio\n')).toBeUndefined();
+  expect(writeAuthorFile(file, 'title: Folio\n', { before: undefined })).toBeUndefined();
   fs.chmodSync(file, 0o640);
-  expect(writeAuthorFile(file, 'title: Wallet\n')).toBeUndefined();
+  expect(writeAuthorFile(file, 'title: Wallet\n', { before: 'title: Folio\n' })).toBeUndefined();
   expect(fs.readFileSync(file, 'utf8')).toBe('title: Wallet\n');
   expect(fs.statSync(file).mode & 0o777).toBe(0o640);
   expect(fs.readdirSync(path.dirname(file))).toEqual(['project.yaml']);
@@ -33,7 +33,7 @@ test('what a link points to is written, and the link stays', () => {
   const root = folder();
   fs.writeFileSync(path.join(root, 'real.yaml'), 'a');
   fs.symlinkSync('real.yaml', path.join(root, 'link.yaml'));
-  expect(writeAuthorFile(path.join(root, 'link.yaml'), 'b')).toBeUndefined();
+  expect(writeAuthorFile(path.join(root, 'link.yaml'), 'b', { before: 'a' })).toBeUndefined();
   expect(fs.readFileSync(path.join(root, 'real.yaml'), 'utf8')).toBe('b');
   expect(fs.lstatSync(path.join(root, 'link.yaml')).isSymbolicLink()).toBe(true);
 });
@@ -47,13 +47,49 @@ test.each([
 ] as const)('%s fails: the file stays, and nothing lies beside it', (call, code, message) => {
   const file = path.join(folder(), 'project.yaml');
   fs.writeFileSync(file, 'title: Folio\n');
-  expect(writeAuthorFile(file, 'title: Wallet\n', failing(call, code))?.message).toBe(message);
+  expect(writeAuthorFile(file, 'title: Wallet\n', { before: 'title: Folio\n' }, failing(call, code))?.message).toBe(
+    message,
+  );
   expect(fs.readFileSync(file, 'utf8')).toBe('title: Folio\n');
   expect(fs.readdirSync(path.dirname(file))).toEqual(['project.yaml']);
 });
 
 test('a folder that is not there is said, too', () => {
-  expect(writeAuthorFile(path.join(folder(), 'gone/project.yaml'), 'a')?.message).toBe(
-    'project.yaml is not written (ENOENT).',
-  );
+  expect(writeAuthorFile(path.join(folder(), 'gone/project.yaml'), 'a', { before: undefined })).toEqual({
+    message: 'project.yaml is not written: its folder is gone.',
+    fix: 'Put the folder back, and try again.',
+  });
+});
+
+test.each([
+  ['has changed', 'title: Folio\n', 'title: Hers\n'],
+  ['has come', undefined, 'title: Hers\n'],
+  ['has gone', 'title: Folio\n', undefined],
+])('a file that %s since it was read is left as it is', (_, before, now) => {
+  const file = path.join(folder(), 'project.yaml');
+  if (now !== undefined) fs.writeFileSync(file, now);
+  expect(writeAuthorFile(file, 'title: Wallet\n', { before })?.code).toBe(CHANGED_SINCE);
+  expect(fs.existsSync(file) ? fs.readFileSync(file, 'utf8') : undefined).toBe(now);
+  expect(fs.readdirSync(path.dirname(file))).toEqual(now === undefined ? [] : ['project.yaml']);
+});
+
+test('the file is compared after the new text is on the disk, right before it takes its place', () => {
+  const file = path.join(folder(), 'project.yaml');
+  fs.writeFileSync(file, 'title: Folio\n');
+  const disk: Disk = {
+    ...fs,
+    fsyncSync(handle) {
+      fs.fsyncSync(handle);
+      fs.writeFileSync(file, 'title: Hers\n');
+    },
+  };
+  expect(writeAuthorFile(file, 'title: Wallet\n', { before: 'title: Folio\n' }, disk)?.code).toBe(CHANGED_SINCE);
+  expect(fs.readFileSync(file, 'utf8')).toBe('title: Hers\n');
+});
+
+test('what a program left behind when it was ended is in nobody’s way', () => {
+  const file = path.join(folder(), 'project.yaml');
+  fs.writeFileSync(path.join(path.dirname(file), `.project.yaml.${process.pid}.part`), 'half');
+  expect(writeAuthorFile(file, 'title: Folio\n', { before: undefined })).toBeUndefined();
+  expect(fs.readdirSync(path.dirname(file))).toEqual(['project.yaml']);
 });

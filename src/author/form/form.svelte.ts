@@ -30,6 +30,9 @@ const isBelow = (place: Place, top: Place): boolean => top.every((step, i) => St
 
 const SILENT = 'npm start does not answer. Is it still running?';
 
+/** In ms. Checking a large project takes a second. */
+const LONGEST_WAIT = 20_000;
+
 /** How long after the last key the whole project is checked, in ms: the sums follow at once, the making takes longer. */
 const PAUSE = 200;
 
@@ -137,21 +140,24 @@ export class FormClient {
     if (value === undefined || this.#status[key]?.kind === 'conflict' || this.#sent.has(key)) return;
     // The return key leaves a box as well, and would send the same change twice.
     this.#sent.add(key);
-    await this.#send(field, { place: field.place, was: this.#seen.get(key) ?? field.value, value });
-    this.#sent.delete(key);
+    try {
+      await this.#send(field, { place: field.place, was: this.#seen.get(key) ?? field.value, value });
+    } finally {
+      this.#sent.delete(key);
+    }
   }
 
   /** Writes a value that the file does not have yet. Returns why not, where it cannot be. */
   async add(place: Place, value: string): Promise<string | undefined> {
     const answer = await this.#ask({ place, value });
-    if (answer?.kind === 'written') {
+    if (answer.kind === 'written') {
       this.last = undefined;
       this.said = `Written to line ${answer.line}: ${place.at(-1)} is ${value}.`;
       this.#take(answer.form);
       return undefined;
     }
-    if (answer?.kind === 'refused') return `${answer.message} ${answer.fix ?? ''}`.trim();
-    return answer ? 'The file has one of that name by now.' : SILENT;
+    if (answer.kind === 'refused') return `${answer.message} ${answer.fix ?? ''}`.trim();
+    return 'The file has one of that name by now.';
   }
 
   /** Puts back what the last change replaced. */
@@ -185,10 +191,6 @@ export class FormClient {
   async #send(field: FormField, change: ValueChange): Promise<void> {
     const key = keyOf(field.place);
     const answer = await this.#ask(change);
-    if (!answer) {
-      this.#status[key] = { kind: 'refused', message: SILENT };
-      return;
-    }
     if (answer.kind === 'written') {
       this.#forget(key);
       this.#status[key] = { kind: 'written', line: answer.line };
@@ -205,13 +207,26 @@ export class FormClient {
     }
   }
 
-  async #ask(change: ValueChange): Promise<ChangeResult | undefined> {
-    const response = await fetch(this.#address, {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify(change),
-    }).catch(() => undefined);
-    return response?.ok ? ((await response.json()) as ChangeResult) : undefined;
+  /** Whatever goes wrong on the way, there is an answer, and soon. */
+  async #ask(change: ValueChange): Promise<ChangeResult> {
+    try {
+      const response = await fetch(this.#address, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify(change),
+        signal: AbortSignal.timeout(LONGEST_WAIT),
+      });
+      if (response.ok) return (await response.json()) as ChangeResult;
+      const { message } = (await response.json()) as { message: string };
+      return { kind: 'refused', message };
+    } catch {
+      return { kind: 'refused', message: SILENT };
+    }
+  }
+
+  /** Whether something is typed that the file does not have. */
+  get isUnwritten(): boolean {
+    return Object.keys(this.#typed).length > 0;
   }
 }
 

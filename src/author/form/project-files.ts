@@ -2,24 +2,33 @@
 import { existsSync, readFileSync, realpathSync } from 'node:fs';
 import path from 'node:path';
 import { isScalar, parseDocument } from 'yaml';
+import { quote } from '../../core/measure/index.ts';
 import { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
 import { readYaml } from '../../site/content/located-yaml.ts';
 import type { Place } from '../../site/content/located-yaml.ts';
 import { isError, type Diagnostic } from '../../site/content/diagnostic.ts';
 import { projectProblems, workOut } from '../../site/check/project-problems.ts';
-import { writeAuthorFile } from '../write-file.ts';
+import { CHANGED_SINCE, refusalFor, writeAuthorFile } from '../write-file.ts';
 import { withField, withValue } from '../yaml-edit.ts';
 import { sectionsOf, sourceText } from './fields.ts';
 import type { ChangeResult, ValueChange, FormState } from './messages.ts';
 
+/** How often a change is put into a file that another hand writes at the same time. */
+const TIMES = 5;
+
 /** The project files below one folder, each with its last state that could be read. */
 export class ProjectFiles {
   readonly #root: string;
+  readonly #put: typeof writeAuthorFile;
   readonly #lastGood = new Map<string, FormState>();
 
-  /** @param root the folder that holds content/ */
-  constructor(root: string) {
+  /**
+   * @param root the folder that holds content/
+   * @param put what writes; tests put one in that another hand comes before
+   */
+  constructor(root: string, put = writeAuthorFile) {
     this.#root = root;
+    this.#put = put;
   }
 
   /**
@@ -34,13 +43,35 @@ export class ProjectFiles {
   }
 
   /**
-   * Writes one value into a project file, an old or a new one, and nothing else of its text. What another hand wrote meanwhile stays: the
-   * value is put into the file as it is on disk now, and where that very value has changed, nothing is written.
+   * Writes one value into a project file, an old or a new one, and nothing else of its text. What another hand wrote
+   * meanwhile stays, also while the change is being checked: the value is put into the file as it is on disk at the end,
+   * and where that very value has changed, nothing is written.
    *
-   * @returns undefined where there is no such project
+   * @returns undefined where there is no such project and was none
    */
-  write(id: string, { place, was, value }: ValueChange): ChangeResult | undefined {
+  write(id: string, change: ValueChange): ChangeResult | undefined {
+    for (let times = 1; ; times += 1) {
+      try {
+        const answer = this.#write(id, change);
+        if (answer !== 'again') return answer;
+      } catch (error) {
+        return { kind: 'refused', ...refusalFor(fileOf(id), error) };
+      }
+      if (times < TIMES) continue;
+      return {
+        kind: 'refused',
+        message: 'Another program keeps writing this file.',
+        fix: 'Wait until it is done, and try again.',
+      };
+    }
+  }
+
+  #write(id: string, { place, was, value }: ValueChange): ChangeResult | 'again' | undefined {
     const full = this.#find(id);
+    if (full === undefined && this.#lastGood.has(id)) {
+      const message = `The project ${quote(id)} is no longer there.`;
+      return { kind: 'refused', message, fix: 'Put its folder back. What you typed stays here.' };
+    }
     if (full === undefined) return undefined;
     const before = readFileSync(full, 'utf8');
     const form = this.#read(id, before);
@@ -62,8 +93,9 @@ export class ProjectFiles {
     }
     const fault = newFault(this.#problems(id, before), this.#problems(id, after), place, after);
     if (fault) return { kind: 'refused', message: fault.message, fix: fault.fix };
-    const refusal = writeAuthorFile(full, after);
-    if (refusal) return { kind: 'refused', ...refusal };
+    const refusal = this.#put(full, after, { before });
+    if (refusal?.code === CHANGED_SINCE) return 'again';
+    if (refusal) return { kind: 'refused', message: refusal.message, fix: refusal.fix };
     const written = this.#read(id, after)!;
     return { kind: 'written', form: written, line: locate(after, place).line };
   }

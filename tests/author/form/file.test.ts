@@ -1,9 +1,10 @@
 /** One value changed from the form: what the file has then, and what is never written. */
-import { mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import fs, { mkdirSync, readFileSync, renameSync, symlinkSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { ProjectFiles } from '../../../src/author/form/project-files.ts';
+import { writeAuthorFile, type Disk } from '../../../src/author/write-file.ts';
 import { withValue } from '../../../src/author/yaml-edit.ts';
 import { allFields } from '../../../src/author/form/messages.ts';
 import { contentFolder } from '../../site/content-folder.ts';
@@ -16,12 +17,12 @@ const folio = readFileSync(
 const materials = readFileSync(fileURLToPath(new URL('../../../content/materials.yaml', import.meta.url)), 'utf8');
 
 /** A content folder with the demo project, its comments and all. */
-function form() {
+function form(put?: typeof writeAuthorFile) {
   const root = contentFolder({ [PROJECT]: folio, 'content/materials.yaml': materials });
   const file = path.join(root, PROJECT);
   return {
     root,
-    shelf: new ProjectFiles(root),
+    shelf: new ProjectFiles(root, put),
     read: () => readFileSync(file, 'utf8'),
     edit: (text: string) => writeFileSync(file, text),
   };
@@ -163,4 +164,68 @@ test('where the folder cannot take the file, nothing is written and the form say
   const change = { place: ['measures', 'seam', 'mm'], was: '10', value: '11' };
   expect(shelf.write('folio', change)).toMatchObject({ kind: 'refused', fix: 'Try again.' });
   expect(read()).toBe(folio);
+});
+
+const SEAM = { place: ['measures', 'seam', 'mm'], was: '10', value: '11' };
+
+/** Somebody else’s editor, which saves while the form checks what it is about to write. */
+function saving(times: number, edit: (text: string, time: number) => string): typeof writeAuthorFile {
+  let time = 0;
+  return (file, ...rest) => {
+    time += 1;
+    if (time <= times) writeFileSync(file, edit(readFileSync(file, 'utf8'), time));
+    return writeAuthorFile(file, ...rest);
+  };
+}
+
+test('what an editor saves while a change is being checked stays, and the change is put in too', () => {
+  const { shelf, read } = form(saving(3, (text, time) => text.replace(/^title: .*$/m, `title: Folio ${time}`)));
+  expect(shelf.write('folio', SEAM)).toMatchObject({ kind: 'written' });
+  expect(read()).toContain('title: Folio 3\n');
+  expect(read()).toContain('seam: { in: 3/8, mm: 11,');
+});
+
+test('the same value changed at that moment is shown, and the editor’s stays', () => {
+  const { shelf, read } = form(saving(1, (text) => text.replace('mm: 10, label: Seam', 'mm: 8, label: Seam')));
+  expect(shelf.write('folio', SEAM)).toMatchObject({ kind: 'conflict', theirs: '8' });
+  expect(read()).toContain('mm: 8, label: Seam');
+});
+
+test('a program that saves again and again ends the trying, and nothing of it is lost', () => {
+  const { shelf, read } = form(saving(99, (text, time) => `${text}# ${time}\n`));
+  expect(shelf.write('folio', SEAM)).toEqual({
+    kind: 'refused',
+    message: 'Another program keeps writing this file.',
+    fix: 'Wait until it is done, and try again.',
+  });
+  expect(read()).toBe(`${folio}# 1\n# 2\n# 3\n# 4\n# 5\n`);
+});
+
+test.each([
+  ['writeFileSync', 'ENOSPC', 'project.yaml is not written: the disk is full.'],
+  ['accessSync', 'EACCES', 'project.yaml may not be written here.'],
+] as const)('%s fails with %s: the reason is said and the file stays', (call, code, message) => {
+  const disk: Disk = {
+    ...fs,
+    [call]: () => {
+      throw Object.assign(new Error(code), { code });
+    },
+  };
+  const { shelf, read } = form((file, text, before) => writeAuthorFile(file, text, before, disk));
+  expect(shelf.write('folio', SEAM)).toMatchObject({ kind: 'refused', message });
+  expect(read()).toBe(folio);
+});
+
+test('a project whose folder is gone is said, and is written once it is back', () => {
+  const { root, shelf } = form();
+  shelf.read('folio');
+  const folder = path.join(root, path.dirname(PROJECT));
+  renameSync(folder, `${folder}-away`);
+  expect(shelf.write('folio', SEAM)).toEqual({
+    kind: 'refused',
+    message: 'The project “folio” is no longer there.',
+    fix: 'Put its folder back. What you typed stays here.',
+  });
+  renameSync(`${folder}-away`, folder);
+  expect(shelf.write('folio', SEAM)?.kind).toBe('written');
 });
