@@ -1,5 +1,6 @@
 /** What a class understood: who is where, which questions went wrong, and which slips were behind it. */
 import { csv, slipKinds, type MistakeKind } from '../../src/core/index.ts';
+import { mistakes } from './known.ts';
 import type { AnswerRecord, CourseLesson, HandIn, HandedLesson, MeasuredPiece, PracticeRecord } from './hand-in.ts';
 
 /** One learner's standing in each lesson: questions right, and steps done. */
@@ -117,26 +118,6 @@ const practiceOf = (handIn: HandIn, lesson: string, name: string): PracticeRecor
   lessonOf(handIn, lesson)?.practised?.find((one) => one.name === name);
 const pieceOf = (handIn: HandIn, lesson: string, name: string): MeasuredPiece | undefined =>
   lessonOf(handIn, lesson)?.measured?.find((one) => one.name === name);
-
-const mistakes: Record<MistakeKind, string> = {
-  'other-allowance': 'another seam allowance',
-  'seam-forgotten': 'a seam forgotten',
-  'seam-doubled': 'a seam allowance taken twice',
-  'cut-at-finished': 'cut at its finished size',
-  'cut-one-side': 'an allowance cut at one side only',
-  'cut-twice': 'the allowance cut twice',
-  'not-sewn': 'not sewn yet',
-  exchanged: 'width and height exchanged',
-  unit: 'inches and centimetres mixed',
-  'not-trimmed': 'not trimmed',
-  'trimmed-twice': 'trimmed too far',
-  'pocket-forgotten': 'a pocket forgotten',
-  'fold-off': 'a fold on the wrong line',
-  'measure-left-out': 'a measure left out',
-  'measure-halved': 'half of a measure',
-  'measure-doubled': 'twice a measure',
-  miscounted: 'miscounted',
-};
 
 /** The kind of a mistake as a teacher reads it; a hand-in may hold any text. */
 export const mistakeInWords = (kind: string): string =>

@@ -1,12 +1,16 @@
 /** The shapes of files that come from elsewhere. Whoever made them, nothing but these shapes gets in. */
 import * as z from 'zod/mini';
+import { cleanName, LONGEST_NAME } from './names.ts';
 import { verdicts, type HandIn } from './hand-in.ts';
 
 // The page's policy lets nobody make programs out of texts, not even to check a shape faster.
 z.config({ jitless: true });
 
-/** A short text on one line. */
-const line = (most: number) => z.string().check(z.minLength(1), z.maxLength(most), z.regex(/^[^\p{Cc}\p{Cf}]*$/u));
+/** A short text on one line that turns no other text round. Joiners belong to many a writing. */
+const line = (most: number) =>
+  z.string().check(z.minLength(1), z.maxLength(most), z.regex(/^[^\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069]*$/u));
+/** Somebody’s name: there is something to see in it once it is clean. */
+const Name = line(2 * LONGEST_NAME).check(z.refine((name) => cleanName(name) !== ''));
 const count = z.int().check(z.minimum(0), z.maximum(999));
 
 const slips = z.array(line(120)).check(z.maxLength(12));
@@ -32,7 +36,7 @@ const Lesson = z.strictObject({
 });
 
 export const HandInFile: z.ZodMiniType<HandIn> = z.strictObject({
-  name: line(60),
+  name: Name,
   course: line(80),
   day: z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/)),
   lessons: z.array(Lesson).check(z.maxLength(100)),

@@ -1,5 +1,7 @@
 /** A hand-in as a file and as a code to copy or scan; and reading both, whoever they come from. */
 import type { HandIn } from './hand-in.ts';
+import { knownOnly } from './known.ts';
+import { cleanName } from './names.ts';
 import { HandInFile } from './schema.ts';
 
 /** Begins every code, so that other texts are told from it. */
@@ -14,7 +16,7 @@ export type HandInResult = { ok: true; value: HandIn } | { ok: false; sentence: 
 const no = (sentence: string): HandInResult => ({ ok: false, sentence });
 
 /** A hand-in as the text of a file. */
-export const toFile = (handIn: HandIn): string => JSON.stringify({ 'hand-in': 1, ...handIn });
+export const toFile = (handIn: HandIn): string => JSON.stringify({ 'hand-in': 1, ...knownOnly(handIn) });
 
 /**
  * A hand-in as one word of letters, digits, `-` and `_`: base64url (RFC 4648, section 5) of DEFLATE (RFC 1951).
@@ -46,7 +48,7 @@ export async function readHandIn(text: string): Promise<HandInResult> {
   if (version !== 1) return no('It is not a hand-in.');
   const read = HandInFile.safeParse(rest);
   return read.success
-    ? { ok: true, value: read.data }
+    ? { ok: true, value: knownOnly({ ...read.data, name: cleanName(read.data.name) }) }
     : no('It is a hand-in with something in it that does not belong.');
 }
 

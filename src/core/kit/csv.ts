@@ -43,7 +43,7 @@ const cell = (value: string | number): string => {
 
 /**
  * Where a spreadsheet would begin a formula (OWASP, CSV Injection: =, +, -, @, their full-width forms, tab and line
- * ends). An apostrophe there keeps a text a text. Blanks and quotes before the sign do not help, as some programs drop
+ * ends; and, no source, their small forms and the minus sign). An apostrophe there keeps a text a text. Blanks and quotes before the sign do not help, as some programs drop
  * them. A program that expects semicolons or tabs begins a cell after each of them, quotes or not.
  */
-const FORMULA = /(?<=^|[;\t\r\n])(?=[\p{Zs}\p{Cf}\v\f"]*[=+\-@＝＋－＠])|^(?=[\t\r\n])/gu;
+const FORMULA = /(?<=^|[;\t\r\n])(?=(?:[\p{Z}"]|(?![\t\r\n])\p{C})*[=+\-@＝＋－＠﹢﹣﹦﹫−])|^(?=[\t\r\n])/gu;

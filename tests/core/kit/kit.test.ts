@@ -327,7 +327,7 @@ describe('the table for a spreadsheet', () => {
   );
 
   // Some programs trim blanks before they look for a formula; what they trim is ours to guess: no source.
-  test.each([' =1', '\u00a0=1', '\u3000＝1', '\u200b=1', '\ufeff=1'])(
+  test.each([' =1', '\u00a0=1', '\u3000＝1', '\u200b=1', '\ufeff=1', '\u2028=1', '\0=1', '﹦1', '\ue000−1'])(
     'blanks before the sign do not help: %j',
     (text) => {
       expect(csv([[text]])).toBe(`"'${text}"\r\n`);
