@@ -1,5 +1,5 @@
 /**
- * Lays cloth, reckons lists and tries classes out. A page is built with it; in a browser it runs in a worker that is
+ * Lays cloth, works out lists and tries classes out. A page is built with it; in a browser it runs in a worker that is
  * started when something is asked that the page was not built with. Nothing on a page may import it but by the worker.
  */
 import {

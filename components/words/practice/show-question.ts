@@ -12,7 +12,8 @@ const folderOf = (word: string): string => word.replace(/([a-z])([A-Z])/gu, '$1-
 
 /**
  * The code of the question's island. The question stands in the same lesson, marked by its name, and its island says
- * where its code is. An import by the file's name would fetch its styles first, which Astro puts into the page alone.
+ * where its code is. A plain `import()` of the file fails in a built site: it fetches the file's style sheet first, and
+ * Astro's build has taken that away, because the page has the same styles in its own.
  */
 function islandOf(name: string): Promise<{ default: Component<Record<string, unknown>> }> {
   const island = document.querySelector(`[data-asks="${CSS.escape(name)}"] > astro-island`);

@@ -29,10 +29,10 @@ export function drawPiece(piece: Piece, setting: PieceSetting): Scene {
   const cutHeight = heights({ name: 'cut height', marks: [cut.y, cut.y + cut.height], labels: [set(cut.height)] });
   const sewnHeight = plain ? [] : [heights(chainOf('height', cut, sewn, 'y', set))];
   const fold = level.map(({ fold, number }) => foldTag(fold, number, set));
-  const worded = tags('folds', fold);
+  const foldTags = tags('folds', fold);
   // Where the words beside folds would make the piece small, only numbers stay there and the words go below it.
   const fit = fitOf(setting);
-  const room = roomBeside([worded, cutHeight, ...sewnHeight], setting);
+  const room = roomBeside([foldTags, cutHeight, ...sewnHeight], setting);
   const wanted = Math.min(0.5 * fit.width, Math.max(LEAST, (0.8 * fit.height * cut.width) / cut.height));
   const terse = level.length > 0 && room < wanted;
   const beside = terse
@@ -40,7 +40,7 @@ export function drawPiece(piece: Piece, setting: PieceSetting): Scene {
         'folds',
         fold.map((tag) => ({ ...tag, label: '' })),
       )
-    : worded;
+    : foldTags;
   const right = level.length === 0 ? sewnHeight : [beside];
   const left = level.length === 0 ? [cutHeight] : [...sewnHeight, cutHeight];
   const notes = terse ? level.map(({ fold, number }) => foldNote(fold, number, set)) : [];

@@ -94,7 +94,7 @@ export function materialsSheet(pattern: Pattern, setting: HandoutSetting): Hando
   const type = typeOf(setting);
   const { lines, findings } = kitFor(pattern, ONE);
   const told = lines.flatMap((line) => kitRows(line, pattern.edition));
-  // What cannot be reckoned is needed all the same.
+  // What cannot be worked out is needed all the same.
   const others = materialsList(pattern).filter(({ role }) => !lines.some(({ key }) => key === role));
   const rows = [
     ...told.map(({ key, label, material, pieces, buy, how, note = '' }) => {

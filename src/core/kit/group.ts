@@ -18,7 +18,7 @@ export const MOST_MAKERS = 500;
 /** How many sets of everything are got ready. */
 export const setsFor = ({ makers, spares }: Group): number => makers + spares;
 
-/** A group that can be reckoned with. What cannot is put right, each with a word. */
+/** The group with numbers that can be used, and a finding for each that was corrected. */
 export function checkGroup(group: Group): { group: Group; findings: Diagnostic[] } {
   const findings: Diagnostic[] = [];
   const whole = (name: 'makers' | 'spares' | 'machines', least: number, otherwise: number): number => {

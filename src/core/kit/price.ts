@@ -6,7 +6,7 @@ import type { Price, Role } from '../project/pattern.ts';
 /** What an amount buys: a length in mm or one of what is counted, and how that is said. */
 export type Per = Pick<Price, 'per' | 'words'>;
 
-/** A price as it was reckoned with. */
+/** A price as it was used in the sum. */
 export type Priced = {
   amount: number;
   per: Per;
@@ -31,7 +31,7 @@ export const formatMoney = (amount: number, currency: string, language: string):
 const rounded = (amount: number, digits: number): number => Math.round(amount * 10 ** digits + 1e-6) / 10 ** digits;
 
 /**
- * What a purchase costs; a finding where the price cannot be reckoned with, undefined where there is none.
+ * What a purchase costs; a finding where the price cannot be used, undefined where there is none.
  *
  * @param amount a price that goes before that of materials.yaml
  */

@@ -35,7 +35,7 @@ type Grid = {
 /** How many numbers an edge is. */
 export const EDGE = 6;
 
-/** The clipping library reckons in whole numbers: so many to a mm. */
+/** The clipping library works in whole numbers: so many to a mm. */
 const PER_MM = 10_000;
 
 /**

@@ -34,7 +34,7 @@ export type HandoutChoice = {
   papers: readonly PaperName[];
   editions: readonly Edition[];
   largePrint: boolean;
-  /** How many makers the class has: the class plan reckons with it. Those of site.yaml if left out. */
+  /** How many makers the class has: the class plan is made for them. Those of site.yaml if left out. */
   makers?: number;
   /** The series of numbers on the worksheets, and how many different sheets of it. */
   series: string;
