@@ -158,7 +158,7 @@ export async function requestFrom(args: string[], content: Content, ask: Ask): P
     allowPositionals: true,
     options: { title: { type: 'string' }, project: { type: 'string' }, from: { type: 'string' } },
   });
-  const told = positionals.length > 0;
+  const isNamed = positionals.length > 0;
   const [given, ...rest] = positionals;
   const kind = isKind(given) ? given : await askKind(ask);
   const projects = content.projects.map(({ id }) => id);
@@ -174,7 +174,7 @@ export async function requestFrom(args: string[], content: Content, ask: Ask): P
   }
   const name = rest[0] ?? (await ask(`What is the ${kind} called?`));
   const chosen = values.from ?? values.project;
-  if (chosen !== undefined || told || projects.length === 0)
+  if (chosen !== undefined || isNamed || projects.length === 0)
     return { kind, name, title: values.title, project: chosen };
   const question = kind === 'course' ? 'Which project do its lessons make?' : 'Which project does it start from?';
   const project = await ask(`${question} Leave it empty for none.`, projects);

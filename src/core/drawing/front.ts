@@ -35,11 +35,11 @@ export function drawPleatedFront(piece: Pleated, setting: PleatSetting): Scene {
   const labelled = lanes('depths', depthsOf(plan.pockets, set));
   const equal = alike(plan.pockets.map(({ depth }) => depth));
   // Depths that are all one are told in a sentence, and so are those that have no room beside the panel.
-  const told = equal || roomBeside([left, labelled], setting) < LEAST;
-  const depths = (pockets: readonly Pocket[]) => lanes('depths', depthsOf(pockets, told ? () => '' : set));
+  const isInline = equal || roomBeside([left, labelled], setting) < LEAST;
+  const depths = (pockets: readonly Pocket[]) => lanes('depths', depthsOf(pockets, isInline ? () => '' : set));
   const notes = watched ? progress(plan, made, set) : [];
   if (equal) notes.push(`Numbered: the pockets, each ${set(plan.pockets[0]!.depth)} deep.`);
-  else if (!told) notes.push('Numbered: the pockets and their depths.');
+  else if (!isInline) notes.push('Numbered: the pockets and their depths.');
   else notes.push(`Depths of the pockets: ${plan.pockets.map(({ n, depth }) => `${n} ${set(depth)}`).join(', ')}.`);
   return layOutSheet(
     {

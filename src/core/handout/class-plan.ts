@@ -113,10 +113,10 @@ function sessionsTable(titles: readonly string[], { sessions }: SessionPlan, typ
 
 function prepare({ makers, spares, machines }: Plan, pattern: Pattern | undefined): string[] {
   const kit = pattern && kitFor(pattern, { makers, spares, machines });
-  const told = kit ? kit.lines.flatMap((line) => kitRows(line, pattern.edition)) : [];
+  const rows = kit ? kit.lines.flatMap((line) => kitRows(line, pattern.edition)) : [];
   const { cut, done } = pattern ? prepared(pattern, { makers, spares }) : { cut: [], done: [] };
   return [
-    ...told.map(({ label, material, buy }) => `${label} (${material}): ${buy}.`),
+    ...rows.map(({ label, material, buy }) => `${label} (${material}): ${buy}.`),
     ...cut.map(({ label, count }) => `Cut ${count} of: ${label}.`),
     ...done.map(({ title, count }) => `${title}, ${count} times.`),
     'Print the templates at 100 % and measure the test square of one sheet.',
@@ -131,8 +131,8 @@ function sessionBlocks(title: string, sitting: PlannedSitting, plan: Plan, setti
   const lessons = plan.lessons.filter((lesson) => sitting.lessons.includes(lesson));
   const blocks = [...heading(`Session ${title}`, type)];
   const left = Math.floor(spare);
-  const told = left < 0 ? `that is ${-left} minutes too short` : `that leaves ${left} minutes for questions`;
-  blocks.push(...paragraph(`${minutes} minutes: ${told}.`, type, { keep: true }));
+  const rest = left < 0 ? `that is ${-left} minutes too short` : `that leaves ${left} minutes for questions`;
+  blocks.push(...paragraph(`${minutes} minutes: ${rest}.`, type, { keep: true }));
   if (tasks.length > 0) {
     blocks.push(...paragraph('Make:', type, { keep: true, after: 0.1 * type.text }));
     blocks.push(

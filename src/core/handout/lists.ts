@@ -93,11 +93,11 @@ const held = (text: string): string => text.replace(/(\d) (?=(?:mm|cm|in)\b)/gu,
 export function materialsSheet(pattern: Pattern, setting: HandoutSetting): Handout {
   const type = typeOf(setting);
   const { lines, findings } = kitFor(pattern, ONE);
-  const told = lines.flatMap((line) => kitRows(line, pattern.edition));
+  const kit = lines.flatMap((line) => kitRows(line, pattern.edition));
   // What cannot be worked out is needed all the same.
   const others = materialsList(pattern).filter(({ role }) => !lines.some(({ key }) => key === role));
   const rows = [
-    ...told.map(({ key, label, material, pieces, buy, how, note = '' }) => {
+    ...kit.map(({ key, label, material, pieces, buy, how, note = '' }) => {
       const parts = how.map(({ what, amount }) => `${amount} ${what}`).join('; ');
       const by = [parts, note].filter((words) => words !== '').join('. ');
       return row([label, material, key === 'needles' ? '' : pieces.join(', '), buy, by], true);

@@ -98,24 +98,24 @@ export function edits(formula: Formula, names: Names = {}): Edit[] {
       if (node.kind === 'number') {
         if (extra) {
           const [less, more] = sign === '-' ? missCounts.toReversed() : missCounts;
-          const [about, told] = [counted ?? all[0]!.node, { isCount: !counted }];
-          add(less!, sum, put(i), about, told);
-          add(more!, sum, put(i, { sign, text: `2 * ${written(node)}` }), about, told);
+          const [about, how] = [counted ?? all[0]!.node, { isCount: !counted }];
+          add(less!, sum, put(i), about, how);
+          add(more!, sum, put(i, { sign, text: `2 * ${written(node)}` }), about, how);
         } else descend(node, withNumber, counted);
         continue;
       }
       const { times, text, about, total } = taken[i]!;
       const take = (n: number) => put(i, { sign, text: n === 1 ? text : `${n} * ${text}` });
-      const told = { times: total, sign };
-      if (all.length > 1 && (extra || all[1]!.sign === '+')) add('left-out', sum, put(i), about, told);
-      if (times === 2) add('one-side', sum, take(1), about, { ...told, took: total / 2 });
+      const how = { times: total, sign };
+      if (all.length > 1 && (extra || all[1]!.sign === '+')) add('left-out', sum, put(i), about, how);
+      if (times === 2) add('one-side', sum, take(1), about, { ...how, took: total / 2 });
       if (times > 2 && total === times) {
-        add('one-too-few', sum, take(times - 1), about, told);
-        add('one-too-many', sum, take(times + 1), about, told);
+        add('one-too-few', sum, take(times - 1), about, how);
+        add('one-too-many', sum, take(times + 1), about, how);
       }
-      if (total > 2) add('one-side', sum, put(i, { sign, text: written(about) }), about, { ...told, took: 1 });
-      if (total <= 2 && all.length > 1) add('twice', sum, take(2 * times), about, told);
-      if (extra) add('wrong-sign', sum, put(i, { sign: sign === '+' ? '-' : '+', text: written(node) }), about, told);
+      if (total > 2) add('one-side', sum, put(i, { sign, text: written(about) }), about, { ...how, took: 1 });
+      if (total <= 2 && all.length > 1) add('twice', sum, take(2 * times), about, how);
+      if (extra) add('wrong-sign', sum, put(i, { sign: sign === '+' ? '-' : '+', text: written(node) }), about, how);
       descend(node, withNumber, counted);
     }
     if (all.length > LONGEST_SUM || withNumber) return;

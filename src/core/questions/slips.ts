@@ -82,8 +82,14 @@ export function slips(formula: Formula, scope?: Scope, options: SlipOptions = {}
     const concerned = [...new Set(parts.flat())];
     const key = [kind, ...parts.flatMap((names) => names.slice(0, 1))].join(' ');
     const sentence = sayEdit(edit, formula, options);
-    const told = { sentence, names: concerned, rank: rankOf(kind), likelihood: likelihoodOf(edit, formula), node: at };
-    return [{ key, kind, formula: read.value, ...told }];
+    const shared = {
+      sentence,
+      names: concerned,
+      rank: rankOf(kind),
+      likelihood: likelihoodOf(edit, formula),
+      node: at,
+    };
+    return [{ key, kind, formula: read.value, ...shared }];
   });
   const all = [...expected(formula, options.own ?? [], scope), ...made];
   return (scope ? valued(formula, scope, all) : all).sort((a, b) => a.rank - b.rank);

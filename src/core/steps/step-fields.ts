@@ -28,6 +28,6 @@ function aboutOf(name: string, uses: readonly { verb: string; field: Field }[]):
     uses.filter((use) => use !== own),
     ({ field }) => field.about,
   );
-  const told = [...others].map(([about, same]) => `${same.map(({ verb }) => verb).join(', ')}: ${about}`);
-  return [...(own ? [own.field.about] : []), ...told].join(' ');
+  const sentences = [...others].map(([about, same]) => `${same.map(({ verb }) => verb).join(', ')}: ${about}`);
+  return [...(own ? [own.field.about] : []), ...sentences].join(' ');
 }

@@ -52,8 +52,8 @@ function formsOf(term: string): RegExp {
 export function glossaryProblems({ glossary, lessons, projects, courses, materials }: Content): Diagnostic[] {
   if (!glossary.value) return [];
   const problems: Diagnostic[] = [];
-  const told = Object.keys(glossary.value);
-  const tells = (term: string) => told.some((one) => isFormOf(term, one));
+  const terms = Object.keys(glossary.value);
+  const tells = (term: string) => terms.some((one) => isFormOf(term, one));
   const add = 'Add it to content/glossary.yaml';
   const said = new Set<string>();
 
@@ -62,9 +62,9 @@ export function glossaryProblems({ glossary, lessons, projects, courses, materia
       const names = wordCalled(name)?.names ?? {};
       const asked = attributes.find((attribute) => names[attribute.name] === 'term');
       for (const term of Array.isArray(asked?.value) ? asked.value.map(String) : []) {
-        if (told.includes(term)) continue;
+        if (terms.includes(term)) continue;
         const message = `<${name}> ${asked!.name}: the glossary does not have ${quote(term)}.`;
-        const fix = didYouMean(term, told) ?? `${add}.`;
+        const fix = didYouMean(term, terms) ?? `${add}.`;
         problems.push({ file, ...placeIn(text, asked!.at), severity: 'error', message, fix });
       }
     }
@@ -77,7 +77,7 @@ export function glossaryProblems({ glossary, lessons, projects, courses, materia
         ...placeIn(text, term.start),
         severity: 'note',
         message: `${quote(name)} is set in bold like a term, and the glossary does not have it.`,
-        fix: didYouMean(name, told) ?? `${add}, or set it in plain type.`,
+        fix: didYouMean(name, terms) ?? `${add}, or set it in plain type.`,
       });
     }
   }
@@ -96,7 +96,7 @@ export function glossaryProblems({ glossary, lessons, projects, courses, materia
     }
   }
   const everything = [...lessons, ...projects, ...courses, materials].map(({ text }) => text).join('\n');
-  for (const term of told) {
+  for (const term of terms) {
     if (formsOf(term).test(everything)) continue;
     problems.push({
       file: glossary.file,
@@ -114,7 +114,7 @@ const isTerm = (name: string): boolean =>
   /^\p{L}[\p{L} -]*$/u.test(name) && name.split(' ').length <= 3 && !name.includes(THING);
 
 /** Whether the glossary's term is this one in another form, or the word it ends in: seam allowance is an allowance. */
-const isFormOf = (term: string, told: string): boolean => {
-  const found = formsOf(told).exec(term);
+const isFormOf = (term: string, known: string): boolean => {
+  const found = formsOf(known).exec(term);
   return found !== null && found.index + found[0].length === term.length;
 };

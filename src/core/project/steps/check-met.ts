@@ -18,8 +18,8 @@ export function checkMet(plan: StepPlan, before: readonly Work[], work: Work, pa
   const short = met.reduce((least, one) => (one.length < least.length ? one : least));
   const amount = long.length - short.length;
   const say = sayIn(pattern);
-  const told = ({ edge, piece, length }: MetEdge) => `the ${edge} of ${quote(piece)} is ${say(length)}`;
-  const lengths = `On the stitch line ${met.map(told).join(', ')}`;
+  const described = ({ edge, piece, length }: MetEdge) => `the ${edge} of ${quote(piece)} is ${say(length)}`;
+  const lengths = `On the stitch line ${met.map(described).join(', ')}`;
   const place = plan.edges.length === 0 ? plan.place : [...plan.place, 'at'];
   const step = plan.doing?.step;
   const isEased = step !== undefined && 'eased' in step && step.eased;
