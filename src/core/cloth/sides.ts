@@ -4,7 +4,7 @@ import { boxOf } from './size.ts';
 import { direction, distance, dot, minus, plus, times } from '../geometry/point.ts';
 import { fail, ok, plainName, quote, SAME } from '../measure/index.ts';
 import { findEdge, freeEdgesNamed } from './edge.ts';
-import { leftOf, lineThrough } from '../geometry/index.ts';
+import { convexHull, leftOf, lineThrough } from '../geometry/index.ts';
 import type { ClothFault } from './fault.ts';
 import type { LaidWork, Ply, PlyEdge, Work } from './work.ts';
 import type { Transform } from '../geometry/transform.ts';
@@ -81,9 +81,8 @@ type Facing = {
  */
 function sideOf(plies: readonly Ply[], side: Side, asked: string): Result<WorkEdge, ClothFault> | undefined {
   const facing = plies.flatMap((ply) => edgesFacing(ply, side));
-  const outer = facing.filter(({ line }) =>
-    plies.every((ply) => ply.outline.every(({ from }) => leftOf(line, from) > -SAME)),
-  );
+  const corners = convexHull(plies.flatMap((ply) => ply.outline.map(({ from }) => from)));
+  const outer = facing.filter(({ line }) => corners.every((corner) => leftOf(line, corner) > -SAME));
   if (outer.length === 0) return undefined;
   const rank = ({ edge, toward }: Facing) => (edge.name === side ? 1 : 0) + toward;
   const best = outer.reduce((most, one) =>

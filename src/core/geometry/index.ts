@@ -4,6 +4,7 @@ export { pointAlong, sideLength } from './arc.ts';
 export { clip, clipToBox } from './clip.ts';
 export { withCorners } from './corners.ts';
 export { crossesOver } from './crosses-over.ts';
+export { convexHull } from './hull.ts';
 export { alongLine, leftOf, lineThrough } from './line.ts';
 export { cornerName, cornerNames, polygon, rectangle, sides } from './outline.ts';
 export { area, bounds, contains, length, sample, straightened } from './readings.ts';
