@@ -40,7 +40,8 @@ export type Judgement = { sentence: string } & (
  * Judges an answer as it was typed, and says what went wrong where that can be told.
  *
  * Never claimed is a slip whose value lies as near to the right answer as a rounding does, or within the tolerance of
- * another slip's value. Whoever made a slip and rounded within the tolerance is therefore never told of another one.
+ * another slip's value; beside a likely slip, such as a part left out, a rare one, such as a wrong sign, does not count.
+ * Whoever made a likely slip and rounded within the tolerance is therefore never told of another one.
  *
  * @example judge('4 3/4', { of: 'panel width' }, pattern).verdict // => 'slip'
  */
