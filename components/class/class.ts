@@ -3,15 +3,16 @@ import { csv, slipKinds, type MistakeKind } from '../../src/core/index.ts';
 import { mistakes } from './known.ts';
 import type { AnswerRecord, CourseLesson, HandIn, HandedLesson, MeasuredPiece, PracticeRecord } from './hand-in.ts';
 
-/** One learner's standing in each lesson: questions right, and steps done. */
+/** One learner's standing in each lesson: sections read, questions right, steps sewn. */
 export type Person = {
   name: string;
   day: string;
-  lessons: (Standing & { steps: number; ofSteps: number })[];
+  lessons: Standing[];
 };
 
-/** Questions right, sets of practice ended, pieces measured: each of how many. */
-type Standing = Record<'right' | 'practised' | 'measured', number> & Record<'of' | 'ofPractices' | 'ofPieces', number>;
+/** Sections read, questions right, sets of practice ended, pieces measured, steps sewn: each of how many. */
+type Standing = Record<'read' | 'right' | 'practised' | 'measured' | 'sewn', number> &
+  Record<'ofSections' | 'of' | 'ofPractices' | 'ofPieces' | 'ofSteps', number>;
 
 /** One question, or one set of practice, over the whole class. `slips` are the commonest first. */
 export type Tally = {
@@ -44,15 +45,17 @@ export function whoIsWhere(handIns: readonly HandIn[], lessons: readonly CourseL
     .map((handIn) => ({
       name: handIn.name,
       day: handIn.day,
-      lessons: lessons.map(({ id, questions, practices, pieces, steps }) => ({
+      lessons: lessons.map(({ id, questions, practices, pieces, sections, steps }) => ({
         right: questions.filter(({ name }) => answerOf(handIn, id, name)?.right).length,
         of: questions.length,
         practised: practices.filter(({ name }) => practiceOf(handIn, id, name)?.done).length,
         ofPractices: practices.length,
         measured: pieces.filter(({ name }) => pieceOf(handIn, id, name)).length,
         ofPieces: pieces.length,
-        steps: Math.min(steps, lessonOf(handIn, id)?.steps ?? 0),
-        ofSteps: steps,
+        read: Math.min(sections, lessonOf(handIn, id)?.sections ?? 0),
+        ofSections: sections,
+        sewn: Math.min(steps.length, lessonOf(handIn, id)?.sewn ?? 0),
+        ofSteps: steps.length,
       })),
     }))
     .toSorted((a, b) => a.name.localeCompare(b.name));
@@ -138,14 +141,15 @@ export function slipInWords(key: string): string {
 }
 
 /**
- * A table for other programs, as the core writes CSV: a line for each answer, each set of practice and each piece
- * measured.
+ * A table for other programs, as the core writes CSV: a line for the sections read and one for the steps sewn of each
+ * lesson, for each answer, each set of practice and each piece measured.
  */
 export function toCsv(handIns: readonly HandIn[], lessons: readonly CourseLesson[]): string {
   const head = ['name', 'day', 'lesson', 'kind', 'question', 'tries', 'right', 'right at once', 'slips'];
   const rows = handIns.flatMap((handIn) =>
     lessons
-      .flatMap(({ id, title, questions, practices, pieces }) => [
+      .flatMap(({ id, title, sections, steps, questions, practices, pieces }) => [
+        ...countsOf(title, lessonOf(handIn, id), { sections, steps: steps.length }),
         ...questions.flatMap(({ name, words }) => {
           const answer = answerOf(handIn, id, name);
           if (!answer) return [];
@@ -179,6 +183,20 @@ export function toCsv(handIns: readonly HandIn[], lessons: readonly CourseLesson
       .map((cells) => [handIn.name, handIn.day, ...cells]),
   );
   return csv([head, ...rows]);
+}
+
+/** How much of a lesson was read and sewn, as lines of the table. */
+function countsOf(
+  title: string,
+  handed: HandedLesson | undefined,
+  of: { sections: number; steps: number },
+): (string | number)[][] {
+  if (!handed) return [];
+  const line = (kind: string, n: number, all: number) => [title, kind, `${Math.min(n, all)} of ${all}`, '', '', '', ''];
+  return [
+    line('sections read', handed.sections, of.sections),
+    ...(of.steps > 0 ? [line('steps sewn', handed.sewn, of.steps)] : []),
+  ];
 }
 
 const yes = (is: boolean) => (is ? 'yes' : 'no');

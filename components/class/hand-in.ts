@@ -11,10 +11,14 @@ export type MeasuredPiece = { name: string; verdict: Verdict; mistakes: string[]
 export const verdicts = ['well', 'explained', 'ambiguous', 'unexplained'] as const;
 export type Verdict = (typeof verdicts)[number];
 
-/** `steps`: how many steps of the lesson are done. What was neither practised nor measured is left out. */
+/**
+ * Three things that are not the same: how many `sections` were read, which questions were answered, and how many steps
+ * were `sewn`, as the learner ticked them. What was neither practised nor measured is left out.
+ */
 export type HandedLesson = {
   lesson: string;
-  steps: number;
+  sections: number;
+  sewn: number;
   answers: AnswerRecord[];
   practised?: PracticeRecord[];
   measured?: MeasuredPiece[];
@@ -31,7 +35,12 @@ export type CourseLesson = {
   url: string;
   /** As the browser has it. */
   path: string;
-  steps: number;
+  /** Its project: under this name the steps that are ticked are kept. */
+  project?: string;
+  /** How many it has. */
+  sections: number;
+  /** The ids of the steps that it tells. */
+  steps: string[];
   questions: { name: string; words: string }[];
   /** `rounds`: how many in a row end the set. */
   practices: { name: string; words: string; rounds: number }[];
@@ -50,15 +59,18 @@ export type SavedEntries = ReadonlyMap<string, string>;
  * @example gather(new Map([['answer:/fold/#depth', '{"tries":1,"checked":{"right":true},"firstRight":true}']]), lessons)
  */
 export function collectRecords(kept: SavedEntries, lessons: readonly CourseLesson[]): HandedLesson[] {
-  return lessons.map(({ id, url, path, steps, questions, practices, pieces }) => {
-    const read = (kind: string, name: string) => asRecord(parsed(kept.get(`${kind}:${path}#${name}`)));
-    const done = parsed(kept.get(`done:${url}`));
-    const practised = practices.flatMap(({ name, rounds }) => practisedFrom(read('practice', name), name, rounds));
-    const measured = pieces.flatMap(({ name }) => measuredFrom(read('measured', name), name));
+  return lessons.map(({ id, url, path, project, sections, steps, questions, practices, pieces }) => {
+    const recordOf = (kind: string, name: string) => asRecord(parsed(kept.get(`${kind}:${path}#${name}`)));
+    // Before sections read and questions answered were told apart, what was both was kept as done.
+    const read = new Set(['read', 'done'].flatMap((kind) => slugs(parsed(kept.get(`${kind}:${url}`)))));
+    const ticked = asRecord(parsed(kept.get(`steps:${project}`)));
+    const practised = practices.flatMap(({ name, rounds }) => practisedFrom(recordOf('practice', name), name, rounds));
+    const measured = pieces.flatMap(({ name }) => measuredFrom(recordOf('measured', name), name));
     return {
       lesson: id,
-      steps: Array.isArray(done) ? Math.min(done.length, steps) : 0,
-      answers: questions.flatMap(({ name }) => answeredFrom(read('answer', name), name)),
+      sections: Math.min(read.size, sections),
+      sewn: steps.filter((step) => ticked[step] === true).length,
+      answers: questions.flatMap(({ name }) => answeredFrom(recordOf('answer', name), name)),
       ...(practised.length > 0 && { practised }),
       ...(measured.length > 0 && { measured }),
     };
@@ -95,6 +107,9 @@ function measuredFrom({ verdict, mistakes }: Record<string, unknown>, name: stri
   const known = verdicts.find((one) => one === verdict);
   return known ? [{ name, verdict: known, mistakes: texts(mistakes) }] : [];
 }
+
+const slugs = (value: unknown): string[] =>
+  Array.isArray(value) ? value.filter((one) => typeof one === 'string') : [];
 
 /** As many texts, and as long, as a hand-in may have. */
 const texts = (value: unknown): string[] =>

@@ -26,14 +26,19 @@ const Answered = z.strictObject({
 const Practised = z.strictObject({ name: line(120), exercises: count, atOnce: count, done: z.boolean(), slips });
 const Measured = z.strictObject({ name: line(120), verdict: z.enum(verdicts), mistakes: slips });
 
-const Lesson = z.strictObject({
-  lesson: line(80),
-  steps: count,
-  answers: z.array(Answered).check(z.maxLength(200)),
-  // Files from before these were handed in lack them.
-  practised: z.exactOptional(z.array(Practised).check(z.maxLength(60))),
-  measured: z.exactOptional(z.array(Measured).check(z.maxLength(60))),
-});
+const Lesson = z.pipe(
+  z.strictObject({
+    lesson: line(80),
+    sections: z.exactOptional(count),
+    sewn: z.exactOptional(count),
+    // Files from before these were handed in name the sections steps, and lack the rest.
+    steps: z.exactOptional(count),
+    answers: z.array(Answered).check(z.maxLength(200)),
+    practised: z.exactOptional(z.array(Practised).check(z.maxLength(60))),
+    measured: z.exactOptional(z.array(Measured).check(z.maxLength(60))),
+  }),
+  z.transform(({ steps = 0, sections = steps, sewn = 0, ...rest }) => ({ ...rest, sections, sewn })),
+);
 
 export const HandInFile: z.ZodMiniType<HandIn> = z.strictObject({
   name: Name,

@@ -110,8 +110,8 @@ test('a fold is pointed at on the flat strip, and a wrong line is told for what 
   // At another size the same line is still the fourth fold; the list has its new sizes.
   await page.goto(`${PLEAT}?edition=metric`);
   await expect(await wake(asked)).toHaveAttribute('data-question', 'right');
-  // 6 + 6 + 55 = 67 mm, and 55 + 75 + 55 mm more.
-  await expect(asked.getByRole('radio', { name: /252\smm/ })).toBeChecked();
+  // 10 + 6 + 55 = 71 mm, and 55 + 75 + 55 mm more.
+  await expect(asked.getByRole('radio', { name: /256\smm/ })).toBeChecked();
 });
 
 test('all folds of a kind are chosen by keyboard alone', async ({ page }) => {

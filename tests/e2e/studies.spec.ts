@@ -91,6 +91,9 @@ test(
 test('an allowance changes the cut size once for its edge, and twice for all', async ({ page }) => {
   await page.goto(SIZE);
   await wake(allowances(page));
+  // A question below asks for its cut width.
+  const held = page.locator('[data-held]', { has: allowances(page) });
+  await held.getByRole('button', { name: 'Show it now' }).click();
   // The flap: folio width 4 1/2 less 1/8 at both sides is 4 1/4 finished, and 5 in cut.
   const row = (name: string) => allowances(page).getByRole('row', { name });
   await expect(row('Width').getByRole('cell').last()).toHaveText(/^5\s*in$/);

@@ -1,4 +1,7 @@
-/** Where the reader is on the lesson's tape, and which of its steps are done. */
+/**
+ * Where the reader is on the lesson's tape, which of its sections were read, and which of these are done: all their
+ * questions answered, all their steps ticked. To scroll past a section is to read it, and no more.
+ */
 import { ANSWERED } from '../answered.ts';
 import { load, onStorageChange, save } from '../storage.ts';
 
@@ -10,19 +13,25 @@ const asSlugs = (value: unknown) =>
 export class Tape {
   readonly steps: TapeStep[];
   readonly #key: string;
+  /** What was kept under this name before sections read and questions answered were told apart. */
+  readonly #before: string;
   /** How far along the tape the reader is, 0 to 1; each step takes the same length. */
   at = $state(0);
   current = $state(0);
+  /** Sections that the reader came past, by their heading. */
+  read = $state<string[]>([]);
+  /** Of these the ones with questions or steps, all of them done. */
   done = $state<string[]>([]);
 
   constructor(steps: TapeStep[], lesson: string) {
     this.steps = steps;
-    this.#key = `done:${lesson}`;
+    this.#key = `read:${lesson}`;
+    this.#before = `done:${lesson}`;
   }
 
   /** Follows the page as it is scrolled. Call in an effect; returns the way to stop. */
   follow(): () => void {
-    this.done = load(this.#key, asSlugs) ?? [];
+    this.read = this.#saved();
     let frame = 0;
     const look = () => {
       frame = 0;
@@ -36,7 +45,7 @@ export class Tape {
     // An answer changes what is done without any scrolling.
     document.addEventListener(ANSWERED, ask);
     const stop = onStorageChange(this.#key, () => {
-      this.done = load(this.#key, asSlugs) ?? [];
+      this.read = this.#saved();
       ask();
     });
     ask();
@@ -66,28 +75,28 @@ export class Tape {
       const part = atEnd ? 1 : Math.min(1, Math.max(0, (line - from) / Math.max(1, to - from)));
       this.at = (current + part) / this.steps.length;
     }
-    const done = this.steps.filter((step, i) => {
-      const passed = i < current || (atEnd && i === current);
-      const open = openQuestions(heads[i], heads[i + 1]);
-      // A question that has not loaded yet may have been answered on an earlier visit.
-      const wasDone = this.done.includes(step.slug) && open.every((question) => question.closest('astro-island[ssr]'));
-      return wasDone || (passed && open.length === 0);
-    });
-    if (done.length !== this.done.length || done.some((step, i) => step.slug !== this.done[i])) {
-      const now = done.map((step) => step.slug);
-      // What another tab has done meanwhile stays done.
-      const saved = load(this.#key, asSlugs) ?? [];
-      const others = saved.filter((slug) => !this.done.includes(slug) && !now.includes(slug));
-      this.done = now;
-      save(this.#key, [...now, ...others]);
-    }
+    const read = this.steps.flatMap(({ slug }, i) =>
+      this.read.includes(slug) || i < current || (atEnd && i === current) ? [slug] : [],
+    );
+    const done = this.steps.flatMap(({ slug }, i) =>
+      read.includes(slug) && isAllDone(heads[i], heads[i + 1]) ? [slug] : [],
+    );
+    if (done.join('\n') !== this.done.join('\n')) this.done = done;
+    if (read.length === this.read.length) return;
+    // What another tab has read meanwhile stays read.
+    this.read = [...new Set([...this.#saved(), ...read])];
+    save(this.#key, this.read);
+  }
+
+  #saved(): string[] {
+    return [...new Set([...(load(this.#before, asSlugs) ?? []), ...(load(this.#key, asSlugs) ?? [])])];
   }
 }
 
-/** A step with questions in it is done when they are answered. */
-function openQuestions(head: HTMLElement | null | undefined, next: HTMLElement | null | undefined): Element[] {
-  const open: Element[] = [];
+/** Whether a section has questions or steps, and all of them are right or ticked. */
+function isAllDone(head: HTMLElement | null | undefined, next: HTMLElement | null | undefined): boolean {
+  const asked: Element[] = [];
   for (let el = head?.nextElementSibling; el && el !== next; el = el.nextElementSibling)
-    open.push(...el.querySelectorAll('[data-question]:not([data-question="right"])'));
-  return open;
+    asked.push(...el.querySelectorAll('[data-question]'));
+  return asked.length > 0 && asked.every((one) => one.getAttribute('data-question') === 'right');
 }

@@ -80,7 +80,8 @@ export function slips(formula: Formula, scope?: Scope, options: SlipOptions = {}
     if (!read.ok) return [];
     const parts = about === formula.tree && !edit.with ? [] : [about, ...(edit.with ?? [])].map(namesOf);
     const concerned = [...new Set(parts.flat())];
-    const key = [kind, ...parts.flatMap((names) => names.slice(0, 1))].join(' ');
+    const first = parts.flatMap((names) => names.slice(0, 1));
+    const key = [kind, first.join(', ')].filter(Boolean).join(' ');
     const sentence = sayEdit(edit, formula, options);
     const shared = {
       sentence,

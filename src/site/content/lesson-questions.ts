@@ -14,15 +14,21 @@ export type LessonQuestions = {
   practices: (ListedQuestion & { rounds: number })[];
   /** Pieces that learners measure. */
   pieces: ListedQuestion[];
-  steps: number;
+  /** How many sections it has. */
+  sections: number;
+  /** The steps of the making that it tells, by their ids. */
+  steps: string[];
 };
 
-/** What a lesson asks its learners, and how many steps it has. Sizes among the words of a question are dots. */
+/** What a lesson asks its learners, how many sections it has, and which steps it tells. Sizes among the words of a question are dots. */
 export function questionsOf(source: string): LessonQuestions {
-  const found: LessonQuestions = { questions: [], practices: [], pieces: [], steps: 0 };
+  const found: LessonQuestions = { questions: [], practices: [], pieces: [], sections: 0, steps: [] };
   walk(source, (node) => {
-    if (node.type === 'heading' && node.depth === 2) found.steps += 1;
-    if (node.type === 'mdxJsxFlowElement' && node.name) list(node, node.name, found);
+    if (node.type === 'heading' && node.depth === 2) found.sections += 1;
+    if (node.type !== 'mdxJsxFlowElement' || !node.name) return;
+    list(node, node.name, found);
+    const { id } = attributesOf(node);
+    if (node.name === 'Step' && typeof id === 'string' && !found.steps.includes(id)) found.steps.push(id);
   });
   return found;
 }

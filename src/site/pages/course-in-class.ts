@@ -10,11 +10,12 @@ export function courseInClass({ id, title, lessons }: CoursePage) {
   return {
     id,
     title,
-    lessons: lessons.map(({ id, title, url, entry }) => ({
+    lessons: lessons.map(({ id, title, url, entry, project }) => ({
       id,
       title,
       url,
       path: pageUrl(url),
+      ...(project && { project: project.id }),
       ...listed(entry.body ?? ''),
     })),
   };

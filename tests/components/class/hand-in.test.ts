@@ -18,7 +18,9 @@ const lessons: CourseLesson[] = [
     title: 'Fold',
     url: '/courses/pleats/fold/',
     path: '/school/courses/pleats/fold/',
-    steps: 3,
+    project: 'folio',
+    sections: 3,
+    steps: ['pleat', 'press'],
     questions: [
       { name: 'strip', words: 'How long is the strip?' },
       { name: 'folds', words: 'How many folds?' },
@@ -42,7 +44,7 @@ const from = (name: string, answer = answered(1, true)): HandIn => ({
   name,
   course: 'pleats',
   day: '2030-05-01',
-  lessons: [{ lesson: 'fold', steps: 2, answers: [answer] }],
+  lessons: [{ lesson: 'fold', sections: 2, sewn: 1, answers: [answer] }],
 });
 
 test('what the browser kept is gathered, and rubbish is passed over', () => {
@@ -53,10 +55,17 @@ test('what the browser kept is gathered, and rubbish is passed over', () => {
     ],
     ['answer:/school/courses/pleats/fold/#folds', '{"tries":'],
     ['answer:/elsewhere/#strip', '{"tries":9}'],
-    ['done:/courses/pleats/fold/', '["a","b","c","d","e"]'],
+    ['read:/courses/pleats/fold/', '["a","b"]'],
+    ['done:/courses/pleats/fold/', '["b","c",7]'],
+    ['steps:folio', '{"press":true,"sew-round":true,"pleat":"yes"}'],
   ]);
   expect(collectRecords(kept, lessons)).toEqual([
-    { lesson: 'fold', steps: 3, answers: [{ name: 'strip', tries: 2, right: true, atOnce: false, slips: ['half'] }] },
+    {
+      lesson: 'fold',
+      sections: 3,
+      sewn: 1,
+      answers: [{ name: 'strip', tries: 2, right: true, atOnce: false, slips: ['half'] }],
+    },
   ]);
 });
 
@@ -107,6 +116,12 @@ test('practice and measured pieces travel too, and files from before they did ar
   }
 });
 
+test('a file from before sections read and steps sewn were told apart says what it knows', async () => {
+  const before = toFile(from('Ada')).replace('"sections":2,"sewn":1', '"steps":2');
+  const read = await readHandIn(before);
+  expect(read.ok && read.value.lessons[0]).toMatchObject({ sections: 2, sewn: 0 });
+});
+
 test('a hand-in comes out of its file and its code as it went in', async () => {
   const handIn = from('Åsa Ñ. 🧵', answered(3, false, ['one-side seam']));
   expect(await readHandIn(toFile(handIn))).toEqual({ ok: true, value: handIn });
@@ -150,13 +165,13 @@ test('a class is told who is where and what went wrong, the commonest slip first
     from('Cleo', answered(2, true, ['one-side seam'])),
     from('Ada'),
     from('Ben', answered(2, false, ['half', 'one-side seam'])),
-    { ...from('Dot'), lessons: [{ lesson: 'knots', steps: 900, answers: [answered(1, true)] }] },
+    { ...from('Dot'), lessons: [{ lesson: 'knots', sections: 900, sewn: 900, answers: [answered(1, true)] }] },
   ];
-  expect(whoIsWhere(all, lessons).map(({ name, lessons: [one] }) => [name, one?.right, one?.of, one?.steps])).toEqual([
-    ['Ada', 1, 2, 2],
-    ['Ben', 0, 2, 2],
-    ['Cleo', 1, 2, 2],
-    ['Dot', 0, 2, 0],
+  expect(whoIsWhere(all, lessons).map(({ name, lessons: [one] }) => [name, one?.read, one?.right, one?.sewn])).toEqual([
+    ['Ada', 2, 1, 1],
+    ['Ben', 2, 0, 1],
+    ['Cleo', 2, 1, 1],
+    ['Dot', 0, 0, 0],
   ]);
   expect(whatWentWrong(all, lessons)).toEqual([
     {
@@ -232,6 +247,8 @@ test.each([
 test('CSV: quotes and commas stay in their cell, and each kind has its line', () => {
   expect(toCsv([withMore('Ada "Pins", jr')], lessons).split('\r\n')).toEqual([
     '"name","day","lesson","kind","question","tries","right","right at once","slips"',
+    '"Ada ""Pins"", jr","2030-05-01","Fold","sections read","2 of 3","","","",""',
+    '"Ada ""Pins"", jr","2030-05-01","Fold","steps sewn","1 of 2","","","",""',
     '"Ada ""Pins"", jr","2030-05-01","Fold","question","How long is the strip?",1,"yes","yes",""',
     '"Ada ""Pins"", jr","2030-05-01","Fold","practice","And how long is it now?",4,"yes","no","one side: seam"',
     '"Ada ""Pins"", jr","2030-05-01","Fold","piece","strip, cut","","no","","cut at its finished size"',

@@ -12,7 +12,8 @@ const from = (name: string, slips: string[] = [], mistakes: string[] = []): Hand
   lessons: [
     {
       lesson: 'fold',
-      steps: 2,
+      sections: 2,
+      sewn: 1,
       answers: [{ name: 'نیم‌فاصله', tries: 2, right: true, atOnce: false, slips }],
       practised: [{ name: 'strip', exercises: 1, atOnce: 0, done: false, slips }],
       measured: [{ name: 'strip', verdict: 'explained', mistakes }],
