@@ -41,10 +41,10 @@ switch (positionals[0]) {
 }
 
 async function build(): Promise<void> {
-  const { checkedContent } = await import('../site/check/checked-content.ts');
+  const { problemsOfBuild } = await import('../site/check/problems-of-build.ts');
   const { isError } = await import('../site/content/diagnostic.ts');
   const { report } = await import('../site/check/report.ts');
-  const { problems } = checkedContent(root);
+  const problems = problemsOfBuild(root);
   if (problems.length > 0) console.log(`${report(problems, process.stdout.hasColors?.() ?? false)}\n`);
   if (problems.some(isError)) {
     console.log('The site is not built. Mend the mistakes above first.');

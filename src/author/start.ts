@@ -7,35 +7,9 @@ import { parseArgs } from 'node:util';
 import '../site/pages/no-telemetry.ts';
 import { dev } from 'astro';
 import { writeEditorFiles } from '../site/content/editor-files.ts';
-import { examine } from '../site/check/find-content-problems.ts';
-import { readContent } from '../site/content/read-content.ts';
-import type { Content } from '../site/content/read-content.ts';
-import { report } from '../site/check/report.ts';
+import { contentCheckOf } from '../site/live/content-check.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-
-/** What an instructor may edit, each file with what it holds. */
-export function filesToEdit({
-  site,
-  materials,
-  glossary,
-  projects,
-  courses,
-  lessons,
-}: Content): [file: string, holds: string][] {
-  return [
-    ...projects.map(({ file, value }): [string, string] => [file, `the numbers of ${value?.title ?? 'a project'}`]),
-    ...courses.flatMap(({ file, id, value }): [string, string][] => [
-      [file, `the order of the lessons of ${value?.title ?? 'a course'}`],
-      ...lessons
-        .filter(({ course }) => course === id)
-        .map((lesson): [string, string] => [lesson.file, `the lesson ${lesson.value?.title ?? ''}`.trim()]),
-    ]),
-    [site.file, 'the name of the school and how its pages speak'],
-    [materials.file, 'cloth, interfacing, thread and hardware'],
-    [glossary.file, 'the terms of the trade'],
-  ];
-}
 
 /**
  * Where to serve, from the words after the command: `--host` alone opens the site to the house, with an address it
@@ -59,24 +33,24 @@ export function serverSettings(args: string[]) {
 
 async function start(): Promise<void> {
   writeEditorFiles(root);
-  const content = readContent(root);
-  const { problems } = examine(content, root);
-  const server = await dev({ root, logLevel: 'warn', server: serverSettings(process.argv.slice(2)) });
+  const check = contentCheckOf(root);
+  const [server, { site, projects, files }] = await Promise.all([
+    dev({ root, logLevel: 'warn', server: serverSettings(process.argv.slice(2)) }),
+    check.overview,
+  ]);
   const { local = [], network = [] } = server.resolvedUrls ?? {};
-  const files = filesToEdit(content);
   const width = Math.max(...files.map(([file]) => file.length));
 
-  console.log(`\n${content.site.value?.name ?? 'Your site'} is open for writing at\n`);
+  console.log(`\n${site ?? 'Your site'} is open for writing at\n`);
   for (const address of [...local, ...network]) console.log(`  ${address}`);
   const [home] = local;
-  if (home && content.projects.length) {
+  if (home && projects.length) {
     console.log('\nOr change the numbers of a project as a form, on this machine only:\n');
-    for (const { id } of content.projects) console.log(`  ${home}authoring/form/${id}/`);
+    for (const id of projects) console.log(`  ${home}authoring/form/${id}/`);
   }
   console.log('\nEdit these files; the pages follow each time you save:\n');
   for (const [file, holds] of files) console.log(`  ${file.padEnd(width)}  ${holds}`);
-  if (problems.length) console.log(`\n${report(problems, process.stdout.hasColors?.() ?? false)}`);
-  console.log('\nCtrl+C stops it.\n');
+  console.log('\nThe content is checked as you write. Ctrl+C stops it.\n');
 }
 
 if (import.meta.main) {

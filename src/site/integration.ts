@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
-import { checkedContent } from './check/checked-content.ts';
+import { problemsOfBuild } from './check/problems-of-build.ts';
 import { onlyTexts } from './check/programs-in.ts';
 import { report } from './check/report.ts';
 import { isError } from './content/diagnostic.ts';
@@ -19,7 +19,7 @@ export function contentCheck(): AstroIntegration {
         const root = fileURLToPath(config.root);
         writeWordExamples(root);
         if (command === 'build') {
-          const mistakes = checkedContent(root).problems.filter(isError);
+          const mistakes = problemsOfBuild(root).filter(isError);
           if (mistakes.length > 0) throw new ContentMistakes(report(mistakes));
         }
         updateConfig({ vite: { plugins: [onlyTexts(root)] } });

@@ -48,8 +48,13 @@ export function workOut(file: ProjectFile, materials: MaterialsFile | undefined)
 }
 
 /** Whether every number of the lesson's own variant could be worked out. A card that does not fit is no hindrance. */
-export const isWhole = ({ variants: [{ inch, metric }] }: WorkedOut): boolean =>
-  ![...inch.findings, ...metric.findings].some(({ severity }) => severity === 'error');
+export const isWhole = ({ variants: [{ inch, metric }] }: WorkedOut): boolean => isSound(inch) && isSound(metric);
+
+/** The same of a project of which nothing else is asked. */
+export const hasAllNumbers = (file: ProjectFile, materials: MaterialsFile | undefined): boolean =>
+  (['inch', 'metric'] as const).every((edition) => isSound(resolveProject(file, { edition, materials })));
+
+const isSound = ({ findings }: Pattern): boolean => !findings.some(({ severity }) => severity === 'error');
 
 /** What is wrong with a project in any edition and with any of its options, each finding at its place in the file; `ends` tries what learners may choose. */
 export function projectProblems(

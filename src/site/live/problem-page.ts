@@ -1,7 +1,4 @@
 import type { MiddlewareHandler } from 'astro';
-import root from 'virtual:content-root';
-import { findContentProblems } from '../check/find-content-problems.ts';
-import { isError } from '../content/diagnostic.ts';
 import { languageTag } from '../content/schemas.ts';
 
 /**
@@ -20,15 +17,20 @@ export const onRequest: MiddlewareHandler = async (context, next) => {
   try {
     if (await lacksProject(pathname)) return await waiting();
     const response = await next();
+    // A picture that the site makes smaller has such an address, too.
+    if (!isHtml(response)) return response;
     const html = await response.text(); // what fails in the middle of a page fails here
-    return response.status === 404 && hasMistakes() ? await waiting() : new Response(html, response);
+    return response.status === 404 && (await hasMistakes()) ? await waiting() : new Response(html, response);
   } catch (error) {
-    if (hasMistakes()) return waiting();
+    if (await hasMistakes()) return waiting();
     throw error;
   }
 };
 
-const hasMistakes = (): boolean => findContentProblems(root).some(isError);
+const isHtml = ({ headers }: Response): boolean => headers.get('content-type')?.startsWith('text/html') ?? false;
+
+/** Astro keeps this module as long as it runs; what is so now comes only with a new import. */
+const hasMistakes = async (): Promise<boolean> => (await import('virtual:content-mistakes')).default;
 
 /** As every page names it. */
 async function language(): Promise<string> {
@@ -38,7 +40,6 @@ async function language(): Promise<string> {
 
 /** Each word of such a lesson would fail by itself, so it is not even begun. */
 async function lacksProject(pathname: string): Promise<boolean> {
-  // Astro keeps this module as long as it runs; what the shelves hold now comes only with a new import.
   const { getCourses, pageUrl } = await import('../pages/index.ts');
   const lessons = (await getCourses()).flatMap(({ lessons }) => lessons);
   const lesson = lessons.find(({ url }) => pageUrl(url) === pathname);

@@ -1,10 +1,12 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Loader, LoaderContext } from 'astro/loaders';
-import { readContent, type Content, type Entry, type LessonEntry } from '../content/read-content.ts';
+import type { ProjectFile } from '../../core/project/schema.ts';
+import { allEntries, readContent, type Content, type Entry, type LessonEntry } from '../content/read-content.ts';
 import type { LessonFront } from '../content/schemas.ts';
 
-type Shelf = Exclude<keyof Content, 'problems'>;
+const SHELVES = ['site', 'materials', 'glossary', 'projects', 'courses', 'lessons'] as const;
+type Shelf = (typeof SHELVES)[number];
 
 /** A lesson as the pages get it: what stands at its top, and where its file lies. */
 export type LessonData = LessonFront & Pick<LessonEntry, 'course' | 'slug' | 'fileName'>;
@@ -19,8 +21,9 @@ export function contentLoaders(): (shelf: Shelf) => Loader {
   let later: NodeJS.Timeout | undefined;
 
   const refresh = async () => {
+    const before = await reading;
     reading = undefined;
-    for (const [shelf, context] of contexts) await fill(shelf, context, await (reading ??= read(context)));
+    for (const [shelf, context] of contexts) await fill(shelf, context, await (reading ??= read(context, before)));
   };
   const watch = ({ watcher, config, logger }: LoaderContext) => {
     if (!watcher) return;
@@ -45,30 +48,42 @@ export function contentLoaders(): (shelf: Shelf) => Loader {
       contexts.set(shelf, context);
       context.store.clear();
       await fill(shelf, context, await (reading ??= read(context)));
+      // A build needs it no more, and a large one would weigh on all that follows.
+      if (!context.watcher && contexts.size === SHELVES.length) reading = undefined;
     },
   });
 }
 
-type Reading = { content: Content; unusable: Set<string> };
+type Reading = {
+  content: Content;
+  /** Whether a project has every number of the lesson's own size; in a build all have, since it ends before otherwise. */
+  isUsable: (project: Entry<ProjectFile>) => boolean;
+  /** Whether a file and the materials are as they were at the reading before. */
+  isAsBefore: (entry: Entry<unknown>) => boolean;
+};
 
-/** Reads the content; while it is being edited, also which files cannot be shown. A build stops before it comes here. */
-async function read({ config, watcher }: LoaderContext): Promise<Reading> {
-  const root = fileURLToPath(config.root);
-  const content = readContent(root);
-  if (!watcher) return { content, unusable: new Set() };
-  const { examine } = await import('../check/find-content-problems.ts');
-  return { content, unusable: examine(content, root).unusable };
+/** Reads the content; what did not change since `before` is taken over. */
+async function read({ config, watcher }: LoaderContext, before?: Reading): Promise<Reading> {
+  const content = readContent(fileURLToPath(config.root), before?.content);
+  const { materials } = content;
+  const earlier = new Set(before?.content.materials === materials ? allEntries(before.content) : []);
+  const isAsBefore = (entry: Entry<unknown>) => earlier.has(entry);
+  if (!watcher) return { content, isAsBefore, isUsable: () => true };
+  const { hasAllNumbers } = await import('../check/project-problems.ts');
+  const isUsable = ({ value }: Entry<ProjectFile>) => value !== undefined && hasAllNumbers(value, materials.value);
+  return { content, isAsBefore, isUsable };
 }
 
-async function fill(shelf: Shelf, context: LoaderContext, { content, unusable }: Reading): Promise<void> {
-  const entries: Entry<unknown>[] = [content[shelf]].flat();
+async function fill(shelf: Shelf, context: LoaderContext, reading: Reading): Promise<void> {
+  const entries: Entry<unknown>[] = [reading.content[shelf]].flat();
   const wanted = new Set(entries.map((entry) => entry.id));
   for (const id of context.store.keys()) if (!wanted.has(id)) context.store.delete(id);
   for (const entry of entries) {
+    if (reading.isAsBefore(entry)) continue;
     const { id, file, text } = entry;
     const data = 'lesson' in entry ? lessonData(entry as LessonEntry) : entry.value;
     if (data === undefined) continue;
-    if (shelf === 'projects' && unusable.has(file)) continue;
+    if (shelf === 'projects' && !reading.isUsable(entry as Entry<ProjectFile>)) continue;
     context.store.set({
       id,
       data: await context.parseData({ id, data: data as Record<string, unknown>, filePath: file }),

@@ -14,7 +14,6 @@ const types: Readonly<Record<string, string>> = { pdf: 'application/pdf', svg: '
 const press = async () => ({
   ...(await import('./handouts.ts')),
   ...(await import('../content/read-content.ts')),
-  ...(await import('../check/checked-content.ts')),
   ...(await import('./write-handouts.ts')),
 });
 
@@ -52,8 +51,8 @@ export function handoutsInSite(): AstroIntegration {
           await writeFile(path.join(to, file), (await fonts())[face]);
         if (!withHandouts()) return;
         const start = performance.now();
-        const { checkedContent, writeHandouts } = await press();
-        const { files, findings } = await writeHandouts(checkedContent(root).content, to, await fonts(), {
+        const { readContent, writeHandouts } = await press();
+        const { files, findings } = await writeHandouts(readContent(root), to, await fonts(), {
           withoutTeacher: !withTeacher(),
         });
         for (const finding of findings) logger.warn(finding);

@@ -8,6 +8,9 @@ import { livePreview } from '../../../src/site/live/live-preview.ts';
 import { handoutsInSite } from '../../../src/site/print/handouts-integration.ts';
 import { contentFolder } from '../content-folder.ts';
 
+/** Other work on the machine may keep the check waiting. */
+const soon = { timeout: 20_000 };
+
 const run = (hook: unknown, given: object): unknown => (hook as (given: object) => unknown)(given);
 
 test('a file that is gone when it is read does not end the preview', async () => {
@@ -15,18 +18,23 @@ test('a file that is gone when it is read does not end the preview', async () =>
   const send = vi.fn();
   const watcher = Object.assign(new EventEmitter(), { add: vi.fn() });
   run(livePreview(root).configureServer, { watcher, environments: {}, ws: { on: vi.fn(), send } });
+  await vi.waitFor(() => expect(send).toHaveBeenCalledWith('content:problems', expect.anything()), soon);
+  send.mockClear();
   const said = vi.spyOn(console, 'error').mockImplementation(() => undefined);
 
   const gone = path.join(root, 'content/courses/pleats/09-gone.mdx');
   symlinkSync(path.join(root, 'nowhere'), gone);
   watcher.emit('add', gone);
-  await vi.waitFor(() => expect(said).toHaveBeenCalledWith(expect.stringContaining('The content could not be read')));
+  await vi.waitFor(
+    () => expect(said).toHaveBeenCalledWith(expect.stringContaining('The content could not be read')),
+    soon,
+  );
   expect(send).not.toHaveBeenCalled();
   said.mockRestore();
 
   rmSync(gone);
   watcher.emit('unlink', gone);
-  await vi.waitFor(() => expect(send).toHaveBeenCalledWith('content:problems', expect.anything()));
+  await vi.waitFor(() => expect(send).toHaveBeenCalledWith('content:problems', expect.anything()), soon);
 });
 
 test('a document that cannot be sent is handed on as an error', async () => {

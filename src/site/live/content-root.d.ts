@@ -1,5 +1,0 @@
-declare module 'virtual:content-root' {
-  /** The folder that holds content/. */
-  const root: string;
-  export default root;
-}
