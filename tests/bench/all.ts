@@ -19,6 +19,8 @@ const benches: [file: string, args?: string[]][] = [
   ['own-sheets.ts'],
   ['check.ts'],
   ['build.ts'],
+  ['scale.ts'],
+  ['start.ts'],
   ...(layoutArguments.length > 0 ? [['layout.ts', layoutArguments] as [string, string[]]] : []),
 ];
 

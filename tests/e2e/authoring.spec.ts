@@ -183,7 +183,7 @@ test.describe('started with mistakes', () => {
 
   test('the site opens, says what is wrong, and comes right by itself', async ({ page }) => {
     const heading = page.getByRole('heading', { level: 1 });
-    expect(site.output()).toContain('2 mistakes in 2 files.');
+    await expect.poll(() => site.output()).toContain('2 mistakes in 2 files.');
     await page.goto(`${site.address}/`);
     await expect(heading).toHaveText('The Long Table');
     await expect(panelOf(page)).toContainText(PROJECT);

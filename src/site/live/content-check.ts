@@ -42,9 +42,10 @@ export class ContentCheck {
     return this.#last.promise;
   }
 
-  /** Told after each check. */
+  /** Told after each check, and of one that is done already. */
   listen(listener: Listener): void {
     this.#listeners.push(listener);
+    if (this.#isDone) void this.checked.then(listener);
   }
 
   /** The content may have changed. */

@@ -1,6 +1,6 @@
 import { withHandouts, withTeacher } from '../pages/build-options.ts';
 import { everything, plannedHandouts } from './handouts.ts';
-import { readContent } from '../content/read-content.ts';
+import { readContent, type Content } from '../content/read-content.ts';
 import { oncePerBuild, oncePerBuildBy } from '../pages/build-cache.ts';
 
 /** A document of a course, and where each paper and edition of it lies, from the site's root. */
@@ -37,7 +37,9 @@ export function readyMade(project: string, names: readonly string[]): Record<str
   );
 }
 
-const content = oncePerBuild(() => readContent(process.cwd()));
+let before: Content | undefined;
+/** The live preview reads it for every page, and takes over what did not change. */
+const content = oncePerBuild(() => (before = readContent(process.cwd(), before)));
 
 const linksFor = oncePerBuildBy((course) => {
   const links = new Map<string, HandoutLinks>();
