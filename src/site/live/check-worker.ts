@@ -7,7 +7,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { aroundParts, examinePartAgain, partsOf } from '../check/content-parts.ts';
 import type { AroundParts, ContentPart, Known } from '../check/content-parts.ts';
 import { allTogether, examineWhole } from '../check/find-content-problems.ts';
-import type { Examined } from '../check/find-content-problems.ts';
+import type { ContentReport } from '../check/find-content-problems.ts';
 import { inReadingOrder } from '../content/diagnostic.ts';
 import type { Diagnostic } from '../content/diagnostic.ts';
 import { allEntries, readContent } from '../content/read-content.ts';
@@ -21,7 +21,7 @@ const port = parentPort!;
 const say = (message: FromCheck) => port.postMessage(message);
 
 /** The content as it was read last, and what can be told of it without its projects. */
-type Reading = { content: Content; whole: Examined; parts: ContentPart[]; around: AroundParts };
+type Reading = { content: Content; whole: ContentReport; parts: ContentPart[]; around: AroundParts };
 
 let reading: Reading | undefined;
 const known: Known = new Map();
@@ -88,7 +88,7 @@ async function check(): Promise<void> {
     try {
       const now = present();
       say({ kind: 'read', overview: overviewOf(now.content) });
-      const found: Examined[] = [];
+      const found: ContentReport[] = [];
       for (const part of now.parts) {
         await setImmediate(); // who asks for a lesson is answered in between
         if (isDue) break;
@@ -103,7 +103,7 @@ async function check(): Promise<void> {
   isChecking = false;
 }
 
-function checked({ lessons, ...rest }: Content, { problems, unusable }: Examined): Checked {
+function checked({ lessons, ...rest }: Content, { problems, unusable }: ContentReport): Checked {
   const files = allEntries({ lessons, ...rest }).map(({ file }) => file);
   for (const file of files) if (!unusable.has(file)) onceUsable.add(file);
   const inFile = Map.groupBy(problems, ({ file }) => file);
