@@ -2,7 +2,7 @@
  * Sizes of cards, paper, banknotes and envelopes against published values. None of the standards themselves was read:
  * the values come through the copies named beside them.
  */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { publishedSize, publishedSizes } from '../../src/core/project/index.ts';
 
 const mm = (words: string) => {
@@ -64,9 +64,26 @@ describe('banknotes', () => {
     // The announcement of the European Central Bank, reported by Coin World in 2019.
     ['100 euro', 147, 77],
     ['200 euro', 153, 77],
-    // Bureau of Engraving and Printing, relayed by a secondary page: 6.14 x 2.61 in, 155.956 x 66.294 mm.
+    // Bureau of Engraving and Printing, moneyfactory.com/faq: 2.61 x 6.14 in.
     ['a US dollar bill', 155.956, 66.294],
+    // Bank of Japan, boj.or.jp/en/about/education/oshiete/money/c15.htm. A currency page prints 170 for the last: a misprint.
+    ['a 1000 yen note', 150, 76],
+    ['2000 yen', 154, 76],
+    ['5000 yen', 156, 76],
+    ['a 10000 yen note', 160, 76],
+    // Swiss National Bank, design of the ninth series. A trade paper prints “7 millimeters by 144”: a misprint for 70.
+    ['a 100 franc note', 144, 70],
+    // The Bank of England’s text, repeated by gatewayhilltowns.org. A blog of 2024 prints 139 x 75 for 20: a misprint.
+    ['a 5 pound note', 125, 65],
+    ['10 pound', 132, 69],
+    ['20 pound note', 139, 73],
   ])('%s measures %f x %f mm', (words, width, height) => expect(mm(words)).toEqual([width, height]));
+});
+
+test('Swiss notes are 7 mm longer from one to the next (Swiss National Bank)', () => {
+  // The 1000 franc note is the last of six.
+  const notes = [10, 20, 50, 100, 200, 1000].map((value) => mm(`a ${value} franc note`)!);
+  for (const [i, [width, height]] of notes.entries()) expect([width, height]).toEqual([144 + 7 * (i - 3), 70]);
 });
 
 describe('envelopes and index cards, from memory', () => {

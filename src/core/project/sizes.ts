@@ -31,8 +31,14 @@ const EURO = 'ECB Decision ECB/2003/4';
 const EURO_500 = 'table of first-series euro notes';
 /** Reported in Coin World 2019. */
 const EUROPA = 'announcement of the European Central Bank, 2019';
-/** Relayed by a secondary page (eatsip365.com). */
+/** moneyfactory.com/faq: 2.61 x 6.14 in. */
 const US_NOTE = 'US Bureau of Engraving and Printing';
+/** boj.or.jp/en/about/education/oshiete/money/c15.htm. */
+const YEN_NOTE = 'Bank of Japan';
+/** snb.ch, design of the ninth series: 70 mm high, the 100 franc note 144 mm long, 7 mm from note to note. */
+const FRANC_NOTE = 'Swiss National Bank, ninth series';
+/** The Bank’s text, repeated by a secondary page (gatewayhilltowns.org). */
+const POUND_NOTE = 'Bank of England, polymer notes';
 /** Table at paper-size.com; convertworld.com. */
 const LETTER = 'ANSI/ASME Y14.1';
 const LEGAL = 'table of US paper sizes at paper-size.com';
@@ -59,6 +65,17 @@ const euro = (value: number, width: number, height: number, source = EURO) =>
     `€${value}`,
     `${value} €`,
   ]);
+
+/** The names people use for a note of a currency. */
+const note = (name: string, value: number, width: number, height: number, source: string, checked?: 'from memory') =>
+  size(
+    `${name} ${value} note`,
+    width,
+    height,
+    source,
+    [`${value} ${name}`, `${value} ${name} note`, `${value} ${name} banknote`],
+    checked ?? 'read',
+  );
 
 const envelope = (name: string, width: number, height: number) =>
   size(`ISO 269 ${name} envelope`, width, height, MEMORY, [`${name.toLowerCase()} envelope`], 'from memory');
@@ -117,6 +134,20 @@ export const publishedSizes: readonly PublishedSize[] = [
     'dollar note',
     'us dollar bill',
   ]),
+  note('yen', 1000, 150, 76, YEN_NOTE),
+  note('yen', 2000, 154, 76, YEN_NOTE),
+  note('yen', 5000, 156, 76, YEN_NOTE),
+  note('yen', 10000, 160, 76, YEN_NOTE),
+  note('franc', 10, 123, 70, FRANC_NOTE),
+  note('franc', 20, 130, 70, FRANC_NOTE),
+  note('franc', 50, 137, 70, FRANC_NOTE),
+  note('franc', 100, 144, 70, FRANC_NOTE),
+  note('franc', 200, 151, 70, FRANC_NOTE),
+  note('franc', 1000, 158, 70, FRANC_NOTE),
+  note('pound', 5, 125, 65, POUND_NOTE),
+  note('pound', 10, 132, 69, POUND_NOTE),
+  note('pound', 20, 139, 73, POUND_NOTE),
+  note('pound', 50, 146, 77, MEMORY, 'from memory'),
   envelope('C4', 229, 324),
   envelope('C5', 162, 229),
   envelope('C6', 114, 162),
