@@ -6,6 +6,7 @@ import { noted } from './work.ts';
 import { roundCorners } from './round-corners.ts';
 import { without } from './without.ts';
 import type { Point } from '../geometry/index.ts';
+import type { ClothFault } from './fault.ts';
 import type { Ply, PlyEdge, PlyOutline, SewnRound, Sewn, Stitch, Work } from './work.ts';
 
 /**
@@ -15,7 +16,7 @@ import type { Ply, PlyEdge, PlyOutline, SewnRound, Sewn, Stitch, Work } from './
  * @param to widths left outside the stitches in mm, from the lowest layer up; the last goes on for further layers
  * @param seam the number of its stitching; the last seam if left out
  *
- * Faults: `not-finite`; `not-sewn-round` when there is no such seam; `misses` when nothing is wider.
+ * Faults: `not-finite`; `not-sewn-round` when there is no such seam; `held` when they are enclosed or lie inside; `misses` when nothing is wider.
  *
  * @example
  * grade(sewn, [3, 6]) // => 3 mm left of the lowest layer's allowance, 6 mm of those above
@@ -27,6 +28,8 @@ export function grade(work: Work, to: number | readonly number[], seam?: number)
   }
   const stitch = seamOf(work, seam);
   if (!stitch) return fail({ code: 'not-sewn-round', message: 'There is no seam to trim yet.' });
+  const out = outOfReach(work, stitch);
+  if (out) return fail(out);
   const layers = work.plies.filter(({ outline }) => outline.some((edge) => edge.held === stitch.id));
   return cutOff(work, 'grade', (ply) => {
     const layer = layers.indexOf(ply);
@@ -36,6 +39,22 @@ export function grade(work: Work, to: number | readonly number[], seam?: number)
 
 const seamOf = (work: Work, seam: number | undefined): Stitch | undefined =>
   work.stitches.findLast(({ id, kind }) => (seam === undefined ? kind === 'seam' : id === seam));
+
+/** Steps that enclose the allowances of their own seam. */
+const ENCLOSED = ['bind', 'French seam', 'flat-felled seam'];
+/** Steps after which the allowances of a pair sewn round lie inside it. */
+const INSIDE = ['turn', 'hem', 'bind'];
+
+/** Why no scissors come to the allowances of a seam. */
+function outOfReach({ done }: Work, { id, round }: Stitch): ClothFault | undefined {
+  const sewn = done.findIndex(({ stitches }) => stitches?.includes(id) ?? false);
+  const later = done.slice(sewn + 1).find(({ did }) => INSIDE.includes(did));
+  if (ENCLOSED.includes(done[sewn]?.did ?? ''))
+    return { code: 'held', message: 'The allowances of the last seam are enclosed: there is nothing left to trim.' };
+  if (!round || !later) return undefined;
+  const message = 'The allowances lie inside the work now. Trim them before it is turned or hemmed.';
+  return { code: 'held', message };
+}
 
 /** What is cut off the raw edges of a ply that a seam holds, one strip for each edge. */
 function stripsOf({ outline }: Ply, stitch: Stitch, width: number): PlyOutline[] {
@@ -89,7 +108,7 @@ function nearestRow(from: Point, to: Point, { runs, round }: Stitch): number | u
  * @param leaving how far outside the stitches the cuts end, in mm: about 1/8 in (sewingsupport.com, How to trim and clip
  * seam allowances)
  *
- * Faults: `not-finite`; `not-sewn-round`; `misses` when no corner is wide enough.
+ * Faults: `not-finite`; `not-sewn-round`; `held` when they lie inside; `misses` when no corner is wide enough.
  *
  * @example
  * clipCorners(sewRound(front, lining, { allowance: 6 }).value)
@@ -100,6 +119,8 @@ export function clipCorners(work: Work, leaving = 3): Sewn {
   }
   const stitch = work.stitches.findLast(({ round }) => round !== undefined);
   if (!stitch?.round) return fail({ code: 'not-sewn-round', message: 'Nothing is sewn round yet.' });
+  const out = outOfReach(work, stitch);
+  if (out) return fail(out);
   const corners = cornersOf(stitch.round, leaving, stitch.id);
   return cutOff(work, 'clip corners', (ply) => (stitch.round!.caught.includes(ply.id) ? [] : corners));
 }

@@ -70,7 +70,7 @@ export function boxCorner(work: Work, how: BoxCorner): Sewn {
   const stitched = sewn(work, 'seam', way);
   const row = stitched.stitches.at(-1)!;
   const plies = layersAt(stitched, inner).map(({ id }) => id);
-  const mark: Mark = { kind: 'box', name: corner, at: inner, plies, square: inSeams };
+  const mark: Mark = { kind: 'box', name: corner, at: inner, plies, corner: at, square: inSeams };
   const marked: Work = { ...stitched, marks: [...stitched.marks, mark] };
   if (leaving === undefined) return ok(asOneStep(work.done, marked, { did: 'box corner', stitches: [row.id] }));
 
@@ -99,24 +99,36 @@ export function allowancesAt(work: Work, corner: Corner, usual: number): { side:
     const { off, along } = fromSide(p);
     return { off: along, along: off };
   };
-  const allowance = (from: typeof fromSide, across: number): number => {
-    const isBeside = (a: Point, b: Point) => {
-      const [p, q] = [from(a), from(b)];
-      return Math.abs(p.off - q.off) < SAME && Math.min(p.along, q.along) < across / 2 && p.off < across / 2;
-    };
-    const seams = work.stitches
-      .filter(({ kind }) => kind === 'seam')
-      .flatMap(({ runs }) => runs.filter(({ from: a, to: b }) => distance(a, b) > SAME && isBeside(a, b)));
-    if (seams.length > 0) return Math.max(0, Math.min(...seams.map((run) => from(run.from).off)));
+  type Places = typeof fromSide;
+  const lies = (places: Places, a: Point, b: Point, most: number) => {
+    const [p, q] = [places(a), places(b)];
+    return distance(a, b) > SAME && Math.abs(p.off - q.off) < SAME && Math.min(p.along, q.along) < most;
+  };
+  // The stitch line of a pair is walked counter-clockwise: up the right side, down the left, to the right at the bottom.
+  const facing = (places: Places) => {
+    const isSide = places === fromSide;
+    return (a: Point, b: Point) => (isSide ? (atLeft ? a.y > b.y : a.y < b.y) : low ? a.x < b.x : a.x > b.x);
+  };
+  const allowance = (places: Places, across: number, long: number): number => {
+    const faces = facing(places);
+    const seams = work.stitches.flatMap(({ kind, runs, round }): { from: Point }[] => {
+      if (round) {
+        const sewn = sides(round.ring).filter(({ from, to }, i) => round.allowances[i]! > 0 && faces(from, to));
+        return sewn.filter(({ from, to }) => lies(places, from, to, Infinity));
+      }
+      const near = kind === 'seam' ? runs.filter(({ from }) => places(from).off < across / 2) : [];
+      return near.filter(({ from, to }) => lies(places, from, to, long / 2));
+    });
+    if (seams.length > 0) return Math.max(0, Math.min(...seams.map(({ from }) => places(from).off)));
     const isFolded = work.plies.some(({ outline }) =>
       sides(outline).some(
-        ({ from: a, to: b }, i) =>
-          outline[i]!.fold !== undefined && isBeside(a, b) && Math.abs(from(a).off) < SAME && distance(a, b) > SAME,
+        ({ from, to }, i) =>
+          outline[i]!.fold !== undefined && Math.abs(places(from).off) < SAME && lies(places, from, to, long / 2),
       ),
     );
     return isFolded ? 0 : usual;
   };
-  return { side: allowance(fromSide, box.width), end: allowance(fromEnd, box.height) };
+  return { side: allowance(fromSide, box.width, box.height), end: allowance(fromEnd, box.height, box.width) };
 }
 
 function squareRing(corners: readonly Point[], held: number): PlyOutline {

@@ -26,6 +26,7 @@ export function renumbered(work: Work, by: number): Work {
       }),
     })),
     marks: work.marks.map((mark) => ({ ...mark, plies: mark.plies.map(number) })),
+    done: work.done.map((one) => (one.stitches ? { ...one, stitches: one.stitches.map(number) } : one)),
   };
 }
 

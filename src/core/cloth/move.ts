@@ -48,6 +48,7 @@ export function movedStitch(stitch: Stitch, transform: Transform): Stitch {
 export const movedMark = (mark: Mark, transform: Transform): Mark => ({
   ...mark,
   at: transformPoint(transform, mark.at),
+  ...(mark.corner && { corner: transformPoint(transform, mark.corner) }),
 });
 
 /** The whole work where it comes to lie. Turned over, its order is turned round too. */

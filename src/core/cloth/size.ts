@@ -30,11 +30,11 @@ export function boxOf(plies: readonly Ply[]): Box {
 export function size(work: Work): Size {
   const box = boxOf(work.plies);
   let [left, right, low, high, depth] = [box.x, box.x + box.width, box.y, box.y + box.height, 0];
-  for (const { kind, square = 0, at } of work.marks) {
-    if (kind !== 'box') continue;
-    if (at.x < box.x + box.width / 2) left = Math.max(left, at.x);
+  for (const { kind, square = 0, at, corner } of work.marks) {
+    if (kind !== 'box' || !corner) continue;
+    if (corner.x < at.x) left = Math.max(left, at.x);
     else right = Math.min(right, at.x);
-    if (at.y < box.y + box.height / 2) low = Math.max(low, at.y);
+    if (corner.y < at.y) low = Math.max(low, at.y);
     else high = Math.min(high, at.y);
     depth = Math.max(depth, 2 * square);
   }

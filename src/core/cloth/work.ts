@@ -82,6 +82,8 @@ export type Mark = {
   readonly plies: readonly number[];
   /** Of hardware: the step that set it, by its id. */
   readonly step?: string;
+  /** Of a boxed corner: where the corner of the flat work lies. */
+  readonly corner?: Point;
   /** Of a boxed corner: the side of the square measured from the seam lines, in mm. */
   readonly square?: number;
 };

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import {
   attach,
   baste,
+  bind,
   clipCorners,
   closeGap,
   flip,
@@ -109,12 +110,37 @@ describe('where cloth is cut away', () => {
     expect(after + trimmed.done.at(-1)!.cutAway!).toBeCloseTo(20_000, 6);
   });
 
+  test('a work that comes second keeps the rows of its steps in its book', () => {
+    const bag = value(
+      sewRound(piece('front', rectangle(100, 80)), piece('back', rectangle(100, 80)), { allowance: 10, open: ['top'] }),
+    );
+    const both = value(lay(value(baste(piece('mat', rectangle(200, 200)), row(50))), bag));
+    const [seam] = both.stitches.filter(({ kind }) => kind === 'seam');
+    expect(both.done.find(({ did }) => did === 'sew round')!.stitches).toEqual([seam!.id]);
+  });
+
   test('hardware is not cut through', () => {
     const pair = value(
       sewRound(piece('front', rectangle(100, 80)), piece('back', rectangle(100, 80)), { allowance: 10 }),
     );
     const snapped = value(attach(pair, { name: 'snap', at: { x: 50, y: 2 } }));
     expect(grade(snapped, 3)).toMatchObject({ ok: false, fault: { code: 'blocked' } });
+  });
+
+  test('allowances that lie inside are out of reach', () => {
+    const pair = value(
+      sewRound(piece('front', rectangle(100, 80)), piece('back', rectangle(100, 80)), {
+        allowance: 10,
+        gap: { edge: 'left', length: 30 },
+      }),
+    );
+    expect(grade(pair, 3).ok).toBe(true);
+    for (const turned of [grade(value(turn(pair)), 3), clipCorners(value(turn(pair)))])
+      expect(turned).toMatchObject({ ok: false, fault: { code: 'held' } });
+    const bound = value(
+      bind(piece('mat', rectangle(100, 80)), piece('strip', rectangle(100, 40)), { edge: 'top', width: 10 }),
+    );
+    expect(grade(bound, 3)).toMatchObject({ ok: false, fault: { code: 'held' } });
   });
 
   test('corners are clipped outside the stitches, and nowhere into the body beyond them', () => {

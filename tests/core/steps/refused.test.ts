@@ -53,6 +53,11 @@ describe('boxed corners', () => {
     // 100 - 2 * (6 + 20) wide and 80 - (6 + 20) high, and with seams of 10: 100 - 2 * 30 and 80 - 30.
     expect(size('')).toBe('Box the corners of the front -> front 48 x 54');
     expect(size(', seam: 10 mm')).toBe('Box the corners of the front -> front 40 x 50');
+    // Seams wider than half of the bag: 100 - 2 * (45 + 4) wide, and 80 - (45 + 4) high.
+    const wide = ', seam: 45 mm';
+    expect(ledger(panels(bag('at: [bottom left, bottom right], square: 4 mm', wide))).at(-1)).toBe(
+      'Box the corners of the front -> front 2 x 31',
+    );
     expect(errors(bag('at: bottom left, square: 2 cm, seam: 6 mm', ', seam: 10 mm'))).toEqual([
       'error steps > 1 > at: shapes-differ: The seams beside the bottom left corner do not lie so far inside.',
     ]);

@@ -163,8 +163,9 @@ export function insideStitches(step: Step, points: readonly Point[]): string[] {
   if (!['turn', 'grade', 'clip corners'].includes(verb)) return [];
   const [work] = takenBy(step);
   const round = work!.stitches.findLast((stitch) => stitch.round)?.round;
-  // Turned, a work has its allowances inside.
-  if (!round || (verb !== 'turn' && work!.done.some(({ did }) => did === 'turn'))) return [];
+  // Turned or folded, a work has its allowances inside.
+  const isFolded = work!.plies.some(({ outline }) => outline.some(({ fold }) => fold !== undefined));
+  if (!round || (verb !== 'turn' && isFolded)) return [];
   if (verb === 'turn') {
     const most = Math.max(...round.allowances);
     const open = round.ring.flatMap(({ from }, i) =>
