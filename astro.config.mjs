@@ -9,6 +9,7 @@ import { authorsForm } from './src/author/form/integration.ts';
 import { cutFonts } from './src/site/print/fonts.ts';
 import { handoutsInSite } from './src/site/print/handouts-integration.ts';
 import { contentCheck } from './src/site/integration.ts';
+import { bracketsPlugin } from './src/site/content/brackets-plugin.ts';
 import { katexPlugin } from './src/site/content/katex-plugin.ts';
 import { features } from './src/site/content/lesson-text.ts';
 import { published } from './src/site/content/published.ts';
@@ -56,7 +57,7 @@ export default defineConfig({
   compressHTML: true, // keeps the blank between two words of a sentence where the source breaks the line at a tag
   markdown: {
     syntaxHighlight: 'prism', // the other highlighter writes style elements, which the policy below forbids
-    processor: satteri({ features, mdastPlugins: [katexPlugin] }),
+    processor: satteri({ features, mdastPlugins: [katexPlugin, bracketsPlugin] }),
   },
   security: {
     csp: {

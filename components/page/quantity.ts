@@ -4,25 +4,14 @@ import {
   formatQuantity,
   oncePer,
   parseFormula,
+  scopeOf,
   type Formula,
   type Pattern,
   type Quantity,
   type Result,
-  type Scope,
 } from '../../src/core/index.ts';
 
-/** The names of a pattern, as a formula asks for them. */
-export function scopeOf(pattern: Pattern): Scope {
-  return {
-    edition: pattern.edition,
-    grid: pattern.grid,
-    known: Object.keys(pattern.measures),
-    get: (name) => {
-      const measure = pattern.measures[name];
-      return measure && { ok: true, value: { value: measure.value, dimension: measure.dimension } };
-    },
-  };
-}
+export { scopeOf };
 
 /** Formulas read so far, by the names they were read with: an option can take names away, and names decide how a text is read. */
 const readings = new Map<string, Map<string, Result<Formula>>>();

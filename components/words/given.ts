@@ -1,5 +1,8 @@
 /** Reading what an author gave to a word, before anything has checked it. */
 
+import { partsOf } from '../../src/core/index.ts';
+import type { QuestionText } from './word.ts';
+
 /** A text, or undefined for anything else. */
 export const textIn = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined);
 
@@ -10,9 +13,19 @@ export const textsIn = (value: unknown): string[] => (Array.isArray(value) ? val
 export const namesIn = (value: unknown): string[] =>
   typeof value === 'object' && value !== null ? Object.keys(value) : [];
 
+/** A group of texts by their names; what is no text is left out. */
+export const textsOf = (value: unknown): Record<string, string> =>
+  typeof value === 'object' && value !== null
+    ? Object.fromEntries(Object.entries(value).filter((pair): pair is [string, string] => typeof pair[1] === 'string'))
+    : {};
+
 /** All texts in a value, however deep; of groups the names, too. */
 export function allTextsIn(value: unknown): string[] {
   if (typeof value === 'string') return [value];
   if (Array.isArray(value)) return value.flatMap(allTextsIn);
   return typeof value === 'object' && value !== null ? Object.entries(value).flatMap(allTextsIn) : [];
 }
+
+/** The words of a text, and the formula of each size in it. */
+export const wordsFrom = (text: string): QuestionText =>
+  partsOf(text).flatMap((part, i): QuestionText => (i % 2 === 1 ? [{ size: part }] : part === '' ? [] : [part]));

@@ -33,3 +33,6 @@ export const sumFields = {
     .optional()
     .describe('Usual slips that are not thought of here: {["half", "left-out seam"]}.'),
 };
+
+/** Which of them hold texts. */
+export const sumTexts = { hint: 'whole', slips: 'meanings', reword: 'meanings' } as const;

@@ -106,7 +106,7 @@ export type OnPaper =
   /** A question that is answered by choosing, ordering, matching, pointing or measuring. */
   | { pick: PickQuestion }
   /** `of`: the key of a usual caution. */
-  | { caution: { of?: string; sentences: string[] } };
+  | { caution: { of?: string; words: QuestionText } };
 
 /** What paper may need besides the text. */
 export type PaperContext = {
@@ -125,6 +125,11 @@ export type Word = {
   example: string;
   /** Attributes that name something, checked against it. */
   names?: Readonly<Record<string, Reference>>;
+  /**
+   * Attributes that hold texts for people; sizes in square brackets in them are worked out. `whole`: every text in it.
+   * `meanings`: of a group only what its names stand for, since the names are sums or keys.
+   */
+  texts?: Readonly<Record<string, 'whole' | 'meanings'>>;
   /** Text between the opening and the closing tag: it must be there, it may be, or it has no place. None if left out. */
   text?: 'needed' | 'allowed' | 'none';
   /** The word makes sense in a lesson without a project, too. */

@@ -1,4 +1,5 @@
 /** One question and its learner: what the answer is now, what came of checking it, and how often it was tried. */
+import { inText, type Pattern } from '../../../src/core/index.ts';
 import { ANSWERED } from '../../page/answered.ts';
 import { asRecord, save, onStorageChange, load } from '../../page/storage.ts';
 
@@ -71,9 +72,9 @@ export class Attempt<Given, Note = null> {
     return this.#settings.judged !== undefined;
   }
 
-  /** A hint is for who has tried, and has not got it right. */
-  hints(hint: string | undefined, status: AttemptStatus): string[] {
-    return hint !== undefined && this.#tries > 0 && status !== 'right' ? [hint] : [];
+  /** A hint is for who has tried, and has not got it right. Its sizes are those of `pattern`. */
+  hints(hint: string | undefined, status: AttemptStatus, pattern: Pattern | undefined): string[] {
+    return hint !== undefined && this.#tries > 0 && status !== 'right' ? [inText(hint, pattern)] : [];
   }
 
   change(given: Given): void {

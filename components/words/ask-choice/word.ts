@@ -17,11 +17,11 @@ export type Attributes = z.infer<typeof attributes>;
 
 export const AskChoice: Word = {
   group: 'question',
-  about:
-    'A question with answers to choose from: one, or all that are right. A size in square brackets is worked out: [2 * seam].',
+  about: 'A question with answers to choose from: one, or all that are right.',
   example:
     '<AskChoice id="first-fold" right={["Mountain fold"]} wrong={{"Valley fold": "That one sinks away from you."}}>\n\nWhich fold makes the top of a pocket?\n\n</AskChoice>',
   attributes,
+  texts: { right: 'whole', wrong: 'whole', hint: 'whole' },
   text: 'needed',
   anywhere: true,
   view,

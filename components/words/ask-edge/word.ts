@@ -23,6 +23,7 @@ export const AskEdge: Word = {
   example: '<AskEdge piece="flap">\n\nWhich edges of the flap take a seam allowance?\n\n</AskEdge>',
   attributes,
   names: { piece: 'piece' },
+  texts: { hint: 'whole' },
   text: 'needed',
   view,
   check,

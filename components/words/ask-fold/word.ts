@@ -25,6 +25,7 @@ export const AskFold: Word = {
   example: '<AskFold piece="pocket strip" fold={3}>\n\nWhere will the third fold lie?\n\n</AskFold>',
   attributes,
   names: { piece: 'pleated piece' },
+  texts: { hint: 'whole' },
   text: 'needed',
   view,
   check,

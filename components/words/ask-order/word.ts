@@ -14,10 +14,11 @@ export type Attributes = z.infer<typeof attributes>;
 
 export const AskOrder: Word = {
   group: 'question',
-  about: 'Steps to put in order, by dragging or with buttons. Sizes in square brackets are worked out.',
+  about: 'Steps to put in order, by dragging or with buttons.',
   example:
     '<AskOrder id="pleating" steps={["Fuse the interfacing", "Mark the folds", "Fold", "Press"]}>\n\nIn which order do you work?\n\n</AskOrder>',
   attributes,
+  texts: { steps: 'whole', hint: 'whole' },
   text: 'needed',
   anywhere: true,
   view,

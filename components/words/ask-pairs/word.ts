@@ -11,7 +11,7 @@ const attributes = z.strictObject({
   pairs: z
     .record(z.string().min(1), z.string().min(1))
     .optional()
-    .describe('Pairs of your own: {{"facing": "covers the back"}}. Sizes in square brackets are worked out.'),
+    .describe('Pairs of your own: {{"facing": "covers the back"}}.'),
   hint: questionHint,
 });
 export type Attributes = z.infer<typeof attributes>;
@@ -22,6 +22,7 @@ export const AskPairs: Word = {
   example: '<AskPairs id="terms" terms={["ease", "facing"]}>\n\nWhat does each word mean?\n\n</AskPairs>',
   attributes,
   names: { terms: 'term' },
+  texts: { pairs: 'whole', hint: 'whole' },
   text: 'needed',
   anywhere: true,
   view,

@@ -21,6 +21,7 @@ export const AskSide: Word = {
   example: '<AskSide step="turn" shows="right side">\n\nWhere does the right side of the cloth show?\n\n</AskSide>',
   attributes,
   names: { step: 'step' },
+  texts: { hint: 'whole' },
   text: 'needed',
   view,
   check,

@@ -1,5 +1,5 @@
 /** A question that asks for a size: what was typed, what came of it, and how it stands at the learner's size now. */
-import { SAME, type Edition, type Judgement, type Quantity } from '../../../src/core/index.ts';
+import { inText, SAME, type Edition, type Judgement, type Quantity } from '../../../src/core/index.ts';
 import { asRecord } from '../../page/storage.ts';
 import { type Learner } from '../../page/learner.svelte.ts';
 import { valueOf } from '../../page/quantity.ts';
@@ -56,6 +56,11 @@ export class SizeQuestion {
     return note !== undefined && this.wanted !== undefined && Math.abs(note.wanted - this.wanted.value) > SAME;
   });
 
+  /** An answer stands there that was judged and is not right. */
+  get isWrong(): boolean {
+    return this.attempt.current?.right === false;
+  }
+
   readonly status: AttemptStatus = $derived.by(() => {
     if (!this.wanted) return 'away';
     if (this.#unread !== undefined) return 'unread';
@@ -79,14 +84,19 @@ export class SizeQuestion {
       case 'moved':
         return `${said?.edition === this.#learner.edition ? 'Your size changed' : 'The edition changed'}: the answer is now different. Work it out again.`;
       case 'again':
-        return `${said?.sentence} Try once more.`;
+        return `${this.#saidNow} Try once more.`;
       case 'wrong':
-        return `${said?.sentence} The worked solution shows the way.`;
-      case 'right': {
-        const anew = this.moved && said && this.#judged(inUnits(said.value, this.wanted!));
-        return (anew || said)?.sentence ?? '';
-      }
+        return `${this.#saidNow} The worked solution shows the way.`;
+      case 'right':
+        return this.moved ? this.#saidNow : (said?.sentence ?? '');
     }
+  });
+
+  /** What is said to the answer at the learner's size now: its sentence may hold sizes that no answer depends on. */
+  readonly #saidNow: string = $derived.by(() => {
+    const said = this.attempt.current?.note;
+    const anew = said && this.wanted && this.#judged(inUnits(said.value, this.wanted));
+    return (anew && 'value' in anew ? anew : said)?.sentence ?? '';
   });
 
   /** The hints shown so far, for whoever was wrong once. */
@@ -95,7 +105,7 @@ export class SizeQuestion {
 
   readonly #allHints: string[] = $derived.by(() => {
     if (this.attempt.tries === 0 || this.status === 'right' || this.status === 'away') return [];
-    const own = this.#written.hint === undefined ? [] : [this.#written.hint];
+    const own = this.#written.hint === undefined ? [] : [inText(this.#written.hint, this.#learner.settledPattern)];
     return this.#judging
       ? this.#judging
           .hintsFor(this.#question(this.#judging), this.#learner.settledPattern)

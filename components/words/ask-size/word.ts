@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { workedOut } from '../../page/held/quantities.ts';
-import { sumFields } from '../question-fields.ts';
+import { sumFields, sumTexts } from '../question-fields.ts';
 import { check } from './check.ts';
 import { paper } from './paper.ts';
 import { saves, view } from './view.ts';
@@ -19,6 +19,7 @@ export const AskSize: Word = {
   example: '<AskSize of="panel width" hint="The seams lie outside.">\n\nHow wide do you cut the panel?\n\n</AskSize>',
   attributes,
   names: { of: 'formula' },
+  texts: sumTexts,
   text: 'needed',
   view,
   check,

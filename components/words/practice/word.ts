@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { questionName, sumFields } from '../question-fields.ts';
+import { questionName, sumFields, sumTexts } from '../question-fields.ts';
 import { check } from './check.ts';
 import { paper } from './paper.ts';
 import { saves, view } from './view.ts';
@@ -37,6 +37,7 @@ export const Practice: Word = {
   example: '<Practice of="panel width">\n\nHow wide do you cut the panel?\n\n</Practice>',
   attributes,
   names: { of: 'formula' },
+  texts: { asks: 'meanings', ...sumTexts },
   text: 'needed',
   view,
   check,

@@ -8,7 +8,7 @@ import type { Word } from '../word.ts';
 const attributes = z.strictObject({
   id: questionName,
   guesses: z.array(z.string().min(1)).min(2).describe('What one may guess.'),
-  shows: z.string().min(1).describe('What really happens. Sizes in square brackets are worked out.'),
+  shows: z.string().min(1).describe('What really happens.'),
 });
 export type Attributes = z.infer<typeof attributes>;
 
@@ -18,6 +18,7 @@ export const Predict: Word = {
   example:
     '<Predict id="wider" guesses={["[step] more", "[2 * step] more"]} shows="It is [2 * step] more: there are two.">\n\nHow much more cloth does it take?\n\n</Predict>',
   attributes,
+  texts: { guesses: 'whole', shows: 'whole' },
   text: 'needed',
   anywhere: true,
   view,

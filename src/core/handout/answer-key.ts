@@ -1,15 +1,16 @@
+import { literal, partsOf } from '../formula/brackets.ts';
 import { toText } from '../formula/text.ts';
 import { isClear, limitsOf, slipsOf } from '../questions/judge.ts';
 import { heading, paragraph, row, table } from './blocks.ts';
-import { seedText } from './exercises.ts';
+import { seedText, toMeasure } from './exercises.ts';
 import { flow } from './flow.ts';
 import { slug } from './handout.ts';
-import { picksInKey } from './picks.ts';
+import { picksInPattern, picksInKey } from './picks.ts';
 import { typeOf } from './type.ts';
-import { quantity, type LessonOnPaper } from './worksheet.ts';
+import { quantity, wordsAt, type LessonOnPaper } from './worksheet.ts';
 import type { Slip } from '../questions/slips.ts';
 import type { Pattern } from '../project/pattern.ts';
-import type { PaperQuestion, Exercises, Seed, PaperExercise } from './exercises.ts';
+import type { PaperQuestion, Exercises, LeftOut, Seed, PaperExercise } from './exercises.ts';
 import type { Block } from './flow.ts';
 import type { Handout, HandoutSetting } from './handout.ts';
 import type { Type } from './type.ts';
@@ -46,6 +47,7 @@ export function answerKey(
     ...(questions.length === 0 ? [] : marking(questions, seeds, type)),
     ...questions.flatMap((question, i) => worked(question, i + 1, type)),
     ...picksInKey(lesson.picks ?? [], questions.length + 1, pattern, type),
+    ...leftOut(lesson, exercises, pattern, type),
   ];
   return {
     name: `answer-key-${slug(lesson.name)}`,
@@ -57,6 +59,25 @@ export function answerKey(
     findings: [],
   };
 }
+
+/** The questions that no sheet asks. */
+function leftOut({ picks = [] }: LessonOnPaper, exercises: Exercises, pattern: Pattern, type: Type): Block[] {
+  const there = picksInPattern(picks, pattern);
+  const all: readonly LeftOut[] = [
+    ...exercises.leftOut,
+    ...picks.flatMap((pick) => (there.includes(pick) ? [] : [{ words: pick.words, why: 'away' as const }])),
+  ];
+  if (all.length === 0) return [];
+  return [
+    ...heading('On the page alone', type),
+    ...all.flatMap(({ words, why }) => paragraph(`${wordsAt(words, pattern)} ${WHY[why]}`.trim(), type, { indent: 4 })),
+  ];
+}
+
+const WHY: Readonly<Record<LeftOut['why'], string>> = {
+  'read off': 'A sheet would have to print the answer.',
+  away: 'The project as it is printed has no such thing.',
+};
 
 const answerOf = ({ sum, pattern }: PaperExercise): string => quantity(sum.wanted, pattern);
 
@@ -80,17 +101,22 @@ const inGroups = <T>(all: readonly T[], size: number): T[][] =>
 function worked({ asked, all }: OnSheets, number: number, type: Type): Block[] {
   const { sum } = all[0]!.task;
   const { names } = toText(sum.formula, sum.scope);
+  const measured = toMeasure(all[0]!.task);
   const slips = asked.isRepeated ? [] : commonSlips(all.map(({ task }) => task));
   return [
     ...heading(`Question ${number}`, type),
     ...paragraph(askedOf(asked), type, { keep: true, after: 0.3 * type.text }),
-    ...paragraph(sum.asked === undefined ? names : `${sum.asked} = ${names}`, type, { keep: true, strong: true }),
-    ...all.flatMap(({ seed, task }, i) => {
+    ...paragraph(measured ?? (sum.asked === undefined ? names : `${sum.asked} = ${names}`), type, {
+      keep: true,
+      strong: true,
+    }),
+    ...(measured === undefined ? all : all.slice(0, 1)).flatMap(({ seed, task }, i) => {
       const { numbers, result } = toText(task.sum.formula, task.sum.scope);
       // Those of one group stand on one page.
       const keep = (i + 1) % across(type) !== 0 && i < all.length - 1;
       const looks = { indent: 4, after: 0.1 * type.text, keep };
-      return paragraph(`${seedText(seed)}:  ${numbers} ${result}`, type, looks);
+      const before = measured === undefined ? `${seedText(seed)}:  ${numbers} ` : 'On every sheet:  ';
+      return paragraph(`${before}${result}`, type, { ...looks, keep: keep && measured === undefined });
     }),
     ...(slips.length === 0
       ? []
@@ -127,9 +153,24 @@ function commonSlips(tasks: readonly PaperExercise[]): { sentence: string; value
   }));
 }
 
+/** What the author says to slips, with dots for the sizes that each sheet has its own of. */
+function unnumbered({ slips = [], reword = {}, ...asked }: PaperQuestion): PaperQuestion {
+  const dots = (text: string) => literal(dotted(text));
+  return {
+    ...asked,
+    slips: slips.map(({ is, say }) => ({ is, say: dots(say) })),
+    reword: Object.fromEntries(Object.entries(reword).map(([key, say]) => [key, dots(say)])),
+  };
+}
+
+const dotted = (text: string): string =>
+  partsOf(text)
+    .map((part, i) => (i % 2 === 1 ? '…' : part))
+    .join('');
+
 /** On paper the unit is printed beside the answer: slips of the unit are left to the page. */
 function clearSlips({ asked, sum, pattern }: PaperExercise): Slip[] {
   const limits = limitsOf(asked, sum.wanted, pattern);
-  const all = slipsOf(asked, sum, pattern);
+  const all = slipsOf(unnumbered(asked), sum, pattern);
   return all.filter((slip) => slip.kind !== 'unit' && isClear(slip, all, sum.wanted, limits));
 }

@@ -15,6 +15,9 @@ export type PaperQuestion = Question & {
   readonly isRepeated?: boolean;
 };
 
+/** A question that stands on the page and on no sheet. */
+export type LeftOut = { readonly words: PaperQuestion['words']; readonly why: 'read off' | 'away' };
+
 /** A question with the numbers of one sheet. */
 export type PaperExercise = { readonly asked: PaperQuestion; readonly pattern: Pattern; readonly sum: Sum };
 
@@ -30,7 +33,8 @@ const SETS = 6;
 const DRAWS = 14;
 
 /**
- * The questions of a lesson that are worked out, each with several sets of numbers.
+ * The questions of a lesson that a sheet asks, each with several sets of numbers. What is measured on a template has the
+ * template's own.
  *
  * `resolve` makes the pattern: `(values) => resolveProject(file, { edition, values })`.
  */
@@ -44,21 +48,51 @@ export function exercisesFor(
   const all: { sets: PaperExercise[] }[] = [];
   for (const asked of questions) {
     const sum = sumFor(asked.of, lesson);
-    if (!sum.ok || !isWorkedOut(asked, lesson)) continue;
-    // Asked again, it has other answers than the time before, whichever sets meet on a sheet.
+    if (!sum.ok || !isOnPaper(asked, lesson)) continue;
+    if (formOn(asked, lesson) === 'measured') {
+      all.push({ sets: [{ asked, pattern: lesson, sum: sum.value }] });
+      continue;
+    }
+    // PaperQuestion again, it has other answers than the time before, whichever sets meet on a sheet.
     const before = asked.isRepeated ? all.at(-1)?.sets : undefined;
     all.push({ sets: setsOf({ asked, pattern: lesson, sum: sum.value }, known, series, before) });
   }
   return {
-    varied: all.every(({ sets }) => sets.length > 1),
+    varied: all.every(({ sets }) => sets.length > 1 || toMeasure(sets[0]!) !== undefined),
+    leftOut: questions.flatMap((asked) => {
+      const form = formOn(asked, lesson);
+      if (form === 'sum' || form === 'measured') return [];
+      return [{ words: asked.words, why: form }];
+    }),
     tasks: (sheet) => all.map(({ sets }) => sets[(sheet - 1) % sets.length]!),
   };
 }
 
-/** Whether a question asks for a sum; one that only reads a size off the page has nothing to work out on paper. */
-export function isWorkedOut({ of }: PaperQuestion, pattern: Pattern): boolean {
+/**
+ * How paper can ask a question: for a sum; for a size that has no sum, as the width of an outlined piece, which is
+ * measured on its template; not at all, because its answer would only be read off the sheet, or because the project
+ * leaves it out.
+ */
+export function formOn({ of }: Pick<PaperQuestion, 'of'>, pattern: Pattern): 'sum' | 'measured' | 'read off' | 'away' {
   const sum = sumFor(of, pattern);
-  return sum.ok && sum.value.formula.tree.kind !== 'name' && sum.value.formula.names.length > 0;
+  if (!sum.ok) return 'away';
+  const { tree } = sum.value.formula;
+  if (tree.kind === 'number' || tree.kind === 'length') return 'read off';
+  if (tree.kind !== 'name') return 'sum';
+  return pattern.measures[tree.name]?.source === 'stated' ? 'read off' : 'measured';
+}
+
+/** Whether a sheet asks a question. */
+export function isOnPaper(asked: Pick<PaperQuestion, 'of'>, pattern: Pattern): boolean {
+  const form = formOn(asked, pattern);
+  return form === 'sum' || form === 'measured';
+}
+
+/** Where a maker measures what has no sum; undefined where there is a sum. */
+export function toMeasure({ sum, pattern }: PaperExercise): string | undefined {
+  const { tree } = sum.formula;
+  if (tree.kind !== 'name') return undefined;
+  return `Measure it on the template, printed at true scale: ${pattern.measures[tree.name]?.label ?? tree.name}.`;
 }
 
 /** The same sizes are asked for again and again while numbers are drawn. */
@@ -75,6 +109,8 @@ function remembered(resolve: (values: Record<string, number>) => Pattern): typeo
 export type Exercises = {
   /** Whether every question has other numbers on the sheet of the neighbour. */
   readonly varied: boolean;
+  /** The questions that no sheet asks, and why: the page says the answer itself, or the project has no such thing. */
+  readonly leftOut: readonly LeftOut[];
   /** The questions with the numbers of one sheet. */
   tasks: (sheet: number) => PaperExercise[];
 };

@@ -7,7 +7,7 @@ export { projectDocuments, type ProjectDocument } from './project-documents.ts';
 export { stepSheet, type StepWords } from './step-sheet.ts';
 export {
   exercisesFor,
-  isWorkedOut,
+  isOnPaper,
   seedText,
   type PaperQuestion,
   type Exercises,
@@ -15,7 +15,7 @@ export {
   type PaperExercise,
 } from './exercises.ts';
 export type { PickQuestion } from './picks.ts';
-export { worksheet, type LessonOnPaper } from './worksheet.ts';
+export { wordsAt, worksheet, type LessonOnPaper } from './worksheet.ts';
 export { answerKey } from './answer-key.ts';
 export { classPlan, type CautionWords, type Plan, type PlannedLesson, type PlannedSession } from './class-plan.ts';
 export { pieceSvg } from './svg.ts';

@@ -1,13 +1,11 @@
 /** Questions on paper that are answered without a sum: by ticking, numbering, writing letters, and measuring. */
-import { evaluate } from '../formula/evaluate.ts';
-import { parseFormula } from '../formula/parse.ts';
-import { formatQuantity } from '../formula/quantity.ts';
 import { formatLength } from '../measure/index.ts';
 import { makeUp } from '../project/steps/make-up.ts';
 import { pointAtEdges, pointAtFolds, type FoldQuestion, type Pointing } from '../questions/pointing.ts';
 import { pointAtVisible } from '../questions/visible.ts';
 import { randomFrom, shuffled } from '../questions/practice.ts';
-import { scopeOf } from '../questions/sum.ts';
+import { literal } from '../formula/brackets.ts';
+import { inText } from '../project/texts.ts';
 import { heading, paragraph, row, table, together, toTick } from './blocks.ts';
 import { seedText } from './exercises.ts';
 import { pointingFigure } from './pointing-figure.ts';
@@ -64,7 +62,7 @@ export function picksOnSheet(
   return picksInPattern(picks, pattern).flatMap((pick, i) => {
     const random = randomFrom(`${seedText(seed)} ${pick.id}`);
     return [
-      ...paragraph(`${from + i}. ${filled(wordsOf(pick, pattern), pattern)}`, type, {
+      ...paragraph(`${from + i}. ${inText(wordsOf(pick, pattern), pattern)}`, type, {
         keep: true,
         after: 0.2 * type.text,
       }),
@@ -75,7 +73,7 @@ export function picksOnSheet(
 }
 
 function answerRoomOf(pick: PickQuestion, pattern: Pattern, random: () => number, type: Type): Block[] {
-  const text = (words: string) => filled(words, pattern);
+  const text = (words: string) => inText(words, pattern);
   /** A few stand on one page, with what is asked. */
   const ticks = (texts: readonly string[]) =>
     texts.flatMap((one, i) => {
@@ -140,9 +138,9 @@ const waysOf = ({ width, height }: Size) =>
 export function picksInKey(picks: readonly PickQuestion[], from: number, pattern: Pattern, type: Type): Block[] {
   return picksInPattern(picks, pattern).flatMap((pick, i) => [
     ...heading(`Question ${from + i}`, type),
-    ...paragraph(filled(wordsOf(pick, pattern), pattern), type, { keep: true, after: 0.3 * type.text }),
+    ...paragraph(inText(wordsOf(pick, pattern), pattern), type, { keep: true, after: 0.3 * type.text }),
     ...answersOf(pick, pattern).flatMap((one) =>
-      paragraph(filled(one, pattern), type, { indent: 4, after: 0.1 * type.text, strong: true }),
+      paragraph(inText(one, pattern), type, { indent: 4, after: 0.1 * type.text, strong: true }),
     ),
     ...(pick.kind === 'piece' ? usualSizes(pick.sizes!, pattern, type) : []),
   ]);
@@ -207,7 +205,7 @@ function answersOf(pick: PickQuestion, pattern: Pattern): string[] {
 /** The question's words; its sizes in brackets, as its answers have them. A piece to measure is named. */
 function wordsOf(pick: PickQuestion, { pieces, finished }: Pattern): string {
   const words = pick.words
-    .map((part) => (typeof part === 'string' ? part : `[${part.size}]`))
+    .map((part) => (typeof part === 'string' ? literal(part) : `[${part.size}]`))
     .join('')
     .replace(/[ \n\t]+/gu, ' ')
     .trim();
@@ -218,15 +216,4 @@ function wordsOf(pick: PickQuestion, { pieces, finished }: Pattern): string {
       ? (finished?.of ?? 'the work')
       : `${pieces[subject.piece]?.label ?? subject.piece}, ${subject.stage}`;
   return `My piece measures: ${thing}. ${words}`.trim();
-}
-
-/** A text with its sizes at the pattern's size. */
-function filled(text: string, pattern: Pattern): string {
-  const scope = scopeOf(pattern);
-  return text.replace(/\[([^\][]+)\]/gu, (_, of: string) => {
-    const formula = parseFormula(of, { names: scope.known! });
-    const value = formula.ok ? evaluate(formula.value, scope) : formula;
-    const { edition, grid } = pattern;
-    return value.ok ? formatQuantity(value.value, { edition, grid, style: 'set' }) : '?';
-  });
 }

@@ -1,19 +1,18 @@
-import { evaluate } from '../formula/evaluate.ts';
-import { parseFormula } from '../formula/parse.ts';
 import { formatQuantity } from '../formula/quantity.ts';
-import { scopeOf } from '../questions/sum.ts';
+import { literal } from '../formula/brackets.ts';
+import { inText } from '../project/texts.ts';
 import { letteringWidth } from '../drawing/lettering.ts';
 import { polyline } from '../drawing/path.ts';
 import { answerRoom, paragraph } from './blocks.ts';
-import { seedText } from './exercises.ts';
+import { seedText, toMeasure } from './exercises.ts';
 import { flow } from './flow.ts';
 import { slug } from './handout.ts';
-import { picksOnSheet } from './picks.ts';
+import { picksInPattern, picksOnSheet } from './picks.ts';
 import { line } from './place.ts';
 import { typeOf } from './type.ts';
 import type { Quantity } from '../formula/index.ts';
 import type { Pattern } from '../project/pattern.ts';
-import type { Exercises, Seed, PaperExercise } from './exercises.ts';
+import type { PaperQuestion, Exercises, Seed, PaperExercise } from './exercises.ts';
 import type { Block } from './flow.ts';
 import type { PickQuestion } from './picks.ts';
 import type { Handout, Page, HandoutSetting } from './handout.ts';
@@ -49,6 +48,7 @@ export function worksheet(
       [
         ...sheet(exercises.tasks(seed.sheet), seed, type),
         ...picksOnSheet(picks, exercises.tasks(seed.sheet).length + 1, seed, pattern, type),
+        ...onPageOnly(exercises.leftOut.length + picks.length - picksInPattern(picks, pattern).length, type),
       ],
       heading,
       setting,
@@ -71,10 +71,21 @@ function sheet(tasks: readonly PaperExercise[], seed: Seed, type: Type): Block[]
     nameLine(seed, type),
     ...tasks.flatMap((task, i) => [
       ...paragraph(`${i + 1}. ${wordsOf(task)}`, type, { keep: true, after: 0.2 * type.text }),
-      ...paragraph(numbersSentence(task), type, { keep: true, size: type.small, after: 0.3 * type.text }),
+      ...paragraph(toMeasure(task) ?? numbersSentence(task), type, {
+        keep: true,
+        size: type.small,
+        after: 0.3 * type.text,
+      }),
       ...answerRoom(unitOf(task), type),
     ]),
   ];
+}
+
+/** A sheet that leaves questions out says so; its key says which, and why. */
+function onPageOnly(count: number, type: Type): Block[] {
+  if (count === 0) return [];
+  const text = count === 1 ? '1 more question stands' : `${count} more questions stand`;
+  return paragraph(`${text} on the lesson’s page alone.`, type, { size: type.small });
 }
 
 /** Room for a name, and the seed. */
@@ -105,20 +116,15 @@ export function quantity(value: Quantity, { edition, grid }: Pattern): string {
   return formatQuantity(value, { edition, grid, style: 'set' });
 }
 
-/** The question's words with the sheet's sizes among them. */
-export function wordsOf({ asked, pattern }: PaperExercise): string {
-  const scope = scopeOf(pattern);
-  return asked.words
-    .map((part) => {
-      if (typeof part === 'string') return part;
-      const formula = parseFormula(part.size, { names: scope.known! });
-      const value = formula.ok ? evaluate(formula.value, scope) : formula;
-      return value.ok ? quantity(value.value, pattern) : '?';
-    })
-    .join('')
+/** QuestionText of a lesson with a pattern's sizes among them; without a pattern as they were written. */
+export function wordsAt(words: PaperQuestion['words'], pattern: Pattern | undefined): string {
+  return inText(words.map((part) => (typeof part === 'string' ? literal(part) : `[${part.size}]`)).join(''), pattern)
     .replace(/[ \n\t]+/gu, ' ')
     .trim();
 }
+
+/** The question's words with the sheet's sizes among them. */
+export const wordsOf = ({ asked, pattern }: PaperExercise): string => wordsAt(asked.words, pattern);
 
 /** The numbers of the sum, by the names it knows them by. */
 export function numbersSentence({ pattern, sum }: PaperExercise): string {
@@ -126,7 +132,7 @@ export function numbersSentence({ pattern, sum }: PaperExercise): string {
     const found = sum.scope.get(name);
     return found?.ok ? [`${name} = ${quantity(found.value, pattern)}`] : [];
   });
-  return `On this sheet: ${given.join(', ')}.`;
+  return given.length === 0 ? '' : `On this sheet: ${given.join(', ')}.`;
 }
 
 function unitOf({ sum, pattern }: PaperExercise): string {

@@ -29,6 +29,7 @@ export {
   type Suits,
   type Weight,
 } from './needle.ts';
+export { inText, scopeOf, textsIn, type WrittenText } from './texts.ts';
 export { threadPer } from './thread.ts';
 export { unusedMeasures } from './unused.ts';
 export { publishedSize, publishedSizes, type PublishedSize } from './sizes.ts';

@@ -10,6 +10,7 @@ import { namedParts } from './names.ts';
 import { materialOf, type Materials } from './materials.ts';
 import type { Adjustable, Cutting, HoldCheck, Making, Measure, OptionChoice, Pattern, Piece, Role } from './pattern.ts';
 import type { RawValue } from './raw-value.ts';
+import { workTexts } from './texts.ts';
 import type { CompiledPiece } from './shapes.ts';
 import type { Diagnostic, Edition } from '../measure/index.ts';
 import type { ProjectFile } from './schema.ts';
@@ -52,7 +53,7 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
   const materials = findMaterials(evaluator, wanted, settings.materials);
   const making = findMaking(evaluator, on, wanted);
   const finished = findFinished(evaluator);
-  return {
+  const pattern: Pattern = {
     title: file.title,
     ...(file.summary !== undefined && { summary: file.summary }),
     edition,
@@ -75,6 +76,8 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
     origin: { file, edition },
     cache: new PatternCache(),
   };
+  workTexts(pattern);
+  return pattern;
 }
 
 function chosenOptions(

@@ -1,4 +1,5 @@
 import { listed } from '../measure/index.ts';
+import { inText } from '../project/texts.ts';
 import { called, wordingOf } from './sentences.ts';
 import { sumFor } from './sum.ts';
 import type { Pattern } from '../project/pattern.ts';
@@ -13,7 +14,7 @@ export type Hint = { stage: 'author' | 'parts' | 'sum'; sentence: string };
  * @example hintsFor({ of: 'panel width' }, pattern)[0].sentence // => 'You need the card width, the ease and the seam allowance.'
  */
 export function hintsFor(question: Question, pattern: Pattern): Hint[] {
-  const hints = (question.hints ?? []).map((sentence): Hint => ({ stage: 'author', sentence }));
+  const hints = (question.hints ?? []).map((words): Hint => ({ stage: 'author', sentence: inText(words, pattern) }));
   const sum = sumFor(question.of, pattern);
   if (!sum.ok || sum.value.formula.tree.kind === 'name') return hints;
   const { formula } = sum.value;

@@ -1,6 +1,6 @@
 export { slips, type Alteration, type OwnSlip, type Slip, type SlipOptions } from './slips.ts';
 export { slipKinds, type Partner, type SlipKind } from './edits.ts';
-export { scopeOf, sumFor, type Sum } from './sum.ts';
+export { sumFor, type Sum } from './sum.ts';
 export { readAnswer } from './answer.ts';
 export { readTolerance } from './tolerance.ts';
 export { isClear, judge, limitsOf, slipsOf, type Judgement, type Limits, type Question } from './judge.ts';

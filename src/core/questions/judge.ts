@@ -1,6 +1,7 @@
 import { formatQuantity, type Quantity } from '../formula/index.ts';
 import { isOnGrid, listed, type Edition } from '../measure/index.ts';
 import { readAnswer } from './answer.ts';
+import { inText } from '../project/texts.ts';
 import { called, wordingOf } from './sentences.ts';
 import { isPartner, slips, type OwnSlip, type Slip } from './slips.ts';
 import { edgesIn, partnersOf, sumFor, type Sum } from './sum.ts';
@@ -124,14 +125,16 @@ export function isClear(slip: Slip, all: readonly Slip[], wanted: Quantity, limi
 /** The slips of a question at one size, with what its author added, reworded and forbade; the most common first. */
 export function slipsOf(question: Question, { formula, scope, asked }: Sum, pattern: Pattern): Slip[] {
   const { reword = {}, forbid = [] } = question;
+  const own = question.slips?.map(({ is, say }) => ({ is, say: inText(say, pattern) }));
   const all = slips(formula, scope, {
     ...wordingOf(pattern),
-    ...{ own: question.slips, asked, edges: edgesIn({ formula, ...(asked !== undefined && { asked }) }, pattern) },
+    ...{ own, asked, edges: edgesIn({ formula, ...(asked !== undefined && { asked }) }, pattern) },
     partners: partnersOf(pattern),
   });
   return all.flatMap((slip) => {
     if (forbid.includes(slip.key) || forbid.includes(slip.kind)) return [];
-    return [{ ...slip, sentence: reword[slip.key] ?? reword[slip.kind] ?? slip.sentence }];
+    const other = reword[slip.key] ?? reword[slip.kind];
+    return [other === undefined ? slip : { ...slip, sentence: inText(other, pattern) }];
   });
 }
 

@@ -1,5 +1,6 @@
-import { evaluate, parseFormula, type Formula, type LineScope, type Quantity, type Scope } from '../formula/index.ts';
+import { evaluate, parseFormula, type Formula, type LineScope, type Quantity } from '../formula/index.ts';
 import { fail, ok, SAME, singleBlanks, type Result } from '../measure/index.ts';
+import { scopeOf } from '../project/texts.ts';
 import { partnersIn } from './slips.ts';
 import type { Partner } from './edits.ts';
 import type { Pattern, Piece } from '../project/pattern.ts';
@@ -13,19 +14,6 @@ export type Sum = {
   asked?: string;
   wanted: Quantity;
 };
-
-/** A pattern's measures, as a formula asks for them. */
-export function scopeOf({ measures, edition, grid }: Pattern): Scope {
-  return {
-    edition,
-    grid,
-    known: Object.keys(measures),
-    get: (name) => {
-      const found = Object.hasOwn(measures, name) ? measures[name]! : undefined;
-      return found && ok({ value: found.value, dimension: found.dimension });
-    },
-  };
-}
 
 /**
  * The sum behind a name or a formula. A name that only stands for another name, such as the height of a panel for that

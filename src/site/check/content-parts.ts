@@ -7,18 +7,20 @@ import type { Diagnostic } from '../content/diagnostic.ts';
 import type { Content, Entry, LessonEntry } from '../content/read-content.ts';
 import { classOf } from '../content/schemas.ts';
 import type { CourseFile } from '../content/schemas.ts';
+import { bracketProblems } from './bracket-problems.ts';
 import { stepsWithoutCaution, toolsWithoutCaution } from './caution-problems.ts';
 import { frontProblems } from './course-problems.ts';
 import type { ContentReport } from './find-content-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
 import { mathsProblems } from './maths-problems.ts';
 import { idleMeasures } from './measure-problems.ts';
-import { isWhole, projectProblems, workOut } from './project-problems.ts';
+import { isWhole, projectProblems, workOut, type WorkedOut } from './project-problems.ts';
 import { questionProblems } from './question-problems.ts';
 import { readingProblems } from './reading-problems.ts';
 import { sessionProblems } from './session-problems.ts';
 import { unmentionedSteps } from './step-problems.ts';
-import { typedNumbers } from './typed-numbers.ts';
+import { textsOfCourse, textsOfLesson } from './texts.ts';
+import { typedNumbersInFile, typedNumbersInLesson } from './typed-numbers.ts';
 import { wordProblems } from './word-problems.ts';
 
 /** What has to be looked at together. What names no project, or one that is not there, is a part like any other. */
@@ -80,6 +82,7 @@ export function examinePart({ named, project, courses, lessons }: ContentPart, a
   const problems: Diagnostic[] = [];
   if (project && worked) problems.push(...projectProblems(project, worked, ends));
   for (const { course, own } of courses) {
+    problems.push(...courseTextProblems(course, worked, projects));
     problems.push(...sessionProblems(course, own, worked, site));
     if (worked) problems.push(...stepsWithoutCaution(course, own, worked));
   }
@@ -89,16 +92,18 @@ export function examinePart({ named, project, courses, lessons }: ContentPart, a
   }
   for (const { lesson, course } of lessons) {
     problems.push(...frontProblems(lesson, course, projects));
-    problems.push(
-      ...lessonProblems(lesson, root, {
-        // A lesson or course that could not be read may well name one.
-        project: named ?? (lesson.value && course?.value ? undefined : ''),
-        worked,
-        projects,
-      }),
-    );
+    const surroundings = {
+      // A lesson or course that could not be read may well name one.
+      project: named ?? (lesson.value && course?.value ? undefined : ''),
+      worked,
+      projects,
+    };
+    const texts = textsOfLesson(lesson);
+    problems.push(...lessonProblems(lesson, root, surroundings));
+    problems.push(...bracketProblems(lesson.file, texts, surroundings));
+    if (worked) problems.push(...typedNumbersInLesson(lesson, texts, worked));
     const said = [
-      ...(worked ? [...typedNumbers(lesson, worked), ...wordProblems(lesson, worked)] : []),
+      ...(worked ? wordProblems(lesson, worked) : []),
       ...toolsWithoutCaution(lesson),
       ...questionProblems(lesson),
       ...mathsProblems(lesson),
@@ -110,6 +115,21 @@ export function examinePart({ named, project, courses, lessons }: ContentPart, a
   }
   const isUnusable = project && worked && !isWhole(worked);
   return { problems, unusable: new Set(isUnusable ? [project.file] : []) };
+}
+
+/** What is wrong in the title, the summary and the sessions of a course. */
+function courseTextProblems(
+  course: Entry<CourseFile>,
+  worked: WorkedOut | undefined,
+  projects: readonly string[],
+): Diagnostic[] {
+  if (!course.value) return [];
+  const { project } = course.value;
+  const texts = textsOfCourse(course);
+  return [
+    ...bracketProblems(course.file, texts, { project, worked, projects }),
+    ...(worked ? typedNumbersInFile(course, texts, worked) : []),
+  ];
 }
 
 /** What was found in each part the last time, by the name of its project. */

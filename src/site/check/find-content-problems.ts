@@ -2,11 +2,13 @@ import { inReadingOrder, placeIn } from '../content/diagnostic.ts';
 import type { Diagnostic } from '../content/diagnostic.ts';
 import { allEntries, readContent } from '../content/read-content.ts';
 import type { Content } from '../content/read-content.ts';
+import { bracketProblems } from './bracket-problems.ts';
 import { aroundParts, examinePart, partsOf } from './content-parts.ts';
 import { courseProblems } from './course-problems.ts';
 import { glossaryProblems } from './glossary-problems.ts';
 import { linkProblems, pagesOf } from './link-problems.ts';
 import { materialProblems } from './project-problems.ts';
+import { textsOfNoProject } from './texts.ts';
 
 /**
  * Every mistake in the content folder, of all files at once. The live preview, the build and `npm run check` all say
@@ -45,6 +47,7 @@ export function examineWhole(content: Content): ContentReport {
     if (entry.value === undefined || ('lesson' in entry && entry.lesson.faults.length > 0)) unusable.add(entry.file);
   }
   problems.push(...materialProblems(materials));
+  for (const [{ file }, texts] of textsOfNoProject(content)) problems.push(...bracketProblems(file, texts, undefined));
   const lessonsIn = Map.groupBy(lessons, ({ course }) => course);
   for (const course of courses) problems.push(...courseProblems(course, lessonsIn.get(course.id) ?? [], projects));
   const pages = pagesOf(content);

@@ -5,6 +5,9 @@ import { capital, quote } from '../../core/measure/index.ts';
 import type * as core from '../../core/measure/index.ts';
 import type { Diagnostic } from '../content/diagnostic.ts';
 import type { Entry } from '../content/read-content.ts';
+import { bracketProblems } from './bracket-problems.ts';
+import { textsOfProject } from './texts.ts';
+import { typedNumbersInFile } from './typed-numbers.ts';
 
 /** A project worked out in both editions. */
 export type Variant = Record<core.Edition, Pattern> & {
@@ -57,12 +60,14 @@ export const hasAllNumbers = (file: ProjectFile, materials: MaterialsFile | unde
 const isSound = ({ findings }: Pattern): boolean => !findings.some(({ severity }) => severity === 'error');
 
 /** What is wrong with a project in any edition and with any of its options, each finding at its place in the file; `ends` tries what learners may choose. */
-export function projectProblems(
-  entry: Entry<ProjectFile>,
-  { file, materials, inAnyWay }: WorkedOut,
-  ends = false,
-): Diagnostic[] {
-  return checkAll(file, materials, inAnyWay, { ends }).map((finding) => placed(entry, finding, metIn(finding)));
+export function projectProblems(entry: Entry<ProjectFile>, worked: WorkedOut, ends = false): Diagnostic[] {
+  const { file, materials, inAnyWay } = worked;
+  const texts = textsOfProject(entry);
+  return [
+    ...checkAll(file, materials, inAnyWay, { ends }).map((finding) => placed(entry, finding, metIn(finding))),
+    ...bracketProblems(entry.file, texts, { project: entry.id, worked, projects: [] }),
+    ...typedNumbersInFile(entry, texts, worked),
+  ];
 }
 
 /** What the checks of materials.yaml by itself find. */

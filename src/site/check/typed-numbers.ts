@@ -1,54 +1,122 @@
 import { formatLength, quote, SAME } from '../../core/measure/index.ts';
 import type { Measure } from '../../core/project/index.ts';
-import type { Prose } from '../content/lesson-prose.ts';
-import type { AtOffset } from '../content/diagnostic.ts';
+import { placeIn, type Diagnostic } from '../content/diagnostic.ts';
+import type { Entry, LessonEntry } from '../content/read-content.ts';
 import type { WorkedOut } from './project-problems.ts';
-import type { LessonEntry } from '../content/read-content.ts';
+import type { Said } from './texts.ts';
+import { aboutCount, countsIn, isSameCount, type TypedCount } from './typed-counts.ts';
 import { typedLengths } from './typed-lengths.ts';
 import type { TypedLength } from './typed-lengths.ts';
 
-const example = '{/* keep 1/8 in: the mark on the foot */}';
+/** A comment of a file: in a lesson between {/* and *\/}, in YAML behind #. */
+type Comment = { text: string; place: { line: number; column: number } };
+
+/** What is said of a number in a text; `start` and `end` count in that text. */
+export type AboutNumber = Pick<Diagnostic, 'severity' | 'message' | 'fix'> & {
+  start: number;
+  end: number;
+  /** What would stand there for certain. */
+  by?: string;
+};
 
 /**
- * Numbers typed in a lesson that the project holds, nearly holds or does not hold: none of them follows when the
- * project changes. An author keeps one, with a reason, by a comment of the form that
- * `example` shows.
+ * Numbers typed in the texts of a lesson that the project holds, nearly holds or does not hold: none of them follows
+ * when the project changes. An author keeps one, with a reason, by a comment: `{/* keep 1/8 in: the mark on the foot *\/}`.
  */
-export function typedNumbers(entry: LessonEntry, worked: WorkedOut): AtOffset[] {
-  const kept = entry.lesson.comments.flatMap(readKeep);
-  const said: AtOffset[] = kept.flatMap(({ fault }) => fault ?? []);
-  const used = new Set<unknown>();
-  for (const prose of entry.lesson.prose) {
-    for (const typed of together(typedLengths(prose.text), prose.text)) {
-      const keep = kept.find(({ length }) => length && typed.some((one) => one && isSame(one, length)));
-      if (keep) used.add(keep);
-      else said.push(about(typed, prose, worked));
+export function typedNumbersInLesson(entry: LessonEntry, texts: readonly Said[], worked: WorkedOut): Diagnostic[] {
+  const own = entry.lesson.comments.map(({ start, text }) => ({ text, place: placeIn(entry.text, start) }));
+  const front = /^\uFEFF?---[ \t]*\r?\n[\s\S]*?^---[ \t]*$/mu.exec(entry.text)?.[0] ?? '';
+  return typedNumbers(entry.file, texts, [...own, ...yamlComments(front)], worked, inLesson);
+}
+
+/** The same for the texts of a YAML file, where the comment is `# keep 1/8 in: the mark on the foot`. */
+export const typedNumbersInFile = (entry: Entry<unknown>, texts: readonly Said[], worked: WorkedOut): Diagnostic[] =>
+  typedNumbers(entry.file, texts, yamlComments(entry.text), worked, inYaml);
+
+/** How a comment is written that keeps a number. */
+type Kept = (words: string, why: string) => string;
+const inLesson: Kept = (words, why) => `{/* keep ${words}: ${why} */}`;
+const inYaml: Kept = (words, why) => `# keep ${words}: ${why}`;
+
+function yamlComments(text: string): Comment[] {
+  return text.split('\n').flatMap((line, i): Comment[] => {
+    const found = /(?:^|\s)#\s*(keep\b.*)$/u.exec(line);
+    return found
+      ? [{ text: found[1]!.trim(), place: { line: i + 1, column: line.indexOf('#', found.index) + 1 } }]
+      : [];
+  });
+}
+
+function typedNumbers(
+  file: string,
+  texts: readonly Said[],
+  comments: readonly Comment[],
+  worked: WorkedOut,
+  kept: Kept,
+): Diagnostic[] {
+  const keeps = comments.flatMap((comment) => readKeep(comment, kept));
+  const found: Diagnostic[] = keeps.flatMap(({ fault }) => (fault ? [{ file, ...fault }] : []));
+  const used = new Set<Keep>();
+  const isKept = (fits: (keep: Keep) => boolean): boolean => {
+    const keep = keeps.find(fits);
+    if (keep) used.add(keep);
+    return keep !== undefined;
+  };
+  for (const said of texts) {
+    const about: AboutNumber[] = [];
+    for (const typed of together(typedLengths(said.text), said.text)) {
+      if (!isKept(({ length }) => length !== undefined && typed.some((one) => one && isSame(one, length))))
+        about.push(aboutLength(typed, said, worked, kept));
+    }
+    for (const count of countsIn(said.text)) {
+      if (isKept((keep) => keep.count !== undefined && isSameCount(keep.count, count))) continue;
+      const one = aboutCount(count, said, worked, (why) => kept(count.text, why));
+      if (one) about.push(one);
+    }
+    for (const { start, end, by, ...rest } of about) {
+      const { offset } = said;
+      found.push({
+        file,
+        ...said.place(start),
+        ...rest,
+        ...(by !== undefined && offset && { edit: { start: offset(start), end: offset(end), text: by } }),
+      });
     }
   }
-  for (const keep of kept) {
-    if (keep.length && !keep.fault && !used.has(keep)) {
-      const message = `This keeps ${quote(keep.length.text)}, which the lesson no longer has.`;
-      said.push({ at: keep.at, severity: 'note', message, fix: 'Take the comment away.' });
-    }
+  for (const keep of keeps) {
+    if (keep.fault || used.has(keep)) continue;
+    const where = kept === inLesson ? 'the lesson' : 'the file';
+    const message = `This keeps ${quote(keep.words)}, which ${where} no longer has.`;
+    found.push({ file, ...keep.place, severity: 'note', message, fix: 'Take the comment away.' });
   }
-  return said;
+  return found;
 }
 
 const isSame = (a: TypedLength, b: TypedLength): boolean => a.edition === b.edition && Math.abs(a.mm - b.mm) <= SAME;
 
-type Keep = { at: number; length?: TypedLength; fault?: AtOffset };
+type Keep = Pick<Comment, 'place'> & {
+  /** What is kept, as it is written. */
+  words: string;
+  length?: TypedLength;
+  count?: TypedCount;
+  fault?: Omit<Diagnostic, 'file'>;
+};
 
-function readKeep({ start: at, text }: { start: number; text: string }): Keep[] {
+function readKeep({ text, place }: Comment, kept: Kept): Keep[] {
   const keep = /^keep\b\s*([^:]*)(?::\s*([\s\S]*))?$/.exec(text);
   if (!keep) return [];
+  const example = kept('1/8 in', 'the mark on the foot');
   const [length] = typedLengths(keep[1]!);
-  if (!length) {
+  const [count] = countsIn(keep[1]!);
+  if (!length && !count) {
     const message = 'This comment does not say which length to keep.';
-    return [{ at, fault: { at, severity: 'warning', message, fix: `Write it like ${example}.` } }];
+    return [{ place, words: '', fault: { ...place, severity: 'warning', message, fix: `Write it like ${example}.` } }];
   }
-  if (keep[2]?.trim()) return [{ at, length }];
-  const message = `This comment does not say why ${quote(length.text)} is kept.`;
-  return [{ at, length, fault: { at, severity: 'warning', message, fix: `Add the reason: ${example}.` } }];
+  const words = (length ?? count)!.text;
+  const said = { place, words, ...(length ? { length } : { count: count! }) };
+  if (keep[2]?.trim()) return [said];
+  const message = `This comment does not say why ${quote(words)} is kept.`;
+  return [{ ...said, fault: { ...place, severity: 'warning', message, fix: `Add the reason: ${example}.` } }];
 }
 
 /** One length for each edition, one after the other, are two ways to write one: 1/4 in (6 mm). */
@@ -69,12 +137,23 @@ function together(lengths: TypedLength[], text: string): [TypedLength, TypedLeng
   return groups;
 }
 
-function about(typed: [TypedLength, TypedLength?], prose: Prose, { variants: [own] }: WorkedOut): AtOffset {
+/** How a text says a measure: running text by a lesson word, the others in brackets. */
+export function inText(name: string, { kind }: Said): string {
+  return kind === 'prose' || kind === 'heading' ? `<Size of="${name}" />` : `[${name}]`;
+}
+
+function aboutLength(
+  typed: [TypedLength, TypedLength?],
+  said: Said,
+  { variants: [own] }: WorkedOut,
+  kept: Kept,
+): AboutNumber {
+  const { kind, text } = said;
   const [first, second] = typed;
-  const end = (second ?? first).end + (second && prose.text[second.end] === ')' ? 1 : 0);
-  const at = prose.start + first.start;
-  const written = quote(prose.text.slice(first.start, end).replaceAll('\u2060', '').replace(/\s+/g, ' '));
-  const sentence = sentenceAround(prose.text, first.start);
+  const end = (second ?? first).end + (second && text[second.end] === ')' ? 1 : 0);
+  const { start } = first;
+  const written = quote(text.slice(start, end).replaceAll('\u2060', '').replace(/\s+/g, ' '));
+  const sentence = sentenceAround(text, start);
   const has = (measure: Measure) =>
     [first, second].every((length) => {
       const value = length && own[length.edition].measures[measure.name]?.value;
@@ -86,15 +165,16 @@ function about(typed: [TypedLength, TypedLength?], prose: Prose, { variants: [ow
   if (same.length > 0) {
     const most = same[0]!.shared;
     const likely = same.filter(({ shared }) => shared === most);
-    const words = likely.slice(0, 3).map(({ measure }) => `<Size of="${measure.name}" />`);
-    const beside = { before: prose.text.slice(0, first.start), after: prose.text.slice(end) };
-    const certain = likely.length === 1 && prose.kind !== 'heading' && isNamedBeside(likely[0]!.measure, beside);
+    const words = likely.slice(0, 3).map(({ measure }) => inText(measure.name, said));
+    const beside = { before: text.slice(0, start), after: text.slice(end) };
+    const certain = likely.length === 1 && kind !== 'heading' && isNamedBeside(likely[0]!.measure, beside);
     return {
-      at,
+      start,
+      end,
       severity: 'warning',
       message: `${written} is typed, so it stays when ${likely.length === 1 ? quote(likely[0]!.measure.name) : 'the project'} changes.`,
-      fix: prose.kind === 'heading' ? 'Leave numbers out of headings.' : `Write ${words.join(' or ')}.`,
-      ...(certain && { edit: { start: at, end: prose.start + end, text: words[0]! } }),
+      fix: kind === 'heading' ? 'Leave numbers out of headings.' : `Write ${words.join(' or ')}.`,
+      ...(certain && { by: words[0]! }),
     };
   }
   const [near] = named
@@ -104,17 +184,19 @@ function about(typed: [TypedLength, TypedLength?], prose: Prose, { variants: [ow
     const { name, value } = near.measure;
     const now = formatLength(value, first.edition, { grid: own[first.edition].grid });
     return {
-      at,
+      start,
+      end,
       severity: 'warning',
       message: `${written} is typed, and ${quote(name)} is ${now}. It may be out of date.`,
-      fix: `Write <Size of="${name}" />, or keep it with a reason: {/* keep ${first.text}: … */}`,
+      fix: `Write ${inText(name, said)}, or keep it with a reason: ${kept(first.text, '…')}`,
     };
   }
   return {
-    at,
+    start,
+    end,
     severity: 'note',
     message: `${written} is typed, and no measure of the project has it.`,
-    fix: `Name it in project.yaml, or keep it with a reason: {/* keep ${first.text}: … */}`,
+    fix: `Name it in project.yaml, or keep it with a reason: ${kept(first.text, '…')}`,
   };
 }
 
@@ -163,7 +245,7 @@ function sentenceAround(text: string, at: number): string {
   return text.slice(start, end ? at + end.index : undefined);
 }
 
-const SMALL = new Set([
+export const SMALL = new Set([
   'the',
   'and',
   'from',
@@ -178,7 +260,7 @@ const SMALL = new Set([
   'far',
   'its',
 ]);
-const stem = (word: string): string => word.toLowerCase().replace(/(ies|es|s)$/, '');
+export const stem = (word: string): string => word.toLowerCase().replace(/(ies|es|s)$/, '');
 const SAME_MEANING: Readonly<Record<string, string>> = {
   wide: 'width',
   high: 'height',

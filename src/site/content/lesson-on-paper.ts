@@ -2,7 +2,9 @@ import { mdxToMdast } from 'satteri';
 import type { MdastNode } from 'satteri';
 import { wordCalled } from '../../../components/words/index.ts';
 import type { AttributeValues, PaperContext, QuestionText } from '../../../components/words/word.ts';
+import { partsOf } from '../../core/formula/index.ts';
 import type { PaperQuestion, PickQuestion } from '../../core/handout/index.ts';
+import { asWritten } from './lesson-prose.ts';
 import { features } from './lesson-text.ts';
 
 /** What of a lesson goes on paper: its questions, what it shows, and where it can hurt. */
@@ -11,9 +13,9 @@ export type PaperLesson = {
   /** Its questions that take no sum. */
   picks: PickQuestion[];
   /** Its headings, in order. */
-  shows: string[];
+  shows: QuestionText[];
   /** What can hurt, by the key of the usual cautions, and the lesson's own words. */
-  cautions: { of?: string; sentences: string[] }[];
+  cautions: { of?: string; words: QuestionText }[];
 };
 
 /**
@@ -29,29 +31,25 @@ export function lessonOnPaper(source: string, context: PaperContext = {}): Paper
   } catch {
     return lesson;
   }
-  walk(tree, lesson, context);
+  walk(tree, source, lesson, context);
   return lesson;
 }
 
-function walk(node: MdastNode, lesson: PaperLesson, context: PaperContext): void {
+function walk(node: MdastNode, source: string, lesson: PaperLesson, context: PaperContext): void {
   if (node.type === 'heading') {
-    lesson.shows.push(
-      wordsIn(node)
-        .map((part) => (typeof part === 'string' ? part : part.size))
-        .join(''),
-    );
+    lesson.shows.push(wordsIn(node, source));
     return;
   }
   const word = isElement(node) ? wordCalled(node.name ?? '') : undefined;
   if (word?.paper && isElement(node)) {
-    const form = word.paper(attributesOf(node), wordsIn(node), context);
+    const form = word.paper(attributesOf(node), wordsIn(node, source), context);
     if (!form) return;
     if ('sums' in form) lesson.questions.push(...form.sums);
     else if ('pick' in form) lesson.picks.push(form.pick);
     else lesson.cautions.push(form.caution);
     return;
   }
-  if ('children' in node) for (const child of node.children) walk(child, lesson, context);
+  if ('children' in node) for (const child of node.children) walk(child, source, lesson, context);
 }
 
 export type Element = Extract<MdastNode, { type: 'mdxJsxFlowElement' | 'mdxJsxTextElement' }>;
@@ -76,14 +74,18 @@ function plainValue(value: Extract<Element['attributes'][number], { type: 'mdxJs
 }
 
 /** The words of a part of the lesson, and the formula of each size among them. */
-export function wordsIn(node: MdastNode): QuestionText {
-  if (node.type === 'text' || node.type === 'inlineCode') return [node.value];
+export function wordsIn(node: MdastNode, source: string): QuestionText {
+  if (node.type === 'text') {
+    const parts = partsOf(asWritten(node, source)).map((part, i) => (i % 2 === 1 ? { size: part } : part));
+    return parts.filter((part) => part !== '');
+  }
+  if (node.type === 'inlineCode') return [node.value];
   const sizeInText = isElement(node) ? wordCalled(node.name ?? '')?.sizeInText : undefined;
   if (sizeInText && isElement(node)) {
     const size = sizeInText(attributesOf(node));
     return size === undefined ? [] : [{ size }];
   }
   if (!('children' in node)) return node.type === 'break' ? [' '] : [];
-  const parts = node.children.flatMap(wordsIn);
+  const parts = node.children.flatMap((child) => wordsIn(child, source));
   return node.type === 'paragraph' ? [...parts, ' '] : parts;
 }

@@ -1,5 +1,6 @@
 import Slugger from 'github-slugger';
 import type { MdastNode } from 'satteri';
+import { partsOf } from '../../core/formula/index.ts';
 import { commentsIn } from './lesson-expression.ts';
 import type { TextRange } from './lesson-text.ts';
 
@@ -45,7 +46,7 @@ function walk(node: MdastNode, source: string, found: LessonProse, slugger: Slug
   if (kind) found.prose.push({ kind, start: part.start, text: runningText(node, source) });
   switch (node.type) {
     case 'heading':
-      found.anchors.push(slugger.slug(plainText(node)));
+      found.anchors.push(slugger.slug(wordsOf(node, source)));
       break;
     case 'link':
     case 'definition':
@@ -88,6 +89,25 @@ function runningText(block: MdastNode, source: string): string {
   };
   put(block);
   return text + JOINER.repeat(Math.max(0, end - start - text.length));
+}
+
+/** A text of the tree as the author wrote it: with a backslash before each bracket that has one in the lesson. */
+export function asWritten(node: Extract<MdastNode, { type: 'text' }>, source: string): string {
+  const { start, end } = partOf(node, source);
+  const signs = [...source.slice(start, end).matchAll(/(\\*)[\][]/gu)];
+  if (!signs.some(([, before = '']) => before.length % 2 === 1)) return node.value;
+  let i = 0;
+  return node.value.replace(/[\][]/gu, (sign) => ((signs[i++]?.[1]?.length ?? 0) % 2 === 1 ? `\\${sign}` : sign));
+}
+
+/** The words of a heading, without the sizes among them: its address is made of these. */
+function wordsOf(node: MdastNode, source: string): string {
+  if (node.type === 'text') {
+    return partsOf(asWritten(node, source))
+      .filter((_, i) => i % 2 === 0)
+      .join('');
+  }
+  return 'children' in node ? node.children.map((child) => wordsOf(child, source)).join('') : plainText(node);
 }
 
 /** What a reader sees of a part, without its marks. */

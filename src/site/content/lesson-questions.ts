@@ -1,6 +1,7 @@
 import { mdxToMdast } from 'satteri';
 import type { MdastNode } from 'satteri';
 import { wordCalled } from '../../../components/words/index.ts';
+import { literal } from '../../core/formula/index.ts';
 import { attributesOf, wordsIn, type Element } from './lesson-on-paper.ts';
 import { features } from './lesson-text.ts';
 
@@ -26,17 +27,17 @@ export function questionsOf(source: string): LessonQuestions {
   walk(source, (node) => {
     if (node.type === 'heading' && node.depth === 2) found.sections += 1;
     if (node.type !== 'mdxJsxFlowElement' || !node.name) return;
-    list(node, node.name, found);
+    list(node, node.name, source, found);
     const { id } = attributesOf(node);
     if (node.name === 'Step' && typeof id === 'string' && !found.steps.includes(id)) found.steps.push(id);
   });
   return found;
 }
 
-function list(node: Element, word: string, { questions, practices, pieces }: LessonQuestions): void {
+function list(node: Element, word: string, source: string, { questions, practices, pieces }: LessonQuestions): void {
   const kept = wordCalled(word)?.saves?.(attributesOf(node));
   if (!kept) return;
-  const words = wordsIn(node)
+  const words = wordsIn(node, source)
     .map((part) => (typeof part === 'string' ? part : '…'))
     .join('')
     .replace(/\s+/gu, ' ')
@@ -47,6 +48,17 @@ function list(node: Element, word: string, { questions, practices, pieces }: Les
   else if (kept.as === 'measured') pieces.push({ name, words: kept.of });
 }
 
+/** The headings of a lesson that are its steps, in order; sizes among their words stand in brackets. */
+export function stepsOf(source: string): string[] {
+  const found: string[] = [];
+  walk(source, (node) => {
+    if (node.type !== 'heading' || node.depth !== 2) return;
+    const parts = wordsIn(node, source).map((part) => (typeof part === 'string' ? literal(part) : `[${part.size}]`));
+    found.push(parts.join(''));
+  });
+  return found;
+}
+
 /** The questions of a lesson that are right or wrong, as their author wrote them. */
 export function questionsIn(source: string): App.WrittenQuestion[] {
   const found: App.WrittenQuestion[] = [];
@@ -54,7 +66,7 @@ export function questionsIn(source: string): App.WrittenQuestion[] {
     if (node.type !== 'mdxJsxFlowElement' || !node.name) return;
     const given = attributesOf(node);
     const kept = wordCalled(node.name)?.saves?.(given);
-    if (kept?.as === 'answer') found.push({ word: node.name, name: kept.name, words: wordsIn(node), given });
+    if (kept?.as === 'answer') found.push({ word: node.name, name: kept.name, words: wordsIn(node, source), given });
   });
   return found;
 }

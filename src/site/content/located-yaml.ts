@@ -165,6 +165,13 @@ function syntaxFault(document: Document, text: string, error: YAMLError): [offse
     return [lineEnd + 1 + blanks(text, lineEnd + 1), SYNTAX.BAD_INDENT!];
   }
   if (error.code === 'BAD_INDENT' && error.message.startsWith('Flow')) return [at, OPEN_BRACKET];
+  const line = text.slice(text.lastIndexOf('\n', at - 1) + 1).split('\n', 1)[0]!;
+  const column = at - (text.lastIndexOf('\n', at - 1) + 1);
+  const bracket =
+    /(\[[^\][{}]*\])[ \t]*$/u.exec(line.slice(0, column)) ?? /^(\[[^\][{}]*\])/u.exec(line.slice(column));
+  if (bracket && error.code === 'UNEXPECTED_TOKEN') {
+    return [at, `A text with brackets needs quotes around it here: “… ${bracket[1]} …”.`];
+  }
   return [at, SYNTAX[error.code] ?? `This is not YAML: ${error.message}.`];
 }
 

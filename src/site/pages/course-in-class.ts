@@ -1,4 +1,5 @@
-import { pageUrl, type CoursePage } from './index.ts';
+import { inText, resolveProject } from '../../core/project/index.ts';
+import { pageUrl, type CoursePage, type ProjectPage } from './index.ts';
 import { questionsOf } from '../content/lesson-questions.ts';
 import { oncePerBuildBy } from './build-cache.ts';
 
@@ -6,13 +7,13 @@ import { oncePerBuildBy } from './build-cache.ts';
 const listed = oncePerBuildBy(questionsOf);
 
 /** A course as the pages for handing in know it: its lessons with their questions and steps. */
-export function courseInClass({ id, title, lessons }: CoursePage) {
+export function courseInClass({ id, title, lessons, project }: CoursePage) {
   return {
     id,
-    title,
+    title: said(title, project),
     lessons: lessons.map(({ id, title, url, entry, project }) => ({
       id,
-      title,
+      title: said(title, project),
       url,
       path: pageUrl(url),
       ...(project && { project: project.id }),
@@ -20,3 +21,7 @@ export function courseInClass({ id, title, lessons }: CoursePage) {
     })),
   };
 }
+
+/** A title for lists and tables, at the lesson's own size. */
+const said = (title: string, project: ProjectPage | undefined): string =>
+  inText(title, project && title.includes('[') ? resolveProject(project.file, project) : undefined);

@@ -4,15 +4,18 @@ import {
   answerKey,
   classPlan,
   exercisesFor,
-  isWorkedOut,
+  inText,
+  isOnPaper,
   pieceSvg,
   projectDocuments,
   resolveProject,
   slug,
   usualSizes,
+  wordsAt,
   worksheet,
 } from '../../core/index.ts';
 import type {
+  PaperQuestion,
   CautionWords,
   Edition,
   Exercises,
@@ -72,6 +75,7 @@ export function plannedHandouts(content: Content, course: string, choice: Handou
       return known;
     };
     const main = projectOf(entry.project);
+    const told = (text: string) => inText(text, main?.pattern);
     const paper = lessons.map((lesson) =>
       onPaper(lesson, projectOf(lesson.value?.project ?? entry.project), content.glossary.value ?? {}, choice),
     );
@@ -112,10 +116,10 @@ export function plannedHandouts(content: Content, course: string, choice: Handou
             ];
           }),
           document('class-plan', 'Class plan', 'teacher', () => {
-            const { title, summary, level, sessions } = entry;
             return classPlan(
               {
-                ...{ title, summary, level, sessions, defersTo },
+                ...{ title: told(entry.title), summary: told(entry.summary), level: entry.level, defersTo },
+                sessions: entry.sessions.map((session) => ({ ...session, title: told(session.title) })),
                 ...classOf(content.site.value),
                 ...(choice.makers !== undefined && { makers: choice.makers }),
                 lessons: paper.map(({ planned }) => planned),
@@ -178,29 +182,35 @@ function onPaper(
     measured: (subject) => project?.measured(subject),
   });
   const front = entry.value;
+  const pattern = project?.pattern;
+  const title = inText(front?.title ?? entry.slug, pattern);
+  const said = (words: PaperQuestion['words']) => wordsAt(words, pattern);
   let exercises: Exercises | undefined;
   return {
     lesson: {
       name: entry.slug,
-      title: front?.title ?? entry.slug,
+      title,
       picks,
     },
     planned: {
-      title: front?.title ?? entry.slug,
-      summary: front?.summary ?? '',
+      title,
+      summary: inText(front?.summary ?? '', pattern),
       minutes: front?.minutes ?? 0,
       session: front?.session,
-      shows,
-      cautions: cautions.map(wordsOf),
+      shows: shows.map(said),
+      cautions: cautions.map(({ of, words }) => wordsOf(of, said(words))),
     },
-    pattern: project?.pattern,
-    asks: project !== undefined && (picks.length > 0 || questions.some((asked) => isWorkedOut(asked, project.pattern))),
+    pattern,
+    asks: project !== undefined && (picks.length > 0 || questions.some((asked) => isOnPaper(asked, project.pattern))),
     exercises: project && (() => (exercises ??= exercisesFor(questions, project.resolve, series))),
   };
 }
 
 /** The lesson's own words first, the usual ones after them, as on the page. */
-function wordsOf({ of, sentences }: { of?: string; sentences: string[] }): CautionWords {
+function wordsOf(of: string | undefined, own: string): CautionWords {
   const usual = of === undefined ? undefined : cautions[of];
-  return { title: usual?.title ?? 'Caution', sentences: [...sentences, ...(usual?.sentences ?? [])] };
+  return {
+    title: usual?.title ?? 'Caution',
+    sentences: [...(own === '' ? [] : [own]), ...(usual?.sentences ?? [])],
+  };
 }

@@ -174,3 +174,21 @@ test('what an option leaves out is not asked', () => {
   expect(asked.status).toBe('away');
   expect(asked.feedback).toContain('leaves this out');
 });
+
+test('what is said and the hint follow a size that the answer does not depend on', async () => {
+  const mine = learner();
+  const asked = new SizeQuestion(mine, {
+    ...ROOM,
+    hint: 'The cards are [card height] high.',
+    slips: { 'card width': 'That is the card alone; [step] has no say.' },
+  });
+  await answer(asked, '4 1/4');
+  expect(plain(asked.feedback)).toContain('That is the card alone; ¾ in has no say.');
+  expect(asked.hints.map(plain)).toEqual(['The cards are 3 in high.']);
+  mine.set('step', 25.4);
+  mine.set('card height', 3.5 * 25.4);
+  dispatchEvent(new Event('beforeprint')); // the page follows at once
+  expect(asked.status).toBe('again');
+  expect(plain(asked.feedback)).toContain('That is the card alone; 1 in has no say.');
+  expect(asked.hints.map(plain)).toEqual(['The cards are 3½ in high.']);
+});

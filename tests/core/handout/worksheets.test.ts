@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { answerKey, evaluate, exercisesFor, resolveProject, usualSizes, worksheet } from '../../../src/core/index.ts';
-import type { Edition, Handout, PickQuestion, ProjectFile } from '../../../src/core/index.ts';
+import { parse } from 'yaml';
+import { ProjectFile } from '../../../src/core/index.ts';
+import type { Edition, Handout, PickQuestion } from '../../../src/core/index.ts';
 import { numbersSentence } from '../../../src/core/handout/worksheet.ts';
 import { lessonOnPaper } from '../../../src/site/content/lesson-on-paper.ts';
 import type { LessonEntry } from '../../../src/site/content/read-content.ts';
@@ -158,4 +160,62 @@ it('the key of the demo’s panel is the sum done by hand', () => {
     .filter(({ asked }) => asked.of === 'panel width');
   const value = (name: string) => task!.pattern.measures[name]!.value;
   expect(task!.sum.wanted.value).toBe(value('card width') + 2 * value('ease') + 2 * value('seam'));
+});
+
+describe('questions that have no sum to work out', () => {
+  const yoke = ProjectFile.parse(
+    parse(`
+title: Yoke
+measures: { seam: { in: 1/4, mm: 6 }, depth: { in: 4, mm: 100, between: { in: [3, 5], mm: [80, 120] } } }
+pieces:
+  yoke: { outline: [[0, 0], [8, 0], [6, depth], [2, depth]], allowance: seam }
+  tab: { size: [2 in, depth] }
+options: { tab: { adds: [tab] } }
+`),
+  );
+  const resolve = (values: Record<string, number>) => resolveProject(yoke, { edition: 'metric', values });
+  const text = `
+<AskSize of="yoke finished width">How wide is the yoke between its seams?</AskSize>
+<AskSize of="depth">How deep is it?</AskSize>
+<AskSize of="tab width + collar">How wide is what is not there?</AskSize>
+<AskSize of="2 * depth">How deep are two?</AskSize>
+<AskEdge piece="tab">Which edges of the tab?</AskEdge>
+`;
+  const { questions, picks } = lessonOnPaper(text);
+  const seeds = [1, 2].map((sheet) => ({ series: 'A', sheet }));
+  const exercises = exercisesFor(questions, resolve, 'A');
+  const [sheets = '', key = ''] = [worksheet, answerKey].map((make) =>
+    words(make({ name: 'yoke', title: 'Yoke', picks }, exercises, seeds, resolve({}), { paper: 'A4' })).replace(
+      / +/g,
+      ' ',
+    ),
+  );
+
+  it('ask for the width of an outlined piece, which is measured on its template', () => {
+    for (const asked of ['1. How wide is the yoke between its seams?', '2. How deep are two?'])
+      expect(sheets.split(asked)).toHaveLength(3);
+    expect(sheets).toContain('Measure it on the template, printed at true scale: ');
+    // From the outline: 8 in, which is 203.2 mm; it goes to the nearest mark of the metric ruler.
+    expect(key).toMatch(/Measure it on the template.* On every sheet: =\s203\smm/u);
+    expect(sheets).not.toMatch(/203\smm/u);
+  });
+
+  it('say what stands on the page alone, and why', () => {
+    expect(sheets.split('3 more questions stand on the lesson’s page alone.')).toHaveLength(3);
+    expect(key).toContain('How deep is it? A sheet would have to print the answer.');
+    expect(key).toContain('How wide is what is not there? The project as it is printed has no such thing.');
+    expect(key).toContain('Which edges of the tab? The project as it is printed has no such thing.');
+  });
+});
+
+it('what an author says to a slip stands in the key, with dots for the sizes that each sheet has its own of', () => {
+  const text = `<AskSize of="card width + 2 * ease" slips={{"card width": "The card is [card width] by itself, \\\\[bare\\\\]."}}>How wide?</AskSize>`;
+  const resolve = (values: Record<string, number>) =>
+    resolveProject(projectNamed('swatch-folio'), { edition: 'metric', values });
+  const { questions } = lessonOnPaper(text);
+  const seeds = [{ series: 'A', sheet: 1 }];
+  const key = words(
+    answerKey({ name: 'a', title: 'A' }, exercisesFor(questions, resolve, 'A'), seeds, resolve({}), { paper: 'A4' }),
+  );
+  expect(key.replace(/ +/g, ' ')).toContain('The card is … by itself, [bare].');
 });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { parseFormula, type Formula } from '../../../src/core/formula/index.ts';
-import { scopeOf, slips, type Slip } from '../../../src/core/questions/index.ts';
+import { scopeOf } from '../../../src/core/project/index.ts';
+import { slips, type Slip } from '../../../src/core/questions/index.ts';
 import { patternOf } from './demo.ts';
 
 const inches = (value: number) => value * 25.4;

@@ -66,8 +66,8 @@ Let each fold cool.
       { kind: 'edges', id: 'edges of flap', words: ['Edges?', ' '], piece: 'flap', edges: ['left'] },
       { kind: 'pairs', id: 'words', words: ['Match.', ' '], pairs: { ease: '', nap: 'the pile' } },
     ],
-    shows: ['Find the first fold'],
-    cautions: [{ of: 'iron', sentences: ['Let each fold cool.'] }, { sentences: ['Mind the cat.'] }],
+    shows: [['Find the ', 'first', ' fold']],
+    cautions: [{ of: 'iron', words: ['Let each fold cool.', ' '] }, { words: ['Mind the cat.'] }],
   });
 });
 

@@ -10,6 +10,7 @@ import { oncePer } from '../cache.ts';
 import { compiled } from '../compile.ts';
 import { checkMet } from './check-met.ts';
 import { explainFault } from './explain.ts';
+import { inText } from '../texts.ts';
 import { plansOf } from './plan.ts';
 import { rowsAdded } from './rows.ts';
 import { materialsIn, stackOf } from './thickness.ts';
@@ -412,7 +413,7 @@ class Bench {
     const doneBefore = always['done by'] === 'teacher';
     return {
       id: plan.id,
-      title: always.says ?? titleOf(step),
+      title: always.says === undefined ? titleOf(step) : inText(always.says, pattern),
       verb: step.verb,
       instruction: step,
       place: plan.place,
@@ -442,7 +443,7 @@ class Bench {
       get advice() {
         return adviceOnTurn(pattern, this);
       },
-      ...(always.note !== undefined && { note: always.note }),
+      ...(always.note !== undefined && { note: inText(always.note, pattern) }),
     };
   }
 }

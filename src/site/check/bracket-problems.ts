@@ -1,0 +1,46 @@
+/** Formulas in square brackets that cannot be worked out, in whatever text they stand. */
+import { bracketsIn } from '../../core/formula/index.ts';
+import { quote } from '../../core/measure/index.ts';
+import type { Diagnostic } from '../content/diagnostic.ts';
+import { JOINER, THING } from '../content/lesson-prose.ts';
+import { referenceFault, type Surroundings } from './lesson-references.ts';
+import type { Said } from './texts.ts';
+
+const KEEP = 'Write \\[ where a bracket is meant.';
+
+/**
+ * What is wrong with the formulas in some texts of a file, each at its place.
+ *
+ * @param around the project that they are worked out with; undefined for a file that belongs to none
+ */
+export function bracketProblems(file: string, texts: readonly Said[], around: Surroundings | undefined): Diagnostic[] {
+  return texts.flatMap((said) =>
+    bracketsIn(said.text).flatMap(({ start, end, formula }): Diagnostic[] => {
+      const found = faultOf(said.text.slice(start, end), formula, around);
+      if (!found) return [];
+      const { at, message, fix } = found;
+      const { offset } = said;
+      const part = said.part ?? (offset && { start: offset(start), end: offset(end) });
+      const before = said.name === undefined ? '' : `${said.name}: `;
+      const place = said.place(start + at);
+      return [{ file, ...place, severity: 'error', message: `${before}${message}`, fix, ...(part && { part }) }];
+    }),
+  );
+}
+
+type Fault = { at: number; message: string; fix: string | undefined };
+
+function faultOf(written: string, formula: string, around: Surroundings | undefined): Fault | undefined {
+  if (around?.project === undefined) {
+    const why = around ? 'there is no project here' : 'this file belongs to no project';
+    return { at: 0, message: `${quote(written)} cannot be worked out: ${why}.`, fix: KEEP };
+  }
+  if (written.includes(JOINER) || written.includes(THING)) {
+    const plain = written.replaceAll(JOINER, '').replaceAll(THING, '…');
+    return { at: 0, message: `${quote(plain)} holds more than a formula, and stays as it is.`, fix: KEEP };
+  }
+  const fault = referenceFault('formula', formula, around);
+  if (!fault) return undefined;
+  const inside = written.slice(1).search(/\S/u) + 1;
+  return { at: inside + fault.at, message: fault.message, fix: fault.fix ?? KEEP };
+}
