@@ -248,15 +248,15 @@ test('the study of a seam takes both allowances, and the study of drift adds the
   await page.goto(MAKE);
   const seam = await wake(study(page, 'seam'));
   const shows = seam.getByRole('row', { name: 'Joined' }).getByRole('cell').last();
-  await expect(shows).toHaveText(/^9½\s*in$/);
+  await expect(shows).toHaveText(/^9¾\s*in$/);
   await seam.getByRole('slider', { name: 'Allowance of the left piece' }).press('ArrowRight');
-  await expect(shows).toHaveText(/^9\s*7⁄16\s*in$/);
-  await expect(seam.locator('.tex')).toContainText(/=\s*9\s*7⁄16\s*in/);
-  await expect(seam.locator('svg[role="img"]')).toContainText(/9\s*7⁄16\s*in/);
+  await expect(shows).toHaveText(/^9\s*11⁄16\s*in$/);
+  await expect(seam.locator('.tex')).toContainText(/=\s*9\s*11⁄16\s*in/);
+  await expect(seam.locator('svg[role="img"]')).toContainText(/9\s*11⁄16\s*in/);
   await seam.getByText('to the right', { exact: true }).click();
-  await expect(shows).toHaveText(/^9\s*7⁄16\s*in$/);
+  await expect(shows).toHaveText(/^9\s*11⁄16\s*in$/);
   await seam.getByRole('button', { name: 'Back to the first two pieces' }).click();
-  await expect(shows).toHaveText(/^9½\s*in$/);
+  await expect(shows).toHaveText(/^9¾\s*in$/);
 
   // Drift adds up seams that err the same way.
   const drift = await wake(study(page, 'drift'));
