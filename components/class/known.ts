@@ -23,13 +23,13 @@ export const mistakes: Record<MistakeKind, string> = {
   miscounted: 'miscounted',
 };
 
-/** A slip by its kind and the measure that it is about, or the lesson's own by its number. */
+/** A slip by its kind and the measures that it is about, or the lesson's own by its number. */
 function isSlip(key: string): boolean {
   const [kind = '', ...names] = key.split(' ');
   const name = names.join(' ');
   if (key === 'near' || key === 'other') return true;
   if (kind === 'own') return /^\d{1,3}$/.test(name);
-  return slipKinds.some((one) => one === kind) && /^(?:[\p{L}\p{M}\p{N} '’_-]|\u200c|\u200d){0,80}$/u.test(name);
+  return slipKinds.some((one) => one === kind) && /^(?:[\p{L}\p{M}\p{N} ,'’_-]|\u200c|\u200d){0,80}$/u.test(name);
 }
 
 /** A hand-in without what the kit does not know: a slip becomes another wrong answer, a kind of mistake is left out. */

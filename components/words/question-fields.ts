@@ -15,7 +15,7 @@ export const sumFields = {
     })
     .optional()
     .describe(
-      'How far off an answer may be: 1/8 in, or one for each edition, 1/8 in | 2 mm. Left out, half a mark of the ruler.',
+      'How far off an answer may be: 1/8 in, or one for each edition, 1/8 in | 2 mm. Left out, half a mark of the ruler, and less for a small answer.',
     ),
   hint: questionHint,
   slips: z

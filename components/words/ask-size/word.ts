@@ -15,7 +15,8 @@ export type Attributes = z.infer<typeof attributes>;
 
 export const AskSize: Word = {
   group: 'question',
-  about: 'A question that asks for a size, or for how many. The text between the tags is the question.',
+  about:
+    'A question that asks for a size, or for how many. The text between the tags is the question. What stands above and prints the answer keeps it back until then.',
   example: '<AskSize of="panel width" hint="The seams lie outside.">\n\nHow wide do you cut the panel?\n\n</AskSize>',
   attributes,
   names: { of: 'formula' },

@@ -10,7 +10,8 @@ export type Attributes = z.infer<typeof attributes>;
 
 export const Working: Word = {
   group: 'size',
-  about: 'A sum, worked out: with its names, with the numbers put in, and the result. It follows the learner’s size.',
+  about:
+    'A sum, worked out: with its names, with the numbers put in, and the result. It follows the learner’s size. The result waits where a question below asks for it.',
   example: '<Working of="panel width" />',
   attributes,
   names: { of: 'formula' },

@@ -55,7 +55,14 @@ test('a name from elsewhere with nothing to be seen in it is refused', async () 
 });
 
 test('what the kit calls a slip travels, and no other text does', async () => {
-  const known = [...slipKinds.map((kind) => `${kind} card width`), 'near', 'other', 'own 1', 'half'];
+  const known = [
+    ...slipKinds.map((kind) => `${kind} card width`),
+    'near',
+    'other',
+    'own 1',
+    'half',
+    'left-out seam, lift',
+  ];
   for (let i = 0; i < known.length; i += 12) {
     const slips = known.slice(i, i + 12);
     expect(await readHandIn(toFile(from('Ada', slips)))).toEqual({ ok: true, value: from('Ada', slips) });
