@@ -69,6 +69,8 @@ test('what a drawing shows can be read as text, with the same numbers', async ({
   const figure = page
     .locator('figure.drawing')
     .filter({ has: page.getByRole('img', { name: 'Pocket strip', exact: true }) });
+  // A question below asks for its sizes.
+  await page.locator('[data-held]', { has: figure }).getByRole('button', { name: 'Show it now' }).click();
   await figure.getByText('What this drawing shows').click();
   const label = await figure.locator('text[data-shape="fold 1"]').textContent();
   const spoken = `${parseInt(label ?? '')} millimetres from the bottom edge`;

@@ -133,7 +133,7 @@ const kinds: Kind[] = [
         );
     },
   },
-  { kind: 'a guess', lesson: SIZE, text: 'How much wider must you cut it?', ...chosen(/By 1\sin/), check: 'Show me' },
+  { kind: 'a guess', lesson: SIZE, text: 'How much wider must you cut it?', ...chosen(/By 1½\sin/), check: 'Show me' },
 ];
 
 const checkOf = ({ check = 'Check' }: Kind, asked: Locator) => asked.getByRole('button', { name: check, exact: true });
