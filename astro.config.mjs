@@ -13,6 +13,7 @@ import { bracketsPlugin } from './src/site/content/brackets-plugin.ts';
 import { katexPlugin } from './src/site/content/katex-plugin.ts';
 import { features } from './src/site/content/lesson-text.ts';
 import { published } from './src/site/content/published.ts';
+import { licences } from './src/site/pages/licences.ts';
 import { inSitemap } from './src/site/pages/sitemap.ts';
 
 const root = fileURLToPath(new URL('.', import.meta.url));
@@ -50,6 +51,7 @@ export default defineConfig({
     mdx({ optimize: true }),
     svelte({ configFile: false }),
     handoutsInSite(),
+    licences(),
     address && sitemap({ filter: (page) => inSitemap(page, address.href) }),
     authorsForm(),
   ],

@@ -29,6 +29,9 @@ const inks: Readonly<Record<Ink, string>> = {
   paper: '#ffffff',
 };
 
+/** The fonts that every document carries, as a reader of PDF shows it beside the title. */
+const NOTICE = 'Set in Inter (The Inter Project Authors, SIL Open Font License 1.1), which is embedded.';
+
 /** Printer's points in one mm. */
 const K = 72 / 25.4;
 
@@ -52,7 +55,12 @@ export async function writePdf(
     displayTitle: true,
     pdfVersion: '1.7',
     // A fixed date: the same document is the same file.
-    info: { Title: handout.title, Creator: 'Sewing course kit', CreationDate: new Date(Date.UTC(2000, 0, 1)) },
+    info: {
+      Title: handout.title,
+      Creator: 'Sewing course kit',
+      Subject: NOTICE,
+      CreationDate: new Date(Date.UTC(2000, 0, 1)),
+    },
   });
   const parts: Uint8Array[] = [];
   doc.on('data', (part: Uint8Array) => parts.push(part));
