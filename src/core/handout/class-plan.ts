@@ -133,12 +133,6 @@ function sessionBlocks(title: string, sitting: PlannedSitting, plan: Plan, setti
   const left = Math.floor(spare);
   const rest = left < 0 ? `that is ${-left} minutes too short` : `that leaves ${left} minutes for questions`;
   blocks.push(...paragraph(`${minutes} minutes: ${rest}.`, type, { keep: true }));
-  if (tasks.length > 0) {
-    blocks.push(...paragraph('Make:', type, { keep: true, after: 0.1 * type.text }));
-    blocks.push(
-      ...tasks.flatMap((task) => toTick(`${task.title}: ${Math.round(task.minutes)} minutes`, type, { indent: 4 })),
-    );
-  }
   for (const lesson of lessons) {
     blocks.push(
       ...paragraph(`${lesson.title}, ${lesson.minutes} minutes`, type, {
@@ -165,6 +159,13 @@ function sessionBlocks(title: string, sitting: PlannedSitting, plan: Plan, setti
       }
       blocks.push(...paragraph(plan.defersTo, type, { indent: 4, size: type.small }));
     }
+  }
+  // The lessons come first: whoever makes a step has seen it.
+  if (tasks.length > 0) {
+    blocks.push(...paragraph('Make:', type, { keep: true, after: 0.1 * type.text }));
+    blocks.push(
+      ...tasks.flatMap((task) => toTick(`${task.title}: ${Math.round(task.minutes)} minutes`, type, { indent: 4 })),
+    );
   }
   return blocks;
 }
