@@ -39,6 +39,8 @@ function run(family: Family): number {
       failed++;
       console.log(`seed ${seed}: ${broken[0]}${broken.length > 1 ? ` (and ${broken.length - 1} more)` : ''}`);
     }
+    const done = seed - first + 1;
+    if (done % 1000 === 0 && done < cases) console.log(`${family.name}: ${done} cases, ${failed} failed`);
     if (cases === 1) console.log([family.tells(seed), ...broken].join('\n'));
   }
   const seconds = (performance.now() - began) / 1000;

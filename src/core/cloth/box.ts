@@ -1,5 +1,5 @@
 import { areaOf, ON } from './ring.ts';
-import { boxOf } from './size.ts';
+import { boxOf, size } from './size.ts';
 import { distance } from '../geometry/point.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
 import { sides } from '../geometry/index.ts';
@@ -38,7 +38,7 @@ export type BoxCorner = {
  * size of the work takes the box into account.
  *
  * Faults: `not-finite`; `too-deep` when the square is larger than the work or smaller than its allowance; `misses` where no
- * two layers lie in a square corner.
+ * two layers lie in a square corner; `sewn-down` where it is boxed already.
  *
  * @example
  * size(boxCorner(bag, { corner: 'bottom left', square: 50 }).value) // => 50 mm narrower and shorter, 100 mm deep
@@ -72,6 +72,14 @@ export function boxCorner(work: Work, how: BoxCorner): Sewn {
   const plies = layersAt(stitched, inner).map(({ id }) => id);
   const mark: Mark = { kind: 'box', name: corner, at: inner, plies, corner: at, square: inSeams };
   const marked: Work = { ...stitched, marks: [...stitched.marks, mark] };
+  if (work.marks.some((other) => other.corner && distance(other.corner, at) < SAME)) {
+    return fail({ code: 'sewn-down', message: `The corner ${corner} is boxed already.`, edge: corner });
+  }
+  const { width, height } = size(marked);
+  if (!(Math.min(width, height) > SAME)) {
+    const message = 'The squares of two boxed corners lie on one another.';
+    return fail({ code: 'too-deep', message, edge: corner, amount: -Math.min(width, height) });
+  }
   if (leaving === undefined) return ok(asOneStep(work.done, marked, { did: 'box corner', stitches: [row.id] }));
 
   const [w, h] = [inSeams + side - leaving, inSeams + end - leaving];

@@ -1,12 +1,12 @@
-import { area, bounds, difference, length, union } from '../geometry/index.ts';
+import { area, bounds, difference, length, lineThrough, sides, union } from '../geometry/index.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
 import { barred, linesRound } from './held.ts';
 import { findEdge } from './edge.ts';
 import { identity, inverse, followedBy, translation } from '../geometry/transform.ts';
 import { middleOfWork, onto, overturning } from './place.ts';
 import { movedEdge } from './sides.ts';
-import { minus } from '../geometry/point.ts';
-import { areaOf, covers, moved } from './ring.ts';
+import { distance, minus } from '../geometry/point.ts';
+import { areaOf, covers, moved, offsets } from './ring.ts';
 import { boxOf } from './size.ts';
 import { movedWork } from './move.ts';
 import { noted } from './work.ts';
@@ -119,11 +119,7 @@ export function fuse(work: Work, interfacing: Work, { to, inset, at: place }: Fu
     ? followedBy(cloth.face === 'right' ? identity : overturning({ ...interfacing, plies: [stay] }), onPiece)
     : followedBy(translation(shiftInto(cloth, stay, inset)), cloth.transform);
   const { work: both } = stackUp([work, movedWork(interfacing, transform)]);
-  const beyond = difference([moved(stay.outline, transform)], union(work.plies.map(({ outline }) => outline))).reduce(
-    (sum, ring) => sum + area(ring),
-    0,
-  );
-  if (beyond > SAME * length(stay.outline)) {
+  if (reachesBeyond(work, cloth, moved(stay.outline, transform))) {
     const message = `${stay.piece} reaches beyond ${cloth.piece}: it would be fused to the board.`;
     return fail({ code: 'shapes-differ', message, piece: stay.piece });
   }
@@ -138,6 +134,17 @@ export function fuse(work: Work, interfacing: Work, { to, inset, at: place }: Fu
     }
   }
   return ok(noted({ ...both, plies: all }, { did: 'fuse' }));
+}
+
+/** Whether a ring reaches beyond the work that it is fused to. */
+function reachesBeyond({ plies }: Work, cloth: Ply, ring: PlyOutline): boolean {
+  // Most often it lies inside all edges of its own ply.
+  const isInside = sides(cloth.outline).every(
+    ({ from, to }) => distance(from, to) < SAME || offsets(ring, lineThrough(from, to)).every((off) => off > -SAME),
+  );
+  if (isInside) return false;
+  const beyond = difference([ring], union(plies.map(({ outline }) => outline)));
+  return beyond.reduce((sum, one) => sum + area(one), 0) > SAME * length(ring);
 }
 
 /** How a patch comes to lie with its lower left corner at a place of the work. */

@@ -236,6 +236,16 @@ describe('faults', () => {
     ]);
     expect(fault(addAllowance(hook, 3))?.code).toBe('closes-up');
   });
+  test('an outline that crosses itself', () => {
+    const bow = polygon([
+      { x: 0, y: 0 },
+      { x: 100, y: 80 },
+      { x: 100, y: 0 },
+      { x: 0, y: 60 },
+    ]);
+    for (const made of [addAllowance(bow, 5), removeAllowance(bow, 5)])
+      expect(made).toMatchObject({ ok: false, fault: { code: 'crosses-itself' } });
+  });
   test('numbers that are none, outlines without size', () => {
     expect(fault(addAllowance(box, Number.NaN))?.code).toBe('not-finite');
     expect(fault(addAllowance([], 5))?.code).toBe('no-size');

@@ -62,6 +62,11 @@ describe('boxed corners', () => {
       'error steps > 1 > at: shapes-differ: The seams beside the bottom left corner do not lie so far inside.',
     ]);
   });
+  it('are boxed once, and beside one another', () => {
+    expect(errors(bag('at: [bottom left, bottom left], square: 1 cm'))[0]).toContain('boxed already');
+    const closed = '- { sew round: [front, back] }\n- { box corner: front, at: [bottom left, top left], square: 4 cm }';
+    expect(errors(closed)[0]).toContain('too-deep: The squares of two boxed corners lie on one another.');
+  });
   it('have no allowance at a fold', () => {
     const folded = '- { fold: front, from: bottom, at: 4 cm }\n- { box corner: front, at: bottom left, square: 1 cm }';
     expect(errors(folded)).toEqual([]);
