@@ -1,5 +1,7 @@
 /** What a learner hands in: how far they came and what went wrong, from what their own browser kept. */
 
+import { mostSaved } from '../words/most-saved.ts';
+
 /** One question: how often it was tried, how it stands, whether the first try was right, and the slips behind it. */
 export type AnswerRecord = { name: string; tries: number; right: boolean; atOnce: boolean; slips: string[] };
 
@@ -24,6 +26,9 @@ export type HandedLesson = {
   measured?: MeasuredPiece[];
 };
 
+/** A hand-in has room for so many lessons. */
+export const MOST_LESSONS = 300;
+
 /** `name` is what the learner chose to be called; `day` is a date as 2030-12-31. */
 export type HandIn = { name: string; course: string; day: string; lessons: HandedLesson[] };
 
@@ -31,7 +36,7 @@ export type HandIn = { name: string; course: string; day: string; lessons: Hande
 export type CourseLesson = {
   id: string;
   title: string;
-  /** From the site's root. */
+  /** From the site's root, without the first stroke. */
   url: string;
   /** As the browser has it. */
   path: string;
@@ -59,22 +64,30 @@ export type SavedEntries = ReadonlyMap<string, string>;
  * @example gather(new Map([['answer:/fold/#depth', '{"tries":1,"checked":{"right":true},"firstRight":true}']]), lessons)
  */
 export function collectRecords(kept: SavedEntries, lessons: readonly CourseLesson[]): HandedLesson[] {
-  return lessons.map(({ id, url, path, project, sections, steps, questions, practices, pieces }) => {
-    const recordOf = (kind: string, name: string) => asRecord(parsed(kept.get(`${kind}:${path}#${name}`)));
-    // Before sections read and questions answered were told apart, what was both was kept as done.
-    const read = new Set(['read', 'done'].flatMap((kind) => slugs(parsed(kept.get(`${kind}:${url}`)))));
-    const ticked = asRecord(parsed(kept.get(`steps:${project}`)));
-    const practised = practices.flatMap(({ name, rounds }) => practisedFrom(recordOf('practice', name), name, rounds));
-    const measured = pieces.flatMap(({ name }) => measuredFrom(recordOf('measured', name), name));
-    return {
-      lesson: id,
-      sections: Math.min(read.size, sections),
-      sewn: steps.filter((step) => ticked[step] === true).length,
-      answers: questions.flatMap(({ name }) => answeredFrom(recordOf('answer', name), name)),
-      ...(practised.length > 0 && { practised }),
-      ...(measured.length > 0 && { measured }),
-    };
-  });
+  return lessons
+    .slice(0, MOST_LESSONS)
+    .map(({ id, url, path, project, sections, steps, questions, practices, pieces }) => {
+      const recordOf = (kind: string, name: string) => asRecord(parsed(kept.get(`${kind}:${path}#${name}`)));
+      // Before sections read and questions answered were told apart, what was both was kept as done.
+      const read = new Set(['read', 'done'].flatMap((kind) => slugs(parsed(kept.get(`${kind}:/${url}`)))));
+      const ticked = asRecord(parsed(kept.get(`steps:${project}`)));
+      const practised = practices
+        .flatMap(({ name, rounds }) => practisedFrom(recordOf('practice', name), name, rounds))
+        .slice(0, mostSaved.practice);
+      const measured = pieces
+        .flatMap(({ name }) => measuredFrom(recordOf('measured', name), name))
+        .slice(0, mostSaved.measured);
+      return {
+        lesson: id,
+        sections: Math.min(read.size, sections),
+        sewn: steps.filter((step) => ticked[step] === true).length,
+        answers: questions
+          .flatMap(({ name }) => answeredFrom(recordOf('answer', name), name))
+          .slice(0, mostSaved.answer),
+        ...(practised.length > 0 && { practised }),
+        ...(measured.length > 0 && { measured }),
+      };
+    });
 }
 
 function answeredFrom({ tries, checked, firstRight, slips }: Record<string, unknown>, name: string): AnswerRecord[] {

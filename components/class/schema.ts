@@ -1,7 +1,8 @@
 /** The shapes of files that come from elsewhere. Whoever made them, nothing but these shapes gets in. */
 import * as z from 'zod/mini';
 import { cleanName, LONGEST_NAME } from './names.ts';
-import { verdicts, type HandIn } from './hand-in.ts';
+import { mostSaved } from '../words/most-saved.ts';
+import { MOST_LESSONS, verdicts, type HandIn } from './hand-in.ts';
 
 // The page's policy lets nobody make programs out of texts, not even to check a shape faster.
 z.config({ jitless: true });
@@ -33,16 +34,22 @@ const Lesson = z.pipe(
     sewn: z.exactOptional(count),
     // Files from before these were handed in name the sections steps, and lack the rest.
     steps: z.exactOptional(count),
-    answers: z.array(Answered).check(z.maxLength(200)),
-    practised: z.exactOptional(z.array(Practised).check(z.maxLength(60))),
-    measured: z.exactOptional(z.array(Measured).check(z.maxLength(60))),
+    answers: z.array(Answered).check(z.maxLength(mostSaved.answer)),
+    practised: z.exactOptional(z.array(Practised).check(z.maxLength(mostSaved.practice))),
+    measured: z.exactOptional(z.array(Measured).check(z.maxLength(mostSaved.measured))),
   }),
   z.transform(({ steps = 0, sections = steps, sewn = 0, ...rest }) => ({ ...rest, sections, sewn })),
 );
 
+/** Whether a calendar has that day. */
+function isDay(text: string): boolean {
+  const day = new Date(`${text}T00:00:00Z`);
+  return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
+}
+
 export const HandInFile: z.ZodMiniType<HandIn> = z.strictObject({
   name: Name,
   course: line(80),
-  day: z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/)),
-  lessons: z.array(Lesson).check(z.maxLength(100)),
+  day: z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/), z.refine(isDay)),
+  lessons: z.array(Lesson).check(z.maxLength(MOST_LESSONS)),
 });

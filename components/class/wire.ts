@@ -6,10 +6,10 @@ import { HandInFile } from './schema.ts';
 
 /** Begins every code, so that other texts are told from it. */
 const MARK = 'SEW1.';
-/** A hand-in is a few kB; more is not one. In characters. */
-export const MOST_TEXT = 64_000;
+/** A hand-in is a few kB, and that of a very long course a few hundred; more is not one. In characters. */
+export const MOST_TEXT = 1_000_000;
 /** What a code may grow to when it is unpacked, in bytes: a small text can hold a very large one. */
-const MOST_UNPACKED = 256_000;
+const MOST_UNPACKED = 1_000_000;
 
 export type HandInResult = { ok: true; value: HandIn } | { ok: false; sentence: string };
 

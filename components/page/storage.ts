@@ -166,3 +166,11 @@ export function onAnyStorageChange(changed: () => void): () => void {
   addEventListener('storage', changed);
   return () => removeEventListener('storage', changed);
 }
+
+/**
+ * The path of a page, as answers are saved under it: the same whether its address names the file or not.
+ *
+ * @param address of the page, also relative to this one
+ */
+export const pagePath = (address: string = location.href): string =>
+  new URL(address, location.href).pathname.replace(/(?<=\/)index\.html$/, '');

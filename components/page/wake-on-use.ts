@@ -9,7 +9,7 @@
  * Nothing done before it is awake is lost: what was typed or chosen is handed over, and what was pressed is pressed again.
  */
 import type { ClientDirective } from 'astro';
-import { isSaved, onStorageChange } from './storage.ts';
+import { isSaved, onStorageChange, pagePath } from './storage.ts';
 
 declare module 'astro' {
   interface AstroClientDirectives {
@@ -25,7 +25,7 @@ const UNFETCHED = 'This part of the page could not be fetched. Try again when yo
 const wakeOnUse: ClientDirective = (load, { value }, island) => {
   const [reasons = '', name] = String(value).split(/#(.*)/su);
   const kind = reasons.replace('sizes+', '');
-  const key = `${kind}:${location.pathname}#${name}`;
+  const key = `${kind}:${pagePath()}#${name}`;
   let isWaking = false;
   /** The last thing that was pressed, to be pressed again. */
   let pressed: (() => void) | undefined;

@@ -1,10 +1,10 @@
 /** Shows the results that a page keeps back once they are answered, or asked for. */
 import { ANSWERED } from '../answered.ts';
-import { asRecord, load } from '../storage.ts';
+import { asRecord, load, pagePath } from '../storage.ts';
 
 /** Right, or tried so often that the worked solution is offered. */
 function isAnswered(name: unknown): boolean {
-  const kept = load(`answer:${location.pathname}#${String(name)}`, asRecord);
+  const kept = load(`answer:${pagePath()}#${String(name)}`, asRecord);
   const tries = typeof kept?.tries === 'number' ? kept.tries : 0;
   return asRecord(kept?.checked)?.right === true || tries > 1;
 }

@@ -25,8 +25,8 @@ export class Tape {
 
   constructor(steps: TapeStep[], lesson: string) {
     this.steps = steps;
-    this.#key = `read:${lesson}`;
-    this.#before = `done:${lesson}`;
+    this.#key = `read:/${lesson}`;
+    this.#before = `done:/${lesson}`;
   }
 
   /** Follows the page as it is scrolled. Call in an effect; returns the way to stop. */

@@ -1,7 +1,7 @@
 /** One question and its learner: what the answer is now, what came of checking it, and how often it was tried. */
 import { inText, type Pattern } from '../../../src/core/index.ts';
 import { ANSWERED } from '../../page/answered.ts';
-import { asRecord, save, onStorageChange, load } from '../../page/storage.ts';
+import { asRecord, load, onStorageChange, pagePath, save } from '../../page/storage.ts';
 
 /**
  * `open`: not checked yet. `unread`: it could not be judged, which costs nothing. `again`: the first try was wrong.
@@ -114,7 +114,7 @@ export class Attempt<Given, Note = null> {
   }
 
   get #key(): string {
-    return `answer:${location.pathname}#${this.#settings.name}`;
+    return `answer:${pagePath()}#${this.#settings.name}`;
   }
 
   #keep(): void {

@@ -8,7 +8,7 @@ import {
   type Remedy,
   type Subject,
 } from '../../../src/core/index.ts';
-import { asRecord, save, onStorageChange, load } from '../../page/storage.ts';
+import { asRecord, load, onStorageChange, pagePath, save } from '../../page/storage.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
 
 export type SizeName = 'width' | 'height';
@@ -121,7 +121,7 @@ export class MyPieceState {
   }
 
   get #key(): string {
-    return `measured:${location.pathname}#${this.#name}`;
+    return `measured:${pagePath()}#${this.#name}`;
   }
 
   /** What was compared before is compared again, by what it measured: a bare number says less in another edition. */

@@ -1,6 +1,6 @@
 /** The same question again and again, each time with other numbers, until enough in a row were right at once. */
 import { resolveProject, type Pattern, type Quantity } from '../../../src/core/index.ts';
-import { asRecord, save, onStorageChange, load } from '../../page/storage.ts';
+import { asRecord, load, onStorageChange, pagePath, save } from '../../page/storage.ts';
 import { type Learner } from '../../page/learner.svelte.ts';
 import { valueOf } from '../../page/quantity.ts';
 import { questionOf, slipOf, type SizeQuestionFields } from '../ask-size/state.svelte.ts';
@@ -219,7 +219,7 @@ export class PracticeState {
   }
 
   get #key(): string {
-    return `practice:${location.pathname}#${this.#written.id ?? this.#asks[0]?.of}`;
+    return `practice:${pagePath()}#${this.#written.id ?? this.#asks[0]?.of}`;
   }
 
   #keep(): void {

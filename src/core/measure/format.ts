@@ -53,12 +53,18 @@ export function formatNumber(value: number, options: { places?: number; style?: 
   const size = Math.abs(value);
   const rounded = Math.round(size * 10 ** places) / 10 ** places;
   const about = Math.abs(size - rounded) <= 1e-9 * Math.max(1, size) ? '' : nearly[style];
-  return about + (value < 0 && rounded > 0 ? minus[style] : '') + String(rounded);
+  return about + (value < 0 && rounded > 0 ? minus[style] : '') + decimal(rounded);
 }
+
+/** A number in digits alone: nobody reads an exponent off a ruler. */
+const decimal = (value: number): string => {
+  const text = String(value);
+  return text.includes('e') ? value.toLocaleString('en', { useGrouping: false, maximumFractionDigits: 20 }) : text;
+};
 
 /** `hundredths` of the unit, as the shortest decimal. */
 function metric(hundredths: number, unit: 'mm' | 'cm', style: Style, withUnit: boolean): string {
-  const number = String(Math.round(hundredths) / 100);
+  const number = decimal(Math.round(hundredths) / 100);
   if (!withUnit) return number;
   if (style === 'spoken') return `${number} ${unit === 'cm' ? 'centimetre' : 'millimetre'}${number === '1' ? '' : 's'}`;
   return number + (style === 'set' ? THIN : ' ') + unit;
@@ -82,7 +88,7 @@ function inches(count: number, under: number, style: Style, withUnit: boolean): 
 export function formatMixed(count: number, under: number, style: Style): string {
   const whole = Math.floor(count / under);
   const rest = count - whole * under;
-  if (rest === 0) return String(whole);
+  if (rest === 0) return decimal(whole);
   const shared = greatestCommon(rest, under);
   const [over, below] = [rest / shared, under / shared];
   if (style === 'spoken') return (whole ? `${whole} and ` : '') + spokenPart(over, below);

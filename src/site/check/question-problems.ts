@@ -1,5 +1,6 @@
-/** Questions of a lesson that would share one answer. */
+/** Questions of a lesson that would share one answer, or that no hand-in has room for. */
 import { quote } from '../../core/measure/index.ts';
+import { mostSaved } from '../../../components/words/most-saved.ts';
 import { wordCalled } from '../../../components/words/index.ts';
 import type { LessonEntry } from '../content/read-content.ts';
 import type { AtOffset } from '../content/diagnostic.ts';
@@ -10,6 +11,7 @@ import type { AtOffset } from '../content/diagnostic.ts';
  */
 export function questionProblems({ lesson }: LessonEntry): AtOffset[] {
   const first = new Set<string>();
+  const counts = { answer: 0, practice: 0, measured: 0 };
   return lesson.words.flatMap((word): AtOffset[] => {
     const given = Object.fromEntries(word.attributes.map(({ name, value }) => [name, value]));
     const kept = wordCalled(word.name)?.saves?.(given);
@@ -17,7 +19,13 @@ export function questionProblems({ lesson }: LessonEntry): AtOffset[] {
     const key = `${kept.as} ${kept.name}`;
     if (!first.has(key)) {
       first.add(key);
-      return [];
+      if (!(kept.as in counts)) return [];
+      const as = kept.as as keyof typeof counts;
+      counts[as] += 1;
+      // The first that is too many speaks for all.
+      if (counts[as] !== mostSaved[as] + 1) return [];
+      const message = `A hand-in has room for ${mostSaved[as]} of these in one lesson; this one and those after it are left out.`;
+      return [{ at: word.part.start, severity: 'warning', message, fix: 'Make two lessons of this one.' }];
     }
     const message = `Another question of this lesson is kept as ${quote(kept.name)} too, so both share one answer.`;
     return [{ at: word.part.start, severity: 'warning', message, fix: `Give this one an id: id="${kept.name} 2".` }];

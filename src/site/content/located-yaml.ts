@@ -73,6 +73,11 @@ export function readYaml<S extends z.ZodType>(
       'Keep one of them, or give one another name.',
     ),
   );
+  problems.push(
+    ...namedLikeNothing(document).map((key) =>
+      problem(key.range![0], `${quote(PROTO)} can be no name.`, 'Choose another name.'),
+    ),
+  );
   let content: unknown;
   try {
     content = document.toJS();
@@ -165,6 +170,7 @@ function syntaxFault(document: Document, text: string, error: YAMLError): [offse
     return [lineEnd + 1 + blanks(text, lineEnd + 1), SYNTAX.BAD_INDENT!];
   }
   if (error.code === 'BAD_INDENT' && error.message.startsWith('Flow')) return [at, OPEN_BRACKET];
+  if (/call stack/.test(error.message)) return [at, 'This file is nested too deeply to be read.'];
   const line = text.slice(text.lastIndexOf('\n', at - 1) + 1).split('\n', 1)[0]!;
   const column = at - (text.lastIndexOf('\n', at - 1) + 1);
   const bracket =
@@ -187,6 +193,19 @@ function namedTwice(document: Document): { again: Scalar; first: Scalar }[] {
         if (first) found.push({ again: key, first });
         else seen.set(plainName(String(key.value)), key);
       }
+    },
+  });
+  return found;
+}
+
+/** A name that every value of a program has already, so that what it stands for would be lost. */
+const PROTO = '__proto__';
+
+function namedLikeNothing(document: Document): Scalar[] {
+  const found: Scalar[] = [];
+  visit(document, {
+    Pair(_, { key }) {
+      if (isScalar(key) && key.value === PROTO) found.push(key);
     },
   });
   return found;

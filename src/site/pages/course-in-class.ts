@@ -14,7 +14,7 @@ export function courseInClass({ id, title, lessons, project }: CoursePage) {
     lessons: lessons.map(({ id, title, url, entry, project }) => ({
       id,
       title: said(title, project),
-      url,
+      url: url.slice(1),
       path: pageUrl(url),
       ...(project && { project: project.id }),
       ...listed(entry.body ?? ''),

@@ -16,7 +16,7 @@ const lessons: CourseLesson[] = [
   {
     id: 'fold',
     title: 'Fold',
-    url: '/courses/pleats/fold/',
+    url: 'courses/pleats/fold/',
     path: '/school/courses/pleats/fold/',
     project: 'folio',
     sections: 3,

@@ -73,3 +73,26 @@ test('what the kit calls a slip travels, and no other text does', async () => {
   expect(await readHandIn(file)).toEqual({ ok: true, value: from('Ada', ['other', 'half'], ['cut-at-finished']) });
   expect(toFile(from('Ada', foreign, mistakes))).not.toMatch(/example|Ring|<b>/);
 });
+
+test.each([
+  ['2030-02-28', true],
+  ['2032-02-29', true],
+  ['2030-02-29', false],
+  ['2030-13-01', false],
+  ['2030-00-10', false],
+  ['2030-04-31', false],
+])('%s is a day: %s', async (day, ok) => {
+  expect((await readHandIn(toFile({ ...from('Ada'), day }))).ok).toBe(ok);
+});
+
+test('a lesson of a thousand questions is handed in whole, as file and as code', async () => {
+  const [lesson] = from('Ada').lessons;
+  const answers = Array.from({ length: 1000 }, (_, i) => ({
+    ...lesson!.answers[0]!,
+    name: `card width + ${i} * ease + 2 * seam`,
+    slips: ['one-side seam', 'left-out ease'],
+  }));
+  const handIn = { ...from('Ada'), lessons: [{ ...lesson!, answers }] };
+  expect(await readHandIn(toFile(handIn))).toEqual({ ok: true, value: handIn });
+  expect(await readHandIn(await toCode(handIn))).toEqual({ ok: true, value: handIn });
+});

@@ -3,6 +3,7 @@ import { beforeEach, expect, test, vi } from 'vitest';
 import { addressNow } from '../../../components/page/address.ts';
 import { Tape } from '../../../components/page/tape/tape.svelte.ts';
 import { Ticks } from '../../../components/words/step/ticks.svelte.ts';
+import { pagePath } from '../../../components/page/storage.ts';
 import { learner, newPage, visit } from '../lesson.ts';
 
 beforeEach(() => newPage());
@@ -81,7 +82,7 @@ test('sections read in two tabs are all read, and a section without anything to 
     return { top: this.id === 'cut' ? -900 : this.id === 'sew' ? -10 : 0, bottom: 5000 } as DOMRect;
   });
   Object.defineProperty(document.documentElement, 'scrollHeight', { value: 99_999, configurable: true });
-  const tape = new Tape(steps, '/lesson/');
+  const tape = new Tape(steps, 'lesson/');
   const stop = tape.follow();
   // Another tab ends the lesson before this one looks.
   localStorage.setItem('course-kit:read:/lesson/', '["sew"]');
@@ -127,4 +128,13 @@ test('what a site below a path kept before is taken over once', async () => {
   expect([...sewing.savedEntries().keys()]).toEqual(['answer:/sewing/a/#x', 'steps:folio']);
   sewing.replaceSaved(new Map());
   expect((await siteAt('/sewing/')).savedEntries().size).toBe(0);
+});
+
+test('a page has one name, whether its address names the file or not', () => {
+  visit();
+  expect(pagePath()).toBe('/lesson/');
+  history.replaceState(null, '', '/lesson/index.html?x#y');
+  expect(pagePath()).toBe('/lesson/');
+  expect(pagePath('../courses/bags/cut/index.html')).toBe('/courses/bags/cut/');
+  expect(pagePath('/courses/bags/my-index.html')).toBe('/courses/bags/my-index.html');
 });

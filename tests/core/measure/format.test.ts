@@ -165,3 +165,13 @@ describe('what is written can be read again', () => {
     );
   });
 });
+
+it('nothing is shown with an exponent', () => {
+  for (const size of [1e-7, 3e-9, 1e21, 4e25, -1e22]) {
+    for (const style of ['plain', 'set', 'spoken'] as const) {
+      for (const edition of ['inch', 'metric'] as const)
+        expect(formatLength(size, edition, { style })).not.toMatch(/\de/);
+      expect(formatNumber(size, { style, places: 12 })).not.toMatch(/\de/);
+    }
+  }
+});

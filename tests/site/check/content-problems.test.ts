@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { findContentProblems } from '../../../src/site/check/find-content-problems.ts';
 import { asLine } from '../as-line.ts';
-import { contentFolder, exchanged } from '../content-folder.ts';
+import { contentFolder, exchanged, GOOD } from '../content-folder.ts';
 
 const PROJECT = 'content/projects/folio/project.yaml';
 const SIZE = 'content/courses/pleats/01-size.mdx';
@@ -71,5 +71,27 @@ test('a fault that only two options together bring about is found, and told with
   const errors = findContentProblems(contentFolder(changes)).filter(({ severity }) => severity === 'error');
   expect(errors.map(asLine)).toEqual([
     `${PROJECT}:24:14 With “flap” and “loop”: With “flap” there is no “facing” for this step. Add “unless: flap” to this step.`,
+  ]);
+});
+
+test('a lesson with more questions than a hand-in has room for is told, once', () => {
+  const asked = Array.from({ length: 1003 }, (_, i) => `<AskSize id="q${i}" of="seam">\n\nHow wide?\n\n</AskSize>`);
+  const root = contentFolder(exchanged('content/courses/pleats/01-size.mdx', '<YourSize />', asked.join('\n\n')));
+  const said = findContentProblems(root).filter(({ message }) => message.startsWith('A hand-in has room for'));
+  expect(said.map(({ message, severity }) => [severity, message])).toEqual([
+    ['warning', 'A hand-in has room for 1000 of these in one lesson; this one and those after it are left out.'],
+  ]);
+});
+
+test.each(['C#', '50%', '50%25', 'a?b', '%E0%A4%A'])('a folder called %s is told, and the rest is checked', (name) => {
+  const root = contentFolder({
+    [`content/courses/${name}/course.yaml`]: GOOD['content/courses/pleats/course.yaml'],
+    [`content/courses/${name}/01-size.mdx`]: GOOD[SIZE],
+    [`content/projects/${name}/project.yaml`]: GOOD[PROJECT],
+  });
+  const said = findContentProblems(root).filter(({ message }) => message.startsWith('This name becomes part of an'));
+  expect(said.map(({ file, severity }) => [file, severity])).toEqual([
+    [`content/courses/${name}`, 'error'],
+    [`content/projects/${name}`, 'error'],
   ]);
 });

@@ -213,3 +213,23 @@ describe('the place of a character in a text', () => {
     ]);
   });
 });
+
+test.each([
+  ['__proto__: 1', '1:1'],
+  ['a:\n  __proto__: { b: 1 }', '2:3'],
+  ['a: { "__proto__": 1 }', '1:6'],
+])('a name that a program would lose is told: %s', (text, place) => {
+  const { value, problems } = readYaml(text, z.record(z.string(), z.unknown()), 'a.yaml');
+  expect(value).toBeUndefined();
+  expect(problems.map(({ line, column, message }) => `${line}:${column} ${message}`)).toEqual([
+    `${place} “__proto__” can be no name.`,
+  ]);
+});
+
+test.each(['['.repeat(20_000) + ']'.repeat(20_000), `${'{a: '.repeat(9000)}1${'}'.repeat(9000)}`])(
+  'a file that is nested without end is told in words',
+  (text) => {
+    const { problems } = readYaml(`a: ${text}`, z.record(z.string(), z.unknown()), 'a.yaml');
+    expect(problems[0]?.message).toBe('This file is nested too deeply to be read.');
+  },
+);
