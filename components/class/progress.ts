@@ -1,5 +1,6 @@
 /** All that the browser keeps for this site, as one file: to take along, to put back, to clear. */
-import { asRecord, replaceSaved, savedEntries, type StorageTrouble } from '../page/storage.ts';
+import { replaceSaved, savedEntries } from '../page/saved-entries.ts';
+import { asRecord, type StorageTrouble } from '../page/storage.ts';
 
 /** In characters: many times what a whole course makes. */
 const MOST = 1_000_000;

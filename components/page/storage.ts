@@ -2,7 +2,8 @@
  * What the learner's own browser keeps: choices and answers, and nothing else. Storage can be full, forbidden or hold
  * rubbish; then the page goes on without it and says so once.
  */
-const PREFIX = 'course-kit:';
+/** What the keys of every site begin with. */
+export const PREFIX = 'course-kit:';
 
 let own: string | undefined;
 
@@ -10,7 +11,7 @@ let own: string | undefined;
  * What the keys of this site begin with. Sites of one host share its storage and keep apart by the path that each lies
  * at, which its icon tells, wherever the site was put.
  */
-function prefix(): string {
+export function prefix(): string {
   if (own !== undefined) return own;
   const icon = document.querySelector<HTMLLinkElement>('link[rel="icon"]');
   const root = new URL('.', new URL(icon?.getAttribute('href') ?? '/', location.href)).pathname;
@@ -18,10 +19,6 @@ function prefix(): string {
   if (root !== '/') takeOver(root, own);
   return own;
 }
-
-/** Whether a key is one of this site: at the top of a host, one that names no path. */
-const isOwn = (key: string): boolean =>
-  key.startsWith(prefix()) && !(prefix() === PREFIX && key.startsWith('/', PREFIX.length));
 
 /** What was kept before sites kept apart is taken over once. It stays where it is: it may be another site's, too. */
 function takeOver(root: string, into: string): void {
@@ -52,7 +49,8 @@ export function onStorageTrouble(listener: (trouble: StorageTrouble) => void): (
   return () => listeners.delete(listener);
 }
 
-function report(found: StorageTrouble) {
+/** Tells the page, once. */
+export function report(found: StorageTrouble): void {
   if (trouble) return;
   trouble = found;
   for (const listener of listeners) listener(found);
@@ -82,7 +80,8 @@ export function load<T>(key: string, read: (value: unknown) => T | undefined): T
 export const save = (key: string, value: unknown): StorageTrouble | undefined =>
   saveText(key, value === undefined ? undefined : JSON.stringify(value));
 
-function saveText(key: string, text: string | undefined): StorageTrouble | undefined {
+/** The same for what is JSON already. */
+export function saveText(key: string, text: string | undefined): StorageTrouble | undefined {
   try {
     if (text === undefined) localStorage.removeItem(prefix() + key);
     else localStorage.setItem(prefix() + key, text);
@@ -94,53 +93,9 @@ function saveText(key: string, text: string | undefined): StorageTrouble | undef
   }
 }
 
-const troubleOf = (cause: unknown): StorageTrouble =>
+/** Why storage threw. */
+export const troubleOf = (cause: unknown): StorageTrouble =>
   cause instanceof DOMException && cause.name === 'QuotaExceededError' ? 'full' : 'forbidden';
-
-/**
- * Puts these entries in the place of all that is kept, as a whole or not at all.
- *
- * @param entries JSON by key
- * @returns why not; what was there before is then there still
- */
-export function replaceSaved(entries: ReadonlyMap<string, string>): StorageTrouble | undefined {
-  // Where there is no room for both, what was there makes room, and comes back if that was not enough.
-  const trouble = putAll(entries, false);
-  return trouble === 'full' ? putAll(entries, true) : trouble;
-}
-
-function putAll(entries: ReadonlyMap<string, string>, makesRoom: boolean): StorageTrouble | undefined {
-  let before = new Map<string, string>();
-  try {
-    before = entriesNow();
-    const gone = [...before.keys()].filter((key) => !entries.has(key));
-    if (makesRoom) for (const key of gone) localStorage.removeItem(prefix() + key);
-    for (const [key, text] of entries) localStorage.setItem(prefix() + key, text);
-    for (const key of gone) localStorage.removeItem(prefix() + key);
-    return undefined;
-  } catch (cause) {
-    // What was added goes first, so that there is room for what was there.
-    for (const key of entries.keys()) if (!before.has(key)) saveText(key, undefined);
-    for (const [key, text] of before) saveText(key, text);
-    return troubleOf(cause);
-  }
-}
-
-function entriesNow(): Map<string, string> {
-  const { length } = prefix(); // before the keys are listed: it may take some over
-  const keys = Object.keys(localStorage).filter(isOwn).toSorted();
-  return new Map(keys.map((key) => [key.slice(length), localStorage.getItem(key) ?? 'null']));
-}
-
-/** Everything that was saved, as JSON, by key. */
-export function savedEntries(): Map<string, string> {
-  try {
-    return entriesNow();
-  } catch (cause) {
-    report(troubleOf(cause));
-    return new Map();
-  }
-}
 
 /** Whether anything was saved under `key`. */
 export const isSaved = (key: string): boolean => load(key, () => true) === true;
@@ -159,12 +114,6 @@ export function onStorageChange(key: string, changed: () => void): () => void {
   };
   addEventListener('storage', hear);
   return () => removeEventListener('storage', hear);
-}
-
-/** Calls back when another tab changed anything that is saved. Returns a function that stops it. */
-export function onAnyStorageChange(changed: () => void): () => void {
-  addEventListener('storage', changed);
-  return () => removeEventListener('storage', changed);
 }
 
 /**

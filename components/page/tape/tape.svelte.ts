@@ -23,6 +23,10 @@ export class Tape {
   /** Of these the ones with questions or steps, all of them done. */
   done = $state<string[]>([]);
 
+  /**
+   * @param lesson its address from the top of the site, without the first stroke: in a copy of the site, what begins
+   * with one is made relative to each page
+   */
   constructor(steps: TapeStep[], lesson: string) {
     this.steps = steps;
     this.#key = `read:/${lesson}`;

@@ -99,7 +99,10 @@ test('sections read in two tabs are all read, and a section without anything to 
 async function siteAt(root: string) {
   document.head.innerHTML = `<link rel="icon" href="${root}mark.svg" />`;
   vi.resetModules();
-  return await import('../../../components/page/storage.ts');
+  return {
+    ...(await import('../../../components/page/storage.ts')),
+    ...(await import('../../../components/page/saved-entries.ts')),
+  };
 }
 
 test('two sites of one host keep apart', async () => {
