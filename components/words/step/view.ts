@@ -2,8 +2,8 @@ import {
   check,
   makeUp,
   oncePer,
+  sayIron,
   type Diagnostic,
-  type IronLimit,
   type Minutes,
   type Pattern,
   type Size,
@@ -29,7 +29,7 @@ export type StepFacts = {
   minutes: Minutes;
   tools: string[];
   /** How hot an iron may be, and for what. */
-  iron?: IronLimit;
+  iron?: string;
   /** Where it can hurt: of each usual caution its title and its first sentence. */
   hurts: { title: string; sentence: string }[];
   note?: string;
@@ -61,7 +61,7 @@ export const stepFacts = oncePer((pattern: Pattern, id: string): StepFacts | und
   return {
     ...stepRow(step),
     ...{ n: i + 1, of: steps.length, minutes, tools, hurts },
-    ...(iron && { iron }),
+    ...(iron && { iron: `${sayIron(iron.celsius)} (${iron.material})` }),
     ...(note !== undefined && { note }),
     ...(advice !== undefined && { advice }),
     findings: findingsOf(pattern, step),
