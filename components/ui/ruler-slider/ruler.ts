@@ -1,6 +1,7 @@
 /**
- * The ruler under a slider. Its marks are the places where the slider can stop, and nothing else: a slider that goes in
- * eighths of an inch has eighths. Longer marks mean what they mean on a tape measure.
+ * The ruler under a slider. It has every mark of a tape measure down to where the slider can stop: one that goes in
+ * eighths of an inch has eighths, and one that goes in steps of 3 mm has millimetres, so that nobody reads a step for a
+ * mark. Longer marks mean what they mean on a tape measure.
  */
 import { formatLength, MM_PER_INCH, type Edition } from '../../../src/core/index.ts';
 
@@ -38,8 +39,8 @@ export const stepAt = (range: RulerRange, value: number): number =>
  */
 export function rule(range: RulerRange, edition: Edition): Ruler {
   const steps = stepCount(range);
-  const at = (step: number) => (steps === 0 ? 0 : step / steps);
-  const values = Array.from({ length: steps + 1 }, (_, step) => valueAt(range, step));
+  const at = (i: number) => (steps === 0 ? 0 : ((values[i] ?? 0) - range.min) / (steps * range.step));
+  const values = marked(range, edition);
   const ranks = values.map((value) => rankOf(value, range.kind, edition));
 
   const finest = Math.max(...ranks);
@@ -52,13 +53,31 @@ export function rule(range: RulerRange, edition: Edition): Ruler {
   });
 
   const wide = labelled(values, range.kind, edition, ROOM.wide.labels);
-  const narrow = new Set(labelled(values, range.kind, edition, ROOM.narrow.labels));
+  // A wide ruler shows both, so what a narrow one shows is some of it.
+  const few = labelled(values, range.kind, edition, ROOM.narrow.labels);
+  const every = Math.ceil(wide.length / ROOM.narrow.labels);
+  const narrow = new Set(few.every((i) => wide.includes(i)) ? few : wide.filter((_, i) => i % every === 0));
   const text = (value: number) =>
     range.kind === 'count' ? String(value) : formatLength(value, edition, { style: 'set', unit: false });
-  const labels = [...new Set([...wide, ...narrow])]
-    .sort((a, b) => a - b)
-    .map((step) => ({ at: at(step), text: text(values[step] ?? 0), onlyWide: !narrow.has(step) }));
+  const labels = wide.map((step) => ({ at: at(step), text: text(values[step] ?? 0), onlyWide: !narrow.has(step) }));
   return { steps, marks, labels };
+}
+
+/** The parts of the unit that a tape measure marks, from the coarsest, in mm. */
+const PARTS: Record<Edition, readonly number[]> = {
+  inch: [1, 1 / 2, 1 / 4, 1 / 8, 1 / 16].map((inches) => inches * MM_PER_INCH),
+  metric: [10, 5, 1, 1 / 2],
+};
+
+/** The sizes that have a mark: all of the coarsest part of the unit that every stop is a multiple of. */
+function marked(range: RulerRange, edition: Edition): number[] {
+  const steps = stepCount(range);
+  const stops = Array.from({ length: steps + 1 }, (_, step) => valueAt(range, step));
+  if (range.kind === 'count') return stops;
+  const part = PARTS[edition].find((one) => isMultiple(range.min, one) && isMultiple(range.step, one));
+  if (part === undefined) return stops;
+  const count = Math.round((steps * range.step) / part);
+  return Array.from({ length: count + 1 }, (_, i) => range.min + i * part);
 }
 
 /** How long the mark of a size is: the coarsest part of the unit that it is a multiple of. */
@@ -78,7 +97,7 @@ function labelled(values: number[], kind: RulerRange['kind'], edition: Edition, 
       ? [1, 2, 5, 10, 20, 50, 100]
       : edition === 'inch'
         ? [1, 2, 4, 12, 36]
-        : [10, 20, 50, 100, 200, 500, 1000];
+        : [10, 20, 50, 100, 200, 500, 1000, 2000, 5000];
   const finer = kind === 'count' ? [] : edition === 'inch' ? [1 / 2, 1 / 4, 1 / 8] : [5, 1];
   const on = (part: number) => [...values.keys()].filter((step) => isMultiple(inUnits(values[step] ?? 0), part));
   const whole = every.map(on).find((found) => found.length <= room) ?? [];

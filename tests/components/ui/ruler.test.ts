@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { rule, stepAt, stepCount, valueAt, type RulerRange } from '../../../components/ui/ruler-slider/ruler.ts';
 
@@ -30,6 +31,44 @@ describe('the marks of a slider', () => {
     expect(new Set(marks.filter((mark) => mark.onlyWide).map((mark) => mark.rank))).toEqual(new Set([2]));
     expect(marks.filter((mark) => !mark.onlyWide).map((mark) => Math.round(mark.at * 120) % 5)).toEqual(
       Array.from({ length: 25 }, () => 0),
+    );
+  });
+});
+
+describe('between steps that no tape has', () => {
+  it.each([2, 3, 4])('of %i mm, from 140 to 180 mm, stands every millimetre', (step) => {
+    const { marks, labels, steps } = rule({ kind: 'length', min: 140, max: 180, step }, 'metric');
+    const end = 140 + steps * step;
+    expect(marks.map(({ at }) => 140 + at * (end - 140))).toEqual(marks.map((_, i) => expect.closeTo(140 + i, 9)));
+    expect(marks.at(-1)!.at).toBe(1);
+    expect(labels.map(({ text }) => text)).toEqual(['140', '150', '160', '170', ...(end === 180 ? ['180'] : [])]);
+  });
+
+  it('of half a centimetre stands a coarser tape, with no millimetre', () => {
+    expect(ranks({ kind: 'length', min: 140, max: 180, step: 5 }, 'metric')).toEqual([0, 1, 0, 1, 0, 1, 0, 1, 0]);
+  });
+
+  it('of 3/16 in stands every sixteenth', () => {
+    const { marks } = rule({ kind: 'length', min: 25.4, max: 50.8, step: (3 * 25.4) / 16 }, 'inch');
+    expect(marks).toHaveLength(16);
+  });
+
+  it('numbers stand clear of each other, however long the range is', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 0, max: 2000 }),
+        fc.integer({ min: 1, max: 400 }),
+        fc.constantFrom(1, 2, 3, 4, 5, 10, 20),
+        (min, steps, step) => {
+          const { labels } = rule({ kind: 'length', min, max: min + steps * step, step }, 'metric');
+          // 12 in a text column, and 6 of them on a phone: what the widest of them, four figures, has room for.
+          expect(labels.length).toBeLessThanOrEqual(18);
+          for (const only of [labels, labels.filter(({ onlyWide }) => !onlyWide)]) {
+            const gaps = only.slice(1).map(({ at }, i) => at - only[i]!.at);
+            if (only.length > 2) expect(Math.min(...gaps)).toBeGreaterThan(0.04);
+          }
+        },
+      ),
     );
   });
 });
