@@ -2,6 +2,7 @@
 export * from './measure/index.ts';
 export * from './formula/index.ts';
 export * from './geometry/index.ts';
+export { layersInWords } from './cloth/index.ts';
 export { sayIron, tools, verbIn, verbNamed, verbNames } from './steps/index.ts';
 export type { AnyVerb, CautionKey, Hardware, Instruction, Minutes, Tool, VerbName } from './steps/index.ts';
 export * from './project/index.ts';

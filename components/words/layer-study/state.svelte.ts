@@ -1,6 +1,6 @@
 /** The layers of a work after a step: which place is looked at, and how thick the materials are taken to be. */
 import { untrack } from 'svelte';
-import { suits, thicknessIn, type Pattern } from '../../../src/core/index.ts';
+import { layersInWords, suits, thicknessIn, type Pattern } from '../../../src/core/index.ts';
 import { Client } from '../../compute/client.svelte.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
 import type { LayerPlace } from './layers.ts';
@@ -138,19 +138,22 @@ export class LayerState {
     return suits({ thickness: this.place ? this.thicknessOf(this.place) : 0, cloth, ...(point && { point }) });
   });
 
+  #fusedIn({ stack }: LayerPlace): number {
+    return stack.filter(({ material }) => this.#pattern.materials[material]?.material?.kind === 'interfacing').length;
+  }
+
+  /** How many layers lie at a place, in words. */
+  layersAt(place: LayerPlace): string {
+    return layersInWords({ layers: place.stack.length, fused: this.#fusedIn(place) });
+  }
+
   readonly advice: string[] = $derived.by(() => {
     const { place } = this;
     if (!place) return [];
-    const fused = place.stack.filter(({ material }) => {
-      const kind = this.#pattern.materials[material]?.material?.kind;
-      return kind === 'interfacing';
-    }).length;
+    const fused = this.#fusedIn(place);
     return adviceOn({ thickness: this.thicknessOf(place), fused, isSewn: place.sewn, lifts: this.machine.lifts });
   });
 }
 
 /** Thickness in mm in both editions: no ruler has marks so fine. */
 export const thin = (mm: number): string => `${Math.round(mm * 100) / 100}\u202fmm`;
-
-/** “1 layer”, “7 layers”. */
-export const layersWords = (count: number): string => `${count} ${count === 1 ? 'layer' : 'layers'}`;

@@ -85,7 +85,8 @@ export function drawLayerMap(work: Work, setting: LayerMapSetting): Scene {
   );
 }
 
-const layersWords = (count: number): string => `${count} ${count === 1 ? 'layer' : 'layers'}`;
+/** The same places may have interfacing or not, so it is not told of a count. */
+const layersWords = (count: number): string => layersInWords({ layers: count, fused: 0 });
 
 /** 2 layers; 5, 6 layers; 7 to 10 layers. */
 function countWords(band: readonly number[]): string {

@@ -4,6 +4,7 @@ import { fitOf, LEAST, layOutSheet, roomBeside } from './sheet.ts';
 import { curves, polyline } from './path.ts';
 import { faceOf, WorkLines } from './work-shapes.ts';
 import { nameOf, plyWords } from './work-words.ts';
+import { countLayers, layersInWords } from '../cloth/layers.ts';
 import { section } from '../cloth/section.ts';
 import { thicknessIn, thin } from './thickness.ts';
 import { lengthWriter } from './lengths.ts';
@@ -38,7 +39,8 @@ export function drawWorkSection(work: Work, line: Line, setting: WorkSetting): S
     (best, one) => (best === undefined || one.thickness > best.thickness + 1e-9 ? one : best),
     undefined,
   );
-  const most = Math.max(0, ...cut.columns.map(({ layers }) => layers.length));
+  const counts = cut.columns.map(({ layers }) => countLayers(layers.map(({ layer }) => cut.layers[layer]!.ply)));
+  const most = counts.reduce((a, b) => (b.layers > a.layers ? b : a), { layers: 0, fused: 0 });
   const named = thickest ? namesOf(cut, thickest, setting) : [];
   const labels = named.map(({ label }, i) => ({ name: `part ${i + 1}`, at: 0, label }));
   // Where names beside the cut would make it small, they go below.
@@ -50,7 +52,7 @@ export function drawWorkSection(work: Work, line: Line, setting: WorkSetting): S
   const length = Math.max(to - from, 0.2 * Math.max(around.width, around.height), LEAST_CUT);
   const scale = Math.min(room / length, fitOf(setting).height / (0.1 * length));
   const thick = thickest?.thickness ?? 0;
-  const layer = most === 0 ? 1 : Math.max(thick / most, 1e-6);
+  const layer = most.layers === 0 ? 1 : Math.max(thick / most.layers, 1e-6);
   const factor = Math.max(1, Math.floor(Math.min(THICK / layer, STACK / Math.max(thick, 1e-6)) / scale));
   const height = Math.max(thick * factor, 1e-6);
   const title = `${nameOf(work, setting.name)}, cut through`;
@@ -67,7 +69,7 @@ export function drawWorkSection(work: Work, line: Line, setting: WorkSetting): S
           beside.map(({ at }, i) => ({ ...labels[i]!, at: at * factor })),
         ),
       ],
-      below: [across({ name: 'length', marks: [from, to], labels: [most === 0 ? '' : set(to - from)] }, 0)],
+      below: [across({ name: 'length', marks: [from, to], labels: [most.layers === 0 ? '' : set(to - from)] }, 0)],
       draw: (frame) => [
         ...layerShapes(cut, factor, frame, setting),
         ...stitchShapes(work, line, cut, factor, frame),
@@ -81,15 +83,15 @@ export function drawWorkSection(work: Work, line: Line, setting: WorkSetting): S
       ],
       notes: [
         `Thickness × ${factor}.`,
-        `At most ${most} layers: ${thin(thick)}, pressed flat.`,
+        `At most ${layersInWords(most)}: ${thin(thick)}, pressed flat.`,
         ...(terse ? [`There, from the top: ${named.map(({ label }) => label).join('; ')}.`] : []),
       ],
       words: { face: 'right side of the cloth', stitch: 'row of stitches' },
       text: [
         `${title} and seen from the side, with the side that is up at the top.`,
-        most === 0 ? 'The line misses the cloth.' : `The cut is ${say(to - from)} long.`,
+        most.layers === 0 ? 'The line misses the cloth.' : `The cut is ${say(to - from)} long.`,
         `Layers are drawn ${factor} times as thick as they are.`,
-        `At its thickest ${most} layers lie on each other: ${thin(thick, ' millimetres')}, pressed flat.`,
+        `At its thickest ${layersInWords(most)}${most.fused > 0 ? ',' : ''} lie on each other: ${thin(thick, ' millimetres')}, pressed flat.`,
         ...(named.length > 0 ? [`There, from the top: ${named.map(({ label }) => label).join('; ')}.`] : []),
       ],
     },

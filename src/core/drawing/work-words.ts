@@ -1,5 +1,6 @@
 import { listed } from '../measure/index.ts';
 import { boxOf, size } from '../cloth/size.ts';
+import { countLayers, layersInWords } from '../cloth/layers.ts';
 import { seenParts } from './work-shapes.ts';
 import { visibleFrom } from '../cloth/visible.ts';
 import { rowsOf } from './rows.ts';
@@ -71,7 +72,8 @@ export function rowWords(work: Work, setting: PieceSetting, only?: ReadonlySet<n
   return rowsOf(work)
     .filter(({ id, length }) => length > 0 && (only?.has(id) ?? true))
     .map(({ kind, length, stretches }) => {
-      const most = Math.max(...stretches.map(({ plies }) => plies.length));
-      return `A ${rowNames[kind]}, ${say(length)} long, through ${most === 1 ? '1 layer' : `at most ${most} layers`}.`;
+      const most = stretches.map(({ plies }) => countLayers(plies)).reduce((a, b) => (b.layers > a.layers ? b : a));
+      const through = `${most.layers === 1 ? '' : 'at most '}${layersInWords(most)}`;
+      return `A ${rowNames[kind]}, ${say(length)} long, through ${through}.`;
     });
 }
