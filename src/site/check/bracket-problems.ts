@@ -42,5 +42,9 @@ function faultOf(written: string, formula: string, around: Surroundings | undefi
   const fault = referenceFault('formula', formula, around);
   if (!fault) return undefined;
   const inside = written.slice(1).search(/\S/u) + 1;
-  return { at: inside + fault.at, message: fault.message, fix: fault.fix ?? (/Do you mean/u.test(fault.message) ? undefined : KEEP) };
+  return {
+    at: inside + fault.at,
+    message: fault.message,
+    fix: fault.fix ?? (/Do you mean/u.test(fault.message) ? undefined : KEEP),
+  };
 }
