@@ -5,7 +5,7 @@ import { cleanName } from './names.ts';
 import { HandInFile } from './schema.ts';
 
 /** Begins every code, so that other texts are told from it. */
-const MARK = 'SEW1.';
+export const MARK = 'SEW1.';
 /** A hand-in is a few kB, and that of a very long course a few hundred; more is not one. In characters. */
 export const MOST_TEXT = 1_000_000;
 /** What a code may grow to when it is unpacked, in bytes: a small text can hold a very large one. */

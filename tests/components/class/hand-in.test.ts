@@ -9,6 +9,7 @@ import {
   whatWentWrong,
   whoIsWhere,
 } from '../../../components/class/class.ts';
+import { codesIn } from '../../../components/class/codes.ts';
 import { collectRecords, type CourseLesson, type HandIn } from '../../../components/class/hand-in.ts';
 import { readHandIn, toCode, toFile } from '../../../components/class/wire.ts';
 
@@ -254,4 +255,9 @@ test('CSV: quotes and commas stay in their cell, and each kind has its line', ()
     '"Ada ""Pins"", jr","2030-05-01","Fold","piece","strip, cut","","no","","cut at its finished size"',
     '',
   ]);
+});
+
+test('of a long text that was pasted the codes alone are read, and the rest is counted', () => {
+  const pasted = `${'no '.repeat(125_000)}SEW1.abc\n${'none\t'.repeat(125_000)}`;
+  expect(codesIn(pasted)).toEqual({ codes: ['SEW1.abc'], others: 250_000 });
 });
