@@ -25,7 +25,7 @@ import type { Ply, SewnRound, Sewn, Stitch, Work } from './work.ts';
  * nothing holds the edges there until the gap is closed. A pair of w x h sewn at s comes to (w - 2 s) x (h - 2 s).
  *
  * Faults: `not-sewn-round`; `no-gap` when it was sewn shut; `held` when the layers are folded together; `sewn-down` when
- * other rows join them; `too-deep` for allowances much wider than what is between the stitches; those of folding.
+ * other rows, hardware or boxed corners join them; `too-deep` for allowances much wider than what is between the stitches; those of folding.
  *
  * @example
  * size(turn(sewRound(front, lining, { allowance: 6, gap: { edge: 'bottom', length: 60 } }).value).value)
@@ -47,6 +47,8 @@ export function turn(work: Work): Sewn {
   const boxed = boxRows(work);
   const rows = rowsLeft(work, [seam, ...boxed], new Set(lower.map(({ id }) => id)));
   if (!rows.ok) return rows;
+  const pinned = heldTogether(work, boxed, caught, new Set(lower.map(({ id }) => id)));
+  if (pinned) return fail(pinned);
 
   const out = comesOut(work, caught, rows.value, round);
   if (!out.ok) return out;
@@ -85,6 +87,23 @@ function foldedTogether(lower: readonly Ply[], upper: readonly Ply[]): ClothFaul
   if (!ply) return undefined;
   const message = `The two layers are folded together, ${ply.piece} among them. Turn the work before it is folded.`;
   return { code: 'held', message, piece: ply.piece };
+}
+
+/** Why the layers cannot change places: hardware goes through both, or a boxed corner through what lies between them. */
+function heldTogether(
+  { marks }: Work,
+  boxed: readonly Stitch[],
+  caught: readonly Ply[],
+  lower: ReadonlySet<number>,
+): ClothFault | undefined {
+  const mark = marks.find(
+    ({ kind, plies }) => kind === 'hardware' && plies.some((id) => lower.has(id)) && plies.some((id) => !lower.has(id)),
+  );
+  if (mark) return { code: 'sewn-down', message: `${mark.name} goes through both layers and holds them together.` };
+  const between = caught.find(({ id }) => boxed.some(({ runs }) => runs.some(({ plies }) => plies.includes(id))));
+  if (!between) return undefined;
+  const message = `A boxed corner is sewn through ${between.piece}, which lies between the layers and could not come out.`;
+  return { code: 'sewn-down', message, piece: between.piece };
 }
 
 /** The rows of each layer by itself. Basting that joins the two comes out; another row would keep them together. */

@@ -3,6 +3,7 @@ import {
   attach,
   baste,
   bind,
+  boxCorner,
   clipCorners,
   closeGap,
   flip,
@@ -255,6 +256,26 @@ describe('a pair sewn round', () => {
   test('is not turned when both layers were folded together', () => {
     const folded = value(fold(pair(), { line: { at: { x: 0, y: 76 }, angle: 180 }, lands: 'over' }));
     expect(turn(folded)).toMatchObject({ ok: false, fault: { code: 'held' } });
+  });
+
+  test('is not turned where hardware or a boxed corner holds it together', () => {
+    const snap = (through: number) => value(attach(pair(), { name: 'snap', at: { x: 50, y: 40 }, through }));
+    expect(turn(snap(2))).toMatchObject({ ok: false, fault: { code: 'sewn-down' } });
+    expect(turn(snap(1)).ok).toBe(true);
+    const strap = value(
+      lay(piece('front', rectangle(100, 80)), piece('strap', rectangle(20, 40)), { edges: ['top', 'top'] }),
+    );
+    const caught = { ...strap, plies: strap.plies.slice(1) };
+    const bag = value(
+      sewRound(piece('front', rectangle(100, 80)), piece('back', rectangle(100, 80)), {
+        allowance: 10,
+        open: ['bottom'],
+        caught: [caught],
+      }),
+    );
+    const boxed = (square: number) => value(boxCorner(bag, { corner: 'top left', square, allowance: 10 }));
+    expect(turn(boxed(38))).toMatchObject({ ok: false, fault: { code: 'sewn-down', piece: 'strap' } });
+    expect(turn(boxed(10)).ok).toBe(true);
   });
 
   test('is not turned into what is too narrow for its allowances', () => {
