@@ -1,6 +1,6 @@
 import { areaOf, ON } from './ring.ts';
 import { boxOf, size } from './size.ts';
-import { distance } from '../geometry/point.ts';
+import { distance, plus, times } from '../geometry/point.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
 import { sides } from '../geometry/index.ts';
 import { layersAt } from './layers.ts';
@@ -137,6 +137,20 @@ export function allowancesAt(work: Work, corner: Corner, usual: number): { side:
     return isFolded ? 0 : usual;
   };
   return { side: allowance(fromSide, box.width, box.height), end: allowance(fromEnd, box.height, box.width) };
+}
+
+/** A step that folds a work, unless it would fold a boxed corner, which stands up: `sewn-down`. */
+export function boxesStand(before: Work, after: Sewn): Sewn {
+  if (!after.ok) return after;
+  const moved = before.marks.find(({ kind, at, corner = at }, i) => {
+    if (kind !== 'box') return false;
+    const inside = times(plus(at, corner), 0.5);
+    const now = layersAt(after.value, inside).map(({ id }) => id);
+    return after.value.marks[i]?.at !== at || layersAt(before, inside).some(({ id }) => !now.includes(id));
+  });
+  if (!moved) return after;
+  const message = `The boxed corner ${moved.name} would be folded here, and it stands up. Fold or hem the work before it is boxed.`;
+  return fail({ code: 'sewn-down', message });
 }
 
 function squareRing(corners: readonly Point[], held: number): PlyOutline {

@@ -67,6 +67,13 @@ describe('boxed corners', () => {
     const closed = '- { sew round: [front, back] }\n- { box corner: front, at: [bottom left, top left], square: 4 cm }';
     expect(errors(closed)[0]).toContain('too-deep: The squares of two boxed corners lie on one another.');
   });
+  it('are not folded or hemmed afterwards', () => {
+    const boxed = bag('at: [bottom left, bottom right], square: 1 cm');
+    for (const step of ['hem: front, fold: 2 cm, at: left', 'fold: front, at: 2 cm, from: left'])
+      expect(errors(`${boxed}\n- { ${step} }`)[0]).toContain(
+        'sewn-down: The boxed corner bottom left would be folded here',
+      );
+  });
   it('have no allowance at a fold', () => {
     const folded = '- { fold: front, from: bottom, at: 4 cm }\n- { box corner: front, at: bottom left, square: 1 cm }';
     expect(errors(folded)).toEqual([]);

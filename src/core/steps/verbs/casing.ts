@@ -1,6 +1,7 @@
 import { atEdges, the } from '../words.ts';
 import { edges, length, optional, work } from '../fields.ts';
 import { fail, SAME } from '../../measure/index.ts';
+import { boxesStand } from '../../cloth/box.ts';
 import { edgesOn } from '../../cloth/sides.ts';
 import { hem } from '../../cloth/hem.ts';
 import { sewsShut } from '../../cloth/openings.ts';
@@ -32,6 +33,6 @@ export const casing = verb({
       const message = 'What is turned in first is wider than the casing that it lies in.';
       return fail({ code: 'too-deep', message, amount: turn - width - inside });
     }
-    return hem(cloth, { edges: found.value, turn, then: width + inside, inside });
+    return boxesStand(cloth, hem(cloth, { edges: found.value, turn, then: width + inside, inside }));
   },
 });

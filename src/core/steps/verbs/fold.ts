@@ -1,4 +1,5 @@
 import { all, the } from '../words.ts';
+import { boxesStand } from '../../cloth/box.ts';
 import { boxOf } from '../../cloth/size.ts';
 import { fail } from '../../measure/index.ts';
 import { choice, length, names, optional, work } from '../fields.ts';
@@ -35,7 +36,7 @@ export const fold = verb({
       return fail({ code: 'misses', message, amount: Math.abs(at > 0 ? at - most : at) });
     }
     const plies = only && new Set(cloth.plies.flatMap((ply) => (only.includes(ply.piece) ? ply.id : [])));
-    return foldAlong(cloth, { line: lineFrom(cloth, from, at), lands, ...(plies && { plies }) });
+    return boxesStand(cloth, foldAlong(cloth, { line: lineFrom(cloth, from, at), lands, ...(plies && { plies }) }));
   },
 });
 

@@ -1,6 +1,7 @@
 import { atEdges, the } from '../words.ts';
 import { choice, edges, length, optional, work } from '../fields.ts';
 import { fail, SAME } from '../../measure/index.ts';
+import { boxesStand } from '../../cloth/box.ts';
 import { edgesOn } from '../../cloth/sides.ts';
 import { hem as turnIn } from '../../cloth/hem.ts';
 import { sewsShut } from '../../cloth/openings.ts';
@@ -30,6 +31,9 @@ export const hem = verb({
       const message = 'The first turn is wider than the hem that it lies in.';
       return fail({ code: 'too-deep', message, amount: fold - then });
     }
-    return turnIn(cloth, { edges: found.value, turn: fold, corners, ...(then !== undefined && { then }) });
+    return boxesStand(
+      cloth,
+      turnIn(cloth, { edges: found.value, turn: fold, corners, ...(then !== undefined && { then }) }),
+    );
   },
 });
