@@ -10,6 +10,13 @@ const FOLDER = 'handouts';
 const fontFiles = { 'fonts/regular.ttf': 'regular', 'fonts/strong.ttf': 'strong' } as const;
 const types: Readonly<Record<string, string>> = { pdf: 'application/pdf', svg: 'image/svg+xml', ttf: 'font/ttf' };
 
+/** Of many documents, how far they are: a line for each five hundred. */
+export const tellNowAndThen =
+  (say: (line: string) => void) =>
+  (done: number, all: number): void => {
+    if (done > 0 && done < all && done % 500 === 0) say(`${done} of ${all} documents`);
+  };
+
 /** What makes documents; fetched when the first is wanted, since Astro reads this file before it does anything else. */
 const press = async () => ({
   ...(await import('./handouts.ts')),
@@ -54,6 +61,7 @@ export function handoutsInSite(): AstroIntegration {
         const { readContent, writeHandouts } = await press();
         const { files, findings } = await writeHandouts(readContent(root), to, await fonts(), {
           withoutTeacher: !withTeacher(),
+          progress: tellNowAndThen((line) => logger.info(line)),
         });
         for (const finding of findings) logger.warn(finding);
         logger.info(`${files.length} documents in ${((performance.now() - start) / 1000).toFixed(1)} s`);

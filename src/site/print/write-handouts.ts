@@ -29,21 +29,24 @@ export async function writeHandouts(
   wish: HandoutRequest = {},
 ): Promise<WrittenHandouts> {
   const { choice = everything, course, withoutTeacher = false, progress = () => {} } = wish;
-  const all = content.courses
-    .filter(({ id }) => course === undefined || id === course)
-    .flatMap(({ id }) => plannedHandouts(content, id, choice))
-    .filter(({ reader }) => reader === 'maker' || !withoutTeacher);
+  const courses = content.courses.filter(({ id }) => course === undefined || id === course);
+  const plannedFor = (id: string) =>
+    plannedHandouts(content, id, choice).filter(({ reader }) => reader === 'maker' || !withoutTeacher);
+  // Planned once to count and once to make: what a course is worked out for goes before the next begins.
+  const all = courses.reduce((sum, { id }) => sum + plannedFor(id).length, 0);
   const written: WrittenHandouts = { files: [], findings: [] };
-  for (const [i, planned] of all.entries()) {
-    const { file } = planned;
-    progress(i, all.length, file);
-    const { bytes, findings } = await made(planned, fonts);
-    await mkdir(path.dirname(path.join(to, file)), { recursive: true });
-    await writeFile(path.join(to, file), bytes);
-    written.files.push(file);
-    written.findings.push(...findings.map((finding) => `${file}: ${finding}`));
+  for (const { id } of courses) {
+    for (const planned of plannedFor(id)) {
+      const { file } = planned;
+      progress(written.files.length, all, file);
+      const { bytes, findings } = await made(planned, fonts);
+      await mkdir(path.dirname(path.join(to, file)), { recursive: true });
+      await writeFile(path.join(to, file), bytes);
+      written.files.push(file);
+      written.findings.push(...findings.map((finding) => `${file}: ${finding}`));
+    }
   }
-  progress(all.length, all.length, '');
+  progress(all, all, '');
   return written;
 }
 

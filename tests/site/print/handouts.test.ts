@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { withHandouts, withTeacher } from '../../../src/site/pages/build-options.ts';
 import { everything, plannedHandouts } from '../../../src/site/print/handouts.ts';
 import { lessonOnPaper } from '../../../src/site/content/lesson-on-paper.ts';
+import { tellNowAndThen } from '../../../src/site/print/handouts-integration.ts';
 import { readContent } from '../../../src/site/content/read-content.ts';
 import { contentFolder, exchanged } from '../content-folder.ts';
 
@@ -92,4 +93,11 @@ test('a course without a project still has its class plan', () => {
 test('a built site carries documents, and the teacher’s only when asked', () => {
   expect([withHandouts({}), withTeacher({})]).toEqual([true, false]);
   expect([withHandouts({ HANDOUTS: 'no' }), withTeacher({ TEACHER_PAGES: 'yes' })]).toEqual([false, true]);
+});
+
+test('of many documents a build tells now and then how far they are', () => {
+  const said: string[] = [];
+  const tell = tellNowAndThen((line) => said.push(line));
+  for (let done = 0; done <= 1200; done++) tell(done, 1200);
+  expect(said).toEqual(['500 of 1200 documents', '1000 of 1200 documents']);
 });
