@@ -42,6 +42,8 @@ test('a project from another has its numbers and a title of its own', () => {
 
 test('a lesson has the words of its project, and the course one line more', () => {
   const root = contentFolder({
+    // A seam of twice the ease would make two likely slips alike, and the check would say so.
+    [PROJECT]: GOOD[PROJECT]!.replace('seam: { in: 1/4, mm: 6 }', 'seam: { in: 3/8, mm: 10 }'),
     [COURSE]: GOOD[COURSE]!.replace(
       '[01-size.mdx, 02-fold.mdx]',
       '# in order\n  - 01-size.mdx\n  - 02-fold.mdx # last',
