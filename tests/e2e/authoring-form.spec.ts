@@ -78,7 +78,7 @@ test.describe('while the site is open for writing', () => {
     await expect(seam.getByLabel('mm', { exact: true })).toBeFocused();
 
     await page.getByRole('button', { name: 'Put it back' }).click();
-    await expect(page.getByText('Written to line 31: 3/8 is 1/4 now.')).toBeVisible();
+    await expect(page.getByText('Written to line 31: 1/4 is 3/8 now.')).toBeVisible();
     expect(await onDisk()).toBe(asGiven);
     expect(await page.evaluate(() => 'stillTheSamePage' in window)).toBe(true);
   });
@@ -95,7 +95,7 @@ test.describe('while the site is open for writing', () => {
     await expect(box).toHaveValue('1/4 inchs');
     expect(await onDisk()).toBe(asGiven);
     await box.press('Escape');
-    await expect(box).toHaveValue('1/4');
+    await expect(box).toHaveValue('3/8');
   });
 
   test('a card that no longer fits is found, beside the entry and in the list, and the list leads to the box', async ({
@@ -131,15 +131,15 @@ test.describe('while the site is open for writing', () => {
   test('the editor changes another line meanwhile: both changes stay', async ({ page }) => {
     await open(page);
     const box = entry(page, 'seam').getByLabel('mm', { exact: true });
-    await box.fill('7');
+    await box.fill('11');
     await edit(asGiven.replace('title: Swatch-card folio', 'title: Autumn folio'));
     await expect(page.getByRole('heading', { level: 1 })).toHaveText('Autumn folio');
-    await expect(box).toHaveValue('7');
+    await expect(box).toHaveValue('11');
     await box.press('Enter');
     await expect(page.getByText('Written to line 31')).toBeVisible();
     expect(await difference()).toEqual([
       'title: Autumn folio',
-      'seam: { in: 1/4, mm: 7, label: Seam allowance, note: One presser foot wide. }',
+      'seam: { in: 3/8, mm: 11, label: Seam allowance, note: Wide enough for many layers and for corners that are turned. }',
     ]);
   });
 
@@ -147,23 +147,23 @@ test.describe('while the site is open for writing', () => {
     await open(page);
     const seam = entry(page, 'seam');
     const box = seam.getByLabel('mm', { exact: true });
-    const theirs = asGiven.replace('seam: { in: 1/4, mm: 6,', 'seam: { in: 1/4, mm: 8,');
-    await box.fill('7');
+    const theirs = asGiven.replace('seam: { in: 3/8, mm: 10,', 'seam: { in: 3/8, mm: 8,');
+    await box.fill('11');
     await edit(theirs);
-    await expect(seam).toContainText('Somebody changed this in the file: it says “8” now. You typed “7”.');
+    await expect(seam).toContainText('Somebody changed this in the file: it says “8” now. You typed “11”.');
     await box.press('Enter');
     expect(await onDisk()).toBe(theirs);
     await seam.getByRole('button', { name: 'Keep “8”' }).click();
     await expect(box).toHaveValue('8');
     expect(await onDisk()).toBe(theirs);
 
-    await box.fill('7');
-    await edit(asGiven.replace('seam: { in: 1/4, mm: 6,', 'seam: { in: 1/4, mm: 9,'));
+    await box.fill('11');
+    await edit(asGiven.replace('seam: { in: 3/8, mm: 10,', 'seam: { in: 3/8, mm: 9,'));
     await expect(seam).toContainText('it says “9” now');
-    await seam.getByRole('button', { name: 'Write “7”' }).click();
-    await expect(page.getByText('Written to line 31: 9 is 7 now.')).toBeVisible();
+    await seam.getByRole('button', { name: 'Write “11”' }).click();
+    await expect(page.getByText('Written to line 31: 9 is 11 now.')).toBeVisible();
     expect(await difference()).toEqual([
-      'seam: { in: 1/4, mm: 7, label: Seam allowance, note: One presser foot wide. }',
+      'seam: { in: 3/8, mm: 11, label: Seam allowance, note: Wide enough for many layers and for corners that are turned. }',
     ]);
   });
 
@@ -221,7 +221,7 @@ test.describe('while the site is open for writing', () => {
   test('only pages of this site, on this machine, may read and write', async () => {
     const { host, origin } = new URL(site.address);
     const json = { 'content-type': 'application/json' };
-    const change = JSON.stringify({ place: ['measures', 'seam', 'mm'], was: '6', value: '7' });
+    const change = JSON.stringify({ place: ['measures', 'seam', 'mm'], was: '10', value: '11' });
     expect(await from({ host })).toBe(200);
     expect(await from({ host: 'evil.example' })).toBe(403);
     expect(await from({ host, origin: 'https://evil.example', ...json }, change)).toBe(403);
@@ -230,6 +230,6 @@ test.describe('while the site is open for writing', () => {
     expect(await from({ host, origin, ...json }, '{"place":[]}')).toBe(400);
     expect(await onDisk()).toBe(asGiven);
     expect(await from({ host, origin, ...json }, change)).toBe(200);
-    expect(await onDisk()).toContain('seam: { in: 1/4, mm: 7,');
+    expect(await onDisk()).toContain('seam: { in: 3/8, mm: 11,');
   });
 });

@@ -83,10 +83,20 @@ export function wordsOf(source: string): App.WrittenWord[] {
   return found;
 }
 
+/** Visits the nodes of a lesson, in order: none of one that cannot be read, which the live preview shows by its mistakes. */
 function walk(source: string, visit: (node: MdastNode) => void): void {
   const into = (node: MdastNode): void => {
     visit(node);
     if ('children' in node) for (const child of node.children) into(child);
   };
-  into(mdxToMdast(source, { features }));
+  const tree = readable(source);
+  if (tree) into(tree);
+}
+
+function readable(source: string): MdastNode | undefined {
+  try {
+    return mdxToMdast(source, { features });
+  } catch {
+    return undefined;
+  }
 }
