@@ -4,7 +4,7 @@ import { pointingAfter } from '../words/ask-side/view.ts';
 import { drawDrifted } from '../words/drift-study/draw.ts';
 import { drawApart, drawCut, drawLayers } from '../words/layer-study/layers.ts';
 import { placesAfter } from '../words/layer-study/view.ts';
-import { drawPlaying } from '../words/make-up/view.ts';
+import { drawPlaying, layersAfter } from '../words/make-up/view.ts';
 import { drawSeam } from '../words/seam-study/seam.ts';
 import { stepFacts } from '../words/step/view.ts';
 import { draw, stepOf } from './draw-step.ts';
@@ -15,9 +15,9 @@ export const steps: Handler<'steps'> = (pattern) => makeUp(pattern).flatMap(({ i
 
 /** Counting takes longer than all the rest of a step. */
 export const layerCounts: Handler<'layer counts'> = async (pattern, _, { pause }) => {
-  const counts: number[] = [];
+  const counts: string[] = [];
   for (const step of makeUp(pattern)) {
-    counts.push(step.layersMost);
+    counts.push(layersAfter(step));
     await pause();
   }
   return counts;

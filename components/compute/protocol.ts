@@ -58,8 +58,8 @@ export type PrintedDocument = { bytes: Uint8Array<ArrayBuffer>; pages: number; f
 export type Kinds = {
   /** All steps that can be done, in order. */
   steps: { request: object; answer: StepFacts[] };
-  /** The most layers after each step, in the order of the steps. */
-  'layer counts': { request: object; answer: number[] };
+  /** The most layers after each step, in the order of the steps, as a table says them. */
+  'layer counts': { request: object; answer: string[] };
   /** The places of the work after a step; none where an option leaves the step out. */
   places: { request: { step: string }; answer: LayerPlace[] };
   /** What shows of the work after a step, to be pointed at; undefined where an option leaves the step out. */

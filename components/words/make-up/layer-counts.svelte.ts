@@ -8,7 +8,7 @@ const REST = 800;
 
 export class LayerCounts {
   readonly #learner: Learner;
-  readonly #built: readonly number[];
+  readonly #built: readonly string[];
   readonly #client = new Client<'layer counts'>({ rest: REST });
 
   /**
@@ -16,7 +16,7 @@ export class LayerCounts {
    *
    * @param built those of the lesson's own size
    */
-  constructor(learner: Learner, built: readonly number[]) {
+  constructor(learner: Learner, built: readonly string[]) {
     this.#learner = learner;
     this.#built = built;
     $effect(() => {
@@ -29,7 +29,7 @@ export class LayerCounts {
   }
 
   /** After a step, counted from 0; undefined while it is being counted. */
-  at(i: number): number | undefined {
+  at(i: number): string | undefined {
     const { isAsBuilt, settledPattern: pattern } = this.#learner;
     if (isAsBuilt) return this.#built[i];
     return this.#client.of === pattern ? this.#client.value?.[i] : undefined;

@@ -1,4 +1,4 @@
-import { drawStep, makeUp, type Pattern, type Scene } from '../../../src/core/index.ts';
+import { drawStep, makeUp, type Pattern, type Scene, type Step } from '../../../src/core/index.ts';
 import { stepOf } from '../../compute/draw-step.ts';
 import { low } from '../../compute/fit.ts';
 import { oncePerGiven } from '../once.ts';
@@ -10,10 +10,14 @@ export const view = oncePerGiven((pattern: Pattern, _: object) => {
   const [first] = made;
   return {
     steps: made.map(stepRow),
-    layers: made.map(({ layersMost }) => layersMost),
+    layers: made.map(layersAfter),
     scene: first && drawPlaying(pattern, first.id, 0),
   };
 });
+
+/** The most layers after a step, in a cell of a table. */
+export const layersAfter = ({ layersMost, fusedMost }: Step): string =>
+  fusedMost === 0 ? String(layersMost) : `${layersMost}, ${fusedMost} of them interfacing`;
 
 /** A step on its way: from 0, before, to 1, after. */
 export function drawPlaying(pattern: Pattern, id: string, at: number): Scene | undefined {

@@ -72,8 +72,10 @@ export type Step = {
   cautions: CautionKey[];
   /** Where an iron is used: how hot it may be for the most delicate material in the heap. */
   iron?: IronLimit;
-  /** The most layers at one place. */
+  /** The most layers at one place, interfacing counted. */
   readonly layersMost: number;
+  /** How many of those are interfacing. */
+  readonly fusedMost: number;
   /** The thickest place. A material whose thickness is not known counts as a quilting cotton. */
   readonly thicknessMost: Thickest;
   note?: string;

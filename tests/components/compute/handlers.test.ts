@@ -38,7 +38,9 @@ describe('of a folio for cards 110 mm wide', () => {
     const steps = await ask<'steps'>({ kind: 'steps' });
     const counts = await ask<'layer counts'>({ kind: 'layer counts' });
     expect(counts).toHaveLength(steps.length);
-    expect(Math.min(...counts)).toBeGreaterThanOrEqual(1);
+    expect(Math.min(...counts.map((words) => parseInt(words)))).toBeGreaterThanOrEqual(1);
+    // The pleats, their interfacing among them.
+    expect(counts[1]).toMatch(/^\d+, \d+ of them interfacing$/);
   });
 
   it('a drawing, or none where an option leaves the step out', async () => {

@@ -33,7 +33,7 @@ function started(own: Partial<Handlers>) {
 }
 
 /** An answer that the steps of a test can be told by. */
-const counts = (...all: number[]) => ({ kind: 'answer', value: all, isLast: true });
+const counts = (...all: string[]) => ({ kind: 'answer', value: all, isLast: true });
 const settle = () => new Promise((done) => setTimeout(done, 20));
 
 it('twenty parts of a page share one pattern', async () => {
@@ -87,14 +87,14 @@ it('a long search tells how far it is, stops no drawing, and ends when its clien
   const search: Handler<'layer counts'> = async (_, __, { send, progress, pause }) => {
     for (;;) {
       tries++;
-      send([tries]);
+      send([String(tries)]);
       progress(0.5);
       await pause();
     }
   };
   let isLong = true;
   const worker = started({
-    'layer counts': async () => (isLong ? search : () => [7]),
+    'layer counts': async () => (isLong ? search : () => ['7']),
     places: async () => () => [],
   });
   worker.ask(1, 1, { kind: 'layer counts' });
@@ -102,13 +102,13 @@ it('a long search tells how far it is, stops no drawing, and ends when its clien
   worker.ask(2, 1, { kind: 'places', step: 'hem' });
   await vi.waitFor(() => expect(worker.news.some(({ by }) => by === 2)).toBe(true), PATIENT);
   expect(worker.news.slice(0, 2)).toEqual([
-    { by: 1, n: 1, kind: 'answer', value: [1], isLast: false },
+    { by: 1, n: 1, kind: 'answer', value: ['1'], isLast: false },
     { by: 1, n: 1, kind: 'progress', share: 0.5 },
   ]);
 
   isLong = false;
   worker.ask(1, 2, { kind: 'layer counts' });
-  await vi.waitFor(() => expect(worker.news.at(-1)).toEqual({ by: 1, n: 2, ...counts(7) }), PATIENT);
+  await vi.waitFor(() => expect(worker.news.at(-1)).toEqual({ by: 1, n: 2, ...counts('7') }), PATIENT);
   const before = tries;
   await settle();
   expect(tries).toBe(before);

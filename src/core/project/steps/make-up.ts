@@ -437,6 +437,9 @@ class Bench {
       get layersMost() {
         return stack().layers;
       },
+      get fusedMost() {
+        return stack().fused;
+      },
       get thicknessMost() {
         return stack().thickest;
       },

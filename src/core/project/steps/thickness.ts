@@ -1,6 +1,6 @@
 /** How thick the layers of a work are. */
 import { layerMap, middleOf, thickest } from '../../cloth/layer-map.ts';
-import { stackThickness } from '../../cloth/layers.ts';
+import { countLayers, stackThickness } from '../../cloth/layers.ts';
 import type { Material, Pattern } from '../pattern.ts';
 import type { ThicknessOf } from '../../cloth/layers.ts';
 import type { Thickest } from '../step.ts';
@@ -23,19 +23,26 @@ export const thicknessIn =
 export const thicknessOf = (pattern: Pattern, plies: readonly Ply[]): number =>
   stackThickness(plies, thicknessIn(pattern));
 
+/** The most layers of a work at one place, how many of them are interfacing, and its thickest place. */
+type Stack = { layers: number; fused: number; thickest: Thickest };
+
 /** The thickest place of a work and its most layers, worked out when they are first asked for. */
-export function stackOf(pattern: Pattern, work: Work): () => { layers: number; thickest: Thickest } {
-  let known: { layers: number; thickest: Thickest } | undefined;
+export function stackOf(pattern: Pattern, work: Work): () => Stack {
+  let known: Stack | undefined;
   return () => (known ??= readStack(pattern, work));
 }
 
-function readStack(pattern: Pattern, work: Work): { layers: number; thickest: Thickest } {
+function readStack(pattern: Pattern, work: Work): Stack {
   const regions = layerMap(work);
-  const layers = Math.max(0, ...regions.map((region) => region.plies.length));
+  const most = regions.reduce<readonly Ply[]>(
+    (plies, region) => (region.plies.length > plies.length ? region.plies : plies),
+    [],
+  );
+  const counted = countLayers(most);
   const found = thickest(regions, thicknessIn(pattern));
-  if (!found) return { layers, thickest: { mm: 0, layers: 0, at: { x: 0, y: 0 } } };
+  if (!found) return { ...counted, thickest: { mm: 0, layers: 0, at: { x: 0, y: 0 } } };
   const { region, thickness } = found;
-  return { layers, thickest: { mm: thickness, layers: region.plies.length, at: middleOf(region).at } };
+  return { ...counted, thickest: { mm: thickness, layers: region.plies.length, at: middleOf(region).at } };
 }
 
 /** The materials in a work, each once. */
