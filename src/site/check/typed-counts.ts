@@ -3,6 +3,7 @@ import { quote } from '../../core/measure/index.ts';
 import { makeUp, type Pattern } from '../../core/project/index.ts';
 import type { WorkedOut } from './project-problems.ts';
 import type { Said } from './texts.ts';
+import type { WordInLesson } from '../../../components/words/word.ts';
 import { inText, SMALL, stem, type AboutNumber } from './typed-numbers.ts';
 
 /** A number of things, in words or in digits, with up to three words behind it that may name them. */
@@ -45,11 +46,33 @@ export function countsIn(text: string): TypedCount[] {
 export const isSameCount = (kept: TypedCount, typed: TypedCount): boolean =>
   kept.value === typed.value && typed.words.some((word) => stem(word) === stem(kept.words.at(-1)!));
 
-/** What is said of a count that the project holds; undefined for any other. */
+/** What stands in these lists is words. */
+const WORDS = new Set(['term', 'pair']);
+
+/** A list of a lesson's own, such as the terms of a question. `things`: what its entries may be called, as stems. */
+export type OwnList = { word: string; count: number; things: readonly string[] };
+
+/**
+ * The lists that an author wrote among the attributes of a lesson's words.
+ *
+ * @example listsIn(words) // => [{ word: 'AskPairs', count: 4, things: ['term', 'word'] }]
+ */
+export function listsIn(words: readonly WordInLesson[]): OwnList[] {
+  return words.flatMap(({ name: word, attributes }) =>
+    attributes.flatMap(({ name, value }): OwnList[] => {
+      if (typeof value !== 'object' || value === null) return [];
+      const thing = stem(name);
+      return [{ word, count: Object.keys(value).length, things: WORDS.has(thing) ? [thing, 'word'] : [thing] }];
+    }),
+  );
+}
+
+/** What is said of a count that the project or the lesson holds; undefined for any other. */
 export function aboutCount(
   count: TypedCount,
   said: Said,
   { variants: [own] }: WorkedOut,
+  lists: readonly OwnList[],
   keep: (why: string) => string,
 ): AboutNumber | undefined {
   const { start, value, words } = count;
@@ -79,6 +102,12 @@ export function aboutCount(
     const message = `${text} is typed, so it stays when ${quote(piece.name)} is cut another number of times.`;
     const fix = `Name the number under measures, “${name}: { count: ${value} }”, write “cut: ${name}”, and here ${inText(name, said)}.`;
     return { start, end, severity: 'warning', message, fix };
+  }
+  const list = lists.find((one) => one.count === value && upTo((word) => one.things.includes(word)));
+  if (list) {
+    const { end, text } = upTo((word) => list.things.includes(word))!;
+    const message = `${text} is typed, so it stays when <${list.word}> gets another.`;
+    return { start, end, severity: 'warning', message, fix: 'Say it without the number.' };
   }
   const layers = value > 2 ? upTo((word) => word === 'layer' || word === 'pl') : undefined;
   if (!layers) return undefined;

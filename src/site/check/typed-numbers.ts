@@ -4,7 +4,7 @@ import { placeIn, type Diagnostic } from '../content/diagnostic.ts';
 import type { Entry, LessonEntry } from '../content/read-content.ts';
 import type { WorkedOut } from './project-problems.ts';
 import type { Said } from './texts.ts';
-import { aboutCount, countsIn, isSameCount, type TypedCount } from './typed-counts.ts';
+import { aboutCount, countsIn, isSameCount, listsIn, type OwnList, type TypedCount } from './typed-counts.ts';
 import { typedLengths } from './typed-lengths.ts';
 import type { TypedLength } from './typed-lengths.ts';
 
@@ -26,12 +26,13 @@ export type AboutNumber = Pick<Diagnostic, 'severity' | 'message' | 'fix'> & {
 export function typedNumbersInLesson(entry: LessonEntry, texts: readonly Said[], worked: WorkedOut): Diagnostic[] {
   const own = entry.lesson.comments.map(({ start, text }) => ({ text, place: placeIn(entry.text, start) }));
   const front = /^\uFEFF?---[ \t]*\r?\n[\s\S]*?^---[ \t]*$/mu.exec(entry.text)?.[0] ?? '';
-  return typedNumbers(entry.file, texts, [...own, ...yamlComments(front)], worked, inLesson);
+  const comments = [...own, ...yamlComments(front)];
+  return typedNumbers(entry.file, texts, comments, worked, inLesson, listsIn(entry.lesson.words));
 }
 
 /** The same for the texts of a YAML file, where the comment is `# keep 1/8 in: the mark on the foot`. */
 export const typedNumbersInFile = (entry: Entry<unknown>, texts: readonly Said[], worked: WorkedOut): Diagnostic[] =>
-  typedNumbers(entry.file, texts, yamlComments(entry.text), worked, inYaml);
+  typedNumbers(entry.file, texts, yamlComments(entry.text), worked, inYaml, []);
 
 /** How a comment is written that keeps a number. */
 type Kept = (words: string, why: string) => string;
@@ -53,6 +54,7 @@ function typedNumbers(
   comments: readonly Comment[],
   worked: WorkedOut,
   kept: Kept,
+  lists: readonly OwnList[],
 ): Diagnostic[] {
   const keeps = comments.flatMap((comment) => readKeep(comment, kept));
   const found: Diagnostic[] = keeps.flatMap(({ fault }) => (fault ? [{ file, ...fault }] : []));
@@ -70,7 +72,7 @@ function typedNumbers(
     }
     for (const count of countsIn(said.text)) {
       if (isKept((keep) => keep.count !== undefined && isSameCount(keep.count, count))) continue;
-      const one = aboutCount(count, said, worked, (why) => kept(count.text, why));
+      const one = aboutCount(count, said, worked, lists, (why) => kept(count.text, why));
       if (one) about.push(one);
     }
     for (const { start, end, by, ...rest } of about) {
