@@ -15,9 +15,9 @@ export const view = oncePerGiven((pattern: Pattern, _: object) => {
   };
 });
 
-/** The most layers after a step, in a cell of a table. */
+/** The most layers after a step, and how many of them are interfacing, in a cell of a table: 14 (7). */
 export const layersAfter = ({ layersMost, fusedMost }: Step): string =>
-  fusedMost === 0 ? String(layersMost) : `${layersMost}, ${fusedMost} of them interfacing`;
+  fusedMost === 0 ? String(layersMost) : `${layersMost} (${fusedMost})`;
 
 /** A step on its way: from 0, before, to 1, after. */
 export function drawPlaying(pattern: Pattern, id: string, at: number): Scene | undefined {

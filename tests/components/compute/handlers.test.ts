@@ -40,7 +40,7 @@ describe('of a folio for cards 110 mm wide', () => {
     expect(counts).toHaveLength(steps.length);
     expect(Math.min(...counts.map((words) => parseInt(words)))).toBeGreaterThanOrEqual(1);
     // The pleats, their interfacing among them.
-    expect(counts[1]).toMatch(/^\d+, \d+ of them interfacing$/);
+    expect(counts[1]).toMatch(/^\d+ \(\d+\)$/);
   });
 
   it('a drawing, or none where an option leaves the step out', async () => {
