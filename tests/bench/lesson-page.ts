@@ -95,6 +95,7 @@ async function slideOnce(lesson: string, { study, sliders: find, follows }: Slid
   const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
   await page.goto(server.origin + lesson);
   await page.locator(study).scrollIntoViewIfNeeded();
+  await page.locator(study).hover(); // a study sleeps until somebody comes near it
   await page.waitForFunction((asleep) => !document.querySelector(asleep), `astro-island[ssr] ${study}`);
   const sliders = await find(page);
   await sliders.first().waitFor();
