@@ -17,6 +17,11 @@ function ours(sum: Sum, values: readonly Quantity[]) {
   return evaluate(read.value, scopeOf(Object.fromEntries(names.map((name, i) => [name, values[i]!]))));
 }
 
+/** Something is rounded that is so large that the order of two multiplications decides about a whole step. */
+const isCountedTooFar = (sum: Sum, scope: Record<string, number>): boolean =>
+  (sum.kind === 'round' && Math.abs(Number(math.evaluate(there(sum.of), scope))) > 1e9) ||
+  parts(sum).some((part) => isCountedTooFar(part, scope));
+
 describe('formulas over plain numbers', () => {
   const value = fc.integer({ min: -4000, max: 4000 }).map((sixteenths) => sixteenths / 16);
   const values = fc.tuple(...names.map(() => value));
@@ -25,10 +30,9 @@ describe('formulas over plain numbers', () => {
     let compared = 0;
     fc.assert(
       fc.property(sums(fc.oneof(plainNumbers, named), plainNumbers), values, (sum, values) => {
-        const theirs: number = math.evaluate(
-          there(sum),
-          Object.fromEntries(values.map((value, i) => [`n${i}`, value])),
-        );
+        const scope = Object.fromEntries(values.map((value, i) => [`n${i}`, value]));
+        if (isCountedTooFar(sum, scope)) return;
+        const theirs: number = math.evaluate(there(sum), scope);
         const found = ours(sum, values.map(number));
         if (!found.ok) {
           // Dividing by zero, or by what the rounding of sums left of it, is a fault here and a huge number there.
