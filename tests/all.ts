@@ -5,12 +5,12 @@
  */
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, rmSync } from 'node:fs';
-import { createServer } from 'node:net';
 import { fileURLToPath } from 'node:url';
 import '../src/site/pages/no-telemetry.ts';
 import { findBrowser, installBrowser } from './browser.ts';
 import { countPlaywright, countVitest, type Count } from './count.ts';
 import { findPoppler, installPoppler } from './poppler.ts';
+import { freePort } from './free-port.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const results: { name: string; count: Count; seconds: number }[] = [];
@@ -69,14 +69,6 @@ function tests(
     ? read(readFileSync(`${root}/${file}`, 'utf8'))
     : { passed: 0, failed: 0, skipped: 0 };
   return !went && count.failed === 0 ? { ...count, failed: 1 } : count;
-}
-
-async function freePort(): Promise<number> {
-  const server = createServer();
-  await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
-  const { port } = server.address() as { port: number };
-  await new Promise((done) => server.close(done));
-  return port;
 }
 
 stage('Types of Astro’s own files', check('astro sync'));

@@ -1,6 +1,7 @@
 /** What a part of the page asks its worker for, and how the answer comes along. */
+import { untrack } from 'svelte';
 import type { Pattern } from '../../src/core/index.ts';
-import type { Project } from '../page/learner.svelte.ts';
+import type { Learner, Project } from '../page/learner.svelte.ts';
 import { connection as ofPage, type Connection } from './connection.ts';
 import type { Answer, Kind, FromWorker, Request, ChosenSize } from './protocol.ts';
 
@@ -49,6 +50,19 @@ export class Client<K extends Kind> {
     this.#rest = rest;
     this.#connection = connection;
     $effect(() => () => this.end());
+  }
+
+  /**
+   * Asks anew for each size that the page was not built with. Call it while a component is being set up.
+   */
+  follow(learner: Learner, request: Request<K>): void {
+    $effect(() => {
+      const { isAsBuilt, project, settledPattern: pattern } = learner;
+      untrack(() => {
+        if (isAsBuilt) this.stop();
+        else this.ask(request, { project, pattern });
+      });
+    });
   }
 
   /**

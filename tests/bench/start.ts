@@ -8,11 +8,11 @@
  */
 import { spawn } from 'node:child_process';
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
-import { createServer } from 'node:net';
 import os from 'node:os';
 import path from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { fillKit, kitHouse } from './generated-course.ts';
+import { freePort } from '../free-port.ts';
 
 const bench = await mkdtemp(path.join(os.tmpdir(), 'start-'));
 const sizes = (process.argv[2] ?? '10,2000').split(',').map(Number);
@@ -77,12 +77,4 @@ async function usedBy(pid: number): Promise<number> {
     .slice(11, 13)
     .map(Number);
   return (user! + system!) / 100;
-}
-
-async function freePort(): Promise<number> {
-  const server = createServer();
-  await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
-  const { port } = server.address() as { port: number };
-  await new Promise((done) => server.close(done));
-  return port;
 }

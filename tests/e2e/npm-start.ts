@@ -1,18 +1,10 @@
 /** `npm start` on a copy of the kit, as an instructor runs it. */
 import { spawn } from 'node:child_process';
 import type { ChildProcess } from 'node:child_process';
-import { createServer } from 'node:net';
 import { expect } from '@playwright/test';
+import { freePort } from '../free-port.ts';
 
 export type Started = { address: string; output: () => string; stop: () => Promise<void> };
-
-async function freePort(): Promise<number> {
-  const server = createServer();
-  await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
-  const { port } = server.address() as { port: number };
-  await new Promise((done) => server.close(done));
-  return port;
-}
 
 /** Runs the README's command and waits until it prints its address. */
 export async function start(folder: string, environment: NodeJS.ProcessEnv = {}): Promise<Started> {

@@ -19,6 +19,17 @@ export type Ruler = { steps: number; marks: RulerMark[]; labels: RulerLabel[] };
 /** As many as stand clear of each other: on a phone of 320 px, and in a lesson's text column. */
 const ROOM = { narrow: { labels: 6, marks: 84 }, wide: { labels: 12, marks: 160 } };
 
+/**
+ * A range of sizes round the lesson's own: so far to each side, in whole marks, and never down to nothing. In mm.
+ *
+ * @example rangeAround(3, 10, 1) // => { kind: 'length', min: 1, max: 13, step: 1, lesson: 3 }
+ */
+export function rangeAround(lesson: number, reach: number, mark: number): RulerRange & { lesson: number } {
+  const steps = Math.round(reach / mark);
+  const down = Math.min(steps, Math.floor(lesson / mark) - 1);
+  return { kind: 'length', min: lesson - down * mark, max: lesson + steps * mark, step: mark, lesson };
+}
+
 /** How many steps the slider has. The last step never goes past the end of the range. */
 export const stepCount = (range: RulerRange): number =>
   Math.max(0, Math.floor((range.max - range.min) / range.step + 1e-6));

@@ -1,7 +1,15 @@
 /** What if the piece were another size, or had other allowances? The page's own numbers stay as they are. */
-import { addAllowance, bounds, formatLength, translate, type Edition, type Piece } from '../../../src/core/index.ts';
+import {
+  addAllowance,
+  bounds,
+  formatLength,
+  markOf,
+  translate,
+  type Edition,
+  type Piece,
+} from '../../../src/core/index.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
-import type { RulerRange } from '../../ui/ruler-slider/ruler.ts';
+import { rangeAround, type RulerRange } from '../../ui/ruler-slider/ruler.ts';
 import { SIDES, sizesOf, type SideName, type Sizes } from './sums.ts';
 
 export type Chosen = 'all' | SideName;
@@ -56,20 +64,11 @@ export class AllowanceState {
   /** One mark of the edition's ruler, in mm. */
   get #mark(): number {
     const { edition, grid } = this.pattern;
-    return edition === 'inch' ? 25.4 / grid.inch : grid.metric;
+    return markOf(edition, grid);
   }
 
   rangeOf(side: 'width' | 'height'): RulerRange & { lesson: number } {
-    const lesson = this.start?.[side] ?? 0;
-    const steps = Math.round(SPAN[this.pattern.edition] / this.#mark);
-    const down = Math.min(steps, Math.floor(lesson / this.#mark) - 1);
-    return {
-      kind: 'length',
-      min: lesson - down * this.#mark,
-      max: lesson + steps * this.#mark,
-      step: this.#mark,
-      lesson,
-    };
+    return rangeAround(this.start?.[side] ?? 0, SPAN[this.pattern.edition], this.#mark);
   }
 
   get allowanceRange(): RulerRange & { lesson?: number | undefined } {

@@ -84,7 +84,7 @@ function sizesNotHeld(written: WordInLesson, of: string, { project, words }: Les
 
 const textOf = (sum: ReturnType<typeof sumFor>) => (sum.ok ? sum.value.formula.text : undefined);
 
-/** Two likely slips with one value at the lesson's size: whoever makes one gets no diagnosis. */
+/** Two likely slips may come to the same at the lesson's size. A learner who makes one of them gets no diagnosis. */
 function slipsAlike(written: WordInLesson, of: AttributeInLesson, patterns: readonly Pattern[]): LessonMistake[] {
   const [own, forbid] = ['slips', 'forbid'].map((name) => attributeOf(written, name)?.value);
   const question = {

@@ -1,5 +1,4 @@
 /** The layers of a work after a step: which place is looked at, and how thick the materials are taken to be. */
-import { untrack } from 'svelte';
 import { layersInWords, suits, thicknessIn, type Pattern } from '../../../src/core/index.ts';
 import { Client } from '../../compute/client.svelte.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
@@ -31,18 +30,12 @@ export class LayerState {
   /**
    * Make it while a component is being set up.
    *
-   * @param told the places at the lesson's own size
+   * @param built the places at the lesson's own size
    */
   constructor(learner: Learner, step: string, built: readonly LayerPlace[]) {
     this.#learner = learner;
     this.#built = built;
-    $effect(() => {
-      const { isAsBuilt, project, settledPattern: pattern } = learner;
-      untrack(() => {
-        if (isAsBuilt) this.#client.stop();
-        else this.#client.ask({ kind: 'places', step }, { project, pattern });
-      });
-    });
+    this.#client.follow(learner, { kind: 'places', step });
   }
 
   get #pattern(): Pattern {

@@ -1,5 +1,4 @@
 /** The most layers after each step. Counting them takes longer than all the rest, so it waits until the size has been left alone for a while. */
-import { untrack } from 'svelte';
 import { Client } from '../../compute/client.svelte.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
 
@@ -19,13 +18,7 @@ export class LayerCounts {
   constructor(learner: Learner, built: readonly string[]) {
     this.#learner = learner;
     this.#built = built;
-    $effect(() => {
-      const { isAsBuilt, project, settledPattern: pattern } = learner;
-      untrack(() => {
-        if (isAsBuilt) this.#client.stop();
-        else this.#client.ask({ kind: 'layer counts' }, { project, pattern });
-      });
-    });
+    this.#client.follow(learner, { kind: 'layer counts' });
   }
 
   /** After a step, counted from 0; undefined while it is being counted. */

@@ -1,7 +1,7 @@
 /** Two pieces and the seam between them: what they start as, and what the learner makes of them. */
-import { formatLength, type Edition } from '../../../src/core/index.ts';
+import { formatLength, markOf, type Edition } from '../../../src/core/index.ts';
 import type { Learner } from '../../page/learner.svelte.ts';
-import type { RulerRange } from '../../ui/ruler-slider/ruler.ts';
+import { rangeAround, type RulerRange } from '../../ui/ruler-slider/ruler.ts';
 import { startOf, type SeamStudyFields } from './start.ts';
 import { joined, type SeamSizes } from './sums.ts';
 
@@ -40,7 +40,7 @@ export class SeamState {
 
   get #mark(): number {
     const { edition, grid } = this.#learner.settledPattern;
-    return edition === 'inch' ? 25.4 / grid.inch : grid.metric;
+    return markOf(edition, grid);
   }
 
   rangeOf(key: keyof SeamSizes): RulerRange & { lesson: number } {
@@ -48,15 +48,7 @@ export class SeamState {
     const { width, allowance } = SPAN[this.#learner.edition];
     if (key === 'first' || key === 'second')
       return { kind: 'length', min: 0, max: allowance, step: this.#mark, lesson };
-    const steps = Math.round(width / this.#mark);
-    const down = Math.min(steps, Math.floor(lesson / this.#mark) - 1);
-    return {
-      kind: 'length',
-      min: lesson - down * this.#mark,
-      max: lesson + steps * this.#mark,
-      step: this.#mark,
-      lesson,
-    };
+    return rangeAround(lesson, width, this.#mark);
   }
 
   set(key: keyof SeamSizes, value: number): void {

@@ -160,7 +160,7 @@ function sessionBlocks(title: string, sitting: PlannedSitting, plan: Plan, setti
       blocks.push(...paragraph(plan.defersTo, type, { indent: 4, size: type.small }));
     }
   }
-  // The lessons come first: whoever makes a step has seen it.
+  // The lessons come first, so that makers see a step before they make it.
   if (tasks.length > 0) {
     blocks.push(...paragraph('Make:', type, { keep: true, after: 0.1 * type.text }));
     blocks.push(

@@ -1,5 +1,5 @@
 export { papers, MARGIN, SAFE, type PaperName } from './paper.ts';
-export { slug, type Handout, type Page, type HandoutSetting as HandoutSetting } from './handout.ts';
+export { slug, type Handout, type Page, type HandoutSetting } from './handout.ts';
 export { templates, LARGEST, SMALLEST } from './templates.ts';
 export { foldGauge } from './gauge.ts';
 export { cuttingList, materialsSheet } from './lists.ts';

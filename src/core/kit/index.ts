@@ -29,7 +29,7 @@ export {
   squaresForBias,
   stripsFor,
 } from './strips.ts';
-export { prepare, tasksOf, type Preparation, type Station, type ClassTask as ClassTask, type Visit } from './tasks.ts';
-export { runRoom, type RoomRun as RoomRun, type Stations, type Waiting } from './queue.ts';
+export { prepare, tasksOf, type Preparation, type Station, type ClassTask, type Visit } from './tasks.ts';
+export { runRoom, type RoomRun, type Stations, type Waiting } from './queue.ts';
 export { outlookOf, type Outlook, type Room } from './simulate.ts';
 export { planSessions, type PlannedSitting, type SessionPlan, type SessionOptions, type Taught } from './sessions.ts';

@@ -26,6 +26,14 @@ export const defaultGrid: Grid = { inch: 16, metric: 1 };
 export type Stated = { inch: number; metric?: number } | { inch?: number; metric: number };
 
 /**
+ * One mark of the edition's grid, in mm.
+ *
+ * @example markOf('inch') // => 1.5875
+ */
+export const markOf = (edition: Edition, grid: Grid = defaultGrid): number =>
+  edition === 'inch' ? MM_PER_INCH / grid.inch : grid.metric;
+
+/**
  * How many marks of the grid a length is, to the nearest mark; half a mark goes away from zero.
  *
  * @example marks(114.3, 'inch') // => 72

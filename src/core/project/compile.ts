@@ -11,6 +11,7 @@ import {
   quote,
   plainName,
   singleBlanks,
+  markOf,
 } from '../measure/index.ts';
 import { noteOffGrid, reportBorrowedNames } from './remarks.ts';
 import { MOST_POCKETS } from './pleats.ts';
@@ -302,7 +303,7 @@ function readRange(
   const step = raw.step === undefined ? undefined : readStep(raw.step, [...place, 'step'], reader);
   const inBoth = (edition: Edition) => {
     const [min, max] = ends.map((end) => inEdition(end as Stated, edition, grid)) as [number, number];
-    const mark = edition === 'inch' ? 25.4 / grid.inch : grid.metric;
+    const mark = markOf(edition, grid);
     const lesson = rawValue.kind === 'length' ? inEdition(rawValue.stated, edition, grid) : min;
     const wished = step ? inEdition(step, edition, grid) : mark;
     // A slider that starts at the least must be able to stand at the lesson's own value.

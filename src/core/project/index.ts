@@ -20,15 +20,7 @@ export {
   type Pocket,
   type StripRun,
 } from './pleats.ts';
-export {
-  needleWords,
-  suits,
-  weightOf,
-  type NeedlePoint as NeedlePoint,
-  type NeedleStack,
-  type Suits,
-  type Weight,
-} from './needle.ts';
+export { needleWords, suits, weightOf, type NeedlePoint, type NeedleStack, type Suits, type Weight } from './needle.ts';
 export { inText, scopeOf, textsIn, type WrittenText } from './texts.ts';
 export { threadPer } from './thread.ts';
 export { unusedMeasures } from './unused.ts';

@@ -79,7 +79,7 @@ export type Step = {
   /** The thickest place. A material whose thickness is not known counts as a quilting cotton. */
   readonly thicknessMost: Thickest;
   note?: string;
-  /** What to mind of the turn of cloth, in a sentence for whoever makes it. */
+  /** A sentence tells the maker what to mind of the turn of cloth. */
   readonly advice: string | undefined;
 };
 

@@ -1,11 +1,10 @@
 import { formatQuantity, type Quantity } from '../formula/index.ts';
-import { isOnGrid, listed, type Edition } from '../measure/index.ts';
+import { isOnGrid, listed, markOf, type Edition } from '../measure/index.ts';
 import { readAnswer } from './answer.ts';
 import { inText } from '../project/texts.ts';
 import { called, wordingOf } from './sentences.ts';
 import { isPartner, slips, type OwnSlip, type Slip } from './slips.ts';
 import { edgesIn, partnersOf, sumFor, type Sum } from './sum.ts';
-import { markOf } from './units.ts';
 import type { Pattern } from '../project/pattern.ts';
 
 /** A question that asks for a length, an area or a number of things. The right answer comes from the pattern. */
@@ -42,7 +41,7 @@ export type Judgement = { sentence: string } & (
  *
  * Never claimed is a slip whose value lies as near to the right answer as a rounding does, or within the tolerance of
  * another slip's value; beside a likely slip, such as a part left out, a rare one, such as a wrong sign, does not count.
- * Whoever made a likely slip and rounded within the tolerance is therefore never told of another one.
+ * A learner who made a likely slip and rounded within the tolerance is therefore never told of another one.
  *
  * @example judge('4 3/4', { of: 'panel width' }, pattern).verdict // => 'slip'
  */

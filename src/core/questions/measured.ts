@@ -1,4 +1,4 @@
-import { formatLength, listed, type Edition } from '../measure/index.ts';
+import { formatLength, listed, markOf, type Edition } from '../measure/index.ts';
 import {
   measuredWorkOf,
   sizeNames,
@@ -9,7 +9,6 @@ import {
 } from './measured-work.ts';
 import { mistakesFor, type SewingMistake } from './mistakes.ts';
 import { remediesFor, type Remedy } from './remedies.ts';
-import { markOf } from './units.ts';
 import type { Pattern, Size } from '../project/pattern.ts';
 
 /** What a learner's work measures, in mm; one way or both. */

@@ -1,8 +1,7 @@
 /** The single mistakes that make a piece come out too large or too small, each with the size it then has. */
-import { formatLength, isOnGrid, type Edition } from '../measure/index.ts';
+import { formatLength, isOnGrid, markOf, type Edition } from '../measure/index.ts';
 import { sizeNames, type MeasuredWork, type SizeName } from './measured-work.ts';
 import { called, wordingOf } from './sentences.ts';
-import { markOf } from './units.ts';
 import type { Size } from '../project/pattern.ts';
 
 export type MistakeKind =

@@ -1,4 +1,4 @@
-import { defaultGrid, type Edition, type Grid } from '../measure/index.ts';
+import type { Edition } from '../measure/index.ts';
 import type { Quantity } from '../formula/index.ts';
 
 /** The units that are taken for each other at a sewing table: mm in one, the mark read from it, its edition. */
@@ -33,7 +33,3 @@ export function unitSlips({ value, dimension }: Quantity, edition?: Edition): Un
     }),
   );
 }
-
-/** One mark of the ruler in mm: 1/16 in, 1 mm. */
-export const markOf = (edition: Edition, grid: Grid = defaultGrid): number =>
-  edition === 'inch' ? 25.4 / grid.inch : grid.metric;

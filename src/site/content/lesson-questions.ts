@@ -62,11 +62,8 @@ export function stepsOf(source: string): string[] {
 /** The questions of a lesson that are right or wrong, as their author wrote them. */
 export function questionsIn(source: string): App.WrittenQuestion[] {
   const found: App.WrittenQuestion[] = [];
-  walk(source, (node) => {
-    if (node.type !== 'mdxJsxFlowElement' || !node.name) return;
-    const given = attributesOf(node);
-    const kept = wordCalled(node.name)?.saves?.(given);
-    if (kept?.as === 'answer') found.push({ word: node.name, name: kept.name, words: wordsIn(node, source), given });
+  eachWord(source, ({ name, ...written }, node) => {
+    if (name !== undefined) found.push({ ...written, name, words: wordsIn(node, source) });
   });
   return found;
 }
@@ -74,13 +71,17 @@ export function questionsIn(source: string): App.WrittenQuestion[] {
 /** Every word of a lesson, in order. */
 export function wordsOf(source: string): App.WrittenWord[] {
   const found: App.WrittenWord[] = [];
+  eachWord(source, (written) => found.push(written));
+  return found;
+}
+
+function eachWord(source: string, visit: (written: App.WrittenWord, node: Element) => void): void {
   walk(source, (node) => {
     if (node.type !== 'mdxJsxFlowElement' || !node.name) return;
     const given = attributesOf(node);
     const kept = wordCalled(node.name)?.saves?.(given);
-    found.push({ word: node.name, given, ...(kept?.as === 'answer' && { name: kept.name }) });
+    visit({ word: node.name, given, ...(kept?.as === 'answer' && { name: kept.name }) }, node);
   });
-  return found;
 }
 
 /** Visits the nodes of a lesson, in order: none of one that cannot be read, which the live preview shows by its mistakes. */
@@ -93,7 +94,15 @@ function walk(source: string, visit: (node: MdastNode) => void): void {
   if (tree) into(tree);
 }
 
+/** The lesson that was read last: its page asks for its headings, its words and its questions, one after the other. */
+let last: { source: string; tree: MdastNode | undefined } | undefined;
+
 function readable(source: string): MdastNode | undefined {
+  if (last?.source !== source) last = { source, tree: parsed(source) };
+  return last.tree;
+}
+
+function parsed(source: string): MdastNode | undefined {
   try {
     return mdxToMdast(source, { features });
   } catch {

@@ -96,7 +96,8 @@ const samePlace = (p: Point, q: Point): boolean => Math.hypot(p.x - q.x, p.y - q
 const step = (p: Point, way: Point, by: number): Point => ({ x: p.x + way.x * by, y: p.y + way.y * by });
 const dot = (a: Point, b: Point): number => a.x * b.x + a.y * b.y;
 
-function inside(ring: readonly { from: Point }[], { x, y }: Point): boolean {
+/** Whether a point lies inside a ring, by crossings of a line to the right. */
+export function inside(ring: readonly { from: Point }[], { x, y }: Point): boolean {
   let within = false;
   ring.forEach(({ from: a }, i) => {
     const b = ring[(i + 1) % ring.length]!.from;

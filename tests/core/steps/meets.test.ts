@@ -2,25 +2,34 @@ import { describe, expect, test } from 'vitest';
 import { check, makeUp, resolveProject } from '../../../src/core/project/index.ts';
 import { folio, lines, project, shelf } from '../project/files.ts';
 import type { Edition } from '../../../src/core/measure/index.ts';
+import type { Materials } from '../../../src/core/project/index.ts';
 
-/** A case of 4 1/2 x 10 1/2 in that is folded 2 in from its top; the second half of its snap as a test wants it. */
-const snapped = (second: string, edition: Edition = 'inch') =>
+/** A case of 4 1/2 x 10 1/2 in that closes with something; it is folded 2 in from its top at the end. */
+const closing = (closure: string, steps: string, edition: Edition, more: Materials = {}) =>
   resolveProject(
     project(`
 title: Case
 measures: { seam: { in: 1/4, mm: 6 } }
-materials: { cloth: quilting cotton, snap: { use: prong snap, count: 1 } }
+materials: { cloth: quilting cotton, ${closure} }
 pieces:
   outside: { from: cloth, size: [{ in: 5, mm: 130 }, { in: 11, mm: 280 }] }
   inside: { from: cloth, like: outside }
 steps:
   - { sew round: [inside, outside], gap: { edge: left, length: { in: 3, mm: 80 } }, makes: case }
   - { turn: case }
-  - { id: first, attach: snap, to: case, at: [{ in: 2 1/4, mm: 59 }, { in: 7, mm: 180 }] }
-  - { id: second, attach: snap, to: case, ${second} }
+${steps}
   - { fold: case, from: top, at: { in: 2, mm: 50 }, turn of cloth: { in: 1/8, mm: 3 } }
 `),
-    { edition, materials: shelf() },
+    { edition, materials: { ...shelf(), ...more } },
+  );
+
+/** Closed with a snap, its second half as a test wants it. */
+const snapped = (second: string, edition: Edition = 'inch') =>
+  closing(
+    'snap: { use: prong snap, count: 1 }',
+    `  - { id: first, attach: snap, to: case, at: [{ in: 2 1/4, mm: 59 }, { in: 7, mm: 180 }] }
+  - { id: second, attach: snap, to: case, ${second} }`,
+    edition,
   );
 
 const found = (second: string, edition?: Edition) => lines(check(snapped(second, edition)));
@@ -64,26 +73,13 @@ describe('the halves of a snap', () => {
 
 /** The same case with a button on its body and a buttonhole in what is folded over it. */
 const buttoned = (second: string, more = '', edition: Edition = 'inch') =>
-  resolveProject(
-    project(`
-title: Case
-measures: { seam: { in: 1/4, mm: 6 } }
-materials: { cloth: quilting cotton, button: { use: flat button, count: 1 } }
-pieces:
-  outside: { from: cloth, size: [{ in: 5, mm: 130 }, { in: 11, mm: 280 }] }
-  inside: { from: cloth, like: outside }
-steps:
-  - { sew round: [inside, outside], gap: { edge: left, length: { in: 3, mm: 80 } }, makes: case }
-  - { turn: case }
-  - { id: button, attach: button, to: case, at: [{ in: 2 1/4, mm: 59 }, { in: 7, mm: 180 }] }
+  closing(
+    'button: { use: flat button, count: 1 }',
+    `  - { id: button, attach: button, to: case, at: [{ in: 2 1/4, mm: 59 }, { in: 7, mm: 180 }] }
   - { id: hole, buttonhole: case, length: { in: 3/4, mm: 20 }, ${second} }
-  ${more}
-  - { fold: case, from: top, at: { in: 2, mm: 50 }, turn of cloth: { in: 1/8, mm: 3 } }
-`),
-    {
-      edition,
-      materials: { ...shelf(), 'flat button': { kind: 'hardware', hardware: 'button' } },
-    },
+  ${more}`,
+    edition,
+    { 'flat button': { kind: 'hardware', hardware: 'button' } },
   );
 
 describe('a button and its buttonhole', () => {

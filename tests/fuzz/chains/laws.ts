@@ -4,7 +4,7 @@
  */
 import { area, contains, straightened, union } from '../../../src/core/index.ts';
 import { layerMap, layersAt } from '../../../src/core/cloth/index.ts';
-import { tangle } from '../../core/cloth/order.ts';
+import { inside, tangle } from '../../core/cloth/order.ts';
 import type { Pattern, Point, Step } from '../../../src/core/index.ts';
 import type { Ply, Work } from '../../../src/core/cloth/index.ts';
 
@@ -84,15 +84,6 @@ function away(p: Point, ring: readonly { from: Point }[]): number {
       return hypot(p.x - a.x - x * along, p.y - a.y - y * along);
     }),
   );
-}
-
-function inside(ring: readonly { from: Point }[], { x, y }: Point): boolean {
-  let within = false;
-  ring.forEach(({ from: a }, i) => {
-    const b = ring[(i + 1) % ring.length]!.from;
-    if (a.y > y !== b.y > y && x < a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)) within = !within;
-  });
-  return within;
 }
 
 const isOn = (ring: readonly { from: Point }[], p: Point): boolean => inside(ring, p) || away(p, ring) < SAME;
