@@ -8,9 +8,11 @@ import './src/site/pages/no-telemetry.ts';
 import { authorsForm } from './src/author/form/integration.ts';
 import { cutFonts } from './src/site/print/fonts.ts';
 import { handoutsInSite } from './src/site/print/handouts-integration.ts';
+import { recordingsInSite } from './src/site/print/recordings-integration.ts';
 import { contentCheck } from './src/site/integration.ts';
 import { bracketsPlugin } from './src/site/content/brackets-plugin.ts';
 import { katexPlugin } from './src/site/content/katex-plugin.ts';
+import { termsPlugin } from './src/site/content/terms-plugin.ts';
 import { features } from './src/site/content/lesson-text.ts';
 import { published } from './src/site/content/published.ts';
 import { licences } from './src/site/pages/licences.ts';
@@ -48,9 +50,11 @@ export default defineConfig({
   integrations: [
     contentCheck(),
     wakeOnUse,
-    mdx({ optimize: true }),
+    // The heading of a section is a part of ours, with the way to the next one (src/layouts/SectionHead.astro).
+    mdx({ optimize: { ignoreElementNames: ['h2'] } }),
     svelte({ configFile: false }),
     handoutsInSite(),
+    recordingsInSite(),
     licences(),
     address && sitemap({ filter: (page) => inSitemap(page, address.href) }),
     authorsForm(),
@@ -59,7 +63,7 @@ export default defineConfig({
   compressHTML: true, // keeps the blank between two words of a sentence where the source breaks the line at a tag
   markdown: {
     syntaxHighlight: 'prism', // the other highlighter writes style elements, which the policy below forbids
-    processor: satteri({ features, mdastPlugins: [katexPlugin, bracketsPlugin] }),
+    processor: satteri({ features, mdastPlugins: [katexPlugin, bracketsPlugin, termsPlugin(root)] }),
   },
   security: {
     csp: {

@@ -38,7 +38,9 @@ export default defineConfig({
     },
   ],
   webServer: {
-    command: `node src/author/astro.ts preview --host 127.0.0.1 --port ${port}`,
+    // The little server that goes with a published site. A page asks for sixty files, and it answers the soonest.
+    command: 'node src/author/publish/open.mjs dist',
+    env: { PORT: String(port) },
     cwd: root,
     url: `http://127.0.0.1:${port}/`,
     reuseExistingServer: false,

@@ -3,22 +3,27 @@ import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 
 /** Tests of a page's state: it is compiled as for a browser, and runs in a document. */
-const inPage = 'tests/{components,author}/**/*.svelte.test.ts';
+const inPage = 'tests/{components,author,fuzz}/**/*.svelte.test.ts';
+/** Tests that put a module in place of another, each in a worker of its own. */
+const mocked = 'tests/**/*.mock.test.ts';
 
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
-    testTimeout: 30_000,
+    testTimeout: 90_000, // the tests of paper take long where another program is busy beside them
     projects: [
       {
         extends: true,
         test: {
           name: 'plain',
           environment: 'node',
-          include: ['tests/{core,site,author,components,reference}/**/*.test.ts'],
-          exclude: [inPage],
+          // What a file imports is there for the next one, too: nothing of it keeps what a test did.
+          isolate: false,
+          include: ['tests/{core,site,author,components,reference,fuzz}/**/*.test.ts'],
+          exclude: [inPage, mocked],
         },
       },
+      { extends: true, test: { name: 'mocked', environment: 'node', include: [mocked] } },
       {
         extends: true,
         plugins: [svelte({ configFile: false })],

@@ -17,8 +17,16 @@ declare namespace App {
     words?: () => WrittenWord[];
     /** The project whose numbers the page shows, by the name of its folder. */
     project?: string | undefined;
+    /** Terms of the trade, each with what it means. */
+    glossary?: () => Readonly<Record<string, string>>;
+    /** Terms in texts whose meanings the page holds: the id of each, by the words that stand for it. */
+    terms?: (texts: readonly string[]) => Readonly<Record<string, string>>;
+    /** The sections of the lesson that the page shows, in order. */
+    sections?: readonly { slug: string }[];
     /** The questions of the lesson that the page shows. */
     questions?: () => WrittenQuestion[];
+    /** The recordings of the course. */
+    recordings?: readonly import('../components/words/recording/view.ts').RecordingOnPage[];
   }
 }
 

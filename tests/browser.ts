@@ -4,12 +4,25 @@ import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { chromium } from 'playwright';
 
+/**
+ * What a window does beside showing a page. The pages of its address bar alone take as much of the processor as a short
+ * test. Only the last list counts that a browser is given, so what Playwright turns off stands here too.
+ */
+const notForTests = [
+  ...['PreloadTopChromeWebUI', 'WebUIOmniboxAimPopup', 'WebUIOmniboxPopup'],
+  ...['AvoidUnnecessaryBeforeUnloadCheckSync', 'DestroyProfileOnBrowserClose', 'HttpsUpgrades'],
+  ...['HttpsFirstBalancedModeAutoEnable', 'LensOverlay', 'MediaRouter', 'PaintHolding'],
+  ...['ThirdPartyStoragePartitioning', 'AvoidCorsURLLoaderRestartOnRedirect', 'TcpPortRandomizationWin'],
+  ...['OptimizationHints', 'NetworkTimeServiceQuerying', 'AimEnabled', 'PreconnectToSearch'],
+];
+
 /** Whatever a browser wants from the world outside, the tests do not give it: only this machine has a name. */
 const browserArguments = [
   ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []), // as root, Chromium does not start with its sandbox
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-domain-reliability',
+  `--disable-features=${notForTests.join(',')}`,
   '--disable-sync',
   '--no-default-browser-check',
   '--no-first-run',

@@ -11,6 +11,8 @@ export const fields = [
 ] as const;
 export type FieldName = (typeof fields)[number]['name'];
 
+const MOST_OF_A_SIZE = 500;
+
 const isCount = (value: unknown, min: number, max: number): value is number =>
   typeof value === 'number' && Number.isInteger(value) && value >= min && value <= max;
 
@@ -21,6 +23,12 @@ export function readSessions(text: string): number[] | undefined {
   return minutes.length > 0 && minutes.every((one) => isCount(one, 1, 1440)) ? minutes : undefined;
 }
 
+/** Times of day at which sessions begin, as one writes them: 18:30, 18:30, 10:00. Nothing at all: not known. */
+export function readTimes(text: string): string[] | undefined {
+  const parts = text.split(/[,;\s]+/).filter((part) => part !== '');
+  return parts.every((one) => /^(?:[01]?\d|2[0-3]):[0-5]\d$/.test(one)) ? parts : undefined;
+}
+
 export class ClassOptions {
   readonly #start: ClassRequest;
   readonly #key: string;
@@ -28,8 +36,11 @@ export class ClassOptions {
   /** What could not be taken, by field. */
   refused = $state<Record<string, string>>({});
 
-  /** @param key under which the browser keeps what is set */
-  constructor(start: ClassRequest, key: string) {
+  /**
+   * @param key under which the browser keeps what is set
+   * @param sizes that the project has: makers kept for one that is gone are not counted
+   */
+  constructor(start: ClassRequest, key: string, sizes: readonly string[] = []) {
     this.#start = start;
     this.#key = key;
     this.now = start;
@@ -37,11 +48,17 @@ export class ClassOptions {
     const kept = load(key, asRecord) ?? {};
     const counts = fields.flatMap(({ name, min, max }) => (isCount(kept[name], min, max) ? [[name, kept[name]]] : []));
     const sessions = Array.isArray(kept.sessions) ? readSessions(kept.sessions.join(',')) : undefined;
+    const begins = Array.isArray(kept.begins) ? readTimes(kept.begins.join(',')) : undefined;
     const prices = Object.entries(asRecord(kept.prices) ?? {}).filter(([, one]) => typeof one === 'number' && one >= 0);
+    const makers = Object.entries(asRecord(kept.sizes) ?? {}).filter(
+      ([name, one]) => sizes.includes(name) && isCount(one, 1, MOST_OF_A_SIZE),
+    );
     this.now = {
       ...start,
+      ...(makers.length > 0 && { sizes: Object.fromEntries(makers) as Record<string, number> }),
       ...(Object.fromEntries(counts) as Record<string, number>),
       ...(sessions && { sessions }),
+      ...(begins && { begins }),
       prices: Object.fromEntries(prices) as Record<string, number>,
     };
   }
@@ -56,10 +73,32 @@ export class ClassOptions {
     else this.refused[name] = `${label}: a whole number from ${min} to ${max}.`;
   }
 
+  /** How many make a size. None, or an empty field, counts nobody to it. */
+  setSize(size: string, value: number): void {
+    const { [size]: _, ...others } = this.now.sizes ?? {};
+    const makers = Number.isNaN(value) ? 0 : value;
+    const field = `size ${size}`;
+    if (!isCount(makers, 0, MOST_OF_A_SIZE)) {
+      this.refused[field] = `Size ${size}: a whole number from 0 to ${MOST_OF_A_SIZE}.`;
+      return;
+    }
+    const sizes = makers === 0 ? others : { ...others, [size]: makers };
+    const { sizes: __, ...rest } = this.now;
+    delete this.refused[field];
+    this.now = Object.keys(sizes).length === 0 ? rest : { ...rest, sizes };
+    save(this.#key, this.now);
+  }
+
   setSessions(text: string): void {
     const sessions = readSessions(text);
     if (sessions) this.#take('sessions', { sessions });
     else this.refused.sessions = 'Minutes of each session, such as 90, 90, 150.';
+  }
+
+  setTimes(text: string): void {
+    const begins = readTimes(text);
+    if (begins) this.#take('begins', { begins });
+    else this.refused.begins = 'The time each session begins, such as 18:30, 18:30, 10:00.';
   }
 
   /** A price; an empty field goes back to the price of materials.yaml. */

@@ -1,6 +1,7 @@
 /** What a class understood: who is where, which questions went wrong, and which slips were behind it. */
 import { csv, slipKinds, type MistakeKind } from '../../src/core/index.ts';
 import { mistakes } from './known.ts';
+import { isOfPlace } from './hand-in.ts';
 import type { AnswerRecord, CourseLesson, HandIn, HandedLesson, MeasuredPiece, PracticeRecord } from './hand-in.ts';
 
 /** One learner's standing in each lesson: sections read, questions right, steps sewn. */
@@ -14,9 +15,15 @@ export type Person = {
 type Standing = Record<'read' | 'right' | 'practised' | 'measured' | 'sewn', number> &
   Record<'ofSections' | 'of' | 'ofPractices' | 'ofPieces' | 'ofSteps', number>;
 
+/** What is said of a slip of a question, by its key. */
+export type SaySlip = (key: string, question: CourseLesson['questions'][number], lesson: CourseLesson) => string;
+
 /** One question, or one set of practice, over the whole class. `slips` are the commonest first. */
 export type Tally = {
   lesson: string;
+  /** Its name in the lesson, and the lesson's id. */
+  name: string;
+  lessonId: string;
   words: string;
   isPractice: boolean;
   /** Right at the first try, right later, and tried without being right yet. Of practice: ended without a slip, with some, not yet. */
@@ -61,32 +68,61 @@ export function whoIsWhere(handIns: readonly HandIn[], lessons: readonly CourseL
     .toSorted((a, b) => a.name.localeCompare(b.name));
 }
 
+/** One learner's standing in some lessons together; `open` are questions that were tried and are not right yet. */
+export type Totals = Standing & { open: number };
+
+export function totalsOf(handIn: HandIn, lessons: readonly CourseLesson[]): Totals {
+  const [person] = whoIsWhere([handIn], lessons);
+  const all = person?.lessons ?? [];
+  const sum = (name: keyof Standing) => all.reduce((sum, one) => sum + one[name], 0);
+  const open = lessons.flatMap(({ id, questions }) =>
+    questions.filter(({ name }) => answerOf(handIn, id, name)?.right === false),
+  ).length;
+  return {
+    ...{ read: sum('read'), right: sum('right'), practised: sum('practised'), measured: sum('measured') },
+    ...{ sewn: sum('sewn'), ofSections: sum('ofSections'), of: sum('of'), ofPractices: sum('ofPractices') },
+    ...{ ofPieces: sum('ofPieces'), ofSteps: sum('ofSteps'), open },
+  };
+}
+
 /** Every question that somebody tried, and every set that somebody practised, in the order of the course. */
-export function whatWentWrong(handIns: readonly HandIn[], lessons: readonly CourseLesson[]): Tally[] {
-  return lessons.flatMap(({ id, title: lesson, questions, practices }) => [
-    ...questions.flatMap(({ name, words }): Tally[] => {
-      const answers = handIns.flatMap((handIn) => answerOf(handIn, id, name) ?? []);
-      const all = answers.map(({ right, atOnce, slips }) => ({ ends: right, clean: atOnce, slips }));
-      return tallied({ lesson, words, isPractice: false }, all);
-    }),
-    ...practices.flatMap(({ name, words }): Tally[] => {
-      const sets = handIns.flatMap((handIn) => practiceOf(handIn, id, name) ?? []);
-      const all = sets.map(({ done, slips }) => ({ ends: done, clean: slips.length === 0, slips }));
-      return tallied({ lesson, words, isPractice: true }, all);
-    }),
-  ]);
+export function whatWentWrong(
+  handIns: readonly HandIn[],
+  lessons: readonly CourseLesson[],
+  say: SaySlip = slipInWords,
+): Tally[] {
+  return lessons.flatMap((lesson) => {
+    const { id, title, questions, practices } = lesson;
+    return [
+      ...questions.flatMap((question): Tally[] => {
+        const answers = handIns.flatMap((handIn) => answerOf(handIn, id, question.name) ?? []);
+        const all = answers.map(({ right, atOnce, slips }) => ({ ends: right, clean: atOnce, slips }));
+        return tallied(aboutOf(question, false), all, (key) => say(key, question, lesson));
+      }),
+      ...practices.flatMap((set): Tally[] => {
+        const sets = handIns.flatMap((handIn) => practiceOf(handIn, id, set.name) ?? []);
+        const all = sets.map(({ done, slips }) => ({ ends: done, clean: slips.length === 0, slips }));
+        return tallied(aboutOf(set, true), all, (key) => say(key, set, lesson));
+      }),
+    ];
+
+    function aboutOf({ name, words }: { name: string; words: string }, isPractice: boolean) {
+      return { lesson: title, lessonId: id, name, words, isPractice };
+    }
+  });
 }
 
 function tallied(
-  about: Pick<Tally, 'lesson' | 'words' | 'isPractice'>,
+  about: Pick<Tally, 'lesson' | 'lessonId' | 'name' | 'words' | 'isPractice'>,
   all: readonly { ends: boolean; clean: boolean; slips: string[] }[],
+  say: (key: string) => string,
 ): Tally[] {
   if (all.length === 0) return [];
   const ended = all.filter(({ ends }) => ends);
   const atOnce = ended.filter(({ clean }) => clean).length;
   const slips = counted(
     all.flatMap(({ slips }) => slips),
-    slipInWords,
+    say,
   );
   return [{ ...about, atOnce, later: ended.length - atOnce, open: all.length - ended.length, slips }];
 }
@@ -133,7 +169,7 @@ export const mistakeInWords = (kind: string): string =>
  */
 export function slipInWords(key: string): string {
   if (key === 'near') return 'a mark off';
-  if (key === 'other') return 'another wrong answer';
+  if (key === 'other' || isOfPlace(key)) return 'another wrong answer';
   const [kind = '', ...names] = key.split(' ');
   if (kind === 'own') return `the lesson’s own slip ${names.join(' ')}`;
   if (!slipKinds.some((one) => one === kind)) return key;

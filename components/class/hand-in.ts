@@ -1,9 +1,25 @@
 /** What a learner hands in: how far they came and what went wrong, from what their own browser kept. */
 
 import { mostSaved } from '../words/most-saved.ts';
+import type { AskedInClass } from '../words/word.ts';
 
-/** One question: how often it was tried, how it stands, whether the first try was right, and the slips behind it. */
-export type AnswerRecord = { name: string; tries: number; right: boolean; atOnce: boolean; slips: string[] };
+/**
+ * One question: how often it was tried, how it stands, whether the first try was right, and the slips behind it. Then the
+ * last answer that was judged: `slip` is what was behind it, `value` and `wanted` are in mm, in mm² or a plain number;
+ * `picked` are the places of what was chosen, put in order or matched, in the list of what there is.
+ */
+export type AnswerRecord = {
+  name: string;
+  tries: number;
+  right: boolean;
+  atOnce: boolean;
+  slips: string[];
+  slip?: string;
+  value?: number;
+  wanted?: number;
+  edition?: 'inch' | 'metric';
+  picked?: number[];
+};
 
 /** A question practised with new numbers: how many exercises, how many right at once, and whether the set was ended. */
 export type PracticeRecord = { name: string; exercises: number; atOnce: number; done: boolean; slips: string[] };
@@ -29,8 +45,8 @@ export type HandedLesson = {
 /** A hand-in has room for so many lessons. */
 export const MOST_LESSONS = 300;
 
-/** `name` is what the learner chose to be called; `day` is a date as 2030-12-31. */
-export type HandIn = { name: string; course: string; day: string; lessons: HandedLesson[] };
+/** `name` is what the learner chose to be called; `day` is a date as 2030-12-31, `time` a time of that day as 09:05. */
+export type HandIn = { name: string; course: string; day: string; time?: string; lessons: HandedLesson[] };
 
 /** A lesson as these pages know it. `path` is its address on this site, `questions` are in the lesson's order. */
 export type CourseLesson = {
@@ -46,9 +62,9 @@ export type CourseLesson = {
   sections: number;
   /** The ids of the steps that it tells. */
   steps: string[];
-  questions: { name: string; words: string }[];
+  questions: { name: string; words: string; asked?: AskedInClass }[];
   /** `rounds`: how many in a row end the set. */
-  practices: { name: string; words: string; rounds: number }[];
+  practices: { name: string; words: string; rounds: number; asked?: AskedInClass }[];
   pieces: { name: string; words: string }[];
 };
 
@@ -82,7 +98,7 @@ export function collectRecords(kept: SavedEntries, lessons: readonly CourseLesso
         sections: Math.min(read.size, sections),
         sewn: steps.filter((step) => ticked[step] === true).length,
         answers: questions
-          .flatMap(({ name }) => answeredFrom(recordOf('answer', name), name))
+          .flatMap(({ name, asked }) => answeredFrom(recordOf('answer', name), name, asked))
           .slice(0, mostSaved.answer),
         ...(practised.length > 0 && { practised }),
         ...(measured.length > 0 && { measured }),
@@ -90,17 +106,69 @@ export function collectRecords(kept: SavedEntries, lessons: readonly CourseLesso
     });
 }
 
-function answeredFrom({ tries, checked, firstRight, slips }: Record<string, unknown>, name: string): AnswerRecord[] {
+function answeredFrom(
+  { tries, checked: kept, firstRight, slips }: Record<string, unknown>,
+  name: string,
+  asked: AskedInClass | undefined,
+): AnswerRecord[] {
   if (typeof tries !== 'number' || !(tries > 0)) return [];
+  const checked = asRecord(kept);
+  const right = checked.right === true;
+  const [slip] = right ? [] : texts([checked.slip]);
   return [
     {
       name,
       tries: Math.min(999, Math.floor(tries)),
-      right: asRecord(checked).right === true,
+      right,
       atOnce: firstRight === true,
-      slips: texts(slips),
+      slips: texts(slips).map((one) => slipKey(one, asked)),
+      ...(slip !== undefined && { slip: slipKey(slip, asked) }),
+      ...answerFrom(checked, asked),
     },
   ];
+}
+
+/** The last answer that was judged, by numbers alone. */
+function answerFrom(
+  { given, note: kept }: Record<string, unknown>,
+  asked: AskedInClass | undefined,
+): Pick<AnswerRecord, 'value' | 'wanted' | 'edition' | 'picked'> {
+  const note = asRecord(kept);
+  if (asked?.kind === 'sum') {
+    const [value, wanted] = [note.value, note.wanted].map(rounded);
+    const edition = note.edition === 'inch' || note.edition === 'metric' ? note.edition : undefined;
+    return value === undefined || wanted === undefined || !edition ? {} : { value, wanted, edition };
+  }
+  const place = (key: unknown) => asked?.picks.findIndex((one) => one.key === key) ?? -1;
+  if (asked?.kind === 'pairs') {
+    const pairs = asRecord(given);
+    return { picked: asked.picks.map(({ key }) => asked.meanings.indexOf(String(pairs[key]))).slice(0, MOST_PICKED) };
+  }
+  const picked = (Array.isArray(given) ? given : []).map(place).filter((at) => at >= 0);
+  return picked.length > 0 ? { picked: picked.slice(0, MOST_PICKED) } : {};
+}
+
+/** More is no question that anybody reads. */
+const MOST_PICKED = 40;
+
+/** To a thousandth of a millimetre, so that a code stays short. */
+const rounded = (value: unknown): number | undefined =>
+  typeof value === 'number' && Math.abs(value) <= MOST_VALUE ? Math.round(value * 1000) / 1000 : undefined;
+/** In mm², a hundred square metres of cloth. */
+export const MOST_VALUE = 1e8;
+
+/** Whether a slip is of a question that takes no sum, such as `without 2`: by its place in the list, no text goes along. */
+export const isOfPlace = (key: string): boolean => OF_PLACE.test(key);
+const OF_PLACE = /^(?:pick|without|place|pair) \d{1,2}$/;
+
+/** A slip as it is handed in. */
+function slipKey(kept: string, asked: AskedInClass | undefined): string {
+  if (!asked || asked.kind === 'sum') return kept;
+  const [, lead = '', key = ''] = /^(without: |out of place: |)(.*)$/su.exec(kept) ?? [];
+  const at = asked.picks.findIndex((one) => one.key === key);
+  if (at < 0 || at > 99) return 'other';
+  const plain = asked.kind === 'pairs' ? 'pair' : 'pick';
+  return `${lead === '' ? plain : lead === 'without: ' ? 'without' : 'place'} ${at}`;
 }
 
 function practisedFrom(

@@ -1,6 +1,6 @@
 /** What a hand-in may say of slips and mistakes: what the kit itself calls them, and no text of anybody's. */
 import { slipKinds, type MistakeKind } from '../../src/core/index.ts';
-import type { HandIn } from './hand-in.ts';
+import { isOfPlace, type HandIn } from './hand-in.ts';
 
 /** The kinds of mistakes in pieces that were measured, as a teacher reads them. */
 export const mistakes: Record<MistakeKind, string> = {
@@ -27,7 +27,7 @@ export const mistakes: Record<MistakeKind, string> = {
 function isSlip(key: string): boolean {
   const [kind = '', ...names] = key.split(' ');
   const name = names.join(' ');
-  if (key === 'near' || key === 'other') return true;
+  if (key === 'near' || key === 'other' || isOfPlace(key)) return true;
   if (kind === 'own') return /^\d{1,3}$/.test(name);
   return slipKinds.some((one) => one === kind) && /^(?:[\p{L}\p{M}\p{N} ,'’_-]|\u200c|\u200d){0,80}$/u.test(name);
 }
@@ -39,7 +39,11 @@ export function knownOnly(handIn: HandIn): HandIn {
     ...handIn,
     lessons: handIn.lessons.map((lesson) => ({
       ...lesson,
-      answers: lesson.answers.map((answer) => ({ ...answer, slips: slips(answer.slips) })),
+      answers: lesson.answers.map((answer) => ({
+        ...answer,
+        slips: slips(answer.slips),
+        ...(answer.slip !== undefined && { slip: isSlip(answer.slip) ? answer.slip : 'other' }),
+      })),
       ...(lesson.practised && {
         practised: lesson.practised.map((one) => ({ ...one, slips: slips(one.slips) })),
       }),

@@ -7,7 +7,7 @@ const MOST = 1_000_000;
 const MOST_OF_ONE = 16_000;
 
 /** What a browser keeps for a course: choices, answers and steps, and nothing of anybody else's. */
-const KEYS = /^(?:(?:answer|practice|measured|read|done|steps|size|class):[^\p{Cc}]+|edition|theme)$/u;
+const KEYS = /^(?:(?:answer|practice|measured|read|done|place|steps|size|class):[^\p{Cc}]+|edition|theme)$/u;
 
 export const progressFile = (): string => JSON.stringify({ progress: 1, kept: Object.fromEntries(savedEntries()) });
 

@@ -2,7 +2,7 @@
 import * as z from 'zod/mini';
 import { cleanName, LONGEST_NAME } from './names.ts';
 import { mostSaved } from '../words/most-saved.ts';
-import { MOST_LESSONS, verdicts, type HandIn } from './hand-in.ts';
+import { MOST_LESSONS, MOST_VALUE, verdicts, type HandIn } from './hand-in.ts';
 
 // The page's policy lets nobody make programs out of texts, not even to check a shape faster.
 z.config({ jitless: true });
@@ -14,6 +14,8 @@ const line = (most: number) =>
 const Name = line(2 * LONGEST_NAME).check(z.refine((name) => cleanName(name) !== ''));
 const count = z.int().check(z.minimum(0), z.maximum(999));
 
+const value = z.number().check(z.minimum(-MOST_VALUE), z.maximum(MOST_VALUE));
+
 const slips = z.array(line(120)).check(z.maxLength(12));
 
 const Answered = z.strictObject({
@@ -22,6 +24,11 @@ const Answered = z.strictObject({
   right: z.boolean(),
   atOnce: z.boolean(),
   slips,
+  slip: z.exactOptional(line(120)),
+  value: z.exactOptional(value),
+  wanted: z.exactOptional(value),
+  edition: z.exactOptional(z.enum(['inch', 'metric'])),
+  picked: z.exactOptional(z.array(z.int().check(z.minimum(-1), z.maximum(99))).check(z.maxLength(40))),
 });
 
 const Practised = z.strictObject({ name: line(120), exercises: count, atOnce: count, done: z.boolean(), slips });
@@ -51,5 +58,6 @@ export const HandInFile: z.ZodMiniType<HandIn> = z.strictObject({
   name: Name,
   course: line(80),
   day: z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/), z.refine(isDay)),
+  time: z.exactOptional(z.string().check(z.regex(/^(?:[01]\d|2[0-3]):[0-5]\d$/))),
   lessons: z.array(Lesson).check(z.maxLength(MOST_LESSONS)),
 });

@@ -10,6 +10,11 @@ export const MARK = 'SEW1.';
 export const MOST_TEXT = 1_000_000;
 /** What a code may grow to when it is unpacked, in bytes: a small text can hold a very large one. */
 const MOST_UNPACKED = 1_000_000;
+/**
+ * In letters of a code, four of which are three bytes. A browser unpacks all that it is given at a time before it hands
+ * over the first of it, and DEFLATE makes at most 1032 bytes of one (zlib, technical details).
+ */
+const AT_A_TIME = 684;
 
 export type HandInResult = { ok: true; value: HandIn } | { ok: false; sentence: string };
 
@@ -46,17 +51,30 @@ export async function readHandIn(text: string): Promise<HandInResult> {
   }
   const { 'hand-in': version, ...rest } = Object(value) as Record<string, unknown>;
   if (version !== 1) return no('It is not a hand-in.');
-  const read = HandInFile.safeParse(rest);
-  return read.success
-    ? { ok: true, value: knownOnly({ ...read.data, name: cleanName(read.data.name) }) }
-    : no('It is a hand-in with something in it that does not belong.');
+  const handIn = asHandIn(rest);
+  return handIn ? { ok: true, value: handIn } : no('It is a hand-in with something in it that does not belong.');
+}
+
+/** A value of the right shape, with nothing in it that the kit does not know. */
+export function asHandIn(value: unknown): HandIn | undefined {
+  const read = HandInFile.safeParse(value);
+  return read.success ? knownOnly({ ...read.data, name: cleanName(read.data.name) }) : undefined;
 }
 
 async function unpack(code: string): Promise<string | undefined> {
   try {
-    const bytes = Uint8Array.from(atob(code.replaceAll('-', '+').replaceAll('_', '/')), (sign) => sign.charCodeAt(0));
-    const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
-    const reader = stream.getReader();
+    let given = 0;
+    const packed = new ReadableStream<Uint8Array<ArrayBuffer>>({
+      pull(to) {
+        if (given >= code.length) return to.close();
+        const letters = code
+          .slice(given, (given += AT_A_TIME))
+          .replaceAll('-', '+')
+          .replaceAll('_', '/');
+        to.enqueue(Uint8Array.from(atob(letters), (sign) => sign.charCodeAt(0)));
+      },
+    });
+    const reader = packed.pipeThrough(new DecompressionStream('deflate-raw')).getReader();
     const decoder = new TextDecoder('utf-8', { fatal: true });
     let text = '';
     let size = 0;

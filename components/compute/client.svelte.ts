@@ -1,6 +1,6 @@
 /** What a part of the page asks its worker for, and how the answer comes along. */
 import { untrack } from 'svelte';
-import type { Pattern } from '../../src/core/index.ts';
+import { wayOf, type Pattern } from '../../src/core/index.ts';
 import type { Learner, Project } from '../page/learner.svelte.ts';
 import { connection as ofPage, type Connection } from './connection.ts';
 import type { Answer, Kind, FromWorker, Request, ChosenSize } from './protocol.ts';
@@ -12,12 +12,13 @@ export const UNFETCHED = 'This could not be fetched. Go online once and open thi
 export type Sized = { project: Project; pattern: Pattern };
 
 /** What a learner chose, read off a pattern. */
-export function sizeOf({ edition, measures, options }: Pattern): ChosenSize {
+export function sizeOf(pattern: Pattern): ChosenSize {
+  const { edition, measures } = pattern;
   const chosen = Object.values(measures).filter(({ adjustable }) => adjustable);
   return {
     edition,
     values: Object.fromEntries(chosen.map(({ name, value }) => [name, value])),
-    options: Object.fromEntries(Object.entries(options).map(([name, { on }]) => [name, on])),
+    ...wayOf(pattern),
   };
 }
 

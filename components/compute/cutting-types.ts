@@ -54,6 +54,8 @@ export type PricedLine = KitRow & { cost?: number; price?: number };
 export type PricedList = {
   group: Group;
   sets: number;
+  /** Where several sizes are made: how many sets of each, in words. */
+  sizes?: string;
   lines: PricedLine[];
   total: number;
   perMaker: number;
@@ -68,9 +70,13 @@ export type ClassRequest = {
   irons: number;
   /** Minutes of each session. */
   sessions: number[];
+  /** The time of day each begins, as 18:30; an empty text where that is not known. */
+  begins: string[];
   /** The lessons that are held in them. */
   lessons: Taught[];
   prices: Record<string, number>;
+  /** How many of the makers make each size, where they make several; the others make that of the page. */
+  sizes?: Record<string, number>;
 };
 
 export type ClassPlan = {

@@ -22,6 +22,7 @@ import {
   boltOf,
   sellingOf,
   setsFor,
+  sharesOf,
   shopLength,
   surfaceOf,
   tasksOf,
@@ -314,8 +315,13 @@ export function buyAtOnce(pattern: Pattern, group: Group, options: { currency: s
   }
 }
 
-function listOf(kit: Kit, { edition }: Pattern): PricedList {
+function listOf(kit: Kit, pattern: Pattern): PricedList {
+  const { edition } = pattern;
+  const { shares } = sharesOf(pattern, kit.group);
+  const sizes =
+    shares[0]?.size === undefined ? undefined : shares.map(({ sets, size }) => `${sets} of size ${size!}`).join(', ');
   return {
+    ...(sizes !== undefined && { sizes }),
     group: kit.group,
     sets: setsFor(kit.group),
     lines: kit.lines.flatMap((line) =>
@@ -335,8 +341,9 @@ function listOf(kit: Kit, { edition }: Pattern): PricedList {
 
 /** Everything for a class: the list, what lies ready, and how it goes. */
 export function* forClass(pattern: Pattern, wish: ClassRequest, currency: string): Generator<undefined, ClassPlan> {
-  const { makers, spares, machines, irons, sessions, lessons, prices } = wish;
-  const { list, kit } = yield* buy(pattern, { makers, spares, machines }, { currency, prices });
+  const { makers, spares, machines, irons, sessions, lessons, prices, sizes } = wish;
+  const group = { makers, spares, machines, ...(sizes && { sizes }) };
+  const { list, kit } = yield* buy(pattern, group, { currency, prices });
   const room = { makers: kit.group.makers, machines: kit.group.machines ?? machines, irons };
   return {
     list,

@@ -41,10 +41,10 @@ async function load({ regular, strong }: DocumentRequest['fonts']): Promise<Font
 /** The document that was made last: a trial makes it for the request that follows. */
 let last: { of: Pattern; key: string; handout: Handout } | undefined;
 
-function handoutOf(pattern: Pattern, { name, setting }: DocumentRequest): Handout {
-  const key = JSON.stringify([name, setting]);
+function handoutOf(pattern: Pattern, { name, setting, times }: DocumentRequest): Handout {
+  const key = JSON.stringify([name, setting, times]);
   if (last?.of === pattern && last.key === key) return last.handout;
-  const handout = projectDocuments(pattern, { cautions, defersTo })
+  const handout = projectDocuments(pattern, { cautions, defersTo, times: () => times })
     .find((one) => one.name === name)
     ?.make(setting);
   if (!handout) throw new RequestError('Your project leaves this document out, so there is nothing to print.');

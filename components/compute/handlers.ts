@@ -6,7 +6,9 @@ const cloth = () => import('./cloth.ts');
 
 export const handlers: Handlers = {
   steps: async () => (await making()).steps,
+  making: async () => (await making()).allOfIt,
   'layer counts': async () => (await making()).layerCounts,
+  'layers said': async () => (await making()).layersInProse,
   places: async () => (await making()).places,
   pointing: async () => (await making()).pointing,
   drawing: async () => (await making()).drawing,

@@ -12,6 +12,7 @@ import type {
   Materials,
   Pointing,
   ProjectFile,
+  ProjectWay,
   Scene,
 } from '../../src/core/index.ts';
 import type { ClassRequest, DrawnLayout, LayoutRequest, ClassPlan, PricedList } from './cutting-types.ts';
@@ -24,10 +25,12 @@ import type { SeamSizes } from '../words/seam-study/sums.ts';
 export type ProjectSource = { file: ProjectFile; materials: Materials };
 
 /** What a learner chose. Lengths in mm. */
-export type ChosenSize = { edition: Edition; values: Record<string, number>; options: Record<string, boolean> };
+export type ChosenSize = ProjectWay & { edition: Edition; values: Record<string, number> };
 
 /** A drawing of the making; lengths in mm. */
 export type Drawing =
+  /** What all steps come to. */
+  | { of: 'whole' }
   | { of: 'step'; id: string }
   /** A step on its way: from 0, before, to 1, after. */
   | { of: 'play'; id: string; at: number }
@@ -49,6 +52,8 @@ export type DocumentRequest = {
   setting: HandoutSetting;
   /** The addresses of the fonts. */
   fonts: { regular: string; strong: string };
+  /** Where a recording shows each step, by the step’s id: “from 1:35 to 2:10”. */
+  times: Readonly<Record<string, string>>;
   trial?: boolean;
 };
 
@@ -58,8 +63,18 @@ export type PrintedDocument = { bytes: Uint8Array<ArrayBuffer>; pages: number; f
 export type Kinds = {
   /** All steps that can be done, in order. */
   steps: { request: object; answer: StepFacts[] };
+  /**
+   * All steps that can be done, in order, and their drawings in some room, by the steps' ids. The first that is looked at
+   * comes at once, and all of them last.
+   */
+  making: {
+    request: { fit: Fit; first: string | undefined };
+    answer: { steps: StepFacts[]; drawings: Record<string, Scene>; isWhole: boolean };
+  };
   /** The most layers after each step, in the order of the steps, as a table says them. */
   'layer counts': { request: object; answer: string[] };
+  /** The most layers of each step that was asked for, as a text says them; none where an option leaves the step out. */
+  'layers said': { request: { asked: readonly string[] }; answer: (string | undefined)[] };
   /** The places of the work after a step; none where an option leaves the step out. */
   places: { request: { step: string }; answer: LayerPlace[] };
   /** What shows of the work after a step, to be pointed at; undefined where an option leaves the step out. */

@@ -105,12 +105,12 @@ export function serveRequests(works: Handlers, post: (news: FromWorker) => void)
     }
   }
 
-  function patternOf(project: string, { edition, values, options }: ChosenSize): Pattern {
+  function patternOf(project: string, size: ChosenSize): Pattern {
     const known = projects.get(project);
     if (!known) throw new Error(`The project "${project}" was never sent.`);
     const { file, materials, patterns } = known;
-    const key = JSON.stringify([edition, values, options]);
-    const pattern = patterns.get(key) ?? resolveProject(file, { edition, values, options, materials });
+    const key = JSON.stringify([size.edition, size.values, size.options, size.size]);
+    const pattern = patterns.get(key) ?? resolveProject(file, { ...size, materials });
     // Ordered by use, the latest last.
     patterns.delete(key);
     patterns.set(key, pattern);

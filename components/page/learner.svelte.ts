@@ -5,10 +5,7 @@
  * On the server nothing is chosen yet: a page is rendered at the lesson's own size in the site's edition.
  */
 import {
-  formatLength,
-  parseLength,
   resolveProject,
-  toGrid,
   type Edition,
   type Materials,
   type Measure,
@@ -17,14 +14,13 @@ import {
 } from '../../src/core/index.ts';
 import { flushSync } from 'svelte';
 import { writeAddress } from './address.ts';
+import { askedChoices, keptChoices, moved, refusal, SIZE_CHOSEN, withoutSized, writeChoices } from './choices.ts';
+import type { Choices, Chosen } from './choices.ts';
 import { editionChoice } from './edition.svelte.ts';
-import { asRecord, load, onStorageChange, save } from './storage.ts';
+import { load, onStorageChange, save } from './storage.ts';
 
 /** A project as a page carries it: the file's own numbers, and what its materials are. */
 export type Project = { id: string; file: ProjectFile; materials: Materials; edition: Edition };
-
-/** A size the learner chose: as chosen, in the edition it was chosen in, so that going there and back loses nothing. */
-type Chosen = { value: number; edition: Edition };
 
 const inBrowser = typeof document !== 'undefined';
 const projects = new Map<string, Project>();
@@ -50,15 +46,13 @@ const [QUICK, REST] = [4, 150];
 /** Whether a size is being changed at this moment: what updates after it waits (idle-queue.ts). */
 export const sizeChange = { isUnderWay: false };
 
-/** How a measure or option is named in the address: `packet width` as `packet-width`. */
-const inAddress = (name: string): string => name.trim().toLowerCase().replace(/\s+/g, '-');
-
 /** One project on this page, at this learner's size. */
 export class Learner {
   readonly project: Project;
   #values = $state<Record<string, Chosen>>({});
-  #options = $state<Record<string, boolean>>({});
-  /** Measures and options whose choice the browser does not keep yet. Another tab may have chosen others meanwhile. */
+  #options = $state<Choices['options']>({});
+  #size = $state<string>();
+  /** Measures, options, choices and the size whose choice the browser does not keep yet. Another tab may have chosen others meanwhile. */
   readonly #unsaved = new Set<string>();
   /** Work as it really came out, until the plan changes. */
   #asMade = $state.raw<Pattern>();
@@ -90,7 +84,7 @@ export class Learner {
 
   /** At the sizes that the learner chose. A server works a derived value out at each reading, and nobody chooses there. */
   readonly #planned: Pattern = $derived.by(() =>
-    this.changed ? this.#resolve(this.edition, this.#valuesFor(this.edition), this.#options) : this.lesson,
+    this.changed ? this.#resolve(this.edition, this.#valuesFor(this.edition), this.#options, this.#size) : this.lesson,
   );
 
   /** The pattern at the sizes chosen at this moment: sliders and fields show it at once. */
@@ -112,16 +106,18 @@ export class Learner {
   get settings(): {
     edition: Edition;
     values: Record<string, number>;
-    options: Record<string, boolean>;
+    options: Choices['options'];
+    size: string | undefined;
     materials: Materials;
   } {
     const { edition } = this;
-    return { edition, values: this.#valuesFor(edition), options: this.#options, materials: this.project.materials };
+    const { materials } = this.project;
+    return { edition, values: this.#valuesFor(edition), options: this.#options, size: this.#size, materials };
   }
 
-  /** True while the page shows sizes for work that came out otherwise than planned. */
-  get isAsMade(): boolean {
-    return this.#asMade !== undefined;
+  /** The sizes for work that came out otherwise than planned, while the page shows them. */
+  get asMade(): Pattern | undefined {
+    return this.#asMade;
   }
 
   /** Shows the whole page at sizes that fit work as it really is, until the plan changes; undefined: as planned again. */
@@ -134,25 +130,20 @@ export class Learner {
   readonly lesson: Pattern = $derived.by(() => this.#lessonIn(this.edition));
 
   /** True when anything differs from the lesson's size. */
-  readonly changed: boolean = $derived(Object.keys(this.#values).length + Object.keys(this.#options).length > 0);
+  readonly changed: boolean = $derived(
+    Object.keys(this.#values).length + Object.keys(this.#options).length > 0 || this.#size !== undefined,
+  );
 
-  #resolve(edition: Edition, values: Record<string, number>, options: Record<string, boolean>): Pattern {
-    return resolveProject(this.project.file, { edition, values, options, materials: this.project.materials });
+  #resolve(edition: Edition, values: Record<string, number>, options: Choices['options'], size?: string): Pattern {
+    const { file, materials } = this.project;
+    return resolveProject(file, { edition, values, options, size, materials });
   }
 
   #valuesFor(edition: Edition): Record<string, number> {
     const out: Record<string, number> = {};
-    for (const [name, chosen] of Object.entries(this.#values)) out[name] = this.#moved(name, chosen, edition);
+    const lesson = this.#lessonIn(edition);
+    for (const [name, chosen] of Object.entries(this.#values)) out[name] = moved(name, chosen, lesson);
     return out;
-  }
-
-  /** A chosen size in another edition: moved to that edition's marks, and never past its range. */
-  #moved(name: string, chosen: Chosen, edition: Edition): number {
-    if (chosen.edition === edition) return chosen.value;
-    const range = this.#lessonIn(edition).measures[name]?.adjustable;
-    if (!range || range.kind === 'count') return chosen.value;
-    const steps = Math.round((toGrid(chosen.value, edition) - range.min) / range.step);
-    return Math.min(range.max, Math.max(range.min, range.min + steps * range.step));
   }
 
   #lessons: Partial<Record<Edition, Pattern>> = {};
@@ -169,7 +160,8 @@ export class Learner {
     const trouble = this.refusal(name, value);
     if (trouble) return trouble;
     this.#asMade = undefined;
-    const lesson = this.lesson.measures[name]?.adjustable?.lesson;
+    // In the chosen size, and with what is chosen beside it.
+    const lesson = this.livePattern.measures[name]?.adjustable?.lesson;
     if (lesson !== undefined && Math.abs(lesson - value) < 1e-6) delete this.#values[name];
     else this.#values[name] = { value, edition: this.edition };
     this.#unsaved.add(name);
@@ -198,11 +190,23 @@ export class Learner {
     sizeChange.isUnderWay = false;
   }
 
-  choose(option: string, on: boolean): void {
+  /** Takes an option in or leaves it out, or chooses one of several. */
+  choose(name: string, one: boolean | string): void {
     this.#asMade = undefined;
-    if (on === this.lesson.options[option]?.default) delete this.#options[option];
-    else this.#options[option] = on;
-    this.#unsaved.add(option);
+    const { options, choices } = this.lesson;
+    if (one === (options[name] ?? choices[name])?.default) delete this.#options[name];
+    else this.#options[name] = one;
+    this.#unsaved.add(name);
+    this.#follow();
+    this.#store();
+  }
+
+  /** Chooses a size. Its measures are those of the size again, whatever their sliders said. */
+  chooseSize(size: string): void {
+    this.#asMade = undefined;
+    this.#values = withoutSized(this.#values, this.lesson);
+    this.#size = size === this.lesson.sizes?.default ? undefined : size;
+    for (const name of [SIZE_CHOSEN, ...(this.lesson.sizes?.measures ?? [])]) this.#unsaved.add(name);
     this.#follow();
     this.#store();
   }
@@ -212,7 +216,9 @@ export class Learner {
     this.#asMade = undefined;
     this.#values = {};
     this.#options = {};
-    for (const name of [...Object.keys(this.lesson.measures), ...Object.keys(this.lesson.options)])
+    this.#size = undefined;
+    const { measures, options, choices } = this.lesson;
+    for (const name of [SIZE_CHOSEN, ...[measures, options, choices].flatMap((group) => Object.keys(group))])
       this.#unsaved.add(name);
     this.refused = [];
     this.#follow();
@@ -221,97 +227,43 @@ export class Learner {
 
   /** Why a value cannot be taken for a measure, as a sentence for the learner; undefined if it can. */
   refusal(name: string, value: number, edition: Edition = this.edition): string | undefined {
-    const measure = this.#lessonIn(edition).measures[name];
-    const range = measure?.adjustable;
-    if (!measure || !range) return `This project has no size called “${name}” to change.`;
-    const show = (v: number) => (range.kind === 'count' ? String(v) : formatLength(v, edition, { style: 'set' }));
-    const close = 1e-6;
-    if (!Number.isFinite(value) || value < range.min - close || value > range.max + close)
-      return `${measure.label} can be from ${show(range.min)} to ${show(range.max)}.`;
-    const steps = (value - range.min) / range.step;
-    if (Math.abs(steps - Math.round(steps)) > 1e-4)
-      return `${measure.label} goes in steps of ${show(range.step)} from ${show(range.min)}.`;
-    return undefined;
+    return refusal(this.#lessonIn(edition), name, value);
   }
 
   /** Takes what the address asks for, else what the browser kept, else the lesson's size. */
   #begin(): void {
     const query = new URLSearchParams(location.search);
-    const edition = this.edition;
-    const pattern = this.#lessonIn(edition);
-    const { values, options } = this.#saved();
-    const refused: string[] = [];
-
-    for (const measure of Object.values(pattern.measures)) {
-      const range = measure.adjustable;
-      if (!range) continue;
-      const asked = query.get(inAddress(measure.name));
-      if (asked !== null) {
-        delete values[measure.name];
-        const read: { ok: true; value: number } | { ok: false } =
-          range.kind === 'count' && /^\d{1,3}$/.test(asked.trim())
-            ? { ok: true, value: Number(asked) }
-            : range.kind === 'length'
-              ? parseLength(asked, edition)
-              : { ok: false };
-        const trouble = read.ok
-          ? this.refusal(measure.name, read.value)
-          : `The address gives no size that can be read for ${measure.label}.`;
-        if (trouble) refused.push(`${trouble} The lesson’s size is kept.`);
-        else if (read.ok) {
-          values[measure.name] = { value: read.value, edition };
-          this.#unsaved.add(measure.name);
-        }
-      }
-    }
-    for (const [name, option] of Object.entries(pattern.options)) {
-      const asked = query.get(inAddress(name));
-      if (asked === null) continue;
-      const on = asked === 'yes' ? true : asked === 'no' ? false : options[name];
-      if (asked !== 'yes' && asked !== 'no') refused.push(`The address says neither yes nor no for “${option.label}”.`);
-      else this.#unsaved.add(name);
-      delete options[name];
-      if (on !== undefined && on !== option.default) options[name] = on;
-    }
-    this.#values = values;
-    this.#options = options;
-    this.refused = refused;
+    const asked = askedChoices(query, this.#lessonIn(this.edition), this.#saved());
+    for (const name of asked.taken) this.#unsaved.add(name);
+    this.#values = asked.values;
+    this.#options = asked.options;
+    this.#size = asked.size;
+    this.refused = asked.refused;
   }
 
   /** What the browser keeps, as far as it can be taken. */
-  #saved(): { values: Record<string, Chosen>; options: Record<string, boolean> } {
-    const kept = load(this.#key, asRecord) ?? {};
-    const [keptValues, keptOptions] = [asRecord(kept.values) ?? {}, asRecord(kept.options) ?? {}];
-    const values: Record<string, Chosen> = {};
-    const options: Record<string, boolean> = {};
-    const pattern = this.#lessonIn(this.edition);
-    for (const { name, adjustable } of Object.values(pattern.measures)) {
-      const before = adjustable && asRecord(keptValues[name]);
-      if (typeof before?.value !== 'number' || (before.edition !== 'inch' && before.edition !== 'metric')) continue;
-      const { value, edition } = before;
-      if (!this.refusal(name, value, edition)) values[name] = { value, edition };
-    }
-    for (const [name, option] of Object.entries(pattern.options)) {
-      const on = keptOptions[name];
-      if (typeof on === 'boolean' && on !== option.default) options[name] = on;
-    }
-    return { values, options };
+  #saved(): Choices {
+    const kept = load(this.#key, (value) => value);
+    return keptChoices(kept, (edition) => this.#lessonIn(edition), this.edition);
   }
 
   /** What another tab has chosen; what was chosen here since stays. */
   #takeOver(): void {
     const saved = this.#merged();
-    if (JSON.stringify(saved) === JSON.stringify({ values: this.#values, options: this.#options })) return;
+    const { values, options, size } = this.#chosen;
+    if (JSON.stringify(saved) === JSON.stringify({ values, options, ...(size !== undefined && { size }) })) return;
     this.#asMade = undefined;
     this.#values = saved.values;
     this.#options = saved.options;
+    this.#size = saved.size;
     this.#follow();
     this.#store();
   }
 
   /** What the browser keeps, with what was chosen here and is not kept yet. */
-  #merged(): { values: Record<string, Chosen>; options: Record<string, boolean> } {
-    const { values, options } = this.#saved();
+  #merged(): Choices {
+    const { values, options, size: saved } = this.#saved();
+    const size = this.#unsaved.has(SIZE_CHOSEN) ? this.#size : saved;
     for (const name of this.#unsaved) {
       const [value, on] = [this.#values[name], this.#options[name]];
       delete values[name];
@@ -319,39 +271,27 @@ export class Learner {
       if (value) values[name] = value;
       if (on !== undefined) options[name] = on;
     }
-    return { values, options };
+    return { values, options, ...(size !== undefined && { size }) };
+  }
+
+  get #chosen(): Choices {
+    return { values: this.#values, options: this.#options, ...(this.#size !== undefined && { size: this.#size }) };
   }
 
   #save(): void {
     if (this.#unsaved.size === 0) return;
     const merged = this.#merged();
-    const isEmpty = Object.keys(merged.values).length + Object.keys(merged.options).length === 0;
+    const { values, options, size } = merged;
+    const isEmpty = Object.keys(values).length + Object.keys(options).length === 0 && size === undefined;
     if (save(this.#key, isEmpty ? undefined : merged) === undefined) this.#unsaved.clear();
   }
 
   /** Keeps the choices and writes them into the address. Both are slow, so both wait until the size has settled. */
   #store(): void {
     writeAddress(`size of ${this.project.id}`, (query) => {
-      const values = this.#values;
-      const options = this.#options;
-      const { edition, grid } = this.settledPattern;
-      const empty = Object.keys(values).length + Object.keys(options).length === 0;
       this.#save();
-      for (const measure of this.adjustable) {
-        const key = inAddress(measure.name);
-        const chosen = values[measure.name];
-        if (!chosen) query.delete(key);
-        else {
-          const value = this.#moved(measure.name, chosen, edition);
-          query.set(key, measure.adjustable?.kind === 'count' ? String(value) : formatLength(value, edition, { grid }));
-        }
-      }
-      for (const name of Object.keys(this.lesson.options)) {
-        const on = options[name];
-        if (on === undefined) query.delete(inAddress(name));
-        else query.set(inAddress(name), on ? 'yes' : 'no');
-      }
-      if (!empty) query.set('edition', edition);
+      const lesson = this.#lessonIn(this.settledPattern.edition);
+      writeChoices(query, this.#chosen, lesson);
     });
   }
 }
@@ -365,6 +305,6 @@ const learners = new Map<string, Learner>();
 export function learnerOf(id: string): Learner {
   const project = fetchProject(id);
   let found = learners.get(id);
-  if (found?.project.file !== project.file) learners.set(id, (found = new Learner(project)));
+  if (found?.project !== project) learners.set(id, (found = new Learner(project)));
   return found;
 }

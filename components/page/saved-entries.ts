@@ -27,8 +27,8 @@ function putAll(entries: ReadonlyMap<string, string>, makesRoom: boolean): Stora
     for (const key of gone) localStorage.removeItem(prefix() + key);
     return undefined;
   } catch (cause) {
-    // What was added goes first, so that there is room for what was there.
-    for (const key of entries.keys()) if (!before.has(key)) saveText(key, undefined);
+    // What was put in goes first, all of it, so that there is room for each text that was there.
+    for (const [key, text] of entries) if (before.get(key) !== text) saveText(key, undefined);
     for (const [key, text] of before) saveText(key, text);
     return troubleOf(cause);
   }

@@ -1,9 +1,11 @@
 /**
  * `client:use={key}`: an island that stays plain HTML until somebody uses it, so that a page full of questions costs
- * little. One for which something is kept under `key` wakes by itself, as does one that is answered in another tab.
+ * little. One for which something is kept under `key` wakes by itself, as does one that is answered in another tab; several
+ * names stand a line each.
  * One that shows sizes, `client:use="sizes"`, wakes when they are no longer those that the page was built with; a question
  * that shows some in its answers, `client:use="sizes+answer#name"`, wakes for either reason. One that every reader needs, `client:use="soon"`, wakes as soon as the page has come to rest; below an element with
  * `data-rests` only when it is used, or shows other sizes than the page was built with.
+ * One that the address may ask for, `client:use="at#one-step"`, wakes as soon as the address ends in `#one-step`.
  * What keeps the sizes of such a page in step, `client:use="others#edition#project"`, wakes with the first of the others.
  *
  * Nothing done before it is awake is lost: what was typed or chosen is handed over, and what was pressed is pressed again.
@@ -13,7 +15,7 @@ import { isSaved, onStorageChange, pagePath } from './storage.ts';
 
 declare module 'astro' {
   interface AstroClientDirectives {
-    /** What is kept for the island on this page: `answer#name`, `practice#name`, `measured#name`; or `sizes`, `sizes+answer#name`, `soon` or `others#…`. */
+    /** What is kept for the island on this page: `answer#name`, `practice#name`, `measured#name`; or `sizes`, `sizes+answer#name`, `soon`, `at#…` or `others#…`. */
     'client:use'?: string;
   }
 }
@@ -25,7 +27,7 @@ const UNFETCHED = 'This part of the page could not be fetched. Try again when yo
 const wakeOnUse: ClientDirective = (load, { value }, island) => {
   const [reasons = '', name] = String(value).split(/#(.*)/su);
   const kind = reasons.replace('sizes+', '');
-  const key = `${kind}:${pagePath()}#${name}`;
+  const keys = (name ?? '').split('\n').map((one) => `${kind}:${pagePath()}#${one}`);
   let isWaking = false;
   /** The last thing that was pressed, to be pressed again. */
   let pressed: (() => void) | undefined;
@@ -34,7 +36,7 @@ const wakeOnUse: ClientDirective = (load, { value }, island) => {
   const use = (event: Event) => {
     const { target, type } = event;
     if (!(target instanceof Element)) return;
-    const clicked = target instanceof SVGElement ? target : target.closest('button');
+    const clicked = target instanceof SVGElement ? target : target.closest('button:not([popovertarget])');
     const again = (at: Element) => () => at.dispatchEvent(new (event.constructor as typeof Event)(type, event));
     if (type === 'click' && clicked) pressed = again(clicked);
     if ((event as KeyboardEvent).key === 'Enter' && target instanceof HTMLInputElement) pressed = again(target);
@@ -44,11 +46,12 @@ const wakeOnUse: ClientDirective = (load, { value }, island) => {
   };
   const uses = ['pointerover', 'pointerdown', 'pointerup', 'pointercancel', 'click', 'keydown', 'input', 'focusin'];
   for (const type of uses) island.addEventListener(type, use);
-  const stopHearing = onStorageChange(key, () => void wake());
+  const stops = keys.map((key) => onStorageChange(key, () => void wake()));
   // On a page of examples most readers only read.
   const rests = kind === 'soon' && island.closest('[data-rests]') !== null;
-  if ((kind === 'soon' && !rests) || isSaved(key)) requestIdle(() => void wake());
+  if ((kind === 'soon' && !rests) || keys.some(isSaved)) requestIdle(() => void wake());
   if (reasons.startsWith('sizes') || rests) onOwnSize(() => void wake());
+  if (kind === 'at') onHash(`#${name}`, () => void wake());
   if (kind === 'others') onOthers(name!, () => void wake());
 
   async function wake(): Promise<void> {
@@ -71,7 +74,7 @@ const wakeOnUse: ClientDirective = (load, { value }, island) => {
       return;
     }
     for (const type of uses) island.removeEventListener(type, use);
-    stopHearing();
+    for (const stop of stops) stop();
     for (const handOver of touched) handOver();
     pressed?.();
   }
@@ -128,6 +131,13 @@ function onOthers(built: string, then: () => void): void {
   look();
   addEventListener(WAKES, then, { once: true });
   if (location.search !== '' || isSaved(`size:${project}`)) then();
+}
+
+/** Calls as often as the address comes to end in this. */
+function onHash(hash: string, then: () => void): void {
+  const look = () => location.hash.startsWith(hash) && then();
+  addEventListener('hashchange', look);
+  look();
 }
 
 /** As UpdateInlineSizes.svelte marks the page. */

@@ -1,7 +1,7 @@
 /** Reading what an author gave to a word, before anything has checked it. */
 
-import { partsOf } from '../../src/core/index.ts';
-import type { QuestionText } from './word.ts';
+import { partsOf, type Pointing } from '../../src/core/index.ts';
+import type { AskedInClass, QuestionText } from './word.ts';
 
 /** A text, or undefined for anything else. */
 export const textIn = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined);
@@ -29,3 +29,10 @@ export function allTextsIn(value: unknown): string[] {
 /** The words of a text, and the formula of each size in it. */
 export const wordsFrom = (text: string): QuestionText =>
   partsOf(text).flatMap((part, i): QuestionText => (i % 2 === 1 ? [{ size: part }] : part === '' ? [] : [part]));
+
+/** What can be pointed at, as the page of a class names it. */
+export const picksOf = (pointing: Pointing | undefined): Extract<AskedInClass, { kind: 'choose' }> | undefined =>
+  pointing && {
+    kind: 'choose',
+    picks: pointing.spots.map(({ key, label, right, say }) => ({ key, words: label, say, ...(right && { right }) })),
+  };

@@ -14,8 +14,9 @@ import type {
 
 /**
  * What an attribute of a lesson word names. `measure`, `piece`, `pleated piece`, `cloth`, `option`, `step`: one of the lesson's project.
- * `project`: the folder name of any project. `formula`: arithmetic over the project's measures; `length`: the same, and
- * it must give a length. `term`: terms of the glossary. `caution`: a usual caution.
+ * `project`: the folder name of any project. `recording`: one of the lesson's course. `formula`: arithmetic over the
+ * project's measures; `length`: the same, and it must give a length. `formula or layers`: a formula, or `layers of` a
+ * step or `the project`. `term`: terms of the glossary. `caution`: a usual caution.
  */
 export type Reference =
   | 'measure'
@@ -25,7 +26,9 @@ export type Reference =
   | 'option'
   | 'step'
   | 'project'
+  | 'recording'
   | 'formula'
+  | 'formula or layers'
   | 'length'
   | 'term'
   | 'caution';
@@ -46,6 +49,27 @@ export type SavedRecord =
   | { as: 'practice'; name: string; rounds: number }
   /** `of`: what is measured, in words. */
   | { as: 'measured'; name: string; of: string };
+
+/** How an answer that was handed in is read: what was asked, and what could be chosen. A learner's file names it by numbers. */
+export type AskedInClass =
+  | /** Sums; a set of practice has several. The rest as an author wrote it. */ {
+      kind: 'sum';
+      of: string[];
+      tolerance?: string;
+      slips?: Record<string, string>;
+      reword?: Record<string, string>;
+      forbid?: string[];
+    }
+  | /** Some of them are right. `key`: as an answer holds it. */ { kind: 'choose'; picks: Choosable[] }
+  | /** In their right order. */ { kind: 'order'; picks: Choosable[] }
+  | /** Each with the place of its right meaning. */ {
+      kind: 'pairs';
+      picks: (Choosable & { means: number })[];
+      meanings: string[];
+    };
+
+/** One thing to choose. `say`: what a learner reads who chooses it and should not. */
+export type Choosable = { key: string; words: string; right?: true; say?: string };
 
 /** What a view may need besides the pattern. */
 export type ViewContext = {
@@ -103,14 +127,16 @@ export type LessonAround = {
 export type OnPaper =
   /** Questions to work out. */
   | { sums: PaperQuestion[] }
-  /** A question that is answered by choosing, ordering, matching, pointing or measuring. */
-  | { pick: PickQuestion }
+  /** Questions that are answered by choosing, ordering, matching, pointing or measuring. */
+  | { picks: PickQuestion[] }
   /** `of`: the key of a usual caution. */
   | { caution: { of?: string; words: QuestionText } };
 
 /** What paper may need besides the text. */
 export type PaperContext = {
   glossary?: Readonly<Record<string, string>>;
+  /** The pieces of the cut list. */
+  pieces?: readonly string[];
   /** What a piece should measure; undefined where the project leaves it out. */
   measured?: (subject: Subject) => UsualSizes | undefined;
 };
@@ -147,6 +173,10 @@ export type Word = {
   sizeInText?: (attributes: AttributeValues) => string | undefined;
   /** What the learner's browser keeps; attributes as for paper. */
   saves?(attributes: AttributeValues): SavedRecord | undefined;
+  /** The pieces that it lets learners measure, where their names stand in the project's file. */
+  measured?(file: ProjectFile): Extract<SavedRecord, { as: 'measured' }>[];
+  /** For a question: how the page of a class reads its answers, at the lesson's own size; attributes as for paper. */
+  asked?(attributes: AttributeValues, pattern: Pattern | undefined, context: ViewContext): AskedInClass | undefined;
   /**
    * For a question: whether it can come up in a Practice set, with or without new numbers, or why not. Where what can be
    * chosen is mixed anew each time, a file `again.ts` in its folder tells how.

@@ -7,6 +7,7 @@ import { enableCompileCache } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import '../site/pages/no-telemetry.ts';
+import { kitFolderFault } from './kit-folder.ts';
 
 enableCompileCache();
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -41,6 +42,12 @@ switch (positionals[0]) {
 }
 
 async function build(): Promise<void> {
+  const fault = kitFolderFault(root);
+  if (fault) {
+    console.log(fault);
+    process.exitCode = 1;
+    return;
+  }
   const { problemsOfBuild } = await import('../site/check/problems-of-build.ts');
   const { isError } = await import('../site/content/diagnostic.ts');
   const { report } = await import('../site/check/report.ts');

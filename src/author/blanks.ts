@@ -1,11 +1,11 @@
 /** The files that `npm run new` writes: short, true to the check, and with a word on what belongs where. */
-import { resolveProject } from '../core/project/index.ts';
+import { resolveProject, steppedPleats } from '../core/project/index.ts';
 import type { Edition } from '../core/measure/index.ts';
 import type { MaterialsFile, ProjectFile } from '../core/project/schema.ts';
 import { schemaLine } from '../site/content/editor-files.ts';
 
 /** A text as YAML writes it after a colon: in quotes where it would not be read as it stands. */
-const inYaml = (text: string): string =>
+export const inYaml = (text: string): string =>
   /^[\p{L}\p{N}][^#:]*$/u.test(text) && !/^(true|false|null|yes|no|\d.*)$/i.test(text) ? text : JSON.stringify(text);
 
 export function courseFile(
@@ -69,7 +69,7 @@ minutes: 30
   const first = own.find(({ adjustable }) => adjustable) ?? own[0];
   const asked = Object.values(measures).find(({ source, dimension }) => source === 'derived' && dimension === 1);
   const drawn = Object.values(pieces)[0];
-  const pleated = Object.entries(project.pieces).find(([, piece]) => piece.pleats)?.[0];
+  const pleated = Object.entries(project.pieces).find(([, piece]) => steppedPleats(piece))?.[0];
   return [
     top,
     `{/* These are the words for the numbers of your project. Keep what you need, and write your lesson round them. */}`,

@@ -3,7 +3,7 @@
  * `npm run check -- --fix` first puts in the fixes that are certain: typed numbers with the words of a measure beside
  * them. `--fix --show` prints them, before and after, and writes nothing; `--fix --undo` takes the last ones back.
  * `npm run check -- --lessons` tells of every lesson how long it is, and from which age it reads easily.
- * Ends with 1 where there is a mistake; warnings and notes alone end with 0.
+ * Ends with 1 where there is a mistake, or where the kit lies in a folder that no page can be made in; warnings and notes alone end with 0.
  */
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
@@ -15,6 +15,7 @@ import { allEntries, readContent } from '../site/content/read-content.ts';
 import { FEWEST } from '../site/check/reading-problems.ts';
 import { readabilityOf } from '../site/check/readability.ts';
 import { report } from '../site/check/report.ts';
+import { kitFolderFault } from './kit-folder.ts';
 import { refusalFor, writeAuthorFile, type Refusal } from './write-file.ts';
 
 /**
@@ -165,12 +166,14 @@ if (import.meta.main) {
     },
   });
   const root = fileURLToPath(new URL('../..', import.meta.url));
+  const fault = kitFolderFault(root);
+  if (fault) console.error(`${fault}\n`);
   const { said, refused } = values.fix ? fix(root, values) : { said: '', refused: false };
   if (said !== '' && !values.json) console.log(`${said}\n`);
   if (values.lessons && !values.json) console.log(`${lessonLengths(root)}\n`);
   const { text, code } = check(root, { ...values, colour: process.stdout.hasColors?.() ?? false });
   console.log(text);
-  process.exitCode = refused ? 1 : code;
+  process.exitCode = refused || fault ? 1 : code;
 }
 
 /** What `--fix` does, in words, and whether a file could not be written. */

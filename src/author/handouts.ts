@@ -9,7 +9,6 @@ import { parseArgs } from 'node:util';
 import { papers, type PaperName } from '../core/index.ts';
 import { printFonts } from '../site/print/fonts.ts';
 import { everything, type HandoutChoice } from '../site/print/handouts.ts';
-import { readContent } from '../site/content/read-content.ts';
 import { writeHandouts, type HandoutRequest, type WrittenHandouts } from '../site/print/write-handouts.ts';
 
 /**
@@ -19,7 +18,7 @@ import { writeHandouts, type HandoutRequest, type WrittenHandouts } from '../sit
  * @param to where to write
  */
 export async function handouts(root: string, to: string, wish: HandoutRequest = {}): Promise<WrittenHandouts> {
-  return writeHandouts(readContent(root), to, await printFonts(path.join(root, '.cache/fonts')), wish);
+  return writeHandouts(root, to, await printFonts(path.join(root, '.cache/fonts')), wish);
 }
 
 /** A bar of so many characters. */
@@ -97,9 +96,10 @@ async function main(): Promise<void> {
     return;
   }
   const to = path.resolve(root, read.to);
-  const progress = (done: number, all: number, file: string) => {
+  const progress: HandoutRequest['progress'] = ({ done, all, files, file }) => {
     if (process.stdout.isTTY) {
-      process.stdout.write(`\r\u001b[2K${bar(done, all)} ${done} of ${all}  ${file.slice(0, 60)}`);
+      const courses = `${done} of ${all} ${all === 1 ? 'course' : 'courses'}`;
+      process.stdout.write(`\r\u001b[2K${bar(done, all)} ${courses}, ${files} files  ${file.slice(0, 60)}`);
     }
   };
   const { files, findings } = await handouts(root, to, { choice: read.choice, course: read.course, progress });

@@ -5,6 +5,7 @@
  *     npm run new -- project wide-folio --from swatch-folio
  *     npm run new -- course totes --title "Totes" --project tote
  *     npm run new -- lesson totes "Cut the panels"
+ *     npm run new -- lesson totes --from-recording whole-tote
  */
 import { existsSync, mkdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
@@ -12,11 +13,16 @@ import { createInterface } from 'node:readline/promises';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import GithubSlugger from 'github-slugger';
-import { capital, closest } from '../core/measure/index.ts';
-import { writeEditorFiles } from '../site/content/editor-files.ts';
+import { capital, closest, type Edition } from '../core/measure/index.ts';
+import { ProjectFile } from '../core/project/schema.ts';
+import { readYaml } from '../site/content/located-yaml.ts';
+import { schemaLine, writeEditorFiles } from '../site/content/editor-files.ts';
 import { readContent } from '../site/content/read-content.ts';
-import type { Content } from '../site/content/read-content.ts';
+import type { Content, Entry } from '../site/content/read-content.ts';
+import type { CourseFile } from '../site/content/schemas.ts';
+import { recordedFrom } from '../site/pages/recorded.ts';
 import { courseFile, lessonFile, projectFile } from './blanks.ts';
+import { draftLesson, draftProject } from './from-recording.ts';
 import { refusalFor, writeAuthorFile, type Refusal } from './write-file.ts';
 import { withEntry, withValue } from './yaml-edit.ts';
 
@@ -29,6 +35,8 @@ export type NewRequest = {
   project?: string | undefined;
   /** Of a lesson. */
   course?: string | undefined;
+  /** Of a lesson: the recording of its course that it is drafted from. */
+  recording?: string | undefined;
 };
 
 /** Files written anew, files with one more line, and the sentence to go on with; or why nothing was done. */
@@ -46,7 +54,7 @@ export function make(root: string, wish: NewRequest): Made {
   const title = wish.title ?? (id === wish.name ? capital(id.replaceAll('-', ' ')) : wish.name);
   if (wish.kind === 'project') return makeProject(root, content, id, title, wish.project);
   if (wish.kind === 'course') return makeCourse(root, content, id, title, wish.project);
-  return makeLesson(root, content, wish.course ?? '', id, title);
+  return makeLesson(root, content, wish.course ?? '', id, title, wish.recording);
 }
 
 const addressed = (name: string): string =>
@@ -97,7 +105,14 @@ function makeCourse(root: string, content: Content, id: string, title: string, p
   );
 }
 
-function makeLesson(root: string, content: Content, courseId: string, id: string, title: string): Made {
+function makeLesson(
+  root: string,
+  content: Content,
+  courseId: string,
+  id: string,
+  title: string,
+  recordingName: string | undefined,
+): Made {
   const course = found('course', courseId, content.courses);
   if (typeof course === 'string') return { ok: false, why: course };
   const own = content.lessons.filter((lesson) => lesson.course === courseId);
@@ -108,13 +123,68 @@ function makeLesson(root: string, content: Content, courseId: string, id: string
   const file = `content/courses/${courseId}/${fileName}`;
   const listed = withEntry(course.text, ['lessons'], fileName);
   if (listed === undefined) return { ok: false, why: `${course.file} has no list of lessons. Mend it first.` };
+  const lines = new Map([[course.file, { before: course.text, after: listed }]]);
+  const edition = content.site.value?.edition ?? 'inch';
+  if (recordingName !== undefined) {
+    const drafted = fromRecording(content, course, recordingName, title, edition);
+    if (typeof drafted === 'string') return { ok: false, why: drafted };
+    const { lesson, project } = drafted;
+    const next = `Open ${file}: the words are yours, and each comment that says “decide” waits for you.`;
+    return written(
+      root,
+      new Map([[file, lesson], ...(project?.files ?? [])]),
+      lines,
+      project ? `${next} The sizes that were said are in ${project.file}, with what is missing asked.` : next,
+    );
+  }
   const project = content.projects.find((entry) => entry.id === course.value?.project)?.value;
   return written(
     root,
-    new Map([[file, lessonFile(title, project, content.site.value?.edition ?? 'inch')]]),
-    new Map([[course.file, { before: course.text, after: listed }]]),
+    new Map([[file, lessonFile(title, project, edition)]]),
+    lines,
     `Open ${file} and write round the words that are there.`,
   );
+}
+
+/** The draft of a lesson, and of a project where the recording has none; or why there is neither. */
+function fromRecording(
+  content: Content,
+  course: Entry<CourseFile>,
+  name: string,
+  title: string,
+  edition: Edition,
+): { lesson: string; project?: { files: [string, string][]; file: string } } | string {
+  const own = content.recordings.filter((one) => one.course === course.id);
+  const entry = found(
+    'recording',
+    name,
+    own.map((one) => ({ ...one, id: one.name })),
+  );
+  if (typeof entry === 'string') return `${entry} It lies in content/courses/${course.id}/recordings.`;
+  const recording = recordedFrom(entry, course.value);
+  if (!recording) return `${entry.said.file} has a mistake. Mend it first: npm run check tells where.`;
+  const materials = content.materials.value ?? {};
+  const { lines, projectId } = recording;
+  const of = { title, name, lines, edition, glossary: Object.keys(content.glossary.value ?? {}) };
+  if (projectId !== undefined) {
+    const project = content.projects.find(({ id }) => id === projectId);
+    if (!project?.value) return `The project ${projectId} cannot be read. Mend it first: npm run check tells where.`;
+    const named = projectId === course.value?.project ? undefined : projectId;
+    return { lesson: draftLesson({ ...of, project: { file: project.value, materials, named } }) };
+  }
+  const file = `content/projects/${name}/project.yaml`;
+  if (content.projects.some(({ id }) => id === name))
+    return `${file} is there already. Name it in the course or beside the recording: project: ${name}.`;
+  const text = draftProject(name, title, lines, edition);
+  const read = readYaml(text, ProjectFile, file).value;
+  const files: [string, string][] = [[file, text]];
+  // The recording has to know its project, too.
+  const settings = `content/courses/${course.id}/recordings/${name}.yaml`;
+  if (!entry.settings) files.push([settings, `${schemaLine(settings, 'recording')}\nproject: ${name}\n`]);
+  return {
+    lesson: draftLesson({ ...of, project: read && { file: read, materials, named: name } }),
+    project: { files, file },
+  };
 }
 
 type Changes = Map<string, { before: string; after: string }>;
@@ -156,7 +226,12 @@ export async function requestFrom(args: string[], content: Content, ask: Ask): P
   const { values, positionals } = parseArgs({
     args,
     allowPositionals: true,
-    options: { title: { type: 'string' }, project: { type: 'string' }, from: { type: 'string' } },
+    options: {
+      title: { type: 'string' },
+      project: { type: 'string' },
+      from: { type: 'string' },
+      'from-recording': { type: 'string' },
+    },
   });
   const isNamed = positionals.length > 0;
   const [given, ...rest] = positionals;
@@ -169,8 +244,9 @@ export async function requestFrom(args: string[], content: Content, ask: Ask): P
         'To which course does it belong?',
         content.courses.map(({ id }) => id),
       ));
-    const name = rest[1] ?? (await ask('What is the lesson called?'));
-    return { kind, course, name, title: values.title };
+    const recording = values['from-recording'];
+    const name = rest[1] ?? recording ?? (await ask('What is the lesson called?'));
+    return { kind, course, name, title: values.title, ...(recording !== undefined && { recording }) };
   }
   const name = rest[0] ?? (await ask(`What is the ${kind} called?`));
   const chosen = values.from ?? values.project;

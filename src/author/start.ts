@@ -2,12 +2,11 @@
  * npm start: the site for authoring. Checks the content, serves the pages, and shows every change as it is saved.
  * `npm start -- --port 4000 --host` choose another port, and let other devices of the house look on.
  */
+import { enableCompileCache } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import '../site/pages/no-telemetry.ts';
-import { dev } from 'astro';
-import { writeEditorFiles } from '../site/content/editor-files.ts';
-import { contentCheckOf } from '../site/live/content-check.ts';
+import { kitFolderFault } from './kit-folder.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -32,10 +31,14 @@ export function serverSettings(args: string[]) {
 }
 
 async function start(): Promise<void> {
-  writeEditorFiles(root);
+  const fault = kitFolderFault(root);
+  if (fault) throw new Error(fault);
+  // What is fetched from here on is kept compiled.
+  enableCompileCache();
+  const { contentCheckOf } = await import('../site/live/content-check.ts');
   const check = contentCheckOf(root);
   const [server, { site, projects, files }] = await Promise.all([
-    dev({ root, logLevel: 'warn', server: serverSettings(process.argv.slice(2)) }),
+    import('astro').then(({ dev }) => dev({ root, logLevel: 'warn', server: serverSettings(process.argv.slice(2)) })),
     check.overview,
   ]);
   const { local = [], network = [] } = server.resolvedUrls ?? {};
@@ -51,6 +54,9 @@ async function start(): Promise<void> {
   console.log('\nEdit these files; the pages follow each time you save:\n');
   for (const [file, holds] of files) console.log(`  ${file.padEnd(width)}  ${holds}`);
   console.log('\nThe content is checked as you write. Ctrl+C stops it.\n');
+
+  const { writeEditorFiles } = await import('../site/content/editor-files.ts');
+  writeEditorFiles(root);
 }
 
 if (import.meta.main) {

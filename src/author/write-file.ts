@@ -26,7 +26,8 @@ export function writeAuthorFile(file: string, text: string, { before }: Before, 
     const target = isThere ? disk.realpathSync(file) : file;
     if (isThere) disk.accessSync(target, fs.constants.W_OK);
     const mode = isThere ? disk.statSync(target).mode : 0o666;
-    const name = path.join(path.dirname(target), `.${path.basename(target)}.${process.pid}.part`);
+    const name = partOf(target, process.pid);
+    clearParts(target, disk);
     const handle = openNew(name, mode, disk);
     part = name;
     try {
@@ -36,7 +37,7 @@ export function writeAuthorFile(file: string, text: string, { before }: Before, 
       disk.closeSync(handle);
     }
     if (textOf(file, disk) !== before) {
-      disk.rmSync(part, { force: true });
+      remove(part, disk);
       return {
         message: `${path.basename(file)} has changed meanwhile and is left as it is.`,
         fix: 'Look at it, and try again.',
@@ -46,12 +47,45 @@ export function writeAuthorFile(file: string, text: string, { before }: Before, 
     disk.renameSync(part, target);
     return undefined;
   } catch (error) {
-    if (part !== undefined) disk.rmSync(part, { force: true });
+    if (part !== undefined) remove(part, disk);
     return refusalFor(file, error);
   }
 }
 
-/** One that a program left behind when it was ended is taken away. */
+const partOf = (target: string, program: number | string): string =>
+  path.join(path.dirname(target), `.${path.basename(target)}.${program}.part`);
+
+/** Takes away what programs left behind that were ended while they wrote this file. */
+function clearParts(target: string, disk: Disk): void {
+  const [start = '', end = ''] = path.basename(partOf(target, '?')).split('?');
+  try {
+    for (const name of disk.readdirSync(path.dirname(target))) {
+      const program = name.startsWith(start) && name.endsWith(end) ? name.slice(start.length, -end.length) : '';
+      if (/^[1-9]\d{0,9}$/.test(program) && !isRunning(Number(program))) remove(partOf(target, program), disk);
+    }
+  } catch {
+    // It is in nobody's way.
+  }
+}
+
+function isRunning(program: number): boolean {
+  try {
+    return process.kill(program, 0);
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'EPERM';
+  }
+}
+
+/** Where even that fails, the file itself is whole all the same. */
+function remove(part: string, disk: Disk): void {
+  try {
+    disk.rmSync(part, { force: true });
+  } catch {
+    // The next write takes it away.
+  }
+}
+
+/** One that this program could not take away before goes now. */
 function openNew(name: string, mode: number, disk: Disk): number {
   try {
     return disk.openSync(name, 'wx', mode);
@@ -72,6 +106,7 @@ export type Disk = Pick<
   | 'accessSync'
   | 'statSync'
   | 'openSync'
+  | 'readdirSync'
   | 'readFileSync'
   | 'writeFileSync'
   | 'fsyncSync'

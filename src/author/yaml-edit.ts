@@ -76,17 +76,28 @@ function withLine(text: string, offset: number, line: string): string {
 }
 
 /**
- * The text with one more named value at the end of a group, in the way the group is written.
+ * The text with one more named value at the end of a group, in the way the group is written. A group of the whole file that
+ * is not there yet comes to its end.
  *
- * @param place of a group that is in the file and has a value already
+ * @param place of a group that has a value already, or the name of one that the file lacks
  * @param value as a reader of the file sees it
- * @returns undefined where no such group is at that place, or where it has the name already
+ * @returns undefined where no such group can be at that place, or where it has the name already
  * @example
  * withField('seam: { in: 1/4 } # a foot', ['seam'], 'mm', '6') // => 'seam: { in: 1/4, mm: 6 } # a foot'
  */
 export function withField(text: string, place: Place, name: string, value: string): string | undefined {
   const document: Document.Parsed = parseDocument(text, { version: '1.2' });
-  const group = place.length ? document.getIn(place, true) : document.contents;
+  const top = document.contents;
+  const group = place.length ? document.getIn(place, true) : top;
+  if (place.length === 1 && isMap(top) && !top.flow && !top.has(place[0]) && document.errors.length === 0) {
+    const stand = `${stringify(place[0], { lineWidth: 0 }).trim()}:`;
+    const line = `${stringify(name, { lineWidth: 0 }).trim()}: x`;
+    return withValue(
+      withLine(withLine(text, text.trimEnd().length, `  ${line}`), text.trimEnd().length, stand),
+      [...place, name],
+      value,
+    );
+  }
   if (!isMap<ParsedNode, ParsedNode>(group) || group.has(name) || document.errors.length > 0) return undefined;
   const last = group.items.at(-1);
   const first = group.items[0];

@@ -1,6 +1,5 @@
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
-import { problemsOfBuild } from './check/problems-of-build.ts';
 import { onlyTexts } from './check/programs-in.ts';
 import { report } from './check/report.ts';
 import { isError } from './content/diagnostic.ts';
@@ -19,6 +18,8 @@ export function contentCheck(): AstroIntegration {
         const root = fileURLToPath(config.root);
         writeWordExamples(root);
         if (command === 'build') {
+          // The preview does without: its own thread checks.
+          const { problemsOfBuild } = await import('./check/problems-of-build.ts');
           const mistakes = problemsOfBuild(root).filter(isError);
           if (mistakes.length > 0) throw new ContentMistakes(report(mistakes));
         }

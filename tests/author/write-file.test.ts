@@ -1,4 +1,5 @@
 /** An author's file is written as a whole or not at all, whatever fails. */
+import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
@@ -92,4 +93,22 @@ test('what a program left behind when it was ended is in nobody’s way', () => 
   fs.writeFileSync(path.join(path.dirname(file), `.project.yaml.${process.pid}.part`), 'half');
   expect(writeAuthorFile(file, 'title: Folio\n', { before: undefined })).toBeUndefined();
   expect(fs.readdirSync(path.dirname(file))).toEqual(['project.yaml']);
+});
+
+test('so is what a program left behind that is no more; what one that runs is writing stays', () => {
+  const file = path.join(folder(), 'project.yaml');
+  const { pid } = spawnSync(process.execPath, ['--version']);
+  for (const program of [pid, process.ppid])
+    fs.writeFileSync(`${path.dirname(file)}/.project.yaml.${program}.part`, 'half');
+  expect(writeAuthorFile(file, 'title: Folio\n', { before: undefined })).toBeUndefined();
+  expect(fs.readdirSync(path.dirname(file)).toSorted()).toEqual([`.project.yaml.${process.ppid}.part`, 'project.yaml']);
+});
+
+test('where even the part cannot be taken away, the reason of the failure is told', () => {
+  const file = path.join(folder(), 'project.yaml');
+  const disk: Disk = { ...failing('fsyncSync', 'ENOSPC'), rmSync: failing('rmSync', 'EROFS').rmSync };
+  expect(writeAuthorFile(file, 'title: Folio\n', { before: undefined }, disk)?.message).toBe(
+    'project.yaml is not written: the disk is full.',
+  );
+  expect(fs.existsSync(file)).toBe(false);
 });

@@ -1,12 +1,20 @@
-/** A project as large as a class ever sews: a quilt top of 44 patches in 60 steps, of some 200 plies in the end. */
+/** Quilt tops: as large as a class ever sews, and five times as large. */
 import { ProjectFile } from '../../src/core/project/index.ts';
 
-const [ROWS, ACROSS, QUILTED] = [4, 11, 16];
+/** Rows of patches, how many lie in each, and how many rows of stitches go across. */
+type QuiltTop = { rows: number; across: number; quilted: number };
+
+/** 60 steps and some 200 plies in the end. */
+export const LARGE: QuiltTop = { rows: 4, across: 11, quilted: 16 };
+/** 300 steps and some 900 plies in the end. */
+export const HUGE: QuiltTop = { rows: 8, across: 21, quilted: 132 };
+
+const letter = (n: number): string => 'abcdefghijklmnopqrstuvwxyz'[n]!;
 
 /** Rows of patches, joined patch by patch, then row by row, pressed, and stitched across. */
-export function largeProject(): ProjectFile {
-  const names = Array.from({ length: ROWS }, (_, r) =>
-    Array.from({ length: ACROSS }, (_, c) => `patch ${'abcdefghijkl'[r]!}${'abcdefghijkl'[c]!}`),
+export function largeProject({ rows, across: wide, quilted }: QuiltTop = LARGE): ProjectFile {
+  const names = Array.from({ length: rows }, (_, r) =>
+    Array.from({ length: wide }, (_, c) => `patch ${letter(r)}${letter(c)}`),
   );
   const pieces = names
     .flat()
@@ -20,7 +28,7 @@ export function largeProject(): ProjectFile {
     press: 'open',
     makes: 'top',
   }));
-  const across = Array.from({ length: QUILTED }, (_, i) => ({
+  const across = Array.from({ length: quilted }, (_, i) => ({
     topstitch: 'top',
     at: 'bottom',
     by: `seam + ${i} / 4 * seam`,

@@ -1,12 +1,13 @@
 /**
  * How long a project takes to resolve, make up and check: one edition, one set of options, another learner's value each
- * time, as when a slider moves. The swatch folio, and a quilt top of 60 steps and 200 plies.
+ * time, as when a slider moves. The swatch folio, and a quilt top of 60 steps and 200 plies. And how long the check of a
+ * project takes that is five times as large, in both editions, the first time.
  *
  *     node tests/bench/make-up.ts
  */
-import { check, makeUp, resolveProject } from '../../src/core/index.ts';
+import { check, checkAll, makeUp, resolveProject } from '../../src/core/index.ts';
 import { folio, shelf } from '../core/project/files.ts';
-import { largeProject } from './large-project.ts';
+import { HUGE, largeProject } from './large-project.ts';
 import type { ProjectFile } from '../../src/core/index.ts';
 
 const materials = shelf();
@@ -46,6 +47,17 @@ function measure(
       `(at most ${most}), 95 % under ${at(0.95)} ms; on the processor ${at(0.5, worked)} ms`,
   );
 }
+
+const huge = largeProject(HUGE);
+const [start, before] = [performance.now(), process.threadCpuUsage()];
+if (checkAll(huge, materials).length > 0) throw new Error('The huge quilt top has a mistake.');
+const took = performance.now() - start;
+const { user, system } = process.threadCpuUsage(before);
+const plies = makeUp(resolveProject(huge, { edition: 'metric', materials })).at(-1)!.after.plies.length;
+console.log(
+  `check, quilt top of ${huge.steps!.length} steps and ${plies} plies, both editions: ${(took / 1000).toFixed(2)} s ` +
+    `(at most 2); on the processor ${((user + system) / 1e6).toFixed(2)} s`,
+);
 
 measure('swatch folio', folio(), (run) => ({ depth: 50 + (run % 7) }), 400, 5);
 measure('quilt top', largeProject(), (run) => ({ patch: 95 + (run % 7) }), 60, 30);

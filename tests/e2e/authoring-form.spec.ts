@@ -194,6 +194,36 @@ test.describe('while the site is open for writing', () => {
     );
   });
 
+  test('what a recording says otherwise is found beside the drawings, and a word that was misheard is put right once', async ({
+    page,
+  }) => {
+    const [heard, course] = ['recordings/make-it-up.vtt', 'course.yaml'].map((file) =>
+      path.join(kit.folder, 'content/courses/pocket-folio', file),
+    ) as [string, string];
+    const [asSaid, asListed] = await Promise.all([readFile(heard, 'utf8'), readFile(course, 'utf8')]);
+    const wrong = asSaid.replace(
+      'it is three eighths of an inch smaller',
+      'trim the sole bridges it is half an inch smaller',
+    );
+    expect(wrong).not.toBe(asSaid);
+    try {
+      await writeFile(heard, wrong);
+      await open(page);
+      const said = page.getByRole('region', { name: 'Said in recordings' });
+      await expect(said).toContainText('make-it-up');
+      await said.getByRole('button', { name: '“sole bridges” is “selvages”' }).click();
+      await expect(said).toContainText(/Written to line \d+ of content\/courses\/pocket-folio\/course.yaml/);
+      await expect(said.getByRole('button')).toHaveCount(0);
+      expect(await readFile(course, 'utf8')).toBe(`${asListed.trimEnd()}\nmisheard:\n  sole bridges: selvages\n`);
+
+      // The seam is said to be three eighths of an inch, and another is written: the form says so beside the number.
+      await edit(asGiven.replace('seam: { in: 3/8, mm: 10', 'seam: { in: 1/2, mm: 12'));
+      await expect(said).toContainText(/is said of Seam allowance, which is 1\/2 in/, { timeout: 30_000 });
+    } finally {
+      await Promise.all([writeFile(heard, asSaid), writeFile(course, asListed)]);
+    }
+  });
+
   test('everyone can use it', async ({ page }) => {
     await open(page);
     await page.getByText('Steps', { exact: true }).click();

@@ -29,7 +29,7 @@ test.describe('the layout study', () => {
     await expect(study(page).locator('.happened')).toContainText('No layout takes less: proven.');
     expect(workers).toEqual([]);
 
-    const width = study(page).getByRole('slider', { name: 'Width of the cloth' });
+    const width = study(page).getByRole('slider', { name: 'Width, selvage to selvage' });
     for (let press = 0; press < 2; press++) await width.press('ArrowRight');
     await expect(width).toHaveAttribute('aria-valuetext', '56 inches');
     await expect(amount(page, 'Length as laid out')).toHaveText(/^44\s*in$/);
@@ -116,7 +116,7 @@ test.describe('the layout study', () => {
     const bolts = study(page).getByRole('textbox', { name: 'Bolts in the shop' });
     await bolts.fill('44');
     await expect(amount(page, 'Length as laid out')).toHaveText(/^62\s*in$/);
-    await expect(study(page).getByRole('slider', { name: 'Width of the cloth' })).toHaveCount(0);
+    await expect(study(page).getByRole('slider', { name: 'Width, selvage to selvage' })).toHaveCount(0);
     // Only the runner goes on a bolt 16 in wide, perhaps with the practice square: 44 to 49 in. Two rows on the other.
     await bolts.fill('16 in x 1 1/2 yd\n44 in');
     await expect(amount(page, /^To buy of bolt 1, 16/)).toHaveText(/^1½\s*yd$/);
@@ -126,7 +126,7 @@ test.describe('the layout study', () => {
     await study(page).getByRole('checkbox', { name: 'lay the pieces on these first' }).uncheck();
     await study(page).getByText('freely, with scissors').click();
     await study(page)
-      .getByRole('checkbox', { name: /^folded selvage to selvage/ })
+      .getByRole('checkbox', { name: /^on the fold, selvage to selvage/ })
       .check();
     // Folded, 27 in: the runner, and a napkin above the other, each cut double: 44 + 2 x 18 in.
     await expect(amount(page, 'Length as laid out')).toHaveText(/^80\s*in$/);

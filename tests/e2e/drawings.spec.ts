@@ -1,6 +1,6 @@
 /** Drawings as a real browser shows them, with the page's own fonts: large enough, apart, and the same in words. */
 import { expect, test, type Page } from '@playwright/test';
-import { chooseEdition, LINEN, MAKE, PLEAT, POUCH, SIZE, wakeAll } from './lesson.ts';
+import { chooseEdition, LINEN, MAKE, PLEAT, POUCH, SIZE, unfoldAll, wakeAll } from './lesson.ts';
 
 /** What is wrong with the lettering of the drawings that can be seen, in words. */
 const troubles = (page: Page): Promise<string[]> =>
@@ -41,6 +41,7 @@ for (const lesson of [SIZE, PLEAT, MAKE, POUCH, LINEN]) {
       for (const edition of ['inch', 'metric'] as const) {
         await chooseEdition(page, edition);
         await wakeAll(page);
+        await unfoldAll(page);
         expect(await page.locator('figure.drawing svg').count()).toBeGreaterThan(0);
         await expect.poll(() => troubles(page)).toEqual([]);
       }

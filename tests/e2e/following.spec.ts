@@ -3,7 +3,7 @@
  * from the project file: the folio is 1/4 in wider than its cards, for the ease at both sides.
  */
 import { expect, test, type Page } from '@playwright/test';
-import { MAKE, wakeAll } from './lesson.ts';
+import { MAKE, PLEAT, wakeAll } from './lesson.ts';
 
 const width = (page: Page, id: string) => page.locator(`[data-step="${id}"] .now dd`);
 /** What every step says, from the first to the last. */
@@ -41,6 +41,22 @@ test('every step follows a slider that is moved to and fro, and back again', asy
   await expect.poll(() => told(page)).toEqual(lessons);
   await expect(page.locator('[data-step] .of-size[aria-busy="true"]')).toHaveCount(0);
   await expect(last.locator('svg[role="img"]')).toContainText(/4½\s*in/);
+});
+
+test('a count of layers in the prose follows a slider that changes it, and comes back', async ({ page }) => {
+  await page.goto(PLEAT);
+  const layers = page.locator('[data-layers="layers of hold-pleats"]');
+  const lessons = (await layers.textContent())!;
+  expect(lessons).toMatch(/^\d+ layers, \d+ of them interfacing$/);
+  await page.getByRole('button', { name: 'Your size' }).click();
+  const panel = page.getByRole('dialog');
+  const slider = panel.getByRole('slider', { name: 'Step from one pocket to the next' });
+  // Pockets that step less lie on one another more.
+  for (let i = 0; i < 2; i++) await slider.press('ArrowLeft');
+  await expect(layers).toHaveText(/^\d+ layers, \d+ of them interfacing$/);
+  await expect.poll(async () => parseInt((await layers.textContent())!)).toBeGreaterThan(parseInt(lessons));
+  await panel.getByRole('button', { name: 'Back to the lesson’s size' }).click();
+  await expect(layers).toHaveText(lessons);
 });
 
 test('what is out of sight takes the room it needs, at every width of the window', async ({ page }) => {

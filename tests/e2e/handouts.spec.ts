@@ -97,23 +97,34 @@ test('a learner prints templates of their own size, for which the writer is read
   const save = section.getByRole('link', { name: /^Save “Templates at true scale”, \d+ pages \(PDF\)$/ });
   await expect(save).toBeVisible();
   const folder = mkdtempSync(path.join(tmpdir(), 'own-'));
-  try {
+  const file = path.join(folder, 'own.pdf');
+  const saved = async (link: Locator, name: string): Promise<string> => {
     const coming = page.waitForEvent('download');
-    await save.click();
+    await link.click();
     const download = await coming;
-    expect(download.suggestedFilename()).toBe('swatch-folio-templates-letter-metric.pdf');
-    const file = path.join(folder, 'own.pdf');
+    expect(download.suggestedFilename()).toBe(name);
     await download.saveAs(file);
-    const text = spaced(poppler('pdftotext', '-layout', file, '-').toString());
+    return spaced(poppler('pdftotext', '-layout', file, '-').toString());
+  };
+  try {
+    const text = await saved(save, 'swatch-folio-templates-letter-metric.pdf');
     expect(text).toContain('153 mm × 733 mm');
     expect(poppler('pdffonts', file).toString()).toMatch(/Inter-Regular\s+CID TrueType\s+Identity-H\s+yes\s+yes\s+yes/);
+
+    // Another paper is another document.
+    await section.getByRole('radio', { name: 'A4' }).check();
+    await expect(save).toBeHidden();
+    // The steps, with the seconds at which the course’s recording shows them.
+    await section.getByRole('button', { name: 'Step by step' }).click();
+    const steps = await saved(
+      section.getByRole('link', { name: /^Save “Step by step”/ }),
+      'swatch-folio-step-sheet-a4-metric.pdf',
+    );
+    expect(steps).toContain('153 mm');
+    expect(steps.match(/In the recording from \d+:\d\d to \d+:\d\d/g)!.length).toBeGreaterThan(10);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
-
-  // Another paper is another document.
-  await section.getByRole('radio', { name: 'A4' }).check();
-  await expect(save).toBeHidden();
 });
 
 test('the choices for a document can be read and reached by everyone', { tag: '@phone' }, async ({ page }) => {

@@ -53,3 +53,11 @@ export async function answer(asked: Locator, text: string): Promise<void> {
 
 /** The panel in the lesson's text, not the one that comes up from below. */
 export const yourSize = (page: Page): Locator => page.getByRole('region', { name: 'Your size' });
+
+/** Unfolds what a phone folds: the steps of the making, studies and their tables, and what is said. */
+export async function unfoldAll(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    for (const button of document.querySelectorAll<HTMLElement>(':is(.unfold, .more)[aria-expanded="false"]'))
+      if (button.getClientRects().length > 0) button.click();
+  });
+}

@@ -201,6 +201,7 @@ test.describe('the study of layers', () => {
     const point = (position: { x: number; y: number }) => (isMobile ? svg.tap({ position }) : svg.hover({ position }));
     await page.goto(MAKE);
     const layers = await wake(study(page, 'layers'));
+    if (isMobile) await layers.getByRole('button', { name: 'Try it' }).click();
     const svg = layers.locator('svg[role="img"]');
     await point({ x: 3, y: 3 });
     await expect(layers.locator('.of-size')).toHaveAttribute('aria-busy', 'false');
@@ -280,7 +281,7 @@ test.describe('the making lesson at a learner’s size', () => {
     // Nothing below has been looked at when the printer is asked.
     await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
     await expect(step(page, 'close-flap').locator('.of-size')).toHaveAttribute('aria-busy', 'false');
-    expect(await step(page, 'close-flap').locator('svg').first().textContent()).toMatch(/mm/);
+    expect(await step(page, 'close-flap').locator('svg[role="img"]').textContent()).toMatch(/mm/);
   });
 });
 
@@ -291,7 +292,7 @@ test('a step that boxes corners tells how large the bag stands, without its allo
   await expect(measures(page, 'box')).toHaveText(
     /^7\s*in wide, 4\s*in high, 2½\s*in deep, standing, from seam to seam$/,
   );
-  await expect(step(page, 'box').locator('svg').first()).toContainText('from seam to seam');
+  await expect(step(page, 'box').locator('svg[role="img"]')).toContainText('from seam to seam');
 });
 
 test('a question answers to the lesson’s size, and a size chosen here reaches every step', async ({ page }) => {

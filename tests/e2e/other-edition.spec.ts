@@ -14,8 +14,9 @@ async function inchesIn(page: Page, island: number): Promise<string[]> {
     while (all.nextNode()) {
       const text = (all.currentNode as Text).data;
       const element = all.currentNode.parentElement!;
-      if (element.closest('astro-island') !== part || element.closest('script, style, [hidden]')) continue;
-      const isShown = element.checkVisibility() || element.closest('details') !== null;
+      if (element.closest('astro-island') !== part || element.closest('script, style, [hidden], .said')) continue; // what was said stays as it was said
+      // What is folded can be opened; what the page hides for good cannot.
+      const isShown = element.checkVisibility() || element.closest('details')?.checkVisibility() === true;
       if (isShown && /(?:[\d¼½¾⅛⅜⅝⅞][\s\u202f]*in\b(?! a row))|inches/u.test(text) && !/mm/u.test(text))
         texts.push(text.trim());
     }

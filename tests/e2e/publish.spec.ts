@@ -76,6 +76,11 @@ test('by the little server beside it everything works', async ({ page }) => {
     expect(lost?.status()).toBe(404);
     await expect(page.getByRole('heading', { level: 1 })).toHaveText('This page is not here');
     expect((await page.request.get(`${start}..%2f..%2fetc/passwd`)).status()).toBe(404);
+    // A player seeks in a recording by asking for a part of it.
+    const part = await page.request.get(start, { headers: { range: 'bytes=2-8' } });
+    expect([part.status(), await part.text()]).toEqual([206, 'DOCTYPE']);
+    const beyond = await page.request.get(start, { headers: { range: 'bytes=99999999-' } });
+    expect(beyond.status()).toBe(200);
   } finally {
     server.kill();
   }
@@ -106,7 +111,7 @@ test('below a path of any host everything works', async ({ page }) => {
     const study = page.locator('[data-study="layout"]');
     await wake(study);
     for (let press = 0; press < 10; press++)
-      await study.getByRole('slider', { name: 'Width of the cloth' }).press('ArrowLeft');
+      await study.getByRole('slider', { name: 'Width, selvage to selvage' }).press('ArrowLeft');
     await expect(study.locator('.happened')).toContainText('You buy 2 yd');
   } finally {
     server.close();

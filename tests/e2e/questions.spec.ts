@@ -135,7 +135,7 @@ test('an answered question lets the tape mark its step as done', async ({ page }
   await wake(room(page));
   await page.evaluate(() => document.getElementById('add-the-seams')?.scrollIntoView());
   const step = page
-    .getByRole('navigation', { name: 'Steps of this lesson' })
+    .getByRole('navigation', { name: 'Sections of this lesson' })
     .getByRole('link', { name: /Measure what goes in/ });
   await expect(step).toHaveAccessibleName(/done/);
 });

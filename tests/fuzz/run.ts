@@ -6,6 +6,7 @@ import os from 'node:os';
 import { parseArgs } from 'node:util';
 import { families } from './families.ts';
 import type { Family } from './family.ts';
+import { onDisk } from './on-disk.ts';
 
 const { values } = parseArgs({
   options: {
@@ -23,16 +24,22 @@ if (!Number.isInteger(cases) || cases < 1 || !Number.isInteger(first) || wanted.
   process.exit(2);
 }
 console.log(`${os.cpus()[0]?.model ?? 'unknown processor'}, ${os.cpus().length} cores, Node ${process.version}`);
-const failures = wanted.reduce((sum, family) => sum + run(family), 0);
+let failures = 0;
+for (const family of wanted) failures += await run(family);
+if (cases > 1 && wanted.some(({ name }) => name === 'writes')) {
+  const broken = onDisk();
+  for (const line of broken) console.log(`on the disk: ${line}`);
+  failures += broken.length;
+}
 process.exitCode = failures === 0 ? 0 : 1;
 
 /** Tries the cases of one family and prints what came of them; gives how many failed. */
-function run(family: Family): number {
+async function run(family: Family): Promise<number> {
   let [failed, slowest, slow] = [0, 0, first];
   const began = performance.now();
   for (let seed = first; seed < first + cases; seed++) {
     const start = performance.now();
-    const broken = family.tries(seed);
+    const broken = await family.tries(seed);
     const took = performance.now() - start;
     if (took > slowest) [slowest, slow] = [took, seed];
     if (broken.length > 0) {

@@ -84,20 +84,21 @@ describe('at home', () => {
     tasksOf(pattern).reduce((sum, { minutes }) => sum + minutes, 0) / LEARNER;
 
   test('an envelope cushion is a matter of 30 minutes (C&H Fabrics 2016; Hudson & Hen; Mavery Designs)', () => {
-    const minutes = project(
-      file(
-        'front: { size: [17, 17] }\nupper: { size: [17, 12] }\nlower: { size: [17, 12] }',
-        `- { hem: upper, at: bottom, fold: 1/2, then: 1/2 }
+    const cushion = file(
+      'front: { size: [17, 17] }\nupper: { size: [17, 12] }\nlower: { size: [17, 12] }',
+      `- { hem: upper, at: bottom, fold: 1/2, then: 1/2 }
          - { hem: lower, at: top, fold: 1/2, then: 1/2 }
          - { lay: upper, on: front, at: top, face: down }
          - { lay: lower, on: front, at: bottom, face: down, makes: cover }
          - { topstitch: cover, at: [left, top, right, bottom], by: 1/2 }
          - { turn over: cover }`,
-      ),
     );
-    // Shops speak of the quickest; ours is no more than half as long again.
-    expect(minutes).toBeGreaterThan(30);
-    expect(minutes).toBeLessThan(45);
+    const cutting = tasksOf(cushion).find(({ id }) => id === 'cut')!.minutes / LEARNER;
+    // The sources do not say whether they count the cutting, which takes 12 minutes here: without it their 30 are met
+    // within a tenth, with it they are passed by not quite half.
+    expect(project(cushion) - cutting).toBeGreaterThan(27);
+    expect(project(cushion) - cutting).toBeLessThan(33);
+    expect(project(cushion)).toBeLessThan(45);
   });
 
   test('a small tote with a squared base takes 1 to 1 1/2 hours (Craftbits)', () => {

@@ -22,6 +22,12 @@ const sum = (formula: string, measures: Record<string, string>): number => {
   return work(yaml).measures['answer']!.value;
 };
 
+/** A piece with pleats along its top, a seam of 1 cm at both ends, worked out in cm. */
+const along = (size: string, pleats: string) =>
+  work(
+    `title: Pleats\nunits: metric\nmeasures: {}\npieces: { section: { ${size}, allowance: 1 cm, pleats: { on: top, ${pleats} } } }`,
+  ).pieces['section']!;
+
 describe('pleats', () => {
   it('pleat-1, pleat-2: 92 cm in pleats of about 5 cm are 18 pleats of 5.1 cm (NIMI p. 203)', () => {
     const section = { section: '92 cm', 'pleat width': '5 cm' };
@@ -46,6 +52,9 @@ describe('pleats', () => {
     const plan = planPleats({ pockets: 20, depth: 25, step: 25, height: 520, allowance: { bottom: 10, top: 10 } });
     expect(plan.ok && plan.value.stripLength).toBe(1520);
     expect(plan.ok && plan.value.pockets.map((pleat) => pleat.reveal)).toEqual(Array(20).fill(25));
+    const { size, edgePleats } = along('finished: [50 cm, 20 cm]', 'kind: knife, count: 20, depth: 25 mm');
+    expect(size.width).toBeCloseTo(1520, 9);
+    expect(edgePleats!.every).toBeCloseTo(25, 9);
   });
 
   it('the rule: width = 2 x depth x number + pleated width (NIMI p. 203), for level pleats too', () => {
@@ -65,6 +74,13 @@ describe('pleats', () => {
     // A box pleat is two knife pleats turned away from each other; the turning changes nothing in the take-up.
     const plan = planPleats({ pockets: 2, depth: 120, step: 240, height: 600, allowance: { bottom: 0, top: 0 } });
     expect(plan.ok && plan.value.stripLength).toBe(1080);
+    for (const kind of ['box', 'inverted']) {
+      const { edgePleats } = along('finished: [60 cm, 20 cm]', `kind: ${kind}, count: 1, depth: 12 cm`);
+      expect([edgePleats!.flat, edgePleats!.takeUp]).toEqual([1080, 480]);
+      // From the first visible fold to the last of a box, from the first fold beneath to the last of an inverted pleat.
+      const inner = edgePleats!.folds.slice(1, 3).map(({ at }) => at);
+      expect(inner[1]! - inner[0]!).toBeCloseTo(240, 9);
+    }
     // Box and inverted pleats are twice as wide as deep (NIMI p. 204).
     expect(sum('2 * depth', { depth: '12 cm' })).toBe(240);
   });

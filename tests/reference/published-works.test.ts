@@ -4,19 +4,28 @@
  */
 import { describe, expect, test } from 'vitest';
 import { alongSelvage, biasFromSquare, squareForBias, stripsFor } from '../../src/core/kit/index.ts';
-import { check, makeUp } from '../../src/core/project/index.ts';
+import { check, makeUp, MaterialsFile } from '../../src/core/project/index.ts';
 import { resolved } from '../core/project/files.ts';
+import type { Pattern } from '../../src/core/project/index.ts';
 
 const inch = 25.4;
 
-/** Width and height of the last work of a file, in its home unit. */
-function sewn(pieces: string, steps: string, measures = 'seam: 1/4', units: 'inch' | 'metric' = 'inch'): number[] {
+/** The file of some pieces and steps, worked out in its home unit. */
+function patternOf(pieces: string, steps: string, measures = 'seam: 1/4', units: 'inch' | 'metric' = 'inch'): Pattern {
   const indented = (lines: string) => lines.trim().replace(/^\s*/gmu, '  ');
-  const pattern = resolved(
+  return resolved(
     `title: From a page\nunits: ${units}\nmeasures: { ${measures} }\npieces:\n${indented(pieces)}\nsteps:\n${indented(steps)}\n`,
     { edition: units },
   );
-  expect(check(pattern).filter(({ severity }) => severity === 'error')).toEqual([]);
+}
+
+const mistakesIn = (pattern: Pattern): string[] =>
+  check(pattern).flatMap(({ severity, code }) => (severity === 'error' ? [String(code)] : []));
+
+/** Width and height of the last work of a file, in its home unit. */
+function sewn(pieces: string, steps: string, measures = 'seam: 1/4', units: 'inch' | 'metric' = 'inch'): number[] {
+  const pattern = patternOf(pieces, steps, measures, units);
+  expect(mistakesIn(pattern)).toEqual([]);
   const { size } = makeUp(pattern).at(-1)!;
   return [size.width, size.height].map((mm) => Number((mm / (units === 'inch' ? inch : 10)).toFixed(6)));
 }
@@ -35,6 +44,47 @@ describe('patchwork', () => {
        - { join: [upper, lower], at: [bottom, top], makes: block }`,
     );
     expect(size).toEqual([published, published]);
+  });
+
+  // The same from two strips that are sewn together and cut apart.
+  test.each([
+    [2.5, 4.5],
+    [3, 5.5],
+    [3.5, 6.5],
+  ])('and so does one of strips of %f that are cut apart', (cut, published) => {
+    const size = sewn(
+      `light: { size: [${2 * cut}, ${cut}] }\n  dark: { like: light, allowance: seam }`,
+      `- { sew in rows: [light, dark], makes: set }
+       - { cut apart: set, every: ${cut}, makes: pair }
+       - { sew in rows: [[pair, pair turned round]], makes: block }`,
+    );
+    expect(size).toEqual([published, published]);
+  });
+
+  // How to measure and cut triangles (2018) and Half Square Triangle Formula (2009): finished + 7/8, unfinished + 3/8.
+  test.each([
+    [2.875, 2],
+    [3.875, 3],
+  ])('squares of %f give triangle squares of %f, finished, and a sixteenth less does not', (square, finished) => {
+    const unit = finished + 0.5;
+    const steps = `- { triangles: [light, dark], makes: unit }\n- { trim: unit, size: [${unit}, ${unit}] }`;
+    const pieces = (side: number) => `light: { size: [${side}, ${side}] }\n  dark: { like: light, allowance: seam }`;
+    expect(sewn(pieces(square), steps)).toEqual([unit, unit]);
+    expect(mistakesIn(patternOf(pieces(square - 1 / 16), steps))).toEqual(['too-deep']);
+  });
+
+  // Three blocks of 10 in and four strips of 1 in: 34 (sashing page, relay); five and four of 2 in: 58 (Our Pastimes).
+  test.each([
+    [3, 4, 1, 34],
+    [5, 4, 2, 58],
+  ])('a row of %i blocks of 10 in and %i strips of %f in is %f long, finished', (blocks, strips, sash, published) => {
+    const ends = strips > blocks ? ['sash'] : [];
+    const row = Array.from({ length: blocks }, () => 'block').join(', sash, ');
+    const [width] = sewn(
+      `block: { cut: ${blocks}, size: [10 1/2, 10 1/2] }\n  sash: { cut: ${strips}, size: [${sash + 0.5}, 10 1/2] }`,
+      `- { sew in rows: [[${[...ends, row, ...ends].join(', ')}]], makes: row }`,
+    );
+    expect(width! - 0.5).toBe(published);
   });
 
   // A centre of 3 in and strips of 1 3/4 in: the logs of a round are cut as long as the side they meet (log cabin page).
@@ -114,4 +164,47 @@ describe('strips and squares', () => {
     ['the square for 55 in of 2 1/2, rounded up', Math.ceil(squareForBias(55 * inch, 2.5 * inch) / inch), 12],
     ['the longest bias cut in 54 in cloth, rounded', Math.floor(alongSelvage(54 * inch) / inch), 76],
   ])('%s', (_what, ours, published) => expect(ours).toBeCloseTo(published, 6));
+});
+
+describe('zips and buttons', () => {
+  // Alamosa Quilter, basic zipper bag (2015): the zip is cut 1 in shorter than the lining's top edge, 8 3/4 in here, and a tab
+  // at each end makes that up. National Sewing Circle has the same inch.
+  test('a zip that is cut 1 in shorter than the panel has its width with a tab at each end', () => {
+    const size = sewn(
+      `zip: { size: [12, 1 1/4], allowance: 0 }
+       tab: { cut: 2, size: [2, 1 1/4], allowance: 0 }`,
+      `- { trim: zip, at: right, width: 8 3/4 }
+       - { fold: tab, from: left, at: 1, lands: under }
+       - { lay: tab, on: zip, at: [left, left], overlap: 1/2, turned: round }
+       - { lay: tab, on: zip, at: [right, left], overlap: 1/2, turned: round }`,
+    );
+    expect(size).toEqual([9.75, 1.25]);
+  });
+
+  // Diameter and thickness: About.com Sewing (1999) and F. Bustad from a tailoring book (2010). A flat button's 1/8 in:
+  // learnsomethingnew365 (2012, from sewing books).
+  test.each([
+    [0.75, 0.875],
+    [0.5, 0.625],
+    [1, 1.125],
+  ])('the buttonhole of a flat button of %f in is %f in long', (across, published) => {
+    const materials = MaterialsFile.parse({
+      flat: {
+        kind: 'hardware',
+        hardware: 'button',
+        across: { in: String(across), mm: across * inch, source: 'of the row' },
+        thickness: { mm: inch / 8, source: 'of the row' },
+      },
+    });
+    const yaml = `title: From a page
+units: inch
+measures: { seam: 1/4 }
+materials: { knob: flat }
+pieces: { flap: { size: [4, 4] } }
+steps: [{ buttonhole: flap, for: knob, from top: 1 }]
+`;
+    const [step] = makeUp(resolved(yaml, { edition: 'inch', materials }));
+    // The slit is sewn down on one side and up on the other.
+    expect(step!.stitches[0]!.length / 2 / inch).toBeCloseTo(published, 6);
+  });
 });

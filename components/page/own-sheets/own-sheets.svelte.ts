@@ -1,3 +1,4 @@
+import { slug } from '../../../src/core/handout/handout.ts';
 import type { PaperName, Pattern } from '../../../src/core/index.ts';
 import { Client, type Sized } from '../../compute/client.svelte.ts';
 import type { DocumentRequest } from '../../compute/protocol.ts';
@@ -24,8 +25,15 @@ export class OwnSheets {
   /** The address of what was made last. */
   #made: string | undefined = $state.raw();
 
-  /** Make it while a component is being set up. */
-  constructor() {
+  readonly #times: () => DocumentRequest['times'];
+
+  /**
+   * Make it while a component is being set up.
+   *
+   * @param times where a recording shows each step
+   */
+  constructor(times: () => DocumentRequest['times']) {
+    this.#times = times;
     $effect(() => {
       const { value } = this.#client;
       if (!value) return;
@@ -77,8 +85,12 @@ export class OwnSheets {
     name,
     setting: { paper: this.paper, largePrint: this.largePrint, language: window.document.documentElement.lang },
     fonts,
+    times: this.#times(),
   });
 
-  #fileName = (document: Wanted, { project, pattern }: { project: { id: string }; pattern: Pattern }): string =>
-    `${project.id}-${document.name}-${this.paper.toLowerCase()}-${pattern.edition}.pdf`;
+  /** Documents of two sizes lie beside each other in one folder. */
+  #fileName(document: Wanted, { project, pattern }: { project: { id: string }; pattern: Pattern }): string {
+    const size = pattern.sizes ? [slug(pattern.sizes.chosen)] : [];
+    return [project.id, document.name, ...size, this.paper.toLowerCase(), pattern.edition].join('-') + '.pdf';
+  }
 }

@@ -1,5 +1,5 @@
 /** One size that a learner may change: by typing it as people write lengths, or with the ruler. */
-import { formatLength, parseLength, type Measure } from '../../../src/core/index.ts';
+import { formatChosen, parseLength, readPlainNumber, type Measure } from '../../../src/core/index.ts';
 import type { Learner } from '../learner.svelte.ts';
 import { stepAt, valueAt } from '../../ui/ruler-slider/ruler.ts';
 
@@ -70,19 +70,24 @@ export class SizeField {
       if (!read.ok) return { trouble: read.fault.message };
     }
     const value = this.#number(text);
-    if (value === undefined) return { trouble: `Write how many, such as ${measure.adjustable.lesson}.` };
+    if (value === undefined) {
+      const what = measure.adjustable.kind === 'count' ? 'how many' : 'a number';
+      return { trouble: `Write ${what}, such as ${measure.adjustable.lesson}.` };
+    }
     const trouble = this.#learner.refusal(this.#name, value);
     return trouble === undefined ? { value } : { trouble };
   }
 
   #number(text: string): number | undefined {
-    if (this.measure?.adjustable?.kind === 'count') return /^\s*\d{1,6}\s*$/.test(text) ? Number(text) : undefined;
+    const kind = this.measure?.adjustable?.kind;
+    if (kind === 'count') return /^\s*\d{1,6}\s*$/.test(text) ? Number(text) : undefined;
+    if (kind === 'number') return readPlainNumber(text);
     const read = parseLength(text, this.#learner.edition);
     return read.ok ? read.value : undefined;
   }
 
   #write(value: number): string {
     const { edition, grid } = this.#learner.livePattern;
-    return this.measure?.adjustable?.kind === 'count' ? String(value) : formatLength(value, edition, { grid });
+    return formatChosen(value, this.measure?.adjustable?.kind ?? 'length', edition, { grid });
   }
 }

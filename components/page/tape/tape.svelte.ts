@@ -3,6 +3,7 @@
  * questions answered, all their steps ticked. To scroll past a section is to read it, and no more.
  */
 import { ANSWERED } from '../answered.ts';
+import { rememberPlace } from '../place.ts';
 import { load, onStorageChange, save } from '../storage.ts';
 
 export type TapeStep = { slug: string; text: string };
@@ -12,9 +13,12 @@ const asSlugs = (value: unknown) =>
 
 export class Tape {
   readonly steps: TapeStep[];
+  readonly #lesson: string;
   readonly #key: string;
   /** What was kept under this name before sections read and questions answered were told apart. */
   readonly #before: string;
+  /** To open a lesson is not yet to be anywhere in it. */
+  #hasMoved = false;
   /** How far along the tape the reader is, 0 to 1; each step takes the same length. */
   at = $state(0);
   current = $state(0);
@@ -29,6 +33,7 @@ export class Tape {
    */
   constructor(steps: TapeStep[], lesson: string) {
     this.steps = steps;
+    this.#lesson = lesson;
     this.#key = `read:/${lesson}`;
     this.#before = `done:/${lesson}`;
   }
@@ -44,10 +49,14 @@ export class Tape {
     const ask = () => {
       frame ||= requestAnimationFrame(look);
     };
-    addEventListener('scroll', ask, { passive: true });
+    const move = () => {
+      this.#hasMoved = true;
+      ask();
+    };
+    addEventListener('scroll', move, { passive: true });
     addEventListener('resize', ask, { passive: true });
     // An answer changes what is done without any scrolling.
-    document.addEventListener(ANSWERED, ask);
+    document.addEventListener(ANSWERED, move);
     const stop = onStorageChange(this.#key, () => {
       this.read = this.#saved();
       ask();
@@ -56,9 +65,9 @@ export class Tape {
     return () => {
       stop();
       cancelAnimationFrame(frame);
-      removeEventListener('scroll', ask);
+      removeEventListener('scroll', move);
       removeEventListener('resize', ask);
-      document.removeEventListener(ANSWERED, ask);
+      document.removeEventListener(ANSWERED, move);
     };
   }
 
@@ -72,6 +81,10 @@ export class Tape {
     const atEnd = innerHeight + scrollY >= document.documentElement.scrollHeight - 4;
     if (atEnd && this.steps.length > 0) current = this.steps.length - 1;
     this.current = Math.max(0, current);
+    const step = this.steps[current];
+    if (this.#hasMoved && step) {
+      rememberPlace(this.#lesson, { section: step.slug, words: step.text.includes('[') ? '' : step.text });
+    }
     if (current < 0) this.at = 0;
     else {
       const from = tops[current] ?? 0;

@@ -9,8 +9,8 @@ import { asRecord, load, onStorageChange, pagePath, save } from '../../page/stor
  */
 export type AttemptStatus = 'open' | 'unread' | 'right' | 'again' | 'wrong' | 'moved' | 'away';
 
-/** The last answer that was judged. `note` is what this kind of question must know of it later. */
-export type Checked<Given, Note> = { given: Given; right: boolean; note: Note };
+/** The last answer that was judged. `note` is what this kind of question must know of it later, `slip` what was behind it. */
+export type Checked<Given, Note> = { given: Given; right: boolean; note: Note; slip?: string | undefined };
 
 /** Called with each answer that is judged, and the slip behind it. */
 export type Judged = (right: boolean, slip?: string) => void;
@@ -85,7 +85,7 @@ export class Attempt<Given, Note = null> {
   /** Takes down what came of the answer. The same answer checked twice is one try. */
   settle(right: boolean, note: Note, slip?: string): void {
     const repeated = this.#tries > 0 && this.current !== undefined;
-    this.#checked = { given: this.#given, right, note };
+    this.#checked = { given: this.#given, right, note, slip };
     if (!repeated) this.#tries += 1;
     this.#firstRight ??= right;
     const { judged } = this.#settings;
@@ -120,7 +120,7 @@ export class Attempt<Given, Note = null> {
   #keep(): void {
     if (this.#settings.judged) return;
     const untouched = this.#tries === 0 && this.#checked === undefined && same(this.#given, this.#settings.blank);
-    const { given, right, note } = this.#checked ?? {};
+    const { given, right, note, slip } = this.#checked ?? {};
     save(
       this.#key,
       untouched
@@ -128,7 +128,7 @@ export class Attempt<Given, Note = null> {
         : {
             given: this.#given,
             tries: this.#tries,
-            ...(this.#checked && { checked: { given, right, note } }),
+            ...(this.#checked && { checked: { given, right, note, slip } }),
             ...(this.#slips.length > 0 && { slips: this.#slips }),
             ...(this.#firstRight !== undefined && { firstRight: this.#firstRight }),
           },
@@ -143,7 +143,8 @@ export class Attempt<Given, Note = null> {
     const given = readGiven(checked?.given);
     const note = readNote(checked?.note);
     const whole = given !== undefined && note !== undefined && typeof checked?.right === 'boolean';
-    this.#checked = whole ? { given, note, right: checked.right === true } : undefined;
+    const slip = typeof checked?.slip === 'string' ? checked.slip : undefined;
+    this.#checked = whole ? { given, note, right: checked.right === true, slip } : undefined;
     this.#tries = whole && typeof kept.tries === 'number' && kept.tries > 0 ? Math.floor(kept.tries) : 0;
     this.#slips = asTexts(kept.slips) ?? [];
     this.#firstRight = typeof kept.firstRight === 'boolean' ? kept.firstRight : undefined;

@@ -3,10 +3,10 @@
  * eighths of an inch has eighths, and one that goes in steps of 3 mm has millimetres, so that nobody reads a step for a
  * mark. Longer marks mean what they mean on a tape measure.
  */
-import { formatLength, MM_PER_INCH, type Edition } from '../../../src/core/index.ts';
+import { formatChosen, MM_PER_INCH, type Adjustable, type Edition } from '../../../src/core/index.ts';
 
-/** What a slider goes through: mm, or a whole number of things. */
-export type RulerRange = { kind: 'length' | 'count'; min: number; max: number; step: number };
+/** What a slider goes through: mm, a whole number of things, or plain numbers. */
+export type RulerRange = { kind: Adjustable['kind']; min: number; max: number; step: number };
 
 /** 0 a whole inch or centimetre, 1 its half, 2 a quarter inch or a millimetre, 3 an eighth or half a millimetre, 4 finer. */
 export type Rank = 0 | 1 | 2 | 3 | 4;
@@ -16,8 +16,16 @@ export type RulerMark = { at: number; rank: Rank; onlyWide: boolean };
 export type RulerLabel = { at: number; text: string; onlyWide: boolean };
 export type Ruler = { steps: number; marks: RulerMark[]; labels: RulerLabel[] };
 
-/** As many as stand clear of each other: on a phone of 320 px, and in a lesson's text column. */
-const ROOM = { narrow: { labels: 6, marks: 84 }, wide: { labels: 12, marks: 160 } };
+/**
+ * As many as stand clear of each other: on a phone of 320 px, and in a lesson's text column. `length`: the shortest
+ * ruler of each kind, in px.
+ */
+const ROOM = { narrow: { labels: 6, marks: 84, length: 180 }, wide: { labels: 12, marks: 160, length: 360 } };
+type Room = (typeof ROOM)['narrow'];
+
+/** What a sign of a label takes at most, and what stays free between two labels, in px. */
+const SIGN = 8.5;
+const CLEAR = 6;
 
 /**
  * A range of sizes round the lesson's own: so far to each side, in whole marks, and never down to nothing. In mm.
@@ -63,13 +71,21 @@ export function rule(range: RulerRange, edition: Edition): Ruler {
     return [{ at: at(step), rank, onlyWide: fine && values.length > ROOM.narrow.marks }];
   });
 
-  const wide = labelled(values, range.kind, edition, ROOM.wide.labels);
+  const text = (value: number) => formatChosen(value, range.kind, edition, { style: 'set', unit: false });
+  const isClear = (found: number[], { labels, length }: Room) =>
+    found.length <= labels &&
+    found.every((i, k) => {
+      const before = found[k - 1];
+      if (before === undefined) return true;
+      const signs = [before, i].map((one) => [...text(values[one] ?? 0)].length);
+      return (at(i) - at(before)) * length >= (SIGN * (signs[0]! + signs[1]!)) / 2 + CLEAR;
+    });
+  const wide = labelled(values, range.kind, edition, (found) => isClear(found, ROOM.wide));
   // A wide ruler shows both, so what a narrow one shows is some of it.
-  const few = labelled(values, range.kind, edition, ROOM.narrow.labels);
-  const every = Math.ceil(wide.length / ROOM.narrow.labels);
-  const narrow = new Set(few.every((i) => wide.includes(i)) ? few : wide.filter((_, i) => i % every === 0));
-  const text = (value: number) =>
-    range.kind === 'count' ? String(value) : formatLength(value, edition, { style: 'set', unit: false });
+  const few = labelled(values, range.kind, edition, (found) => isClear(found, ROOM.narrow));
+  const thinned = (every: number) => wide.filter((_, i) => i % every === 0);
+  const every = wide.findIndex((_, i) => i > 0 && isClear(thinned(i), ROOM.narrow));
+  const narrow = new Set(few.every((i) => wide.includes(i)) ? few : thinned(every < 0 ? wide.length : every));
   const labels = wide.map((step) => ({ at: at(step), text: text(values[step] ?? 0), onlyWide: !narrow.has(step) }));
   return { steps, marks, labels };
 }
@@ -84,7 +100,7 @@ const PARTS: Record<Edition, readonly number[]> = {
 function marked(range: RulerRange, edition: Edition): number[] {
   const steps = stepCount(range);
   const stops = Array.from({ length: steps + 1 }, (_, step) => valueAt(range, step));
-  if (range.kind === 'count') return stops;
+  if (range.kind !== 'length') return stops;
   const part = PARTS[edition].find((one) => isMultiple(range.min, one) && isMultiple(range.step, one));
   if (part === undefined) return stops;
   const count = Math.round((steps * range.step) / part);
@@ -94,6 +110,7 @@ function marked(range: RulerRange, edition: Edition): number[] {
 /** How long the mark of a size is: the coarsest part of the unit that it is a multiple of. */
 function rankOf(value: number, kind: RulerRange['kind'], edition: Edition): Rank {
   if (kind === 'count') return 0;
+  if (kind === 'number') return isMultiple(value, 1) ? 0 : isMultiple(value, 1 / 2) ? 1 : 3;
   const parts = edition === 'inch' ? [1, 1 / 2, 1 / 4, 1 / 8] : [10, 5, 1, 1 / 2];
   const inUnits = edition === 'inch' ? value / MM_PER_INCH : value;
   const rank = parts.findIndex((part) => isMultiple(inUnits, part));
@@ -101,20 +118,32 @@ function rankOf(value: number, kind: RulerRange['kind'], edition: Edition): Rank
 }
 
 /** Which steps carry a number: every whole unit if they fit, else every second, fifth …; finer if there are too few. */
-function labelled(values: number[], kind: RulerRange['kind'], edition: Edition, room: number): number[] {
+function labelled(
+  values: number[],
+  kind: RulerRange['kind'],
+  edition: Edition,
+  isClear: (found: number[]) => boolean,
+): number[] {
   const inUnits = (value: number) => (kind === 'length' && edition === 'inch' ? value / MM_PER_INCH : value);
   const every =
-    kind === 'count'
+    kind !== 'length'
       ? [1, 2, 5, 10, 20, 50, 100]
       : edition === 'inch'
         ? [1, 2, 4, 12, 36]
         : [10, 20, 50, 100, 200, 500, 1000, 2000, 5000];
-  const finer = kind === 'count' ? [] : edition === 'inch' ? [1 / 2, 1 / 4, 1 / 8] : [5, 1];
+  const finer =
+    kind === 'count'
+      ? []
+      : kind === 'number'
+        ? [1 / 2, 1 / 4, 1 / 5, 1 / 10]
+        : edition === 'inch'
+          ? [1 / 2, 1 / 4, 1 / 8]
+          : [5, 1];
   const on = (part: number) => [...values.keys()].filter((step) => isMultiple(inUnits(values[step] ?? 0), part));
-  const whole = every.map(on).find((found) => found.length <= room) ?? [];
+  const whole = every.map(on).find(isClear) ?? [];
   if (whole.length >= 2) return whole;
   const parts = finer.map(on).find((found) => found.length >= 2);
-  if (parts && parts.length <= room) return parts;
+  if (parts && isClear(parts)) return parts;
   return values.length > 1 ? [0, values.length - 1] : [0];
 }
 

@@ -1,6 +1,6 @@
-import { randomFrom, shuffled, type Pattern } from '../../../src/core/index.ts';
-import { textIn } from '../given.ts';
-import type { AttributeValues, SavedRecord } from '../word.ts';
+import { inText, randomFrom, shuffled, type Pattern } from '../../../src/core/index.ts';
+import { textIn, textsIn, textsOf } from '../given.ts';
+import type { AskedInClass, AttributeValues, SavedRecord } from '../word.ts';
 import type { Attributes } from './word.ts';
 
 export type Choice = { text: string; right: boolean; say?: string };
@@ -24,4 +24,20 @@ export const mixAnew = (shown: ChoiceView, seed: string): ChoiceView => ({
 export function saves({ id }: AttributeValues): SavedRecord | undefined {
   const name = textIn(id);
   return name === undefined ? undefined : { as: 'answer', name };
+}
+
+/** The answers, the right ones first. */
+export function asked({ right, wrong }: AttributeValues, pattern: Pattern | undefined): AskedInClass {
+  const said = Array.isArray(wrong) ? {} : textsOf(wrong);
+  const words = (text: string) => inText(text, pattern);
+  return {
+    kind: 'choose',
+    picks: [
+      ...textsIn(right).map((key) => ({ key, words: words(key), right: true as const })),
+      ...textsIn(wrong).map((key) => ({
+        ...{ key, words: words(key) },
+        ...(said[key] !== undefined && { say: words(said[key]) }),
+      })),
+    ],
+  };
 }

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { questionHint, questionName } from '../question-fields.ts';
 import { checkTexts } from '../check-texts.ts';
 import { paper } from './paper.ts';
-import { saves, view } from './view.ts';
+import { asked, saves, view } from './view.ts';
 import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({
@@ -28,5 +28,6 @@ export const AskChoice: Word = {
   check: checkTexts(['right', 'wrong']),
   paper,
   saves,
+  asked,
   inSets: 'as it is',
 };

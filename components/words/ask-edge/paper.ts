@@ -3,8 +3,10 @@ import type { AttributeValues, OnPaper, QuestionText } from '../word.ts';
 import { saves } from './view.ts';
 
 export const paper = (given: AttributeValues, words: QuestionText): OnPaper => ({
-  pick: {
-    ...{ kind: 'edges', id: saves(given).name, words, piece: textIn(given.piece) ?? '' },
-    ...(given.edges !== undefined && { edges: textsIn(given.edges) }),
-  },
+  picks: [
+    {
+      ...{ kind: 'edges', id: saves(given).name, words, piece: textIn(given.piece) ?? '' },
+      ...(given.edges !== undefined && { edges: textsIn(given.edges) }),
+    },
+  ],
 });

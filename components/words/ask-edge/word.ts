@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { questionHint, questionName } from '../question-fields.ts';
 import { check } from './check.ts';
 import { paper } from './paper.ts';
-import { saves, view } from './view.ts';
+import { asked, saves, view } from './view.ts';
 import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({
@@ -29,5 +29,6 @@ export const AskEdge: Word = {
   check,
   paper,
   saves,
+  asked,
   inSets: 'with new numbers',
 };

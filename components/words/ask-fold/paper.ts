@@ -3,5 +3,5 @@ import type { AttributeValues, OnPaper, QuestionText } from '../word.ts';
 import { foldIn, saves } from './view.ts';
 
 export const paper = (given: AttributeValues, words: QuestionText): OnPaper => ({
-  pick: { kind: 'folds', id: saves(given).name, words, piece: textIn(given.piece) ?? '', fold: foldIn(given) },
+  picks: [{ kind: 'folds', id: saves(given).name, words, piece: textIn(given.piece) ?? '', fold: foldIn(given) }],
 });

@@ -1,6 +1,6 @@
-import { foldsName, type FoldQuestion, type Pattern } from '../../../src/core/index.ts';
-import { textIn } from '../given.ts';
-import type { AttributeValues, SavedRecord } from '../word.ts';
+import { foldsName, pointAtFolds, type FoldQuestion, type Pattern } from '../../../src/core/index.ts';
+import { picksOf, textIn } from '../given.ts';
+import type { AskedInClass, AttributeValues, SavedRecord } from '../word.ts';
 import type { Attributes } from './word.ts';
 
 export type FoldView = { name: string; piece: string; asked: FoldQuestion; hint?: string | undefined };
@@ -19,3 +19,8 @@ export const saves = ({ id, piece, ...asked }: AttributeValues): SavedRecord => 
   as: 'answer',
   name: textIn(id) ?? foldsName(textIn(piece) ?? '', foldIn(asked)),
 });
+
+export function asked({ piece, ...which }: AttributeValues, pattern: Pattern | undefined): AskedInClass | undefined {
+  const strip = pattern?.pieces[textIn(piece) ?? ''];
+  return picksOf(strip && pattern && pointAtFolds(strip, foldIn(which), pattern));
+}

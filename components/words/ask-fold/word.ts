@@ -3,7 +3,7 @@ import { foldsAskedFor } from '../../page/held/quantities.ts';
 import { questionHint, questionName } from '../question-fields.ts';
 import { check } from './check.ts';
 import { paper } from './paper.ts';
-import { foldIn, saves, view } from './view.ts';
+import { asked, foldIn, saves, view } from './view.ts';
 import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({
@@ -31,6 +31,7 @@ export const AskFold: Word = {
   check,
   paper,
   saves,
+  asked,
   inSets: 'with new numbers',
   asksFor: (pattern, given) => foldsAskedFor(pattern.pieces[String(given.piece)], foldIn(given)),
 };

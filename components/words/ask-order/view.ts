@@ -1,4 +1,6 @@
-import { randomFrom, shuffled, type Pattern } from '../../../src/core/index.ts';
+import { inText, randomFrom, shuffled, type Pattern } from '../../../src/core/index.ts';
+import { textsIn } from '../given.ts';
+import type { AskedInClass, AttributeValues } from '../word.ts';
 import type { Attributes } from './word.ts';
 
 export { saves } from '../ask-choice/view.ts';
@@ -15,3 +17,8 @@ export function mixAnew(shown: OrderView, seed: string): OrderView {
   const isInOrder = drawn.every((step, i) => step === shown.steps[i]);
   return { ...shown, mixed: isInOrder ? shown.steps.toReversed() : drawn };
 }
+
+export const asked = ({ steps }: AttributeValues, pattern: Pattern | undefined): AskedInClass => ({
+  kind: 'order',
+  picks: textsIn(steps).map((key) => ({ key, words: inText(key, pattern) })),
+});

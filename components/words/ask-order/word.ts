@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { questionHint, questionName } from '../question-fields.ts';
 import { checkTexts } from '../check-texts.ts';
 import { paper } from './paper.ts';
-import { saves, view } from './view.ts';
+import { asked, saves, view } from './view.ts';
 import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({
@@ -25,5 +25,6 @@ export const AskOrder: Word = {
   check: checkTexts(['steps']),
   paper,
   saves,
+  asked,
   inSets: 'as it is',
 };

@@ -8,5 +8,5 @@ export function paper(
 ): OnPaper {
   const defined = terms === undefined ? [] : textsIn(terms).map((term) => [term, glossary[term] ?? '']);
   const pairs = { ...Object.fromEntries(defined), ...Object(own) } as Record<string, string>;
-  return { pick: { kind: 'pairs', id: textIn(id) ?? '', words, pairs } };
+  return { picks: [{ kind: 'pairs', id: textIn(id) ?? '', words, pairs }] };
 }

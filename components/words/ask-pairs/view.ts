@@ -1,5 +1,5 @@
-import { randomFrom, shuffled, type Pattern } from '../../../src/core/index.ts';
-import type { ViewContext } from '../word.ts';
+import { inText, randomFrom, shuffled, type Pattern } from '../../../src/core/index.ts';
+import type { AskedInClass, AttributeValues, ViewContext } from '../word.ts';
 import type { Attributes } from './word.ts';
 
 export { saves } from '../ask-choice/view.ts';
@@ -22,3 +22,16 @@ export const mixAnew = (shown: PairsView, seed: string): PairsView => ({
   ...shown,
   meanings: shuffled([...new Set(Object.values(shown.pairs))], randomFrom(seed)),
 });
+
+/** The terms, and the meanings in the order of the terms. */
+export function asked(given: AttributeValues, pattern: Pattern | undefined, context: ViewContext): AskedInClass {
+  const { pairs } = view(pattern, given as Attributes, context);
+  const keys = [...new Set(Object.values(pairs))];
+  return {
+    kind: 'pairs',
+    picks: Object.entries(pairs).map(([key, meaning]) => ({
+      ...{ key, words: inText(key, pattern), means: keys.indexOf(meaning) },
+    })),
+    meanings: keys,
+  };
+}

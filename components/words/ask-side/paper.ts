@@ -3,8 +3,10 @@ import type { AttributeValues, OnPaper, QuestionText } from '../word.ts';
 import { saves } from './view.ts';
 
 export const paper = (given: AttributeValues, words: QuestionText): OnPaper => ({
-  pick: {
-    ...{ kind: 'side', id: saves(given).name, words, side: given.from === 'back' ? 'back' : 'front' },
-    ...{ step: textIn(given.step) ?? '', shows: textIn(given.shows) ?? '' },
-  },
+  picks: [
+    {
+      ...{ kind: 'side', id: saves(given).name, words, side: given.from === 'back' ? 'back' : 'front' },
+      ...{ step: textIn(given.step) ?? '', shows: textIn(given.shows) ?? '' },
+    },
+  ],
 });

@@ -1,7 +1,7 @@
 import { pointAtVisible, sideName, type Pattern, type Pointing } from '../../../src/core/index.ts';
 import { stepOf } from '../../compute/draw-step.ts';
-import { textIn } from '../given.ts';
-import type { AttributeValues, SavedRecord } from '../word.ts';
+import { picksOf, textIn } from '../given.ts';
+import type { AskedInClass, AttributeValues, SavedRecord } from '../word.ts';
 import { oncePerGiven } from '../once.ts';
 import type { Attributes } from './word.ts';
 
@@ -37,3 +37,6 @@ export const saves = ({ id, step, shows }: AttributeValues): SavedRecord => ({
   as: 'answer',
   name: textIn(id) ?? sideName(textIn(step) ?? '', textIn(shows) ?? ''),
 });
+
+export const asked = (given: AttributeValues, pattern: Pattern | undefined): AskedInClass | undefined =>
+  picksOf(pattern && view(pattern, given as Attributes).built);

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { questionHint, questionName } from '../question-fields.ts';
 import { check } from './check.ts';
 import { paper } from './paper.ts';
-import { saves, view } from './view.ts';
+import { asked, saves, view } from './view.ts';
 import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({
@@ -27,5 +27,6 @@ export const AskSide: Word = {
   check,
   paper,
   saves,
+  asked,
   inSets: 'as it is',
 };

@@ -187,7 +187,7 @@ export function slipOf(judged: Judgement): string | undefined {
 }
 
 /** A value as a text that says its unit, so that it is read alike in both editions. */
-function inUnits(value: number, { dimension }: Quantity): string {
+export function inUnits(value: number, { dimension }: Quantity): string {
   if (dimension === 0) return String(value);
   return dimension === 1 ? `${value.toFixed(6)} mm` : `${value.toFixed(6)} sq mm`;
 }

@@ -3,7 +3,7 @@ import { workedOut } from '../../page/held/quantities.ts';
 import { sumFields, sumTexts } from '../question-fields.ts';
 import { check } from './check.ts';
 import { paper } from './paper.ts';
-import { saves, view } from './view.ts';
+import { asked, saves, view } from './view.ts';
 import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({
@@ -26,6 +26,7 @@ export const AskSize: Word = {
   check,
   paper,
   saves,
+  asked,
   inSets: {
     because: 'takes a sum, and a set asks for those by itself.',
     fix: 'Write its sum into of or asks.',

@@ -43,6 +43,20 @@ export const cautions: Readonly<Record<string, { title: string; sentences: strin
       'Protect your eyes, and keep your fingers clear of the pliers or the hammer.',
     ],
   },
+  parts: {
+    title: 'Small parts',
+    sentences: [
+      'Buttons, rings and hooks can be swallowed. Keep them from small children, before and after they are on.',
+      'A hand needle pricks. Put it into a cushion, never between your lips.',
+    ],
+  },
+  zip: {
+    title: 'Zips under the machine',
+    sentences: [
+      'Never sew over metal teeth or over the stops of a zip: the needle breaks, and its tip flies. Protect your eyes.',
+      'Cross plastic teeth slowly, turning the wheel by hand. Move the slider out of the needle’s way first.',
+    ],
+  },
   magnet: {
     title: 'Magnets',
     sentences: [

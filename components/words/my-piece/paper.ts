@@ -1,8 +1,15 @@
+import type { Subject } from '../../../src/core/index.ts';
+import { savedFor, subjectOf } from './view.ts';
 import type { AttributeValues, OnPaper, PaperContext, QuestionText } from '../word.ts';
-import { saves, subjectOf } from './view.ts';
 
-export function paper(given: AttributeValues, words: QuestionText, { measured }: PaperContext): OnPaper {
-  const subject = subjectOf(given);
+type Picks = Extract<OnPaper, { picks: unknown }>['picks'];
+
+export const paper = (given: AttributeValues, words: QuestionText, { measured }: PaperContext): OnPaper => ({
+  picks: [roomFor(subjectOf(given), words, measured)],
+});
+
+/** Room on paper for what a piece measures. */
+export function roomFor(subject: Subject, words: QuestionText, measured: PaperContext['measured']): Picks[number] {
   const sizes = measured?.(subject);
-  return { pick: { kind: 'piece', id: saves(given).name, words, subject, ...(sizes && { sizes }) } };
+  return { kind: 'piece', id: savedFor(subject).name, words, subject, ...(sizes && { sizes }) };
 }

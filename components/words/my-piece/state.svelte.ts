@@ -13,7 +13,9 @@ import type { Learner } from '../../page/learner.svelte.ts';
 
 export type SizeName = 'width' | 'height';
 export const sizeNames: readonly SizeName[] = ['width', 'height'];
+export const sizeTitles: Readonly<Record<SizeName, string>> = { width: 'Width', height: 'Height' };
 
+type CarryOn = Extract<Remedy, { kind: 'carry-on' }>;
 type Judging = typeof import('../../ui/question/judging.ts');
 
 export class MyPieceState {
@@ -37,7 +39,10 @@ export class MyPieceState {
   readonly reading: MeasuredReading | undefined = $derived.by(() => {
     const { project, settings } = this.#learner;
     const measured = this.#measured;
-    return measured && this.#judging?.explainMeasured(measured, this.#subject, { file: project.file, settings });
+    return (
+      measured &&
+      this.#judging?.explainMeasured(measured, this.#subject, { file: project.file, settings, made: made() })
+    );
   });
 
   async compare(): Promise<void> {
@@ -82,7 +87,7 @@ export class MyPieceState {
     save(this.#key, width === '' && height === '' ? undefined : { width, height, ...found });
   }
 
-  carryOn(remedy: Extract<Remedy, { kind: 'carry-on' }>): void {
+  carryOn(remedy: CarryOn): void {
     this.#learner.carryOn(remedy.pattern);
   }
 
@@ -90,8 +95,14 @@ export class MyPieceState {
     this.#learner.carryOn(undefined);
   }
 
-  get isAsMade(): boolean {
-    return this.#learner.isAsMade;
+  /** The piece that was measured, which is cut already. */
+  get cutPiece(): string | undefined {
+    return this.#measured && 'piece' in this.#subject ? this.#subject.piece : undefined;
+  }
+
+  /** Whether the page shows the sizes that this remedy carries on with, and not those of another piece. */
+  isShown(remedy: CarryOn): boolean {
+    return this.#learner.asMade === remedy.pattern;
   }
 
   follow(): () => void {
@@ -150,4 +161,18 @@ export class MyPieceState {
       return false;
     }
   }
+}
+
+const pieces = new Map<string, MyPieceState>();
+
+/** What was measured on this page is cut: what can be done about one piece asks for no new size of another. */
+const made = (): string[] => [...new Set([...pieces.values()].flatMap(({ cutPiece }) => cutPiece ?? []))];
+
+/** What was measured of a piece, the same wherever the page asks for it. On the server nobody has measured anything. */
+export function measuring(learner: Learner, subject: Subject, name: string): MyPieceState {
+  if (typeof document === 'undefined') return new MyPieceState(learner, subject, name);
+  const key = `${learner.project.id} ${name}`;
+  let found = pieces.get(key);
+  if (!found) pieces.set(key, (found = new MyPieceState(learner, subject, name)));
+  return found;
 }

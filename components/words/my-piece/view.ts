@@ -12,8 +12,12 @@ export function subjectOf({ piece, stage }: AttributeValues): Subject {
   return name === undefined ? { finished: true } : { piece: name, stage: stage === 'sewn' ? 'sewn' : 'cut' };
 }
 
-export function saves(given: AttributeValues): Extract<SavedRecord, { as: 'measured' }> {
-  const subject = subjectOf(given);
+type Measured = Extract<SavedRecord, { as: 'measured' }>;
+
+export const saves = (given: AttributeValues): Measured => savedFor(subjectOf(given));
+
+/** What a browser keeps of a subject that is measured. */
+export function savedFor(subject: Subject): Measured {
   if ('finished' in subject) return { as: 'measured', name: 'finished', of: 'the finished work' };
   const { piece, stage } = subject;
   return { as: 'measured', name: `${piece} ${stage}`, of: `${piece}, ${stage}` };

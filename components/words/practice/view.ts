@@ -2,8 +2,9 @@ import { fromEasyToHard, ROUNDS, type Pattern } from '../../../src/core/index.ts
 import { scopeOf } from '../../page/quantity.ts';
 import { sumOf } from '../../ui/worked/sum.ts';
 import { workedFormula } from '../../ui/worked/worked.ts';
-import { textIn } from '../given.ts';
-import type { AttributeValues, SavedRecord, ViewContext } from '../word.ts';
+import { asked as askedSum } from '../ask-size/view.ts';
+import { namesIn, textIn } from '../given.ts';
+import type { AskedInClass, AttributeValues, SavedRecord, ViewContext } from '../word.ts';
 import type { Level } from './levels.ts';
 import type { Attributes } from './word.ts';
 
@@ -35,4 +36,12 @@ export function saves({ id, of, rounds }: AttributeValues): SavedRecord | undefi
   const name = textIn(id) ?? textIn(of);
   if (name === undefined) return undefined;
   return { as: 'practice', name, rounds: typeof rounds === 'number' ? rounds : ROUNDS };
+}
+
+/** All sums of the set. */
+export function asked({ of, asks, ...judged }: AttributeValues): AskedInClass | undefined {
+  const all = typeof of === 'string' ? [of] : namesIn(asks);
+  const [first] = all;
+  const one = askedSum({ ...judged, of: first });
+  return one?.kind === 'sum' ? { ...one, of: all } : undefined;
 }

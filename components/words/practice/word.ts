@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { questionName, sumFields, sumTexts } from '../question-fields.ts';
 import { check } from './check.ts';
 import { paper } from './paper.ts';
-import { saves, view } from './view.ts';
+import { asked, saves, view } from './view.ts';
 import type { Word } from '../word.ts';
 
 const attributes = z.strictObject({
@@ -43,6 +43,7 @@ export const Practice: Word = {
   check,
   paper,
   saves,
+  asked,
   inSets: {
     because: 'is a set of its own.',
     fix: 'Write its questions into this set, or take it out.',

@@ -2,5 +2,5 @@ import { textIn, textsIn } from '../given.ts';
 import type { AttributeValues, OnPaper, QuestionText } from '../word.ts';
 
 export const paper = ({ id, guesses, shows }: AttributeValues, words: QuestionText): OnPaper => ({
-  pick: { kind: 'guess', id: textIn(id) ?? '', words, guesses: textsIn(guesses), shows: textIn(shows) ?? '' },
+  picks: [{ kind: 'guess', id: textIn(id) ?? '', words, guesses: textsIn(guesses), shows: textIn(shows) ?? '' }],
 });

@@ -14,7 +14,8 @@ export type Attributes = z.infer<typeof attributes>;
 
 export const Predict: Word = {
   group: 'question',
-  about: 'A guess that nobody gets wrong; then the page says what happens. Put it before a study.',
+  about:
+    'A guess that nobody gets wrong; then the page says what happens. Put it before a study, which then keeps its result back until the guess is made.',
   example:
     '<Predict id="wider" guesses={["[step] more", "[2 * step] more"]} shows="It is [2 * step] more: there are two.">\n\nHow much more cloth does it take?\n\n</Predict>',
   attributes,

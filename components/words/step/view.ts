@@ -3,11 +3,13 @@ import {
   makeUp,
   oncePer,
   sayIron,
+  saySewing,
   type Diagnostic,
   type Minutes,
   type Pattern,
   type Size,
   type Step,
+  type Timer,
 } from '../../../src/core/index.ts';
 import { draw } from '../../compute/draw-step.ts';
 import { cautions } from '../caution/cautions.ts';
@@ -28,11 +30,18 @@ export type StepFacts = {
   depth: number;
   minutes: Minutes;
   tools: string[];
+  /** How the machine is set for what it sews. */
+  sewing?: ReturnType<typeof saySewing>;
+  /** What is waited for at the iron. */
+  timers: Timer[];
   /** How hot an iron may be, and for what. */
   iron?: string;
   /** Where it can hurt: of each usual caution its title and its first sentence. */
   hurts: { title: string; sentence: string }[];
   note?: string;
+  /** The author's words on how it looks when it is right, and on what to do if it went wrong. */
+  shouldLook?: string;
+  ifWrong?: string;
   /** What to mind of the turn of cloth. */
   advice?: string;
   findings: Pick<Diagnostic, 'severity' | 'message' | 'fix'>[];
@@ -53,16 +62,19 @@ export const stepFacts = oncePer((pattern: Pattern, id: string): StepFacts | und
   const i = steps.findIndex((one) => one.id === id);
   const step = steps[i];
   if (!step) return undefined;
-  const { minutes, tools, iron, note, advice } = step;
+  const { minutes, tools, sewing, timers, iron, note, shouldLook, ifWrong, advice } = step;
   const hurts = step.cautions.flatMap((key) => {
     const { title, sentences: [sentence = ''] = [] } = cautions[key] ?? {};
     return title === undefined ? [] : [{ title, sentence }];
   });
   return {
     ...stepRow(step),
-    ...{ n: i + 1, of: steps.length, minutes, tools, hurts },
+    ...{ n: i + 1, of: steps.length, minutes, tools, timers, hurts },
+    ...(sewing && { sewing: saySewing(sewing, pattern.edition) }),
     ...(iron && { iron: `${sayIron(iron.celsius)} (${iron.material})` }),
     ...(note !== undefined && { note }),
+    ...(shouldLook !== undefined && { shouldLook }),
+    ...(ifWrong !== undefined && { ifWrong }),
     ...(advice !== undefined && { advice }),
     findings: findingsOf(pattern, step),
   };

@@ -8,7 +8,7 @@ import type { Place } from '../../site/content/located-yaml.ts';
 import type { FormEntry, FormField, FormSection } from './messages.ts';
 
 /** Groups of which each member is an entry of its own; the rest of the file is about the project as a whole. */
-const GROUPS = new Set(['measures', 'materials', 'pieces', 'holds', 'options', 'steps']);
+const GROUPS = new Set(['sizes', 'measures', 'materials', 'pieces', 'holds', 'options', 'choices', 'steps']);
 
 /** What the two values of a pair are called. */
 const PAIRS: Readonly<Record<string, readonly [string, string]>> = {

@@ -2,7 +2,8 @@ import type { IncomingMessage, ServerResponse } from 'node:http';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { z } from 'zod';
-import { ProjectFiles } from './project-files.ts';
+import type { ProjectFiles } from './project-files.ts';
+import type { SaidInRecordings } from './said-in.ts';
 import { refusal } from './same-machine.ts';
 
 const FORM = '/authoring/form/';
@@ -14,6 +15,15 @@ const Change = z.strictObject({
   was: z.string().optional(),
   value: z.string(),
 });
+
+/** A word of a line, and no longer. */
+const Word = z
+  .string()
+  .trim()
+  .min(1)
+  .max(200)
+  .regex(/^[^\r\n]*$/);
+const Mended = z.strictObject({ course: z.string(), heard: Word, meant: Word });
 
 /**
  * The author's form: a project as a form beside what follows from it. Only while the site is being written: a build
@@ -35,23 +45,34 @@ export function authorsForm(): AstroIntegration {
       },
       'astro:server:setup'({ server }) {
         const start = `${server.config.base.replace(/\/$/, '')}${FORM}`;
-        const shelf = new ProjectFiles(root);
+        /** They check what they write, and most who write a course never open the form: fetched with the first request. */
+        let shelf: ProjectFiles | undefined;
+        let recordings: SaidInRecordings | undefined;
+        const files = async () => (shelf ??= new (await import('./project-files.ts')).ProjectFiles(root));
+        const said = async () => (recordings ??= new (await import('./said-in.ts')).SaidInRecordings(root));
         const answer = async (request: IncomingMessage, response: ServerResponse, next: () => void): Promise<void> => {
-          const { pathname } = new URL(request.url ?? '/', 'http://localhost');
-          if (!pathname.startsWith(start)) return next();
+          const pathname = URL.parse(request.url ?? '/', 'http://localhost')?.pathname;
+          if (!pathname?.startsWith(start)) return next();
           const why = refusal({
             remote: request.socket.remoteAddress,
             method: request.method,
             headers: request.headers,
           });
           if (why) return send(response, 403, { message: why });
-          const [, id] = /^([^/]+)\/file\.json$/.exec(pathname.slice(start.length)) ?? [];
+          const [, id, kind] = /^([^/]+)\/(file|said)\.json$/.exec(pathname.slice(start.length)) ?? [];
           if (id === undefined) return next();
-          if (request.method === 'GET') return send(response, ...found(shelf.read(id)));
+          if (kind === 'said' && request.method === 'GET') return send(response, 200, (await said()).read(id));
+          if (kind === 'said' && request.method === 'POST') {
+            const word = Mended.safeParse(await readJson(request));
+            return word.success
+              ? send(response, 200, (await said()).accept(id, word.data))
+              : send(response, 400, { message: 'This is no word to put right.' });
+          }
+          if (request.method === 'GET') return send(response, ...found((await files()).read(id)));
           if (request.method !== 'POST') return send(response, 405, { message: 'The form reads and writes only.' });
           const change = Change.safeParse(await readJson(request));
           return change.success
-            ? send(response, ...found(shelf.write(id, change.data)))
+            ? send(response, ...found((await files()).write(id, change.data)))
             : send(response, 400, { message: 'This is not a change.' });
         };
         server.middlewares.use((request, response, next) => {

@@ -54,3 +54,24 @@ export type ChangeResult =
 /** All boxes of a form. */
 export const allFields = ({ sections }: Pick<FormState, 'sections'>): FormField[] =>
   sections.flatMap(({ entries }) => entries.flatMap(({ fields }) => fields));
+
+/** What is said in the recordings of a project, as they lie on disk. */
+export type SaidState = {
+  recordings: {
+    course: string;
+    name: string;
+    file: string;
+    /** As `npm run check` has them. */
+    findings: { severity: 'error' | 'warning' | 'note'; message: string; fix?: string; line: number }[];
+    /** What was heard, and what is likely meant, with every place. */
+    misheard: { heard: string; meant: string; where: { at: string; before: string; after: string }[] }[];
+  }[];
+};
+
+/** A word for the list of a course: what was heard, and what was said. */
+export type MendedWord = { course: string; heard: string; meant: string };
+
+/** What became of it. */
+export type MendResult =
+  | { kind: 'written'; file: string; line: number; said?: SaidState }
+  | { kind: 'refused'; message: string; fix?: string | undefined };

@@ -91,7 +91,11 @@ export class ProjectFiles {
     if (after === undefined) {
       return { kind: 'refused', message: 'This value cannot be written from here.', fix: 'Change it in your editor.' };
     }
-    const fault = newFault(this.#problems(id, before), this.#problems(id, after), place, after);
+    const found = this.#problems(id, after);
+    // Of a file that cannot be read the form could show no more.
+    const fault = readYaml(after, ProjectFile, fileOf(id)).value
+      ? newFault(this.#problems(id, before), found, place, after)
+      : found.find(isError);
     if (fault) return { kind: 'refused', message: fault.message, fix: fault.fix };
     const refusal = this.#put(full, after, { before });
     if (refusal?.code === CHANGED_SINCE) return 'again';

@@ -1,4 +1,4 @@
-// Opens the site in this folder: node open.mjs
+// Opens the site in this folder: node open.mjs. Another folder is opened by its name: node open.mjs dist
 // It serves the folder to this computer alone, for as long as this window is open.
 import { createReadStream, existsSync, statSync } from 'node:fs';
 import { createServer } from 'node:http';
@@ -6,7 +6,7 @@ import { spawn } from 'node:child_process';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const folder = path.dirname(fileURLToPath(import.meta.url));
+const folder = path.resolve(process.argv[2] ?? path.dirname(fileURLToPath(import.meta.url)));
 const types = {
   '.html': 'text/html; charset=utf-8',
   '.js': 'text/javascript; charset=utf-8',
@@ -20,6 +20,11 @@ const types = {
   '.woff2': 'font/woff2',
   '.ttf': 'font/ttf',
   '.pdf': 'application/pdf',
+  '.txt': 'text/plain; charset=utf-8',
+  '.xml': 'application/xml',
+  '.vtt': 'text/vtt; charset=utf-8',
+  '.webm': 'video/webm',
+  '.mp4': 'video/mp4',
 };
 
 const server = createServer((request, response) => {
@@ -32,11 +37,25 @@ const server = createServer((request, response) => {
   if (existsSync(file) && statSync(file).isDirectory()) file = path.join(file, 'index.html');
   const isThere = file.startsWith(folder + path.sep) && existsSync(file);
   const shown = isThere ? file : path.join(folder, '404.html');
-  response.writeHead(isThere ? 200 : 404, { 'content-type': types[path.extname(shown)] ?? 'application/octet-stream' });
-  createReadStream(shown)
+  const size = existsSync(shown) ? statSync(shown).size : 0;
+  const part = isThere ? partOf(request.headers.range, size) : undefined;
+  response.writeHead(part ? 206 : isThere ? 200 : 404, {
+    'content-type': types[path.extname(shown)] ?? 'application/octet-stream',
+    'content-length': part ? part.end - part.start + 1 : size,
+    'accept-ranges': 'bytes',
+    ...(part && { 'content-range': `bytes ${part.start}-${part.end}/${size}` }),
+  });
+  createReadStream(shown, part)
     .on('error', () => response.end())
     .pipe(response);
 });
+
+// The part of a file that is asked for; a recording is sought by parts. What cannot be read is the whole file.
+function partOf(range, size) {
+  const [, from, to] = /^bytes=(\d+)-(\d*)$/.exec(range ?? '') ?? [];
+  const [start, end] = [Number(from), Math.min(Number(to || Infinity), size - 1)];
+  return start <= end ? { start, end } : undefined;
+}
 
 server.listen(Number(process.env.PORT ?? 0), '127.0.0.1', () => {
   const address = `http://127.0.0.1:${server.address().port}/`;

@@ -50,10 +50,14 @@ function outOfReach({ done }: Work, { id, round }: Stitch): ClothFault | undefin
   const sewn = done.findIndex(({ stitches }) => stitches?.includes(id) ?? false);
   const later = done.slice(sewn + 1).find(({ did }) => INSIDE.includes(did));
   if (ENCLOSED.includes(done[sewn]?.did ?? ''))
-    return { code: 'held', message: 'The allowances of the last seam are enclosed: there is nothing left to trim.' };
+    return {
+      code: 'held',
+      message: 'The allowances of the last seam are enclosed: there is nothing left to trim.',
+      fix: 'Leave this step out.',
+    };
   if (!round || !later) return undefined;
-  const message = 'The allowances lie inside the work now. Trim them before it is turned or hemmed.';
-  return { code: 'held', message };
+  const message = 'The allowances lie inside the work now.';
+  return { code: 'held', message, fix: 'Trim them before it is turned or hemmed.' };
 }
 
 /** What is cut off the raw edges of a ply that a seam holds, one strip for each edge. */

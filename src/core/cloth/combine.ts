@@ -40,7 +40,8 @@ export function stackUp(works: readonly Work[]): { work: Work; of: ReadonlySet<n
   for (const [i, next] of works.entries()) {
     const one = renumbered(next, i === 0 ? 0 : nextNumber(work) - 1);
     of.push(new Set(one.plies.map((ply) => ply.id)));
-    const before = copiesIn(work.plies);
+    const pieces = new Set(one.plies.map((ply) => ply.piece));
+    const before = copiesIn(work.plies.filter((ply) => pieces.has(ply.piece)));
     const counted = one.plies.map((ply) => countedOn(ply, before.get(ply.piece) ?? 0));
     work = {
       plies: [...work.plies, ...counted],

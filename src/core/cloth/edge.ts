@@ -79,7 +79,8 @@ export function freeEdgesNamed(work: Work, asked: string): Found[] {
 
 function unknownEdge(work: Work, asked: string): ClothFault {
   const names = new Set(work.plies.flatMap((ply) => ply.outline.map((edge) => edge.name)));
-  const near = closest(asked, names);
+  const called = work.plies.flatMap(({ piece, outline }) => outline.map(({ name }) => `${piece} ${name}`));
+  const near = closest(asked, asked.includes(' ') ? [...called, ...names] : names);
   const fix = near ? ` Did you mean ${quote(near)}?` : ` There are ${[...names].join(', ')}.`;
   return { code: 'unknown-edge', message: `There is no free edge ${quote(asked)}.${fix}`, edge: asked };
 }

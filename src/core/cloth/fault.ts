@@ -1,4 +1,4 @@
-/** Why a step cannot be sewn, as a value. `piece`, `edge` and `amount` (mm) say where and by how much. */
+/** Why a step cannot be sewn, as a value. `piece`, `edge` and `amount` (mm) say where and by how much, `field` what in a step says so. */
 export type ClothFault = {
   code:
     | 'not-finite'
@@ -12,9 +12,12 @@ export type ClothFault = {
     | 'misses'
     | 'shapes-differ'
     | 'too-deep'
+    | 'too-many'
+    | 'too-small'
     | 'blocked'
     | 'held'
     | 'sewn-down'
+    | 'sewn-along'
     | 'nothing-to-undo'
     | 'changed-since'
     | 'not-sewn-round'
@@ -23,7 +26,13 @@ export type ClothFault = {
     | 'too-full'
     | 'off-the-work'
     | 'opening'
+    | 'points'
+    | 'unclear-casing'
     | 'one-edge'
+    | 'strip-length'
+    | 'too-many-edges'
+    | 'no-edge'
+    | 'two-places'
     | 'outline'
     | 'crosses-itself'
     | 'other-material'
@@ -31,5 +40,11 @@ export type ClothFault = {
   message: string;
   piece?: string | undefined;
   edge?: string;
+  /** The field of the step that says so. */
+  field?: string;
   amount?: number;
+  /** Lengths in mm that stand in the message where it says …, in order. */
+  lengths?: readonly number[];
+  /** What mends it, where that is more than its code tells. */
+  fix?: string;
 };

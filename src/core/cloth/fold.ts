@@ -1,5 +1,5 @@
 import { barred, holdsBack, linesRound } from './held.ts';
-import { awayFrom, covers, offsets, ON } from './ring.ts';
+import { awayFrom, covers, endsAt, ON } from './ring.ts';
 import { cutAtHinges } from './hinge.ts';
 import { fail, ok } from '../measure/index.ts';
 import { leftOf } from '../geometry/index.ts';
@@ -133,8 +133,8 @@ function laidOver(
 }
 
 /** Whether something lies beyond a line. Where nothing does, a whole stack folds without getting in its own way. */
-const hasBeyond = (plies: readonly Ply[], line: Line): boolean =>
-  plies.some(({ outline }) => offsets(outline, line).some((off) => off < -ON));
+export const hasBeyond = (plies: readonly Ply[], line: Line): boolean =>
+  plies.some(({ outline }) => !endsAt(outline, line));
 
 type Stacked = { plies: Ply[]; low: number; high: number };
 
@@ -186,9 +186,10 @@ function carry(
   const now = (plies: readonly number[], at: Point, hinge?: number): number[] =>
     plies.flatMap((id) => {
       const all = parted.get(id) ?? [];
+      if (all.length === 1) return all[0]!.ply.id;
       const here = all.filter((part) => (hinge === undefined ? !part.moves : part.moves && part.hinge === hinge));
-      const part = all.length === 1 ? all[0] : (nearest(here, at) ?? nearest(all, at));
-      return part ? [part.ply.id] : [];
+      const part = nearest(here, at) ?? nearest(all, at);
+      return part ? part.ply.id : [];
     });
 
   const stitches = [];
@@ -231,8 +232,8 @@ function nearest(parts: readonly FoldPart[], at: Point): FoldPart | undefined {
   return parts[off.indexOf(Math.min(...off))];
 }
 
-const isBeyond = ({ line, within = [] }: Hinge, at: Point): boolean =>
-  leftOf(line, at) < -ON && within.every((bound) => leftOf(bound, at) >= -ON);
+const isBeyond = ({ line, within }: Hinge, at: Point): boolean =>
+  leftOf(line, at) < -ON && (within?.every((bound) => leftOf(bound, at) >= -ON) ?? true);
 
 /** A run of stitches cut where it crosses a line to fold along, or a bound of what moves there. */
 function cutRun(run: Run, hinges: readonly Hinge[]): Run[] {

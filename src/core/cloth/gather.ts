@@ -2,8 +2,8 @@ import { cutRunAt } from './fold.ts';
 import { sewn } from './stitch.ts';
 import { pathsInside } from './paths-inside.ts';
 import { asOneStep } from './group.ts';
-import { direction, plus, times } from '../geometry/point.ts';
-import { fail, ok, SAME } from '../measure/index.ts';
+import { between, direction, distance, plus, times } from '../geometry/point.ts';
+import { fail, listed, ok, quote, SAME } from '../measure/index.ts';
 import { findEdge, lineInside } from './edge.ts';
 import { followedBy, transformPoint } from '../geometry/transform.ts';
 import { leftOf } from '../geometry/index.ts';
@@ -44,8 +44,11 @@ const DEPTH = 18;
  * times fullness stays; in the flat picture that is a strip along the edge, below which the rest keeps its size. What
  * was laid or sewn on further in stays as it is.
  *
- * Faults: those of finding the edge; `not-finite`; `not-shorter`; `too-full`; `blocked` when something lies there that
- * does not end at the edge.
+ * Only the plies of the edge are drawn up: of a pocket that lies on a panel, the pocket alone.
+ *
+ * Faults: those of finding the edge; `not-finite`; `not-shorter`; `too-full`; `blocked` when something of the same work
+ * lies there that does not end at the edge; `sewn-along` where a seam holds the edge's
+ * length, or a row holds it to what is not drawn up.
  *
  * @example
  * gather(frill, { edge: 'top', to: 200 }).value.plies.at(-1).fullness // => 2 for a frill of 400 mm
@@ -65,12 +68,20 @@ function drawUp(work: Work, how: Gather, did: 'gather' | 'ease', most: number): 
   const edge = findEdge(work, asked);
   if (!edge.ok) return edge;
   const { length, line, name } = edge.value;
-  if (!Number.isFinite(to + depth) || to <= 0 || depth <= 0 || !rows.every(Number.isFinite)) {
+  if (to <= 0) {
+    return fail({
+      code: 'not-finite',
+      message: 'An edge cannot be drawn up to nothing.',
+      field: 'to',
+      fix: 'Make “to” longer.',
+    });
+  }
+  if (!Number.isFinite(to + depth) || depth <= 0 || !rows.every(Number.isFinite)) {
     return fail({ code: 'not-finite', message: 'The length to draw the edge up to is not a length.', edge: name });
   }
   if (to > length) {
-    const message = `The edge ${name} is shorter than that already.`;
-    return fail({ code: 'not-shorter', message, edge: name, amount: to - length });
+    const message = `The edge ${name} is only … long: to … it is not drawn up.`;
+    return fail({ code: 'not-shorter', message, lengths: [length, to], edge: name, amount: to - length });
   }
   const fullness = length / to;
   if (fullness > most + 1e-9) {
@@ -78,9 +89,10 @@ function drawUp(work: Work, how: Gather, did: 'gather' | 'ease', most: number): 
     return fail({ code: 'too-full', message, edge: name, amount: length - most * to });
   }
   // Half of a narrow frill is left as wide as it was.
-  const across = Math.max(...work.plies.flatMap((ply) => offsets(ply.outline, line)));
+  const own = work.plies.filter((ply) => isOf(edge.value, ply));
+  const across = Math.max(...own.flatMap((ply) => offsets(ply.outline, line)));
   const foot = lineInside(edge.value, Math.min(depth, across / 2));
-  const middle = { x: (edge.value.from.x + edge.value.to.x) / 2, y: (edge.value.from.y + edge.value.to.y) / 2 };
+  const middle = middleOf(edge.value);
   const drawn = drawnAt(work, edge.value, foot, narrowing(line.angle, middle, to / length), to / length);
   if (!drawn.ok) return drawn;
   let now = drawn.value;
@@ -124,13 +136,16 @@ function drawnAt(
   const held = number + 2 * work.plies.length;
   const parts = new Map<number, number>();
   const drawn = new Set<number>();
-  const reaches = new Set(work.plies.filter((ply) => reachesEdge(ply, edge)).map(({ id }) => id));
+  const reaches = new Set(work.plies.filter((ply) => isOf(edge, ply) && reachesEdge(ply, edge)).map(({ id }) => id));
   // Interfacing that ends below the edge is drawn up with the cloth it is fused to.
   const goes = ({ id, fusedTo }: Ply) => reaches.has(id) || (fusedTo !== undefined && reaches.has(fusedTo));
+  const going = new Set(work.plies.filter(goes).map(({ id }) => id));
+  const hold = heldThere(work, edge, going, foot);
+  if (hold) return fail(hold);
   const plies: Ply[] = [];
   for (const ply of work.plies) {
     const { left, right } = split(ply.outline, foot, { name: GATHERS, bulge: 0, held });
-    if (right.length === 0) {
+    if (right.length === 0 || (!goes(ply) && !isOf(edge, ply))) {
       plies.push(ply);
       continue;
     }
@@ -162,21 +177,64 @@ function drawnAt(
     const to = ply.fusedTo === undefined ? undefined : parts.get(ply.fusedTo);
     return to !== undefined && drawn.has(ply.id) ? { ...ply, fusedTo: to } : ply;
   });
-  const isIn = (p: Point) => leftOf(foot, p) < -ON;
   const now = (ids: readonly number[]) => ids.map((id) => parts.get(id) ?? id);
   const stitches: Stitch[] = [];
   for (const stitch of work.stitches) {
     const runs: Run[] = [];
     for (const run of stitch.runs.flatMap((one) => cutRunAt(one, foot))) {
-      const inside = isIn({ x: (run.from.x + run.to.x) / 2, y: (run.from.y + run.to.y) / 2 });
+      const inside = run.plies.some((id) => going.has(id)) && isDrawnUp(foot, middleOf(run));
       runs.push(inside ? { ...movedRun(run, transform), plies: now(run.plies) } : run);
     }
     stitches.push({ ...stitch, runs, round: undefined });
   }
   const marks = work.marks.map((mark) =>
-    isIn(mark.at) ? { ...movedMark(mark, transform), plies: now(mark.plies) } : mark,
+    isDrawnUp(foot, mark.at) && mark.plies.some((id) => going.has(id))
+      ? { ...movedMark(mark, transform), plies: now(mark.plies) }
+      : mark,
   );
   return ok({ ...work, plies: fused, stitches, marks });
+}
+
+const middleOf = ({ from, to }: Pick<Run, 'from' | 'to'>): Point => between(from, to, 0.5);
+
+/** Whether a point lies where the edge is drawn up. */
+const isDrawnUp = (foot: Line, p: Point): boolean => leftOf(foot, p) < -ON;
+
+/** Whether a ply belongs to what an edge was named of. */
+const isOf = ({ plies }: WorkEdge, { id }: Ply): boolean => plies === undefined || plies.includes(id);
+
+/** What holds the cloth that would be drawn up: a seam along the edge, or a row or hardware that holds it to what stays. */
+function heldThere(
+  work: Work,
+  { name, line, pieces }: WorkEdge,
+  going: ReadonlySet<number>,
+  foot: Line,
+): ClothFault | undefined {
+  const way = direction(line.angle);
+  const pieceOf = new Map(work.plies.map(({ id, piece, fusedTo }) => [id, fusedTo === undefined ? piece : undefined]));
+  for (const { kind, runs } of work.stitches) {
+    if (kind === 'gather') continue;
+    for (const run of runs.flatMap((one) => cutRunAt(one, foot))) {
+      if (!isDrawnUp(foot, middleOf(run)) || !run.plies.some((id) => going.has(id))) continue;
+      const stays = run.plies.find((id) => !going.has(id));
+      if (stays !== undefined) return sewnTo(pieceOf.get(stays));
+      const along = Math.abs(way.x * (run.to.x - run.from.x) + way.y * (run.to.y - run.from.y));
+      const isAlong = along > Math.SQRT1_2 * distance(run.from, run.to);
+      const sewn = new Set(run.plies.flatMap((id) => pieceOf.get(id) ?? []));
+      if (kind === 'baste' || !isAlong || sewn.size < 2) continue;
+      const message = `The edge ${name} is sewn already, ${listed([...sewn].map(quote))} together: a seam is not drawn up.`;
+      return { code: 'sewn-along', message, edge: name };
+    }
+  }
+  const mark = work.marks.find(
+    ({ at, plies }) => isDrawnUp(foot, at) && plies.some((id) => going.has(id)) && plies.some((id) => !going.has(id)),
+  );
+  return mark && sewnTo(pieceOf.get(mark.plies.find((id) => !going.has(id))!));
+
+  function sewnTo(piece: string | undefined): ClothFault {
+    const message = `${quote(pieces.join(' and '))} is sewn to ${quote(piece ?? 'what lies there')} beside its edge ${name}, and that is not drawn up with it.`;
+    return { code: 'sewn-along', message, edge: name };
+  }
 }
 
 /** Whether a ply ends at an edge. */

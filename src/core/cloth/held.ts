@@ -19,17 +19,21 @@ const overlap = (a: Stretch, b: Stretch): boolean => Math.min(a.to, b.to) - Math
  */
 export function holdsBack(parts: readonly FoldPart[], line: Line): ClothFault | undefined {
   if (parts.every((part) => part.chosen)) return undefined;
-  const staying = new Map<number, { ply: Ply; at: Stretch }[]>();
+  const staying = new Map<number, { at: Stretch; on: Line; ply: Ply }[]>();
   for (const { ply, chosen } of parts) {
     if (chosen) continue;
-    for (const { fold, at } of foldsBeyond(ply.outline, line)) {
-      staying.set(fold, [...(staying.get(fold) ?? []), { ply, at }]);
+    for (const { fold, at, on } of foldsBeyond(ply.outline, line)) {
+      staying.set(fold, [...(staying.get(fold) ?? []), { at, on, ply }]);
     }
   }
   for (const { ply, moves } of parts) {
     if (!moves) continue;
-    for (const { fold, at } of foldsBeyond(ply.outline, line)) {
-      if (staying.get(fold)?.some((other) => overlap(other.at, at))) {
+    for (const { fold, at, on } of foldsBeyond(ply.outline, line)) {
+      // A fold that crosses a seam goes two ways once the seam is opened, and one that was pleated lies on itself: only
+      // where both are the same place of the cloth does one hold the other.
+      const holds = (other: { at: Stretch; on: Line; ply: Ply }) =>
+        overlap(other.at, at) && isOneLine(other.on, on) && sameCloth({ at, ply }, other, on);
+      if (staying.get(fold)?.some(holds)) {
         const message = `A fold holds the moving part of ${ply.piece} to a layer that stays.`;
         return { code: 'held', message, piece: ply.piece };
       }
@@ -40,6 +44,7 @@ export function holdsBack(parts: readonly FoldPart[], line: Line): ClothFault | 
 
 /** Fused layers go together wherever there is cloth of theirs beyond the line. */
 function torn(parts: readonly FoldPart[], line: Line): ClothFault | undefined {
+  if (parts.every(({ from }) => from.fusedTo === undefined)) return undefined;
   const chosen = new Set(parts.filter((part) => part.chosen).map((part) => part.from.id));
   const apart = parts.find(
     ({ from }) =>
@@ -52,17 +57,27 @@ function torn(parts: readonly FoldPart[], line: Line): ClothFault | undefined {
   return { code: 'held', message: `${piece} is fused to a layer that does not fold with it.`, piece };
 }
 
-/** The fold edges of a ring that reach beyond the line; where they lie is told along their own line. */
-function foldsBeyond(ring: PlyOutline, line: Line): { fold: number; at: Stretch }[] {
-  const off = offsets(ring, line);
-  return ring.flatMap((edge, i) => {
-    const k = (i + 1) % ring.length;
-    if (edge.fold === undefined || Math.min(off[i]!, off[k]!) >= -ON) return [];
-    return [{ fold: edge.fold, at: along(edge.from, ring[k]!.from, off[i]!, off[k]!) }];
-  });
+/** Whether two lines lie on one another, whichever way each is walked. */
+function isOneLine(a: Line, b: Line): boolean {
+  const [p, q] = [direction(a.angle), direction(b.angle)];
+  return Math.abs(p.x * q.y - p.y * q.x) < 1e-3 && Math.abs(leftOf(a, b.at)) < SAME;
 }
 
-/** Where an edge lies, measured the same way whichever way round it is walked; only what is beyond the line counts. */
+/** The fold edges of a ring that reach beyond the line; where they lie is told along their own line. */
+function foldsBeyond(ring: PlyOutline, line: Line): { fold: number; at: Stretch; on: Line }[] {
+  const found: { fold: number; at: Stretch; on: Line }[] = [];
+  for (let i = 0; i < ring.length; i++) {
+    const { fold, from } = ring[i]!;
+    if (fold === undefined) continue;
+    const to = ring[(i + 1) % ring.length]!.from;
+    const [offFrom, offTo] = [leftOf(line, from), leftOf(line, to)];
+    if (Math.min(offFrom, offTo) >= -ON) continue;
+    found.push({ fold, at: along(from, to, offFrom, offTo), on: lineThrough(from, to) });
+  }
+  return found;
+}
+
+/** Where an edge lies, across or else up, whichever way round it is walked; only what is beyond the line counts. */
 function along(a: Point, b: Point, offA: number, offB: number): Stretch {
   const cut = (from: Point, to: Point, p: number, q: number): Point =>
     p >= 0 && q < 0
@@ -83,20 +98,30 @@ type End = { at: Stretch; level: number; left: boolean; ply: Ply };
  */
 export function barred(plies: readonly Ply[], line: Line): ClothFault | undefined {
   const folds = new Map<number, End[]>();
+  const way = direction(line.angle);
   for (const [level, ply] of plies.entries()) {
-    for (const { fold, ...where } of foldsOn(ply.outline, line)) {
-      folds.set(fold, [...(folds.get(fold) ?? []), { ...where, level, ply }]);
+    for (const { fold, at, left } of foldsOn(ply.outline, line, way)) {
+      const end = { at, left, level, ply };
+      const ends = folds.get(fold);
+      if (ends) ends.push(end);
+      else folds.set(fold, [end]);
     }
   }
   const turns = [...folds].flatMap(([fold, ends]) => pairs(ends, line).map(([a, b]) => ({ fold, a, b })));
   if (turns.length === 0) return undefined;
-  const across = plies.flatMap((ply, level) => crossings(ply.outline, line).map((at) => ({ at, level, ply })));
+  // Few plies lie inside a fold, and only what those cross is asked for.
+  const crossed = new Map<number, Stretch[]>();
+  const crossingsAt = (level: number): Stretch[] => {
+    let found = crossed.get(level);
+    if (!found) crossed.set(level, (found = crossings(plies[level]!.outline, line)));
+    return found;
+  };
   for (const { fold, a, b } of turns) {
     const [low, high] = [Math.min(a.level, b.level), Math.max(a.level, b.level)];
     const within = ({ at, level }: { at: Stretch; level: number }) => level > low && level < high && overlap(at, a.at);
-    const bar = across.find(within);
-    if (bar) {
-      const { piece } = bar.ply;
+    for (let level = low + 1; level < high; level++) {
+      if (!crossingsAt(level).some((at) => overlap(at, a.at))) continue;
+      const { piece } = plies[level]!;
       const message = `${piece} is in the way: it lies inside a fold and goes on beyond it.`;
       return { code: 'blocked', message, piece };
     }
@@ -118,7 +143,8 @@ export function linesRound(plies: readonly Ply[], low: number, high: number): Li
   }
   const lines: Line[] = [];
   for (const { outline } of plies.slice(high)) {
-    for (const [i, { fold, from }] of outline.entries()) {
+    for (let i = 0; i < outline.length; i++) {
+      const { fold, from } = outline[i]!;
       if (fold === undefined || !below.has(fold)) continue;
       const to = outline[(i + 1) % outline.length]!.from;
       const known = (line: Line) => [from, to].every((point) => Math.abs(leftOf(line, point)) <= ON);
@@ -137,30 +163,36 @@ function pairs(sides: readonly End[], line: Line): [End, End][] {
   for (let i = 0; i < sides.length; i++) {
     for (let k = i + 1; k < sides.length; k++) {
       const [a, b] = [sides[i]!, sides[k]!];
-      if (overlap(a.at, b.at) && sameCloth(a, b, line)) found.push([a, b]);
+      if (overlap(a.at, b.at) && sameCloth(a, b, line, true)) found.push([a, b]);
     }
   }
   return found;
 }
 
-function sameCloth(a: End, b: End, line: Line): boolean {
+/** Whether two plies lie with the same place of their piece in the middle of where both go along a line. */
+function sameCloth(a: Pick<End, 'at' | 'ply'>, b: Pick<End, 'at' | 'ply'>, line: Line, along = false): boolean {
   const way = direction(line.angle);
   const t = (Math.max(a.at.from, b.at.from) + Math.min(a.at.to, b.at.to)) / 2;
-  const there = { x: line.at.x + way.x * t, y: line.at.y + way.y * t };
+  const size = along ? t : Math.abs(way.x) >= Math.abs(way.y) ? (t - line.at.x) / way.x : (t - line.at.y) / way.y;
+  const there = { x: line.at.x + way.x * size, y: line.at.y + way.y * size };
   return (
     distance(transformPoint(inverse(a.ply.transform), there), transformPoint(inverse(b.ply.transform), there)) < SAME
   );
 }
 
-function foldsOn(ring: PlyOutline, line: Line): { fold: number; at: Stretch; left: boolean }[] {
-  const off = offsets(ring, line);
-  const way = direction(line.angle);
-  return ring.flatMap((edge, i) => {
-    const k = (i + 1) % ring.length;
-    if (edge.fold === undefined || Math.abs(off[i]!) > ON || Math.abs(off[k]!) > ON) return [];
-    const [a, b] = [alongWay(way, line, edge.from), alongWay(way, line, ring[k]!.from)];
-    return [{ fold: edge.fold, at: { from: Math.min(a, b), to: Math.max(a, b) }, left: b > a }];
-  });
+/** The fold edges of a ring that lie on a line, which goes that way. */
+function foldsOn(ring: PlyOutline, line: Line, way: Point): { fold: number; at: Stretch; left: boolean }[] {
+  const off = ({ x, y }: Point) => way.x * (y - line.at.y) - way.y * (x - line.at.x);
+  const found: { fold: number; at: Stretch; left: boolean }[] = [];
+  for (let i = 0; i < ring.length; i++) {
+    const { fold, from } = ring[i]!;
+    if (fold === undefined || Math.abs(off(from)) > ON) continue;
+    const to = ring[(i + 1) % ring.length]!.from;
+    if (Math.abs(off(to)) > ON) continue;
+    const [a, b] = [alongWay(way, line, from), alongWay(way, line, to)];
+    found.push({ fold, at: { from: Math.min(a, b), to: Math.max(a, b) }, left: b > a });
+  }
+  return found;
 }
 
 const alongWay = (way: Point, { at }: Line, p: Point): number => way.x * (p.x - at.x) + way.y * (p.y - at.y);

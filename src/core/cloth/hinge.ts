@@ -1,4 +1,4 @@
-import { areaOf, offsets, ON, splitOff } from './ring.ts';
+import { areaOf, endsAt, splitOff } from './ring.ts';
 import { backwards, carve, renamed } from './carve.ts';
 import { difference } from '../geometry/index.ts';
 import type { Line } from '../geometry/index.ts';
@@ -24,12 +24,12 @@ export function cutAtHinges(
   hinges: readonly Hinge[],
   number: number,
 ): { stays: PlyOutline[]; moves: CutOut[] } {
+  if (hinges.every(({ line }) => endsAt(ring, line))) return { stays: [ring], moves: [] };
   const cuts = hinges.flatMap((hinge, i): Cut[] => {
-    if (offsets(ring, hinge.line).every((off) => off >= -ON)) return [];
+    if (endsAt(ring, hinge.line)) return [];
     return [{ ...hinge, i, fresh: { name: hinge.name ?? 'fold', bulge: 0, fold: number + i } }];
   });
-  const [first] = cuts;
-  if (!first) return { stays: [ring], moves: [] };
+  const [first] = cuts as [Cut, ...Cut[]];
   if (cuts.length === 1) {
     const { left, right } = carve(ring, first.line, first.within ?? [], first.fresh);
     return { stays: left, moves: right.map((outline) => ({ outline, hinge: first.i })) };

@@ -1,3 +1,4 @@
+export { isAlike } from './alike.ts';
 export { attach } from './attach.ts';
 export { baste, edgestitch, stitchClass, topstitch } from './stitch.ts';
 export { bind } from './bind.ts';

@@ -42,15 +42,15 @@ const isOn = (ring: PlyOutline, p: Point): boolean => covers(ring, p) || awayFro
 const now = (plies: readonly number[], at: Point, parts: ReadonlyMap<number, readonly Ply[]>): number[] =>
   plies.flatMap((id) => {
     const cut = parts.get(id);
-    if (!cut) return [id];
+    if (!cut) return id;
     const part = cut.find(({ outline }) => isOn(outline, at));
-    return part ? [part.id] : [];
+    return part ? part.id : [];
   });
 
 /** What is left of a run of stitches. */
 function runsOn(run: Run, parts: ReadonlyMap<number, readonly Ply[]>): Run[] {
-  const cut = run.plies.flatMap((id) => parts.get(id) ?? []);
   if (run.plies.every((id) => !parts.has(id))) return [run];
+  const cut = run.plies.flatMap((id) => parts.get(id) ?? []);
   const length = distance(run.from, run.to);
   if (length <= ON) return [];
   const way = unit(minus(run.to, run.from));

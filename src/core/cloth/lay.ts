@@ -3,8 +3,8 @@ import { fail, ok, SAME } from '../measure/index.ts';
 import { barred, linesRound } from './held.ts';
 import { findEdge } from './edge.ts';
 import { identity, inverse, followedBy, translation } from '../geometry/transform.ts';
-import { middleOfWork, onto, overturning } from './place.ts';
-import { movedEdge } from './sides.ts';
+import { middleOfWork, onto, overturning, ownPlies } from './place.ts';
+import { edgeOn, isSide, movedEdge } from './sides.ts';
 import { distance, minus } from '../geometry/point.ts';
 import { areaOf, covers, moved, offsets } from './ring.ts';
 import { boxOf } from './size.ts';
@@ -12,10 +12,16 @@ import { movedWork } from './move.ts';
 import { noted } from './work.ts';
 import { stackUp, withPlies } from './combine.ts';
 import type { Along } from './place.ts';
+import type { ClothFault } from './fault.ts';
 import type { EdgeReference } from './edge.ts';
 import type { Transform } from '../geometry/transform.ts';
 import type { Ply, PlyOutline, Sewn, Work } from './work.ts';
 import type { Point } from '../geometry/index.ts';
+import type { Result } from '../measure/index.ts';
+import type { Side } from './sides.ts';
+
+/** Distances of a laid work: between sides of one name, or from the middle of the work to the nearer side of what is laid. */
+export type Distances = Partial<Record<Side | 'left of middle' | 'right of middle', number>>;
 
 /** How one work is laid on another. */
 export type Lay = {
@@ -26,8 +32,10 @@ export type Lay = {
   readonly edges?: readonly [EdgeReference, EdgeReference];
   /** What later steps call the work that is laid on, and which one of several alike it is. */
   readonly called?: { readonly work: string; readonly nth: number };
-  /** How far inside the first edge the second comes to lie, in mm. */
+  /** How far inside the first edge the second comes to lie, in mm; below 0, beyond it. */
   readonly inside?: number;
+  /** How far its own sides, as it comes to lie, lie inside those of the work or beside its middle, in mm. */
+  readonly from?: Distances;
   readonly along?: Along;
   /** `down` turns the work over as it is laid, so that upper sides touch. */
   readonly face?: 'up' | 'down';
@@ -51,12 +59,17 @@ export function lay(work: Work, other: Work, how: Lay = {}): Sewn {
     return fail({ code: 'no-plies', message: 'There is nothing to lay.' });
   }
   const over = face === 'down' ? overturning(other) : identity;
-  let transform = followedBy(over, translation(minus(middleOfWork(work), middleOfWork(other))));
+  let transform = followedBy(over, translation(minus(middleOfWork({ plies: ownPlies(work) }), middleOfWork(other))));
   if (edges) {
     const [fixed, moving] = [findEdge(work, edges[0]), findEdge(other, edges[1])];
     if (!fixed.ok) return fixed;
     if (!moving.ok) return moving;
     transform = followedBy(over, onto(fixed.value, movedEdge(moving.value, over), inside, along));
+  }
+  if (how.from) {
+    const shift = shiftTo(work, movedWork(other, transform), how.from);
+    if (!shift.ok) return shift;
+    transform = followedBy(transform, translation(shift.value));
   }
   const laid = movedWork(other, transform);
   const { called } = how;
@@ -69,6 +82,59 @@ export function lay(work: Work, other: Work, how: Lay = {}): Sewn {
   const plies =
     lands === 'over' ? both.plies : [...both.plies.filter((ply) => !isFirst(ply)), ...both.plies.filter(isFirst)];
   return ok(noted({ ...both, plies }, { did: 'lay' }));
+}
+
+/** For each distance: along which axis it is measured, from where, which way, and what lies at the end of that way. */
+const WAYS = {
+  left: { axis: 'x', way: 1, end: 'right' },
+  right: { axis: 'x', way: -1, end: 'left' },
+  bottom: { axis: 'y', way: 1, end: 'top' },
+  top: { axis: 'y', way: -1, end: 'bottom' },
+  'right of middle': { axis: 'x', way: 1, end: 'right' },
+  'left of middle': { axis: 'x', way: -1, end: 'left' },
+} as const;
+
+/** How far a work moves that is laid at distances. */
+export function shiftTo(work: Work, laid: Work, from: Distances): Result<Point, ClothFault> {
+  const shift = { x: 0, y: 0 };
+  const box = boxOf(laid.plies);
+  const far = { x: box.x + box.width, y: box.y + box.height };
+  for (const [name, by] of Object.entries(from) as [keyof Distances, number][]) {
+    const field = isSide(name) ? `from ${name}` : name;
+    if (!Number.isFinite(by)) return fail({ code: 'not-finite', message: 'A distance to lay it at is not a number.' });
+    const { axis, way, end } = WAYS[name];
+    const begins = isSide(name) ? outermost(work, name) : middleAcross(work);
+    if (!begins.ok) return begins;
+    const ends = outermost(work, end);
+    if (!ends.ok) return ends;
+    const at = begins.value + way * by;
+    shift[axis] = at - (way > 0 ? box[axis] : far[axis]);
+    const beyond = far[axis] - box[axis] - way * (ends.value - at);
+    if (beyond > SAME) {
+      const message = `So far from the ${isSide(name) ? name : 'middle'} it would reach beyond the ${end}.`;
+      return fail({ code: 'off-the-work', message, field, amount: beyond });
+    }
+  }
+  return ok(shift);
+}
+
+/**
+ * Where a side lies, along the axis across it; a slanting one is measured where it reaches farthest out. What was laid on
+ * the work and stands out beyond its side does not count.
+ */
+export function outermost(work: Work, side: Side): Result<number, ClothFault> {
+  const edge = edgeOn({ ...work, plies: ownPlies(work) }, side);
+  if (!edge.ok) return edge;
+  const { axis, way } = WAYS[side];
+  const { from, to } = edge.value;
+  return ok(way > 0 ? Math.min(from[axis], to[axis]) : Math.max(from[axis], to[axis]));
+}
+
+/** Half way between the left and the right side. */
+function middleAcross(work: Work): Result<number, ClothFault> {
+  const [left, right] = [outermost(work, 'left'), outermost(work, 'right')];
+  if (!left.ok) return left;
+  return right.ok ? ok((left.value + right.value) / 2) : right;
 }
 
 /** How interfacing is fused. */
@@ -149,7 +215,7 @@ function reachesBeyond({ plies }: Work, cloth: Ply, ring: PlyOutline): boolean {
 
 /** How a patch comes to lie with its lower left corner at a place of the work. */
 function patchTransform(work: Work, patch: Ply, at: Point): Transform {
-  const [on, box] = [boxOf(work.plies), boxOf([patch])];
+  const [on, box] = [boxOf(ownPlies(work)), boxOf([patch])];
   return translation({ x: on.x + at.x - box.x, y: on.y + at.y - box.y });
 }
 

@@ -25,12 +25,16 @@ export const openingsOf = ({ stitches }: Work): Opening[] =>
       : [],
   );
 
-const isAt = (edge: WorkEdge, { line, from, to }: Opening): boolean => {
-  if ([edge.from, edge.to].some((p) => Math.abs(leftOf(line, p)) > SAME)) return false;
+/** Whether a straight stretch runs along an opening, or along a part of it, no more than so many mm away. */
+const isAt = (edge: Pick<WorkEdge, 'from' | 'to'>, { line, from, to }: Opening, off = SAME): boolean => {
+  const [begun, ended] = [leftOf(line, edge.from), leftOf(line, edge.to)];
+  if (Math.max(Math.abs(begun), Math.abs(ended)) > off) return false;
   const way = direction(line.angle);
   const along = (p: Point) => way.x * minus(p, line.at).x + way.y * minus(p, line.at).y;
   const [a, b] = [along(edge.from), along(edge.to)];
-  return Math.min(Math.max(a, b), along(to)) - Math.max(Math.min(a, b), along(from)) > ON;
+  // The end of a row that comes from further in crosses it, and does not run along it.
+  const isAcross = Math.abs(begun - ended) > Math.abs(a - b);
+  return !isAcross && Math.min(Math.max(a, b), along(to)) - Math.max(Math.min(a, b), along(from)) > ON;
 };
 
 const openAt = (work: Work, edge: WorkEdge): boolean => openingsOf(work).some((opening) => isAt(edge, opening));
@@ -49,4 +53,12 @@ export function sewnShutTogether(layers: readonly { work: Work; edge: WorkEdge |
   if (open.length < 2) return undefined;
   const message = 'Two openings are joined here: sewn as they lie, both would be sewn shut.';
   return { code: 'opening', message, edge: open[0]!.name };
+}
+
+/** The same for rows that follow a curve or an outline, so many mm inside it. */
+export function sewsShutAlong(work: Work, ways: readonly (readonly Point[])[], by: number): ClothFault | undefined {
+  const beside = (opening: Opening) =>
+    ways.some((way) => way.slice(1).some((end, i) => isAt({ from: way[i]!, to: end }, opening, by + SAME)));
+  if (ways.length === 0 || !openingsOf(work).some(beside)) return undefined;
+  return { code: 'opening', message: 'The row runs along an opening: through both layers, it would sew it shut.' };
 }

@@ -3,7 +3,7 @@ import { boxOf } from './size.ts';
 import { direction, minus, plus, times } from '../geometry/point.ts';
 import type { Transform } from '../geometry/transform.ts';
 import type { Point } from '../geometry/index.ts';
-import type { Work } from './work.ts';
+import type { Ply, Work } from './work.ts';
 import type { WorkEdge } from './edge.ts';
 
 /** Which ends of two edges meet: their starts, walked with the cloth on the left, their middles, or their ends. */
@@ -26,8 +26,14 @@ export function overturning(work: Work): Transform {
   return reflection({ at: { x: box.x + box.width / 2, y: 0 }, angle: 90 });
 }
 
+/** The plies of a work itself: what was laid on it, and may stand out beyond it, left out. */
+export function ownPlies({ plies }: Work): readonly Ply[] {
+  const own = plies.filter(({ laid }) => laid === undefined);
+  return own.length > 0 ? own : plies;
+}
+
 /** The middle of the box round a work. */
-export function middleOfWork(work: Work): Point {
-  const box = boxOf(work.plies);
+export function middleOfWork({ plies }: Pick<Work, 'plies'>): Point {
+  const box = boxOf(plies);
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 }

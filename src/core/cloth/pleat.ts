@@ -1,10 +1,14 @@
 import { asOneStep, foldInHand } from './group.ts';
+import { direction, plus } from '../geometry/point.ts';
 import { fail, ok } from '../measure/index.ts';
 import { findEdge, lineInside, nameOf, reversedEdge } from './edge.ts';
-import { offsets, ON } from './ring.ts';
+import { offsets, ON, stretches } from './ring.ts';
+import { isReflected, transformPoint } from '../geometry/transform.ts';
+import { lineThrough } from '../geometry/index.ts';
 import { acrossWork, sewn } from './stitch.ts';
-import type { EdgeReference } from './edge.ts';
-import type { Sewn, Work } from './work.ts';
+import type { Line } from '../geometry/index.ts';
+import type { EdgeReference, WorkEdge } from './edge.ts';
+import type { Ply, Sewn, Work } from './work.ts';
 
 /** A fold across a work, so many mm from an edge along the flat cloth, its kind as seen from the upper side. */
 export type PleatLine = { readonly at: number; readonly kind: 'mountain' | 'valley' };
@@ -14,6 +18,8 @@ export type Pleats = {
   /** The edge that the lines are measured from and parallel to. */
   readonly from: EdgeReference;
   readonly folds: readonly PleatLine[];
+  /** A row that far from each fold of a kind, through both sides of the pleat, sewn before the next fold is made. */
+  readonly row?: { readonly on: PleatLine['kind']; readonly by: number };
 };
 
 /**
@@ -27,15 +33,26 @@ export type Pleats = {
  */
 export function pleat(work: Work, pleats: Pleats): Sewn {
   const folded = pleated(work, pleats);
-  return folded.ok ? ok(asOneStep(work.done, folded.value, { did: 'pleat' })) : folded;
+  if (!folded.ok) return folded;
+  const stitches = folded.value.stitches.slice(work.stitches.length).map(({ id }) => id);
+  return ok(asOneStep(work.done, folded.value, { did: 'pleat', ...(stitches.length > 0 && { stitches }) }));
 }
 
-function pleated(work: Work, { from, folds }: Pleats): Sewn {
+function pleated(work: Work, { from, folds, row }: Pleats): Sewn {
   const edge = findEdge(work, from);
   if (!edge.ok) return edge;
   const lines = [...folds].sort((a, b) => a.at - b.at);
   if (lines.some(({ at }) => !Number.isFinite(at))) {
     return fail({ code: 'not-finite', message: 'A fold line has a place that is not a number.', edge: nameOf(from) });
+  }
+  // The pleat goes from its edge to the folds on either side.
+  const shallow = lines.some(({ at, kind }, i) => {
+    const room = [lines[i - 1]?.at ?? 0, lines[i + 1]?.at ?? Infinity].map((other) => Math.abs(other - at));
+    return row?.on === kind && row.by > Math.min(...room) - ON;
+  });
+  if (shallow) {
+    const message = 'The row on the edge of a pleat lies beyond it: the pleat is not so deep.';
+    return fail({ code: 'too-deep', message, field: 'topstitch' });
   }
   let now = work;
   let hand: ReadonlySet<number> = new Set(work.plies.map((ply) => ply.id));
@@ -51,10 +68,49 @@ function pleated(work: Work, { from, folds }: Pleats): Sewn {
     const step = foldInHand({ work: now, hand }, { line, lands, name: 'pleat' });
     if (!step.ok) return step;
     now = step.value.work;
+    if (row?.on === kind) {
+      const sewnOn = onOwnEdge(now, step.value.hand, lineInside(edge.value, away ? height - row.by : height + row.by));
+      if (!sewnOn) {
+        const message = 'The row on the edge of a pleat misses one of its sides.';
+        return fail({ code: 'misses', message, field: 'topstitch' });
+      }
+      now = sewnOn;
+    }
     hand = step.value.moved;
     away = !away;
   }
   return ok(now);
+}
+
+/** A row on the edge of a pleat that was just folded, through its two sides alone; undefined where it misses one of them. */
+function onOwnEdge(work: Work, sides: ReadonlySet<number>, line: Line): Work | undefined {
+  const rowed = sewn(work, 'topstitch', acrossWork(work, line));
+  const row = rowed.stitches.at(-1)!;
+  const runs = row.runs
+    .map((run) => ({ ...run, plies: run.plies.filter((id) => sides.has(id)) }))
+    .filter(({ plies }) => plies.length > 0);
+  const isHeld = runs.length > 0 && runs.every(({ plies }) => plies.length > 1);
+  return isHeld ? { ...rowed, stitches: [...rowed.stitches.slice(0, -1), { ...row, runs }] } : undefined;
+}
+
+/**
+ * The left or the lower side of the box round a piece as it was cut, where it lies now, as an edge to measure marks from:
+ * also where the cloth there was hemmed or cut away since.
+ */
+export function cutEdge({ piece, transform }: Ply, side: 'left' | 'bottom'): WorkEdge {
+  // The piece lies left of it, and right of it once it was turned over.
+  const ends = [{ x: 0, y: 0 }, side === 'left' ? { x: 0, y: -1 } : { x: 1, y: 0 }].map((p) =>
+    transformPoint(transform, p),
+  );
+  const [from, to] = isReflected(transform) ? ends.reverse() : ends;
+  const line = lineThrough(from!, to!);
+  return { name: side, own: side, pieces: [piece], line, from: from!, to: to!, length: 1 };
+}
+
+/** Whether a line so far inside an edge goes through a ply. */
+export function crossing({ outline }: Ply, edge: WorkEdge, at: number): boolean {
+  const line = lineInside(edge, at);
+  return stretches(outline, line.at, plus(line.at, direction(line.angle))).length > 0;
 }
 
 /** A tuck: a fold of cloth that a row of stitches holds. */

@@ -1,7 +1,7 @@
 import type { Transform } from '../geometry/transform.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { PlyEdge, PlyOutline } from './work.ts';
-import { cross, direction, dot, minus } from '../geometry/point.ts';
+import { direction, dot, minus } from '../geometry/point.ts';
 import { transformPoint, isReflected } from '../geometry/transform.ts';
 
 /*
@@ -20,7 +20,8 @@ export function twiceArea(ring: PlyOutline): number {
   const origin = ring[0]?.from;
   if (!origin) return 0;
   for (let i = 1; i + 1 < ring.length; i++) {
-    const [a, b] = [ring[i]!.from, ring[i + 1]!.from];
+    const a = ring[i]!.from;
+    const b = ring[i + 1]!.from;
     sum += (a.x - origin.x) * (b.y - origin.y) - (a.y - origin.y) * (b.x - origin.x);
   }
   return sum;
@@ -30,20 +31,17 @@ export const areaOf = (ring: PlyOutline): number => twiceArea(ring) / 2;
 
 /** The ring where it comes to lie. Turned over, it is walked the other way, so that it stays counter-clockwise. */
 export function moved(ring: PlyOutline, transform: Transform): PlyOutline {
-  const there = ring.map((edge) => ({ ...edge, from: transformPoint(transform, edge.from) }));
-  if (!isReflected(transform)) return there;
-  const n = there.length;
-  return there.map((_, i) => {
-    const k = n - 1 - i;
-    return { ...there[k]!, from: there[(k + 1) % n]!.from };
-  });
+  if (!isReflected(transform)) return ring.map((edge) => ({ ...edge, from: transformPoint(transform, edge.from) }));
+  const n = ring.length;
+  return ring.map((_, i) => ({ ...ring[n - 1 - i]!, from: transformPoint(transform, ring[(n - i) % n]!.from) }));
 }
 
 /** Whether a point lies inside a ring, or on its edge. */
 export function covers(ring: PlyOutline, { x, y }: Point): boolean {
   let inside = false;
   for (let i = 0, n = ring.length; i < n; i++) {
-    const [a, b] = [ring[i]!.from, ring[(i + 1) % n]!.from];
+    const a = ring[i]!.from;
+    const b = ring[(i + 1) % n]!.from;
     const size = Math.abs(b.x - a.x) + Math.abs(b.y - a.y);
     const off = (b.x - a.x) * (y - a.y) - (b.y - a.y) * (x - a.x);
     if (Math.abs(off) <= 1e-9 * size * (1 + size)) {
@@ -74,6 +72,20 @@ export function offsets(ring: PlyOutline, { at, angle }: Line): number[] {
   return ring.map(({ from }) => cos * (from.y - at.y) - sin * (from.x - at.x));
 }
 
+/** Whether nothing of a ring lies left of a line. */
+export function beginsAt(ring: PlyOutline, { at, angle }: Line): boolean {
+  const { x: cos, y: sin } = direction(angle);
+  for (const { from } of ring) if (cos * (from.y - at.y) - sin * (from.x - at.x) > ON) return false;
+  return true;
+}
+
+/** Whether nothing of a ring lies right of a line; `offsets` without the list, for the many that a fold misses. */
+export function endsAt(ring: PlyOutline, { at, angle }: Line): boolean {
+  const { x: cos, y: sin } = direction(angle);
+  for (const { from } of ring) if (cos * (from.y - at.y) - sin * (from.x - at.x) < -ON) return false;
+  return true;
+}
+
 /**
  * Cuts a ring along a line. The new edges take after `fresh`; an edge that lies on the line already stays as it is.
  */
@@ -82,19 +94,17 @@ export function split(
   line: Line,
   fresh: Omit<PlyEdge, 'from'>,
 ): { left: PlyOutline[]; right: PlyOutline[] } {
-  const off = offsets(ring, line);
-  if (off.every((o) => o >= -ON)) return { left: [ring], right: [] };
-  if (off.every((o) => o <= ON)) return { left: [], right: [ring] };
-  const corners = withCrossings(ring, off);
+  if (endsAt(ring, line)) return { left: [ring], right: [] };
+  if (beginsAt(ring, line)) return { left: [], right: [ring] };
+  const corners = withCrossings(ring, offsets(ring, line));
   return { left: half(corners, line, 1, fresh), right: half(corners, line, -1, fresh) };
 }
 
 /** What `split` gives on one side: 1 for the left, -1 for the right. */
 export function splitOff(ring: PlyOutline, line: Line, fresh: Omit<PlyEdge, 'from'>, side: 1 | -1): PlyOutline[] {
-  const off = offsets(ring, line);
-  if (off.every((o) => o >= -ON)) return side === 1 ? [ring] : [];
-  if (off.every((o) => o <= ON)) return side === 1 ? [] : [ring];
-  return half(withCrossings(ring, off), line, side, fresh);
+  if (endsAt(ring, line)) return side === 1 ? [ring] : [];
+  if (beginsAt(ring, line)) return side === 1 ? [] : [ring];
+  return half(withCrossings(ring, offsets(ring, line)), line, side, fresh);
 }
 
 /** A corner of a ring, the edge that begins there, and on which side of the line it lies; 0 on it. */
@@ -104,7 +114,8 @@ function withCrossings(ring: PlyOutline, off: number[]): Corner[] {
   const corners: Corner[] = [];
   const sideOf = (o: number) => (o > ON ? 1 : o < -ON ? -1 : 0);
   for (let i = 0, n = ring.length; i < n; i++) {
-    const [here, there] = [off[i]!, off[(i + 1) % n]!];
+    const here = off[i]!;
+    const there = off[(i + 1) % n]!;
     const edge = ring[i]!;
     corners.push({ edge, side: sideOf(here) });
     if (sideOf(here) * sideOf(there) >= 0) continue;
@@ -125,10 +136,16 @@ type Way = { edges: PlyEdge[]; end: Point; leaves: number; comes: number };
  */
 function half(corners: Corner[], line: Line, side: 1 | -1, fresh: Omit<PlyEdge, 'from'>): PlyOutline[] {
   const ways = waysOn(corners, line, side);
+  const lying = edgesOnLine(corners, line, side);
+  const [only] = ways;
+  // Most rings are cut into one on each side.
+  if (only && ways.length === 1) {
+    const ring = [...only.edges, ...alongLine(only, only, lying, side, fresh)];
+    return areaOf(ring) > SCRAP ? [ring] : [];
+  }
   const leaving = [...ways].sort((a, b) => (a.leaves - b.leaves) * side);
   const coming = [...ways].sort((a, b) => (a.comes - b.comes) * side);
   const next = new Map(coming.map((way, i) => [way, leaving[i]!]));
-  const lying = edgesOnLine(corners, line, side);
   const left = new Set(ways);
   const rings: PlyOutline[] = [];
   for (const first of ways) {
@@ -166,12 +183,14 @@ function edgesOnLine(corners: Corner[], line: Line, side: 1 | -1): Lying[] {
   const at = (p: Point) => along.x * (p.x - line.at.x) + along.y * (p.y - line.at.y);
   const found: Lying[] = [];
   for (let i = 0; i < corners.length; i++) {
-    const [here, there] = [corners[i]!, corners[(i + 1) % corners.length]!];
+    const here = corners[i]!;
+    const there = corners[(i + 1) % corners.length]!;
     if (here.side !== 0 || there.side !== 0) continue;
-    const [from, to] = [at(here.edge.from), at(there.edge.from)];
+    const from = at(here.edge.from);
+    const to = at(there.edge.from);
     if ((to - from) * side > 0) found.push({ edge: here.edge, from, to, end: there.edge.from });
   }
-  return found.sort((a, b) => (a.from - b.from) * side);
+  return found.length > 1 ? found.sort((a, b) => (a.from - b.from) * side) : found;
 }
 
 /** The edges that close a ring along the line, from where one way comes back to where the next leaves. */
@@ -188,22 +207,37 @@ function alongLine(way: Way, next: Way, lying: Lying[], side: 1 | -1, fresh: Omi
   return edges;
 }
 
+const NOWHERE: readonly (readonly [number, number])[] = [];
+
 /** Where a line through two points runs inside a ring: stretches as distances from the first point, in order. */
-export function stretches(ring: PlyOutline, from: Point, to: Point): [number, number][] {
-  const way = minus(to, from);
-  const size = Math.hypot(way.x, way.y);
-  const [ux, uy] = [way.x / size, way.y / size];
-  const cuts: number[] = [];
-  const n = ring.length;
-  for (let i = 0; i < n; i++) {
-    const [a, b] = [ring[i]!.from, ring[(i + 1) % n]!.from];
-    const [p, q] = [cross({ x: ux, y: uy }, minus(a, from)), cross({ x: ux, y: uy }, minus(b, from))];
+export function stretches(ring: PlyOutline, from: Point, to: Point): readonly (readonly [number, number])[] {
+  const [wide, high] = [to.x - from.x, to.y - from.y];
+  const size = Math.hypot(wide, high);
+  const [ux, uy] = [wide / size, high / size];
+  let count = 0;
+  let first = 0;
+  let second = 0;
+  let more: number[] | undefined;
+  let a = ring.at(-1)!.from;
+  let p = ux * (a.y - from.y) - uy * (a.x - from.x);
+  for (const { from: b } of ring) {
+    const q = ux * (b.y - from.y) - uy * (b.x - from.x);
     // An end on the line counts as just left of it: each crossing is counted once, an edge on the line not at all.
-    if (p >= -ON === q >= -ON) continue;
-    const t = Math.min(1, Math.max(0, p / (p - q)));
-    cuts.push(ux * (a.x + (b.x - a.x) * t - from.x) + uy * (a.y + (b.y - a.y) * t - from.y));
+    if (p >= -ON !== q >= -ON) {
+      const t = Math.min(1, Math.max(0, p / (p - q)));
+      const cut = ux * (a.x + (b.x - a.x) * t - from.x) + uy * (a.y + (b.y - a.y) * t - from.y);
+      count++;
+      if (count === 1) first = cut;
+      else if (count === 2) second = cut;
+      else (more ??= [first, second]).push(cut);
+    }
+    a = b;
+    p = q;
   }
-  cuts.sort((a, b) => a - b);
+  // Most rings lie beside the line, and most others are crossed once.
+  if (count < 2) return NOWHERE;
+  if (!more) return Math.abs(second - first) > ON ? [first < second ? [first, second] : [second, first]] : NOWHERE;
+  const cuts = more.sort((one, other) => one - other);
   const pairs: [number, number][] = [];
   for (let i = 0; i + 1 < cuts.length; i += 2) if (cuts[i + 1]! - cuts[i]! > ON) pairs.push([cuts[i]!, cuts[i + 1]!]);
   return pairs;

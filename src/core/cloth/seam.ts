@@ -157,9 +157,10 @@ export function heldBeyond(
   const [start, end] = [alongLine(line, from), alongLine(line, to)];
   const n = ply.outline.length;
   const outline = ply.outline.flatMap((edge, i) => {
-    const next = ply.outline[(i + 1) % n]!;
-    const [near, far] = [Math.max(off[i]!, off[(i + 1) % n]!), Math.min(off[i]!, off[(i + 1) % n]!)];
-    if (near > -ON || far < -depth - SAME || edge.held !== undefined) return [edge];
+    const k = (i + 1) % n;
+    const isBeside = Math.max(off[i]!, off[k]!) > -ON || Math.min(off[i]!, off[k]!) < -depth - SAME;
+    if (isBeside || edge.held !== undefined) return edge;
+    const next = ply.outline[k]!;
     // An edge longer than the row stays free where the row does not go.
     const [a, b] = [alongLine(line, edge.from), alongLine(line, next.from)];
     const at = (t: number) => plus(edge.from, times({ x: next.from.x - edge.from.x, y: next.from.y - edge.from.y }, t));

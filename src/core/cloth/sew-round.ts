@@ -25,8 +25,11 @@ export type SewRound = {
   readonly allowance: number | Record<string, number>;
   /** Edges that are not sewn at all, such as the top of a bag; by name or as they were found in the lower work. */
   readonly open?: readonly EdgeReference[];
-  /** The opening that is left to turn the work through, in the middle of an edge unless `at` says otherwise. */
-  readonly gap?: { readonly edge: EdgeReference; readonly length: number; readonly at?: number };
+  /**
+   * The opening that is left to turn the work through: in the middle of an edge, or so far from the seam at its left or
+   * lower end.
+   */
+  readonly gap?: { readonly edge: EdgeReference; readonly length: number; readonly begins?: number };
   /** Works caught between the pair, such as a loop, lying where they are on the lower one. */
   readonly caught?: readonly Work[];
 };
@@ -42,17 +45,9 @@ export type SewRound = {
  */
 export function sewRound(lower: Work, upper: Work, how: SewRound): Sewn {
   const { work: between, of } = stackUp([lower, ...(how.caught ?? [])]);
-  const pair = lay(between, upper, { face: 'down' });
-  if (!pair.ok) return pair;
   // Interfacing that was cut a hair larger than its cloth is no edge to sew along.
   const outline = outlineOf(lower.plies.filter(({ fusedTo }) => fusedTo === undefined));
   if (!outline.ok) return outline;
-  const facing = pair.value.plies.slice(between.plies.length);
-  const apart = differ(
-    outline.value,
-    facing.filter(({ fusedTo }) => fusedTo === undefined),
-  );
-  if (apart) return fail(apart);
   const asked = [...(how.open ?? []), ...(how.gap ? [how.gap.edge] : [])];
   const line = stitchRing(calledSo(outline.value, asked), how);
   if (!line.ok) return line;
@@ -66,6 +61,15 @@ export function sewRound(lower: Work, upper: Work, how: SewRound): Sewn {
     );
     if (down) return fail(down);
   }
+  // What is caught lies within the lower layer by now, and the upper one covers both.
+  const pair = lay(between, upper, { face: 'down' });
+  if (!pair.ok) return pair;
+  const facing = pair.value.plies.slice(between.plies.length);
+  const apart = differ(
+    outline.value,
+    facing.filter(({ fusedTo }) => fusedTo === undefined),
+  );
+  if (apart) return fail(apart);
   const loose = looseBetween(pair.value, line.value);
   const caught = [...new Set([...loose, ...between.plies.slice(lower.plies.length).map((ply) => ply.id)])];
   const over = facing.find(({ id }) => !loose.includes(id))!.id;
@@ -222,20 +226,24 @@ function cornerOf(before: Side, bend: readonly Side[], after: Side): Point | und
 
 type Gap = NonNullable<SewnRound['gap']>;
 
-function gapIn(ring: Outline, { edge: asked, length, at }: NonNullable<SewRound['gap']>): Result<Gap, ClothFault> {
+function gapIn(ring: Outline, { edge: asked, length, begins }: NonNullable<SewRound['gap']>): Result<Gap, ClothFault> {
   const edge = nameOf(asked);
   const longest = sides(ring)
     .filter((side) => side.name === edge)
     .sort((a, b) => distance(b.from, b.to) - distance(a.from, a.to))[0];
   if (!longest) return fail({ code: 'unknown-edge', message: `There is no edge ${edge} to leave a gap in.`, edge });
   const whole = distance(longest.from, longest.to);
-  const start = at ?? (whole - length) / 2;
+  const { from, to } = longest;
+  const level = Math.abs(to.x - from.x) >= Math.abs(to.y - from.y);
+  const isLow = level ? from.x <= to.x : from.y <= to.y;
+  const start = begins === undefined ? (whole - length) / 2 : isLow ? begins : whole - length - begins;
   if (!(length > SAME)) {
     return fail({ code: 'no-gap', message: `A gap so short is no gap: nothing could be turned through it.`, edge });
   }
-  if (!(start >= 0) || start + length > whole + ON) {
-    const message = `The gap is longer than the edge ${edge} inside its allowances.`;
-    return fail({ code: 'misses', message, edge, amount: start + length - whole });
+  if (!(start >= -ON) || start + length > whole + ON) {
+    const tooLong = length > whole + ON ? 'The gap is longer than' : 'The gap reaches beyond the end of';
+    const message = `${tooLong} the edge ${edge} inside its allowances.`;
+    return fail({ code: 'misses', message, edge, field: 'gap', amount: (begins ?? 0) + length - whole });
   }
   const way = unit(minus(longest.to, longest.from));
   const place = (t: number) => plus(longest.from, times(way, t));

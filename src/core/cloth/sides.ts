@@ -1,5 +1,5 @@
 import { inverse, transformPoint, isReflected } from '../geometry/transform.ts';
-import { covers, moved } from './ring.ts';
+import { areaOf, covers, moved } from './ring.ts';
 import { boxOf } from './size.ts';
 import { direction, distance, dot, minus, plus, times } from '../geometry/point.ts';
 import { fail, ok, plainName, quote, SAME } from '../measure/index.ts';
@@ -47,10 +47,43 @@ export function edgeOn(work: Work, asked: string): Result<WorkEdge, ClothFault> 
   const name = plainName(asked);
   if (isSide(name)) {
     const side = sideOf(work.plies, name, asked);
+    if (side?.ok) return side;
+    if (edgeUnderPoints(work, asked)) {
+      const message = `The ${name} is not one straight side: the points of turned-in allowances stick up beyond it.`;
+      return fail({ code: 'points', message, edge: asked });
+    }
     // A curved outline may have no straight side there; its own edges may still be named.
     return side ?? pieceEdge(work, asked);
   }
-  return laidEdge(work, name, asked) ?? pieceEdge(work, asked);
+  return laidEdge(work, asked) ?? pieceEdge(work, asked);
+}
+
+/**
+ * The side of a turned work beyond which the points of its allowances stick up, as they do at slanting ends; undefined
+ * where none do.
+ *
+ * @example
+ * edgeUnderPoints(turnedPennant, 'top') // => the top edge, above which the allowances of both slanting seams reach
+ */
+export function edgeUnderPoints({ plies }: Work, asked: string): WorkEdge | undefined {
+  const name = plainName(asked);
+  if (!isSide(name)) return undefined;
+  const turnedIn = plies.filter((ply) => isTurnedIn(ply, plies));
+  const side = sideOf(
+    plies.filter((ply) => !turnedIn.includes(ply)),
+    name,
+    asked,
+  );
+  if (!side?.ok) return undefined;
+  const sticksUp = turnedIn.some(({ outline }) => outline.some(({ from }) => leftOf(side.value.line, from) < -SAME));
+  return sticksUp ? side.value : undefined;
+}
+
+/** An allowance that was folded in: its raw edge is held by the seam, and its piece goes on in a larger ply. */
+function isTurnedIn({ outline, piece }: Ply, plies: readonly Ply[]): boolean {
+  if (!outline.some(({ held }) => held !== undefined) || !outline.some(({ fold }) => fold !== undefined)) return false;
+  const size = areaOf(outline);
+  return plies.some((other) => other.piece === piece && areaOf(other.outline) > 2 * size);
 }
 
 /** The edges that a step names; `all` stands for the four sides. Faults: those of each edge; `unknown-edge` for none. */
@@ -70,19 +103,27 @@ type Facing = {
   i: number;
   from: Point;
   to: Point;
-  line: Line;
   length: number;
   toward: number;
 };
+
+/** One beyond which nothing lies. */
+type Outer = Facing & { line: Line };
 
 /**
  * The side of plies as they lie: the straight edges facing that way beyond which none of them goes. Undefined where
  * there is none, as on a curve that goes inward.
  */
 function sideOf(plies: readonly Ply[], side: Side, asked: string): Result<WorkEdge, ClothFault> | undefined {
-  const facing = plies.flatMap((ply) => edgesFacing(ply, side));
-  const corners = convexHull(plies.flatMap((ply) => ply.outline.map(({ from }) => from)));
-  const outer = facing.filter(({ line }) => corners.every((corner) => leftOf(line, corner) > -SAME));
+  const points: Point[] = [];
+  for (const { outline } of plies) for (const { from } of outline) points.push(from);
+  const corners = convexHull(points);
+  const outer = edgesFacing(plies, side, SAME).flatMap((one): Outer[] => {
+    const [wide, high] = [one.to.x - one.from.x, one.to.y - one.from.y];
+    const off = -SAME * one.length;
+    const isOuter = corners.every(({ x, y }) => wide * (y - one.from.y) - high * (x - one.from.x) > off);
+    return isOuter ? [{ ...one, line: lineThrough(one.from, one.to) }] : [];
+  });
   if (outer.length === 0) return undefined;
   const rank = ({ edge, toward }: Facing) => (edge.name === side ? 1 : 0) + toward;
   const best = outer.reduce((most, one) =>
@@ -96,7 +137,7 @@ function sideOf(plies: readonly Ply[], side: Side, asked: string): Result<WorkEd
     return fail({ code: 'not-straight', message, edge: asked });
   }
   const edge = edgeAlong(onLine, line, asked);
-  const beside = deeper(plies, facing, onLine, edge, side);
+  const beside = deeper(plies, onLine, edge, side);
   if (!beside) return ok({ ...edge, plies: plies.map(({ id }) => id) });
   const message = `The ${side} is not one straight side: ${edge.pieces.join(' and ')} stands out beyond ${beside.ply.piece}.`;
   const called = [`${edge.pieces.at(-1)!} ${edge.own}`, `${beside.ply.piece} ${beside.edge.name}`]
@@ -105,16 +146,26 @@ function sideOf(plies: readonly Ply[], side: Side, asked: string): Result<WorkEd
   return fail({ code: 'ambiguous-edge', message: `${message} Write ${called}.`, edge: asked });
 }
 
-function edgesFacing(ply: Ply, side: Side): Facing[] {
-  const ring = ply.outline;
-  return ring.flatMap((edge, i): Facing[] => {
-    const [from, to] = [edge.from, ring[(i + 1) % ring.length]!.from];
-    const length = distance(from, to);
-    if (length < SAME) return [];
-    const toward = (OUT[side].x * (to.y - from.y) - OUT[side].y * (to.x - from.x)) / length;
-    if (toward < (edge.name === side ? NAMED : FACING)) return [];
-    return [{ ply, edge, i, from, to, line: lineThrough(from, to), length, toward }];
-  });
+/** The edges of plies that face a side and are at least so many mm long. */
+function edgesFacing(plies: readonly Ply[], side: Side, least: number): Facing[] {
+  const { x, y } = OUT[side];
+  const found: Facing[] = [];
+  for (const ply of plies) {
+    const ring = ply.outline;
+    for (let i = 0; i < ring.length; i++) {
+      const edge = ring[i]!;
+      const { from } = edge;
+      const to = ring[(i + 1) % ring.length]!.from;
+      const across = x * (to.y - from.y) - y * (to.x - from.x);
+      if (across <= 0) continue;
+      const length = distance(from, to);
+      const toward = across / length;
+      if (length >= least && toward >= (edge.name === side ? NAMED : FACING)) {
+        found.push({ ply, edge, i, from, to, length, toward });
+      }
+    }
+  }
+  return found;
 }
 
 const isOn = (line: Line, at: Point): boolean => Math.abs(leftOf(line, at)) <= SAME;
@@ -126,7 +177,8 @@ function isChord({ ply, edge, i, from, to }: Facing): boolean {
   const way = minus(to, from);
   return [i - 1, i + 1].some((k) => {
     const other = ring[(k + n) % n]!;
-    if (other.name !== edge.name || (other.fold === undefined) !== (edge.fold === undefined)) return false;
+    if (other.name !== edge.name || (other.held === undefined) !== (edge.held === undefined)) return false;
+    if ((other.fold === undefined) !== (edge.fold === undefined)) return false;
     const on = minus(ring[(k + 1 + n) % n]!.from, other.from);
     const turn = Math.abs(Math.atan2(way.x * on.y - way.y * on.x, dot(way, on)));
     return turn > 1e-3 && turn < Math.PI / 4;
@@ -150,17 +202,10 @@ function edgeAlong(edges: readonly Straight[], line: Line, name: string): WorkEd
 const LONGER = 1.5;
 
 /** An edge that faces the same way, ends the work as well, and is much longer: a tab or a flap stands out beyond it. */
-function deeper(
-  plies: readonly Ply[],
-  facing: readonly Facing[],
-  onLine: readonly Facing[],
-  edge: WorkEdge,
-  side: Side,
-): Facing | undefined {
+function deeper(plies: readonly Ply[], onLine: readonly Facing[], edge: WorkEdge, side: Side): Facing | undefined {
   const out = OUT[side];
-  return facing.findLast((one) => {
-    if (onLine.some(({ ply }) => ply === one.ply) || one.edge.name === 'gathers' || one.length < LONGER * edge.length)
-      return false;
+  return edgesFacing(plies, side, Math.max(SAME, LONGER * edge.length)).findLast((one) => {
+    if (onLine.some(({ ply }) => ply === one.ply) || one.edge.name === 'gathers') return false;
     const middle = times(plus(one.from, one.to), 0.5);
     return (
       [0.1, 0.3, 0.5, 0.7, 0.9].filter((t) => {
@@ -171,43 +216,62 @@ function deeper(
   });
 }
 
-/** Of a work that was laid on this one: its side, as it was called when it was laid. Undefined if there is none so called. */
-function laidEdge(work: Work, name: string, asked: string): Result<WorkEdge, ClothFault> | undefined {
-  const groups = laidGroups(work);
-  const found = groups.flatMap((group) => {
-    const rest = afterName(name, group);
-    return rest === undefined ? [] : [{ group, ...rest }];
-  });
-  const longest = Math.max(...found.map(({ group }) => group.laid.work.length));
-  const named = found.filter(({ group }) => group.laid.work.length === longest);
-  const counted = named.filter(({ nth }) => nth !== undefined);
-  const [one, ...others] = counted.length > 0 ? counted : named;
-  if (!one) return undefined;
-  if (others.length > 0) {
-    const called = named.map(({ group }) => quote(`${ordinals[group.nth - 1] ?? group.nth} ${name}`));
-    const message = `${groups.filter(({ laid }) => plainName(laid.work) === plainName(one.group.laid.work)).length} works called ${quote(one.group.laid.work)} lie here. Write ${called.join(' or ')}.`;
-    return fail({ code: 'ambiguous-edge', message, edge: asked });
-  }
-  const { plies, laid } = one.group;
+/**
+ * Of a work that was laid on this one: its side, as it was called when it was laid, or an edge of its pieces. Undefined if
+ * there is none so called.
+ */
+function laidEdge(work: Work, asked: string): Result<WorkEdge, ClothFault> | undefined {
+  const found = laidNamed(work, asked, (rest, { plies }) => isSide(rest) || hasEdge(plies, rest));
+  if (!found?.ok) return found;
+  const { group, rest } = found.value;
+  const { plies, laid } = group;
+  if (!isSide(rest)) return pieceEdge({ ...work, plies }, rest);
   const unlaid = plies.map((ply): Ply => ({ ...ply, outline: moved(ply.outline, inverse(laid.transform)) }));
-  const side = sideOf(unlaid, one.side, asked);
+  const side = sideOf(unlaid, rest, asked);
   if (!side?.ok) return side;
   return ok({ ...movedEdge(side.value, laid.transform), plies: plies.map(({ id }) => id) });
 }
 
-const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
+/** Whether an edge of plies is called so. */
+export const hasEdge = (plies: readonly Ply[], name: string): boolean =>
+  plies.some(({ outline }) => outline.some((edge) => edge.name === name && edge.held === undefined));
 
-/** What follows the name of a laid work: a side, and before it which one of several alike. */
-function afterName(name: string, { laid, nth }: LaidGroup): { side: Side; nth?: number } | undefined {
-  const work = plainName(laid.work);
-  const one = `${ordinals[nth - 1] ?? nth} `;
-  const counted = name.startsWith(one) && name.slice(one.length).startsWith(`${work} `);
-  const rest = counted
-    ? name.slice(one.length + work.length + 1)
-    : name.startsWith(`${work} `)
-      ? name.slice(work.length + 1)
-      : '';
-  return isSide(rest) ? { side: rest, ...(counted && { nth }) } : undefined;
+/**
+ * The work laid on this one that a name begins with, as in `pocket left` or `second pocket left`, and what follows; only
+ * where what follows names something of it. Undefined if there is none.
+ *
+ * Faults: `ambiguous-edge` where several alike lie here and the name does not say which.
+ */
+export function laidNamed(
+  work: Work,
+  asked: string,
+  names: (rest: string, group: LaidGroup) => boolean,
+): Result<{ readonly group: LaidGroup; readonly rest: string }, ClothFault> | undefined {
+  const name = plainName(asked);
+  const groups = laidGroups(work);
+  const found = groups.flatMap((group) => {
+    const rest = afterName(name, group);
+    return rest !== undefined && names(rest.rest, group) ? [{ group, ...rest }] : [];
+  });
+  const longest = Math.max(...found.map(({ group }) => group.laid.work.length));
+  const named = found.filter(({ group }) => group.laid.work.length === longest);
+  const counted = named.filter(({ isCounted }) => isCounted);
+  const [one, ...others] = counted.length > 0 ? counted : named;
+  if (!one || others.length === 0) return one && ok(one);
+  const called = named.map(({ group }) => quote(`${ordinals[group.nth - 1] ?? group.nth} ${name}`));
+  const message = `${groups.filter(({ laid }) => plainName(laid.work) === plainName(one.group.laid.work)).length} works called ${quote(one.group.laid.work)} lie here. Write ${called.join(' or ')}.`;
+  return fail({ code: 'ambiguous-edge', message, edge: asked });
+}
+
+/** What works of one name are called in their order, the first at 0; a higher one goes by its number. */
+export const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth'];
+
+/** What follows the name of a laid work, and whether before it stands which one of several alike. */
+function afterName(name: string, { laid, nth }: LaidGroup): { rest: string; isCounted: boolean } | undefined {
+  const work = `${plainName(laid.work)} `;
+  const counted = [ordinals[nth - 1], `${nth}`].find((one) => one !== undefined && name.startsWith(`${one} ${work}`));
+  if (counted !== undefined) return { rest: name.slice(counted.length + 1 + work.length), isCounted: true };
+  return name.startsWith(work) ? { rest: name.slice(work.length), isCounted: false } : undefined;
 }
 
 /** A work that was laid on another: its plies, those that were folded since left out, and where it lies. */
@@ -264,6 +328,16 @@ function pieceEdge(work: Work, asked: string): Result<WorkEdge, ClothFault> {
     work.plies.flatMap(({ id, piece }) => (pieces.includes(piece) ? id : []));
   if (found.ok) return ok({ ...found.value, name: asked, plies: pliesOf(found.value.pieces) });
   const free = freeEdgesNamed(work, asked).map(({ ply, edge, to }) => ({ ply, edge, from: edge.from, to }));
+  // One chord of a curve is not the curve.
+  const isCurve = free.some((one) =>
+    free.some(
+      (other) =>
+        other.ply === one.ply &&
+        distance(one.to, other.from) <= SAME &&
+        Math.abs(leftOf(lineThrough(one.from, one.to), other.to)) > SAME,
+    ),
+  );
+  if (isCurve) return found;
   const outside = free.find(({ from, to }) => {
     const line = lineThrough(from, to);
     return free.every((one) => leftOf(line, one.from) > -SAME && leftOf(line, one.to) > -SAME);

@@ -32,16 +32,25 @@ export function runsAlong(plies: readonly Ply[], from: Point, to: Point): Run[] 
   const length = distance(from, to);
   if (length <= ON) return [];
   const way = unit(minus(to, from));
-  const covered = plies.map((ply) => ({ id: ply.id, on: stretches(ply.outline, from, to) }));
-  const stops = [0, length, ...covered.flatMap(({ on }) => on.flat())]
-    .filter((t) => t >= 0 && t <= length)
-    .sort((a, b) => a - b);
+  const covered: { id: number; start: number; end: number }[] = [];
+  const stops = [0, length];
+  for (const { id, outline } of plies) {
+    for (const [start, end] of stretches(outline, from, to)) {
+      if (end <= 0 || start >= length) continue;
+      covered.push({ id, start, end });
+      if (start >= 0) stops.push(start);
+      if (end <= length) stops.push(end);
+    }
+  }
+  stops.sort((a, b) => a - b);
   const runs: Run[] = [];
   for (let i = 0; i + 1 < stops.length; i++) {
-    const [start, end] = [stops[i]!, stops[i + 1]!];
+    const start = stops[i]!;
+    const end = stops[i + 1]!;
     if (end - start <= ON) continue;
     const middle = (start + end) / 2;
-    const through = covered.filter(({ on }) => on.some(([a, b]) => a < middle && middle < b)).map(({ id }) => id);
+    const through: number[] = [];
+    for (const one of covered) if (one.start < middle && middle < one.end) through.push(one.id);
     if (through.length === 0) continue;
     const last = runs.at(-1);
     const at = (t: number) => plus(from, times(way, t));

@@ -8,17 +8,18 @@ import { nextNumber, noted } from './work.ts';
 import { area, difference, leftOf, length, lineThrough, rectangle, straightened, union } from '../geometry/index.ts';
 import { CHORD } from './cut.ts';
 import { within } from './carve.ts';
-import type { EdgeReference } from './edge.ts';
+import type { EdgeReference, WorkEdge } from './edge.ts';
 import type { ClothFault } from './fault.ts';
 import type { Result } from '../measure/index.ts';
 import type { Line, Outline, Point } from '../geometry/index.ts';
 import type { Ply, PlyOutline, Run, Sewn, Work } from './work.ts';
 
-/** What to trim to: a size in the middle of the work or of its slanting seam, an outline, so much off an edge, or what lies left of a line. */
+/** What to trim to: a size in the middle of the work or of its slanting seam, an outline, so much off an edge, what sticks up beyond an edge, or what lies left of a line. */
 export type Trim =
   | { readonly size: { readonly width: number; readonly height: number } }
   | { readonly outline: Outline }
   | { readonly edge: EdgeReference; readonly by: number }
+  | { readonly beyond: WorkEdge }
   | { readonly line: Line };
 
 /**
@@ -26,7 +27,7 @@ export type Trim =
  * keep the name of the edge that so much is cut off.
  *
  * Faults: those of finding the edge; `not-finite`; `misses` when nothing would be cut off; `no-plies` when nothing
- * would be left.
+ * would be left; `sewn-down` when it cuts away a row along the edge, or hardware.
  *
  * @example
  * size(trim(panel, { size: { width: 120, height: 80 } }).value) // => { width: 120, height: 80, depth: 0 }
@@ -40,6 +41,7 @@ export function trim(work: Work, to: Trim): Sewn {
     const row = cut.ok ? rowBeside(work, edge.value.line, line) : undefined;
     return row ? fail(row) : cut;
   }
+  if ('beyond' in to) return cutLeft(work, to.beyond.line, to.beyond.own, true);
   if ('line' in to) return cutLeft(work, to.line, 'cut', Number.isFinite(to.line.at.x + to.line.at.y + to.line.angle));
   if ('outline' in to) return cutOutside(work, straightened(to.outline, CHORD));
   const { width, height } = to.size;
@@ -154,6 +156,16 @@ function trimmed(work: Work, keeps: (ply: Ply) => readonly PlyOutline[]): Sewn {
   }
   const left = keptOn(work, parts);
   if (left.plies.length === 0) return fail({ code: 'no-plies', message: 'Nothing would be left of the work.' });
+  const lost = work.marks.find(
+    ({ kind, at }) => kind === 'hardware' && !left.marks.some((mark) => distance(mark.at, at) < ON),
+  );
+  if (lost) {
+    return fail({
+      code: 'sewn-down',
+      message: `That cuts away the ${lost.name}.`,
+      fix: 'Trim less, or set it after trimming.',
+    });
+  }
   if (!(cutAway > ON))
     return fail({ code: 'misses', message: 'The scissors miss the cloth: nothing would be cut off.' });
   return ok(noted(left, { did: 'trim', cutAway }));

@@ -1,8 +1,8 @@
 import { asOneStep } from './group.ts';
 import { cross, distance, dot, plus, times } from '../geometry/point.ts';
 import { fail, ok } from '../measure/index.ts';
-import { foldAlong } from './fold.ts';
-import { lineThrough, sides } from '../geometry/index.ts';
+import { foldAlong, hasBeyond } from './fold.ts';
+import { area, lineThrough, sides, union } from '../geometry/index.ts';
 import { movedMark, movedPly, movedStitch } from './move.ts';
 import { nextNumber } from './work.ts';
 import { offsets, ON, stretches } from './ring.ts';
@@ -27,20 +27,22 @@ import type { Ply, SewnRound, Sewn, Stitch, Work } from './work.ts';
  * Faults: `not-sewn-round`; `no-gap` when it was sewn shut; `held` when the layers are folded together; `sewn-down` when
  * other rows, hardware or boxed corners join them; `too-deep` for allowances much wider than what is between the stitches; those of folding.
  *
+ * @param isOpen whether there is another way out, such as an open zip
  * @example
  * size(turn(sewRound(front, lining, { allowance: 6, gap: { edge: 'bottom', length: 60 } }).value).value)
  */
-export function turn(work: Work): Sewn {
+export function turn(work: Work, isOpen = false): Sewn {
   const seam = work.stitches.findLast((stitch) => stitch.round !== undefined);
   if (!seam?.round) return fail({ code: 'not-sewn-round', message: notSewnRound(work) });
   const { round } = seam;
-  if (!round.gap && round.allowances.every((width) => width > 0)) {
-    return fail({ code: 'no-gap', message: 'There is no gap to turn the work through.' });
-  }
   const at = work.plies.findIndex((ply) => ply.id === round.over);
   const caught = work.plies.filter((ply) => round.caught.includes(ply.id));
   const lower = work.plies.slice(0, at).filter((ply) => !round.caught.includes(ply.id));
   const upper = work.plies.slice(at);
+  const isShut = !round.gap && round.allowances.every((width) => width > 0);
+  if (isShut && !isOpen && ![lower, upper].some((layer) => overlaps(layer, work, seam))) {
+    return fail({ code: 'no-gap', message: 'There is no gap to turn the work through.' });
+  }
   const folded = foldedTogether(lower, upper);
   if (folded) return fail(folded);
   // A boxed corner is sewn across both layers, and turns with them.
@@ -73,6 +75,36 @@ export function turn(work: Work): Sewn {
   return ok(asOneStep(work.done, { plies, stitches: all, marks, done: [] }, { did: 'turn' }));
 }
 
+/**
+ * Whether a layer is made of parts that overlap with nothing but basting between them, as the backs of a cushion do: a
+ * way out, as long as no part covers the whole by itself.
+ */
+function overlaps(layer: readonly Ply[], { stitches }: Work, round: Stitch): boolean {
+  const part = new Map(layer.map(({ id }) => [id, id]));
+  const join = (ids: readonly number[]) => {
+    const here = ids.filter((id) => part.has(id));
+    const [first, ...others] = here.map((id) => part.get(id)!);
+    for (const [id, one] of part) if (others.includes(one)) part.set(id, first!);
+  };
+  const folds = new Map<number, number[]>();
+  for (const { id, outline, fusedTo } of layer) {
+    if (fusedTo !== undefined) join([id, fusedTo]);
+    for (const { fold } of outline) if (fold !== undefined) folds.set(fold, [...(folds.get(fold) ?? []), id]);
+  }
+  for (const ids of folds.values()) join(ids);
+  for (const { id, kind, runs } of stitches) {
+    if (id !== round.id && kind !== 'baste' && kind !== 'gather') for (const { plies } of runs) join(plies);
+  }
+  const covered = (plies: readonly Ply[]) =>
+    union(plies.map(({ outline }) => outline)).reduce((sum, ring) => sum + area(ring), 0);
+  const whole = covered(layer);
+  const parts = Map.groupBy(layer, ({ id }) => part.get(id)!);
+  return parts.size > 1 && [...parts.values()].every((plies) => covered(plies) < WHOLE * whole);
+}
+
+/** What covers at least this share of a layer’s area is no part of it but the whole, cut a hair smaller. Common practice, no source. */
+const WHOLE = 0.95;
+
 function notSewnRound({ plies, stitches }: Work): string {
   const message = 'Only a pair that is sewn round can be turned.';
   const isFolded = plies.some(({ outline }) => outline.some(({ fold }) => fold !== undefined));
@@ -85,8 +117,8 @@ function foldedTogether(lower: readonly Ply[], upper: readonly Ply[]): ClothFaul
   const folds = new Set(lower.flatMap(({ outline }) => outline.flatMap(({ fold }) => fold ?? [])));
   const ply = upper.find(({ outline }) => outline.some(({ fold }) => fold !== undefined && folds.has(fold)));
   if (!ply) return undefined;
-  const message = `The two layers are folded together, ${ply.piece} among them. Turn the work before it is folded.`;
-  return { code: 'held', message, piece: ply.piece };
+  const message = `The two layers are folded together, ${ply.piece} among them.`;
+  return { code: 'held', message, piece: ply.piece, fix: 'Turn the work before it is folded.' };
 }
 
 /** Why the layers cannot change places: hardware goes through both, or a boxed corner through what lies between them. */
@@ -228,6 +260,8 @@ function foldedIn(layer: Work, folds: readonly Hinge[][], lands: 'over' | 'under
   for (let round = 0, left = true; left; round++) {
     left = false;
     for (const hinges of folds) {
+      // An edge whose allowance was trimmed to nothing, or lies inside by now, has nothing to fold.
+      if (!hinges.some(({ line }) => hasBeyond(now.plies, line))) continue;
       const folded = foldAlong(now, hinges, { lands, numberFrom: Math.max(numberFrom, nextNumber(now)) });
       if (folded.ok && round === ROUNDS) {
         const [piece] = layer.plies.map((ply) => ply.piece);
@@ -235,7 +269,6 @@ function foldedIn(layer: Work, folds: readonly Hinge[][], lands: 'over' | 'under
         return fail({ code: 'too-deep', message, ...(piece !== undefined && { piece }) });
       }
       if (folded.ok) [now, left] = [folded.value, true];
-      // An edge whose allowance was trimmed to nothing has nothing to fold.
       else if (folded.fault.code !== 'misses') return folded;
     }
   }

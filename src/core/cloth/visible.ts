@@ -1,4 +1,4 @@
-import { covers, ON } from './ring.ts';
+import { awayFrom, covers, ON } from './ring.ts';
 import { overlayOf, patchesBy } from './faces.ts';
 import type { PlyEnd } from './overlay.ts';
 import type { Patch } from './faces.ts';
@@ -84,10 +84,12 @@ const isGlued = ({ fusedTo, outline }: Ply, edge: number): boolean =>
  * marksShown(turned, 'front') // => [] when the snap is on the back
  */
 export const visibleMarks = ({ plies, marks }: Work, side: SeenFrom = 'front'): Mark[] =>
-  marks.filter(({ at, plies: on }) => {
-    const isHere = ({ outline }: Ply) => covers(outline, at);
+  marks.filter(({ at, plies: on, slides }) => {
+    const isHere = ({ outline }: Ply) => covers(outline, at) || (slides && awayFrom(outline, at) < 0.1);
     const nearest = side === 'front' ? plies.findLast(isHere) : plies.find(isHere);
-    return nearest !== undefined && on.includes(nearest.id);
+    if (nearest === undefined || on.includes(nearest.id)) return nearest !== undefined;
+    // What a strap runs through goes round all of the strap, folded over it or not.
+    return slides === true && plies.some(({ id, piece }) => piece === nearest.piece && on.includes(id));
   });
 
 /** Collects stretches of edges; those of one edge that follow each other become one. */

@@ -1,4 +1,4 @@
-import { areaOf, offsets, ON } from './ring.ts';
+import { areaOf, beginsAt, endsAt } from './ring.ts';
 import { backwards, renamed } from './carve.ts';
 import { difference, lineThrough, sides } from '../geometry/index.ts';
 import { fail, ok } from '../measure/index.ts';
@@ -51,6 +51,6 @@ export function without(
 function mayMeet(ring: PlyOutline, scrap: PlyOutline): boolean {
   return !sides(scrap).some(({ from, to }) => {
     const line = lineThrough(from, to);
-    return offsets(ring, line).every((off) => off <= ON) && offsets(scrap, line).every((off) => off >= -ON);
+    return beginsAt(ring, line) && endsAt(scrap, line);
   });
 }

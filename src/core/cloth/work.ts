@@ -59,7 +59,14 @@ export type Stitch = {
   readonly runs: readonly Run[];
   /** Of a pair sewn round: the stitch line, the first ply of the upper one, and the gap. */
   readonly round?: SewnRound | undefined;
+  /** How much of it is sewn over again, back and forth at its ends, in mm: forth, back and forth once more. */
+  readonly secured?: number;
+  /** Of a row that makes a casing: the room for the cord beside it. */
+  readonly channel?: Channel;
 };
+
+/** The room for a cord, in mm: from a row to the fold of a turned edge, or to the other row that sews a laid strip down. */
+export type Channel = { readonly width: number; readonly strip?: Pick<LaidWork, 'work' | 'nth'> };
 
 export type SewnRound = {
   /** The stitch line as a ring; edges keep the names of the edges they run along. */
@@ -80,6 +87,10 @@ export type Mark = {
   readonly at: Point;
   /** The plies it sits on or goes through, bottom to top. */
   readonly plies: readonly number[];
+  /** Of hardware: what it is, where that is known: snap, button, ring. */
+  readonly what?: string;
+  /** Of hardware that a strap runs through, such as a ring. */
+  readonly slides?: true;
   /** Of hardware: the step that set it, by its id. */
   readonly step?: string;
   /** Of a boxed corner: where the corner of the flat work lies. */
@@ -107,8 +118,17 @@ export type StepRecord = {
   readonly cutAway?: number;
   /** Length before and after, in mm, of an edge that was gathered or eased. */
   readonly drawnUp?: { readonly edge: string; readonly from: number; readonly to: number };
+  /** What was cut apart: into how many alike, of which this is one, and along which lines of the first work it took. */
+  readonly apart?: Apart;
   /** What a fold needs to be undone. */
   readonly undo?: Undo;
+};
+
+export type Apart = {
+  readonly many: number;
+  readonly cuts: readonly { readonly from: Point; readonly to: Point }[];
+  /** Each row is sewn twice: also turned by a half about the middle of each work. */
+  readonly twice?: true;
 };
 
 export type Undo = {
@@ -140,6 +160,10 @@ export function nextNumber(work: Work): number {
   for (const stitch of work.stitches) most = Math.max(most, stitch.id);
   return most + 1;
 }
+
+/** What a step cut apart, told by the record that it added to those of the works it took; undefined if it cut nothing apart. */
+export const cutApartIn = (works: readonly Work[], after: Work): Apart | undefined =>
+  after.done.length > works.reduce((sum, { done }) => sum + done.length, 0) ? after.done.at(-1)?.apart : undefined;
 
 /** The same work with one more step in its book. */
 export const noted = (work: Work, done: StepRecord): Work => ({ ...work, done: [...work.done, done] });

@@ -27,6 +27,8 @@ export type { Pleated } from './folding.ts';
 export type { WorkSetting } from './work-words.ts';
 export { drawMade } from './picture.ts';
 export { drawStep } from './step.ts';
+export { closeUpsOf } from './close-ups.ts';
+export type { CloseUp } from './close-ups.ts';
 export type { StepDrawn, StepSetting } from './step.ts';
 export { drawExploded } from './exploded.ts';
 export { drawWorkSection } from './work-section.ts';

@@ -1,4 +1,4 @@
-import { curves, polyline } from './path.ts';
+import { box, curves, polyline } from './path.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Command } from './path.ts';
 
@@ -95,3 +95,57 @@ export const hardwareRing = ({ x, y }: Point): Command[] =>
     ...curves({ x, y }, radius, 0, 2 * Math.PI, (point) => point),
     ['Z'],
   ]);
+
+const ringOf = ({ x, y }: Point, radius: number): Command[] => [
+  ['M', x + radius, y],
+  ...curves({ x, y }, radius, 0, 2 * Math.PI, (point) => point),
+  ['Z'],
+];
+
+/** Hardware as what it is, in mm of the sheet; a ring with its middle marked where that is not known. */
+export function hardwareMark(what: string | undefined, at: Point): Command[] {
+  const { x, y } = at;
+  const line = (x1: number, y1: number, x2: number, y2: number) =>
+    polyline({ x: x + x1, y: y + y1 }, { x: x + x2, y: y + y2 });
+  switch (what) {
+    case 'button':
+      return [...ringOf(at, 1.7), ...[-0.5, 0.5].flatMap((off) => ringOf({ x: x + off, y }, 0.3))];
+    case 'magnet':
+      return [...ringOf(at, 1.6), ...line(-0.6, -0.7, -0.6, 0.7), ...line(0.6, -0.7, 0.6, 0.7)];
+    case 'eyelet':
+      return [...ringOf(at, 1.6), ...ringOf(at, 0.9)];
+    case 'ring':
+      return [...ringOf(at, 2.3), ...ringOf(at, 1.7)];
+    case 'slider':
+      return [...box(x - 2, y - 1.5, 4, 3), ...line(-2, 0, 2, 0)];
+    case 'hook':
+      return [
+        ...ringOf({ x, y: y - 1.6 }, 0.8),
+        ['M', x, y - 0.8],
+        ['L', x, y + 0.6],
+        ['C', x, y + 2.6, x + 2, y + 2.6, x + 2, y + 0.8],
+      ];
+    // Its stitches are drawn as they are sewn; the middle of the slit is marked.
+    case 'buttonhole':
+      return ringOf(at, 0.4);
+    default:
+      return hardwareRing(at);
+  }
+}
+
+/** The teeth of a zip from one point of the sheet to another, with a bar at each of its stops, and the slider at its start. */
+export function zipTeeth(from: Point, to: Point, stops: readonly Point[], slider?: Point): Command[] {
+  const length = Math.hypot(to.x - from.x, to.y - from.y) || 1;
+  const [dx, dy] = [(to.x - from.x) / length, (to.y - from.y) / length];
+  const bar = (p: Point, half: number) =>
+    polyline({ x: p.x - dy * half, y: p.y + dx * half }, { x: p.x + dy * half, y: p.y - dx * half });
+  const corner = (p: Point, along: number, aside: number) => ({
+    x: p.x + dx * along - dy * aside,
+    y: p.y + dy * along + dx * aside,
+  });
+  const pull = (p: Point): Command[] => [
+    ...polyline(corner(p, 0.3, -0.9), corner(p, 0.3, 0.9), corner(p, 2, 0.5), corner(p, 2, -0.5)),
+    ['Z'],
+  ];
+  return [...zigzag(from, to), ...stops.flatMap((stop) => bar(stop, 1.2)), ...(slider ? pull(slider) : [])];
+}

@@ -46,6 +46,7 @@ export const pens: Readonly<Record<ShapeRole, Pen>> = {
   face: { line: { width: 0.6, ink: 'ink' }, legend: 'right side' },
   notch: { line: { width: 0.5, ink: 'ink' }, legend: 'notch' },
   grain: { line: { width: 0.35, ink: 'ink' }, legend: 'grain' },
+  teeth: { line: { width: 0.3, ink: 'ink' }, legend: 'teeth of a zip' },
   hardware: { line: { width: 0.4, ink: 'ink' }, fill: { tone: 'paper' }, legend: 'snap, button or other hardware' },
 
   arrow: { line: { width: 0.4, ink: 'ink' } },

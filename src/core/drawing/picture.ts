@@ -37,7 +37,7 @@ export function drawMade(
     const top = RIM + (tallest - height) * scale;
     const frame = frameOf({ x: 0, y: 0, width, height }, scale, left, top);
     left = frame.right + GAP;
-    const shapes = shapesOf(makes, viewOf(openly(after), 'front'), frame.onto, setting.materials);
+    const shapes = shapesOf(makes, viewOf(openly(after), 'front'), frame.onto, setting);
     return shapes.filter((shape) => shape.kind === 'text' || shape.role !== 'hidden');
   });
   return {

@@ -24,7 +24,7 @@ export function drawPiece(piece: Piece, setting: PieceSetting): Scene {
   const plain = near(cut, sewn);
   const numbered = piece.folds.map((fold, i) => ({ fold, number: i + 1 }));
   const level = numbered.filter(({ fold }) => lies(fold));
-  const upright = numbered.filter(({ fold }) => !lies(fold));
+  const upright = numbered.filter(({ fold }) => !lies(fold) && fold.pleat === undefined);
 
   const cutHeight = heights({ name: 'cut height', marks: [cut.y, cut.y + cut.height], labels: [set(cut.height)] });
   const sewnHeight = plain ? [] : [heights(chainOf('height', cut, sewn, 'y', set))];
@@ -53,6 +53,8 @@ export function drawPiece(piece: Piece, setting: PieceSetting): Scene {
   );
   const cutWidth = across({ name: 'cut width', marks: [cut.x, cut.x + cut.width], labels: [set(cut.width)] });
   const surface = surfaceOf(piece, setting.materials);
+  const pleats = firstPleat(piece, cut, set);
+  if (pleats.repeat !== undefined) notes.push(pleats.repeat);
   return layOutSheet(
     {
       title: piece.label,
@@ -60,7 +62,7 @@ export function drawPiece(piece: Piece, setting: PieceSetting): Scene {
       cloth: cut,
       left,
       right,
-      above: [...fromSides, ...(plain ? [] : [across(chainOf('width', cut, sewn, 'x', set))])],
+      above: [...fromSides, ...pleats.chain, ...(plain ? [] : [across(chainOf('width', cut, sewn, 'x', set))])],
       below: [cutWidth],
       draw: (frame) => [
         ...surfaces(piece, surface, plain, frame),
@@ -97,6 +99,29 @@ function chainOf(name: string, cut: Box, sewn: Box, axis: 'x' | 'y', set: (mm: n
   const marks = [cut[axis], sewn[axis], sewn[axis] + sewn[size], cut[axis] + cut[size]];
   const labels = marks.slice(1).map((mark, i) => (mark - marks[i]! < 1e-6 ? '' : set(mark - marks[i]!)));
   return { name, marks, labels };
+}
+
+/**
+ * The distances of the folds of the first upright pleat, on to the second, and in words how the others follow: as many
+ * numbers as there is room for.
+ */
+function firstPleat(
+  { edgePleats, folds }: Piece,
+  cut: Box,
+  set: (mm: number) => string,
+): { chain: DimensionLine[]; repeat?: string } {
+  if (edgePleats?.from !== 'left') return { chain: [] };
+  const at = (pleat: number) => folds.filter((fold) => fold.pleat === pleat).map(({ from }) => from.x);
+  const [first, second] = [at(1), at(2)];
+  const marks = [cut.x, ...first, ...second.slice(0, 1)];
+  const labels = marks.slice(1).map((mark, i) => set(mark - marks[i]!));
+  const chain = [across({ name: 'first pleat', marks, labels })];
+  if (second.length === 0) return { chain };
+  const which = edgePleats.count === 2 ? 'The second pleat is' : `Pleats 2 to ${edgePleats.count} are`;
+  return {
+    chain,
+    repeat: `${which} marked alike, ${set(second[0]! - first[0]!)} from each fold to the same of the next.`,
+  };
 }
 
 /** The words beside a fold: its number, its name, and how far it lies from its edge. */

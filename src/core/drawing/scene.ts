@@ -32,6 +32,7 @@ export type ShapeRole =
   | 'notch'
   | 'grain'
   | 'hardware'
+  | 'teeth'
   // lines about the drawing
   | 'arrow'
   | 'plate'

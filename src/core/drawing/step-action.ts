@@ -1,7 +1,9 @@
 import { WorkLines, rowRole } from './work-shapes.ts';
 import { lineThrough, leftOf } from '../geometry/index.ts';
-import { bentArrow, hardwareRing, turnOverArrow } from './marks.ts';
+import { bentArrow, hardwareMark, turnOverArrow } from './marks.ts';
 import { boxInView, viewed } from './view.ts';
+import { cutApartIn } from '../cloth/work.ts';
+import { boxOf } from '../cloth/size.ts';
 import { direction } from '../geometry/point.ts';
 import { polyline } from './path.ts';
 import { tracedCuts, tracedFolds, tracedRows } from './trace.ts';
@@ -34,7 +36,9 @@ export function actionOf({ verb, after, stitches }: StepDrawn, given: readonly W
   const there = <T extends Trace>(traces: readonly T[]): T[] =>
     traces.map((trace) => (laysFirst ? { ...trace, work: works.length - 1 - trace.work } : trace));
   const ids = new Set(stitches.map(({ id }) => id));
-  const sewn = there(tracedRows(works, after, ids));
+  const apart = cutApartIn(given, after);
+  const once = there(tracedRows(works, after, ids));
+  const sewn = apart?.twice ? [...once, ...once.map((trace) => turnedRound(trace, works[trace.work]!))] : once;
   const first = after.stitches.find(({ id }) => ids.has(id));
   // What lies turned over has folds that were seams before.
   const folds = turnsOver
@@ -51,9 +55,20 @@ export function actionOf({ verb, after, stitches }: StepDrawn, given: readonly W
           : [],
     rowRole: first && rowRole(first.kind),
     folds,
-    cuts: cuts ? there(tracedCuts(works, after)) : [],
+    cuts: apart
+      ? apart.cuts.map((line) => ({ work: 0, ply: works[0]!.plies[0]!, ...line }))
+      : cuts
+        ? there(tracedCuts(works, after))
+        : [],
     marks: after.marks.slice(before).filter(({ kind }) => kind === 'hardware'),
   };
+}
+
+/** A line turned by a half about the middle of its work. */
+function turnedRound(trace: Trace, work: Work): Trace {
+  const { x, y, width, height } = boxOf(work.plies);
+  const round = (p: Point): Point => ({ x: 2 * x + width - p.x, y: 2 * y + height - p.y });
+  return { ...trace, from: round(trace.from), to: round(trace.to) };
 }
 
 /** The kind of a fold as it is seen from the side of a view. */
@@ -77,7 +92,7 @@ export function doingShapes(doing: StepAction, views: readonly View[], onto: Ont
 
 /** Hardware as it is set. */
 export const marksPath = (marks: readonly Mark[], view: View, onto: Onto): Command[] =>
-  marks.flatMap(({ at }) => hardwareRing(viewed(view, onto)(at)));
+  marks.flatMap(({ what, at }) => hardwareMark(what, viewed(view, onto)(at)));
 
 /** No more arrows than this: where there are many folds, a few show the way. */
 const MOST = 4;

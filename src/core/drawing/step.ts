@@ -2,13 +2,14 @@ import { across, heights, lettering, LINE, margin, roomOf } from './dimension.ts
 import { arrange, arrangeAt } from './cells.ts';
 import { arrows, actionOf, doingShapes, kindSeen, marksPath } from './step-action.ts';
 import { boxOf } from '../cloth/size.ts';
+import { cutApartIn } from '../cloth/work.ts';
 import { fitOf, layOutSheet, LEAST, roomBeside } from './sheet.ts';
 import { foldInMotion } from './in-motion.ts';
 import { direction } from '../geometry/point.ts';
 import { frameOf } from './frame.ts';
 import { lineThrough } from '../geometry/index.ts';
 import { polyline } from './path.ts';
-import { rowWords, seenWords, sizeWords, standingNotes } from './work-words.ts';
+import { rowWords, seenWords, sizeWords, standingNotes, zipWords } from './work-words.ts';
 import { faceOf, shapesOf } from './work-shapes.ts';
 import { visibleFrom } from '../cloth/visible.ts';
 import { verbNamed } from '../steps/index.ts';
@@ -30,6 +31,7 @@ import type { WorkSetting } from './work-words.ts';
 /** What a drawing needs to know of a step. */
 export type StepDrawn = Pick<Step, 'title' | 'verb' | 'before' | 'after' | 'makes'> & {
   readonly takes?: readonly string[];
+  readonly instruction?: Step['instruction'];
   readonly stitches: readonly { readonly id: number }[];
 };
 
@@ -75,12 +77,20 @@ function read(step: StepDrawn, setting: StepSetting): Reading {
     step,
     before.map(({ work }) => work),
   );
-  return { step, before, after: { name: step.makes, work: step.after }, side: setting.side ?? sideOf(step), doing };
+  const many = cutApartIn(Object.values(step.before), step.after)?.many;
+  const name = many === undefined ? step.makes : `${step.makes}, one of ${many} alike`;
+  return { step, before, after: { name, work: step.after }, side: setting.side ?? sideOf(step), doing };
 }
 
 /** What is done on the wrong side is seen from there. */
-function sideOf({ verb, after }: StepDrawn): SeenFrom {
-  if (!verbNamed(verb).onWrongSide) return 'front';
+export function sideOf({ verb, after }: StepDrawn): SeenFrom {
+  const { onWrongSide, fuses } = verbNamed(verb);
+  if (!onWrongSide) return 'front';
+  if (fuses) {
+    // What is fused last is looked for.
+    const last = after.plies.reduce((newest, ply) => (ply.id > newest.id ? ply : newest));
+    return visibleFrom(after, 'back').parts.some(({ ply }) => ply === last) ? 'back' : 'front';
+  }
   return visibleFrom(after, 'back').parts.length > visibleFrom(after, 'front').parts.length ? 'back' : 'front';
 }
 
@@ -149,7 +159,7 @@ function spaceFor(height: DimensionColumn, setting: StepSetting): { width: numbe
 
 function beforeShapes({ step, doing }: Reading, views: readonly View[], setting: StepSetting, frame: Frame): Shape[] {
   return [
-    ...views.flatMap((view, i) => shapesOf(`before ${i + 1}`, view, frame.onto, setting.materials)),
+    ...views.flatMap((view, i) => shapesOf(`before ${i + 1}`, view, frame.onto, setting)),
     ...doingShapes(doing, views, frame.onto),
     ...arrows(step, doing, views, frame),
   ];
@@ -159,7 +169,7 @@ function afterShapes({ step, doing }: Reading, view: View, setting: StepSetting,
   const ids = new Set(step.stitches.map(({ id }) => id));
   const set = marksPath(doing.marks, view, frame.onto);
   return [
-    ...shapesOf('after', view, frame.onto, setting.materials, ids),
+    ...shapesOf('after', view, frame.onto, setting, ids),
     ...(set.length > 0
       ? [{ kind: 'path', name: 'hardware set', role: 'hardware', path: set, now: true } as const]
       : []),
@@ -252,7 +262,7 @@ function played(reading: Reading, at: number, moving: Work | undefined, setting:
   const draw = {
     before: (frame: Frame): Shape[] =>
       moving && at > 0
-        ? shapesOf('before 1', pictures.before[0]!, frame.onto, setting.materials)
+        ? shapesOf('before 1', pictures.before[0]!, frame.onto, setting)
         : beforeShapes(reading, pictures.before, setting, frame),
     after: (frame: Frame): Shape[] => afterShapes(reading, pictures.after, setting, frame),
   };
@@ -281,10 +291,11 @@ function played(reading: Reading, at: number, moving: Work | undefined, setting:
 }
 
 /** All that is seen before or after or on the way, so that the legend of a play holds still. */
-function rolesIn({ before, after, side }: Reading, moves: boolean, { materials }: StepSetting): ShapeRole[] {
+function rolesIn({ before, after, side }: Reading, moves: boolean, setting: StepSetting): ShapeRole[] {
+  const { materials } = setting;
   const { onto } = frameOf({ x: 0, y: 0, width: 1, height: 1 }, 1, 0, 0);
   const works = [...before, after].map(({ work }) => work);
-  const shapes = works.flatMap((work) => shapesOf('', viewOf(work, side), onto, materials));
+  const shapes = works.flatMap((work) => shapesOf('', viewOf(work, side), onto, setting));
   const roles = shapes.flatMap((shape) => (shape.kind === 'path' ? [shape.role] : []));
   if (!moves) return roles;
   // What lies on the other side may come to be seen, and any edge to be hidden.
@@ -315,9 +326,18 @@ function seamWords({ step }: Reading, say: (mm: number) => string): string | und
   return words === '' ? undefined : `${words.replace(/^\p{Ll}/u, (letter) => letter.toUpperCase())}.`;
 }
 
+/** The distances that the step measures, in sentences. */
+const measuredWords = ({ verb, instruction }: StepDrawn, say: (mm: number) => string): string[] =>
+  (instruction &&
+    verbNamed(verb)
+      .measured?.(instruction)
+      ?.map(({ says, length }) => says.replace('…', say(length)))) ??
+  [];
+
 const notesOf = (reading: Reading, setting: StepSetting): string[] => {
   const seam = seamWords(reading, lengthWriter(setting).set);
-  return [...(seam === undefined ? [] : [seam]), ...standingNotes(reading.after.work, setting)];
+  const measured = measuredWords(reading.step, lengthWriter(setting).set);
+  return [...(seam === undefined ? [] : [seam]), ...measured, ...standingNotes(reading.after.work, setting)];
 };
 
 /** Folds of several plies, or in several stretches, along one line are one fold. */
@@ -338,6 +358,7 @@ function describe(reading: Reading, setting: StepSetting): string[] {
   }
   const seam = seamWords(reading, say);
   if (seam !== undefined) text.push(seam);
+  text.push(...measuredWords(step, say));
   const kinds = (['valley', 'mountain'] as const).flatMap((kind) => {
     const seen = doing.folds.filter((fold) => (fold.kind === kind) === (side === 'front'));
     const n = new Set(seen.map(lineKey)).size;
@@ -347,6 +368,10 @@ function describe(reading: Reading, setting: StepSetting): string[] {
   text.push(...rowWords(after.work, setting, new Set(step.stitches.map(({ id }) => id))));
   if (doing.cuts.length > 0) text.push('Cloth is cut away along the marked lines.');
   for (const { name } of doing.marks) text.push(`Set here: ${name}.`);
-  text.push(`After: ${after.name}. ${seenWords(after.work, side, setting)}`, ...sizeWords(after.work, setting));
+  text.push(
+    `After: ${after.name}. ${seenWords(after.work, side, setting)}`,
+    ...sizeWords(after.work, setting),
+    ...zipWords(after.work, setting, say),
+  );
   return text;
 }

@@ -2,8 +2,8 @@ import type { Pattern, Piece } from '../project/pattern.ts';
 import type { ShapeRole } from './scene.ts';
 import type { DrawingSetting } from './sheet.ts';
 
-/** What the drawings of pieces need to know. A Pattern's own `edition`, `grid` and `materials` will do. */
-export type PieceSetting = DrawingSetting & { materials?: Pattern['materials'] };
+/** What the drawings of pieces need to know. A Pattern's own `edition`, `grid`, `materials` and `pieces` will do. */
+export type PieceSetting = DrawingSetting & { materials?: Pattern['materials']; pieces?: Pattern['pieces'] };
 
 /** What shows of a piece that lies right side up: role and material say whether it is a lining or an interfacing. */
 export function surfaceOf(piece: Pick<Piece, 'material'>, materials: Pattern['materials'] = {}): ShapeRole {

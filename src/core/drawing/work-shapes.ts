@@ -4,13 +4,16 @@ import { turnedUp } from './nap.ts';
 import { polyline } from './path.ts';
 import { inStrokes } from './strokes.ts';
 import { viewed } from './view.ts';
-import { hardwareRing, zigzag } from './marks.ts';
+import { hardwareMark, zigzag, zipTeeth } from './marks.ts';
+import { stretches } from '../cloth/ring.ts';
+import { teethIn } from '../project/zips.ts';
 import { surfaceOf } from './surface.ts';
 import type { EdgeStretch, VisiblePart } from '../cloth/visible.ts';
 import type { Point } from '../geometry/index.ts';
 import type { Ply, StitchKind } from '../cloth/work.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { Command, Onto } from './path.ts';
+import type { PieceSetting } from './surface.ts';
 import type { Shape, ShapeRole } from './scene.ts';
 import type { View } from './view.ts';
 
@@ -62,7 +65,7 @@ export function shapesOf(
   name: string,
   view: View,
   onto: Onto,
-  materials: Pattern['materials'] = {},
+  { materials = {}, pieces }: Pick<PieceSetting, 'materials' | 'pieces'> = {},
   now: ReadonlySet<number> = new Set(),
 ): Shape[] {
   const there = viewed(view, onto);
@@ -77,9 +80,32 @@ export function shapesOf(
   for (const one of hidden) if (!isGlued(one.ply) || one.edge.fold !== undefined) lines.add('hidden', line(one));
   for (const edge of edges) lines.add(edgeRole(edge), line(edge));
   rows(view, there, now, lines);
-  for (const { kind, at } of visibleMarks(view.work, view.side))
-    if (kind === 'hardware') lines.add('hardware', hardwareRing(there(at)));
+  for (const teeth of pieces ? teethIn(view.work, { materials, pieces }) : []) {
+    const seen = parts.filter(({ ply }) => ply === teeth.ply);
+    for (const [from, to] of seen.flatMap(({ rings }) => onRings(rings, teeth.from, teeth.to))) {
+      const isHere = (p: Point | undefined): p is Point =>
+        p !== undefined && [from, to].some((end) => Math.hypot(end.x - p.x, end.y - p.y) < 0.1);
+      const [first, last] = teeth.stops;
+      const slider = isHere(first) ? there(first) : undefined;
+      lines.add('teeth', zipTeeth(there(from), there(to), [first, last].filter(isHere).map(there), slider));
+    }
+  }
+  for (const { kind, what, at } of visibleMarks(view.work, view.side))
+    if (kind === 'hardware') lines.add('hardware', hardwareMark(what, there(at)));
   return lines.shapes(name);
+}
+
+/** The stretches of a straight line that lie in rings. */
+function onRings(rings: readonly (readonly Point[])[], from: Point, to: Point): [Point, Point][] {
+  const size = Math.hypot(to.x - from.x, to.y - from.y);
+  const at = (t: number) => ({ x: from.x + ((to.x - from.x) * t) / size, y: from.y + ((to.y - from.y) * t) / size });
+  return rings.slice(0, 1).flatMap((ring) => {
+    const outline = ring.map((point) => ({ name: '', from: point, bulge: 0 }));
+    return stretches(outline, from, to).flatMap(([a, b]): [Point, Point][] => {
+      const [start, end] = [Math.max(a, 0), Math.min(b, size)];
+      return end - start > 0.5 ? [[at(start), at(end)]] : [];
+    });
+  });
 }
 
 const isGlued = (ply: Ply): boolean => ply.fusedTo !== undefined;

@@ -5,6 +5,8 @@ import { seenParts } from './work-shapes.ts';
 import { visibleFrom } from '../cloth/visible.ts';
 import { rowsOf } from './rows.ts';
 import { surfaceOf } from './surface.ts';
+import { crossedAt, opensFor, teethIn } from '../project/zips.ts';
+import { the } from '../steps/words.ts';
 import { lengthWriter } from './lengths.ts';
 import type { Ply, StitchKind, Work } from '../cloth/work.ts';
 import type { SeenFrom } from '../cloth/visible.ts';
@@ -39,10 +41,19 @@ export function sizeWords(work: Work, setting: PieceSetting): string[] {
 export function standingNotes(work: Work, setting: PieceSetting): string[] {
   const { set } = lengthWriter(setting);
   const { width, height, depth } = size(work);
+  const opens = zipWords(work, setting, set);
   return depth === 0
-    ? []
-    : [`Standing: ${set(width)} wide, ${set(height)} high, ${set(depth)} deep, from seam to seam.`];
+    ? opens
+    : [...opens, `Standing: ${set(width)} wide, ${set(height)} high, ${set(depth)} deep, from seam to seam.`];
 }
+
+/** How far the zips of a work open, where a row crosses their teeth. */
+export const zipWords = (work: Work, { materials, pieces }: PieceSetting, say: (mm: number) => string): string[] =>
+  (materials && pieces ? teethIn(work, { materials, pieces }) : []).flatMap((teeth) =>
+    crossedAt(teeth, work).length === 0
+      ? []
+      : [`${the(teeth.ply.piece)} opens over ${say(opensFor(teeth, work))}.`.replace(/^t/u, 'T')],
+  );
 
 /** A ply named with the face that is up: cover, right side; interfacing is named alone. */
 export const plyWords = (ply: Ply, { materials }: PieceSetting): string =>

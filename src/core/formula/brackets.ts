@@ -22,8 +22,8 @@ export function bracketsIn(text: string): Bracket[] {
   });
 }
 
-/** Not behind an odd number of backslashes, and no link. */
-const BRACKET = /(?<!(?<!\\)(?:\\\\)*\\)\[([^\][]*)\](?!\()/gu;
+/** Not behind an odd number of backslashes, and no link. What lies before is looked at where a bracket stands, and nowhere else. */
+const BRACKET = /\[(?<!(?<!\\)(?:\\\\)*\\\[)([^\][]*)\](?!\()/gu;
 
 /** Words and formulas in turn; the first are always words, if only none. A backslash before a bracket is taken away. */
 export function partsOf(text: string): string[] {

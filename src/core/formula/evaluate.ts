@@ -21,6 +21,7 @@ import type {
   NameNode,
   Node,
   Quantity,
+  RootNode,
   RoundNode,
 } from './tree.ts';
 
@@ -71,10 +72,15 @@ function walk(node: Node, run: Run): number {
     case 'length':
       run.dimension = 1;
       return lengthIn(node, run.scope);
+    case 'pi':
+      run.dimension = 0;
+      return Math.PI;
     case 'name':
       return named(node, run);
     case 'minus':
       return -walk(node.of, run);
+    case 'root':
+      return root(node, run);
     case 'min':
     case 'max':
       return extreme(node, run);
@@ -125,6 +131,15 @@ function joined(node: JoinNode, run: Run): number {
       run.dimension = (kind - other) as Dimension;
       return left / right;
   }
+}
+
+function root({ of, start, end }: RootNode, run: Run): number {
+  const value = walk(of, run);
+  if (run.fault) return NaN;
+  if (run.dimension === 1) return refuse(run, mismatches.rootOfLength(run.text, of, { start, end }));
+  if (value < 0 && !isNothing(value, run.dimension)) return refuse(run, mismatches.rootOfLess(run.text, of));
+  run.dimension = run.dimension === 2 ? 1 : 0;
+  return Math.sqrt(Math.max(0, value));
 }
 
 function extreme({ kind, of }: ExtremeNode, run: Run): number {

@@ -1,6 +1,6 @@
 /** What is said about a formula that reads well and cannot be worked out. */
 import { quote, type Edition, type Diagnostic, type InText } from '../measure/index.ts';
-import type { Dimension, JoinNode, NameNode, Node } from './tree.ts';
+import type { Dimension, JoinNode, NameNode, Node, Span } from './tree.ts';
 
 const kinds = ['a plain number', 'a length', 'an area'] as const;
 
@@ -55,6 +55,16 @@ export function dividedByLarger(text: string, node: JoinNode, kind: Dimension, o
     };
   }
   return { severity: 'error', code, message: `${pair}. Write “${fix}” if you mean a fraction.`, ...at(node), fix };
+}
+
+export function rootOfLength(text: string, of: Node, place: Span): Diagnostic<InText> {
+  const message = `${written(text, of)} is a length, and a length has no root. An area has one: “root of (width * height)”.`;
+  return { severity: 'error', code: 'root-of-length', message, ...place };
+}
+
+export function rootOfLess(text: string, of: Node): Diagnostic<InText> {
+  const message = `${written(text, of)} is less than nothing, and has no root.`;
+  return { severity: 'error', code: 'root-of-less', message, ...at(of) };
 }
 
 export function dividedByZero(text: string, node: Node): Diagnostic<InText> {

@@ -20,9 +20,9 @@ const DEEPEST = 100;
 const LARGEST = 500;
 
 /**
- * Reads a formula as people write it: numbers, lengths with a unit, named measures, `+ - * / × ÷ ·`, brackets,
- * `min(a, b, ...)`, `max(a, b, ...)`, `round up X to Y`, `round down X to Y` and `round X to Y`. Y is one number, name
- * or bracket: what comes after it no longer belongs to the rounding.
+ * Reads a formula as people write it: numbers, lengths with a unit, named measures, `+ - * / × ÷ ·`, brackets, `pi`,
+ * `root of X`, `min(a, b, ...)`, `max(a, b, ...)`, `round up X to Y`, `round down X to Y` and `round X to Y`. The X of a
+ * root and the Y of a rounding are one number, name or bracket: what comes after it no longer belongs to them.
  *
  * `names` are all the names that the formula may use; an array of them must not change. They may hold blanks, digits
  * and words such as `to`; the longest one that fits wins, also over the words above. Without `names` the words up to the
@@ -116,6 +116,12 @@ function readPart(reader: Reader): Node | undefined {
   // Without a list of names `round flap` may be one; a rounding says somewhere what it rounds to.
   const rounding = findWord(text, at, 'round') && (book !== undefined || /[\s)]to\s/u.test(text.slice(at)));
   if (rounding) return deeper(reader, readRounding);
+  const pi = piAt(reader);
+  if (pi !== undefined) {
+    advance(reader, pi);
+    return count(reader, { kind: 'pi', start: at, end: pi });
+  }
+  if (rootAt(text, at) !== undefined) return deeper(reader, readRoot);
   const number = readLength(text, at, 'formula');
   return number ? readNumber(reader, number) : readName(reader);
 }
@@ -160,6 +166,26 @@ function readRounding(reader: Reader): Node | undefined {
   advance(reader, reader.at + 'to'.length);
   const to = readPart(reader);
   return to && count(reader, { kind: 'round', way: way ?? 'nearest', of, to, start, end: to.end });
+}
+
+/** Where pi ends, by its word or its sign, if it stands here. Without a list of names “pi strip” may be one. */
+function piAt({ text, at, book, endAtTo }: Reader): number | undefined {
+  if (text[at] === 'π') return at + 1;
+  const isWord = findWord(text, at, 'pi') && (book !== undefined || wordsAt(text, at, endAtTo)?.name === 'pi');
+  return isWord ? at + 'pi'.length : undefined;
+}
+
+/** Where the words `root of` end, if they stand at `at`. */
+function rootAt(text: string, at: number): number | undefined {
+  const of = findWord(text, at, 'root') && skipBlanks(text, at + 'root'.length);
+  return of !== undefined && findWord(text, of, 'of') ? of + 'of'.length : undefined;
+}
+
+function readRoot(reader: Reader): Node | undefined {
+  const start = reader.at;
+  advance(reader, rootAt(reader.text, start)!);
+  const of = readPart(reader);
+  return of && count(reader, { kind: 'root', of, start, end: of.end });
 }
 
 function readNumber(reader: Reader, read: Result<WrittenLength>): Node | undefined {
@@ -227,7 +253,7 @@ function refuse(reader: Reader, fault: Diagnostic<InText>): undefined {
 /** The names in a tree, each once, in order of appearance. */
 export function namesIn(tree: Node, found: Set<string> = new Set()): Set<string> {
   if (tree.kind === 'name') found.add(tree.name);
-  else if (tree.kind === 'minus') namesIn(tree.of, found);
+  else if (tree.kind === 'minus' || tree.kind === 'root') namesIn(tree.of, found);
   else if (tree.kind === 'min' || tree.kind === 'max') for (const part of tree.of) namesIn(part, found);
   else if (tree.kind === 'round') namesIn(tree.to, namesIn(tree.of, found));
   else if ('left' in tree) namesIn(tree.right, namesIn(tree.left, found));

@@ -99,6 +99,10 @@ function tex(node: Node, leaves: Leaves, first = true): string {
       return leaves.number(node);
     case 'length':
       return leaves.length(node, first);
+    case 'pi':
+      return '\\pi';
+    case 'root':
+      return `\\sqrt{${tex(node.of, leaves)}}`;
     case 'minus':
       return `-${within(node.of, 2, leaves, false)}`;
     case 'min':
@@ -124,7 +128,7 @@ const signs = { '+': '+', '-': '-', '*': '\\times' } as const;
 /** How tightly each kind holds together, loosest first. A fraction bar holds its parts by itself. */
 const ranks = {
   ...{ round: 0, '+': 1, '-': 1, minus: 1, '*': 2 },
-  ...{ '/': 4, min: 4, max: 4, name: 4, number: 4, length: 4 },
+  ...{ '/': 4, min: 4, max: 4, root: 4, name: 4, number: 4, length: 4, pi: 4 },
 } as const;
 
 /** A part of a larger whole, in brackets where it holds together less tightly than `rank`. */

@@ -39,6 +39,10 @@ function text(node: Node, ends: Ends): string {
       return ends.number(node);
     case 'length':
       return ends.length(node);
+    case 'pi':
+      return 'π';
+    case 'root':
+      return `the root of ${within(node.of, 4)}`;
     case 'minus':
       return `−${within(node.of, 2)}`;
     case 'min':
@@ -61,7 +65,7 @@ const extremes = { min: 'smallest', max: 'largest' } as const;
 /** How tightly each kind holds together, loosest first. */
 const ranks = {
   ...{ round: 0, min: 0, max: 0, '+': 1, '-': 1, minus: 1, '*': 2, '/': 2 },
-  ...{ name: 4, number: 4, length: 4 },
+  ...{ root: 1.5, name: 4, number: 4, length: 4, pi: 4 },
 } as const;
 
 /** A value below zero in brackets: a sign may stand before it. */

@@ -21,9 +21,15 @@ export type LengthNode = Span & { kind: 'length'; value: number; edition: Editio
 
 export type NameNode = Span & { kind: 'name'; name: string };
 
+/** The ratio of a circle’s length round to its width, by its name. */
+export type PiNode = Span & { kind: 'pi' };
+
 export type MinusNode = Span & { kind: 'minus'; of: Node };
 
 export type JoinNode = Span & { kind: Operator; left: Node; right: Node };
+
+/** A square root: of an area a length, of a plain number a plain number. */
+export type RootNode = Span & { kind: 'root'; of: Node };
 
 export type ExtremeNode = Span & { kind: 'min' | 'max'; of: Node[] };
 
@@ -33,7 +39,8 @@ export type RoundNode = Span & { kind: 'round'; way: 'up' | 'down' | 'nearest'; 
  * A formula taken apart. Brackets leave no node of their own: the shape of the tree says what belongs together, and the
  * span of what they hold takes them in.
  */
-export type Node = NumberNode | LengthNode | NameNode | MinusNode | JoinNode | ExtremeNode | RoundNode;
+export type Node =
+  NumberNode | LengthNode | PiNode | NameNode | MinusNode | RootNode | JoinNode | ExtremeNode | RoundNode;
 
 /** A formula that was read well: its text, its tree, and the names in it, each once, in order of appearance. */
 export type Formula = { text: string; tree: Node; names: string[] };

@@ -25,6 +25,10 @@ function say(node: Node, write: LineWriter, name: (node: NameNode) => string): s
       return write.number(node);
     case 'length':
       return write.length(node);
+    case 'pi':
+      return 'pi';
+    case 'root':
+      return `the root of ${within(node.of, 4)}`;
     case 'minus':
       return `minus ${within(node.of, 2)}`;
     case 'min':
@@ -52,5 +56,5 @@ const joints = { '+': 'plus', '-': 'minus', '*': 'times', '/': 'divided by' } as
 /** How tightly each kind holds together when it is heard, loosest first. */
 const ranks = {
   ...{ round: 0, min: 0, max: 0, '+': 1, '-': 1, minus: 1, '*': 2, '/': 2 },
-  ...{ name: 4, number: 4, length: 4 },
+  ...{ root: 1.5, name: 4, number: 4, length: 4, pi: 4 },
 } as const;

@@ -33,6 +33,15 @@ export function pointAlong(side: Side, t: number): Point {
   return { x: centre.x + radius * Math.cos(angle), y: centre.y + radius * Math.sin(angle) };
 }
 
+/** The point of a side that lies nearest to another. */
+export function nearestOn(side: Side, point: Point): Point {
+  const way = minus(side.to, side.from);
+  const share =
+    side.bulge === 0 ? dot(minus(point, side.from), way) / (dot(way, way) || 1) : shareOfArc(arcOf(side), point);
+  if (share >= 0 && share <= 1) return pointAlong(side, share);
+  return distance(point, side.from) <= distance(point, side.to) ? side.from : side.to;
+}
+
 /** The part of a side between two shares of its way. */
 export function part(side: Side, from: number, to: number): Side {
   return {

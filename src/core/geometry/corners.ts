@@ -11,7 +11,8 @@ export type CornerShape = { rounded: number } | { cut: number };
 
 /**
  * Rounds or cuts off corners between straight edges. Shapes are given for all corners at once or by corner name
- * (`top-right corner`, or `top-right` for short). The new edge carries the corner's name.
+ * (`top-right corner`, or `top-right` for short). The new edge carries the corner's name. Where two sides run into one
+ * another smoothly, as the arcs of a curve do, is no corner unless it is named.
  *
  * Faults: `unknown-corner`, and `corner-too-large` when two corners of an edge need more than its length.
  *
@@ -25,7 +26,11 @@ export function withCorners(
 ): Result<Outline, GeometryFault> {
   const ring = sides(outline);
   const names = ring.map((side, i) => cornerName(ring[(i + ring.length - 1) % ring.length]!.name, side.name));
-  const shapes = shapesByCorner(names, corners);
+  const isSmooth = ring.map((side, i) => {
+    const [before, after] = [tangent(ring[(i + ring.length - 1) % ring.length]!, 'end'), tangent(side, 'start')];
+    return Math.abs(cross(before, after)) < SMOOTH && dot(before, after) > 0;
+  });
+  const shapes = shapesByCorner(names, isSmooth, corners);
   if (!shapes.ok) return shapes;
 
   // How much each corner takes off both its edges.
@@ -76,11 +81,15 @@ export function withCorners(
   return ok(edges.map(({ name, from, bulge }) => ({ name, from, bulge })));
 }
 
+/** Sides that turn by less than this, in radians, run into one another. */
+const SMOOTH = 1e-6;
+
 function shapesByCorner(
   names: string[],
+  isSmooth: readonly boolean[],
   corners: CornerShape | Record<string, CornerShape>,
 ): Result<(CornerShape | undefined)[], GeometryFault> {
-  if (isShape(corners)) return ok(names.map(() => corners));
+  if (isShape(corners)) return ok(names.map((_, i) => (isSmooth[i] ? undefined : corners)));
   const found = new Map<number, CornerShape>();
   for (const [asked, shape] of Object.entries(corners)) {
     const at = names.flatMap((name, i) => (sameCorner(name, asked) ? [i] : []));

@@ -1,4 +1,4 @@
-import { cross, direction, dot, minus } from './point.ts';
+import { direction, dot, minus } from './point.ts';
 import type { Point } from './point.ts';
 
 /** An endless line through a point. The angle, in degrees counter-clockwise, says which way it is travelled. */
@@ -6,7 +6,8 @@ export type Line = { readonly at: Point; readonly angle: number };
 
 /** How far left of a line a point lies, in mm; negative on the right. */
 export function leftOf(line: Line, point: Point): number {
-  return cross(direction(line.angle), minus(point, line.at));
+  const { x: cos, y: sin } = direction(line.angle);
+  return cos * (point.y - line.at.y) - sin * (point.x - line.at.x);
 }
 
 /** How far along a line a point lies, in mm from the line's own point. */

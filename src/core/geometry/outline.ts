@@ -1,4 +1,3 @@
-import { cross, minus } from './point.ts';
 import type { Point } from './point.ts';
 
 /**
@@ -68,7 +67,11 @@ export function doubleArea(points: readonly Point[]): number {
   const origin = points[0];
   if (!origin) return 0;
   let sum = 0;
-  for (let i = 1; i + 1 < points.length; i++) sum += cross(minus(points[i]!, origin), minus(points[i + 1]!, origin));
+  for (let i = 1; i + 1 < points.length; i++) {
+    const a = points[i]!;
+    const b = points[i + 1]!;
+    sum += (a.x - origin.x) * (b.y - origin.y) - (a.y - origin.y) * (b.x - origin.x);
+  }
   return sum;
 }
 
@@ -83,6 +86,9 @@ export function cornerName(before: string, after: string): string {
   const upright = after === 'top' || after === 'bottom';
   return upright && before !== 'top' && before !== 'bottom' ? `${after}-${before} corner` : `${before}-${after} corner`;
 }
+
+/** Whether an edge is what a shaped corner left: it bears the corner's name. */
+export const isCornerName = (name: string): boolean => name.endsWith(' corner');
 
 /** The names of an outline's corners: the i-th is where the i-th edge begins. */
 export function cornerNames(outline: Outline): string[] {

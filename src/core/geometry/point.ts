@@ -20,13 +20,22 @@ export const between = (a: Point, b: Point, t: number): Point => ({
   x: a.x + (b.x - a.x) * t,
   y: a.y + (b.y - a.y) * t,
 });
+function quarterTurn(degrees: number): Point | undefined {
+  if (degrees === 0) return { x: 1, y: 0 };
+  if (degrees === 90) return { x: 0, y: 1 };
+  if (degrees === 180) return { x: -1, y: 0 };
+  if (degrees === 270) return { x: 0, y: -1 };
+  return undefined;
+}
+
 /** The direction at an angle in degrees, counter-clockwise from the x axis. Quarter turns come out exact. */
 export function direction(degrees: number): Point {
+  // Most lines are level or upright, and remainders take long.
+  const level = quarterTurn(degrees);
+  if (level) return level;
   const turn = ((degrees % 360) + 360) % 360;
-  if (turn === 0) return { x: 1, y: 0 };
-  if (turn === 90) return { x: 0, y: 1 };
-  if (turn === 180) return { x: -1, y: 0 };
-  if (turn === 270) return { x: 0, y: -1 };
+  const quarter = quarterTurn(turn);
+  if (quarter) return quarter;
   const radians = (turn * Math.PI) / 180;
   return { x: Math.cos(radians), y: Math.sin(radians) };
 }

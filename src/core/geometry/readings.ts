@@ -16,7 +16,7 @@ export type Box = { x: number; y: number; width: number; height: number };
  */
 export function area(outline: Outline): number {
   let doubled = doubleArea(outline.map((edge) => edge.from));
-  for (const side of sides(outline)) {
+  for (const side of outline.some(({ bulge }) => bulge !== 0) ? sides(outline) : []) {
     if (side.bulge === 0) continue;
     // Between chord and arc lies a circular segment: r² (sweep - sin sweep) / 2.
     const { radius, sweep } = arcOf(side);

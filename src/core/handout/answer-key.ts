@@ -4,7 +4,7 @@ import { isClear, limitsOf, slipsOf } from '../questions/judge.ts';
 import { heading, paragraph, row, table } from './blocks.ts';
 import { seedText, toMeasure } from './exercises.ts';
 import { flow } from './flow.ts';
-import { slug } from './handout.ts';
+import { madeAs, slug } from './handout.ts';
 import { picksInPattern, picksInKey } from './picks.ts';
 import { typeOf } from './type.ts';
 import { quantity, wordsAt, type LessonOnPaper } from './worksheet.ts';
@@ -55,7 +55,7 @@ export function answerKey(
     language: setting.language ?? 'en',
     reader: 'teacher',
     paper: setting.paper,
-    pages: flow(blocks, { title, project: pattern.title, edition: pattern.edition }, setting),
+    pages: flow(blocks, { title, project: madeAs(pattern), edition: pattern.edition }, setting),
     findings: [],
   };
 }

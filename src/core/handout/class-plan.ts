@@ -1,4 +1,14 @@
-import { kitFor, kitRows, planSessions, prepare as prepared, tasksOf } from '../kit/index.ts';
+import {
+  kitFor,
+  kitRows,
+  oneMoreWords,
+  planSessions,
+  prepare as prepared,
+  SESSION_NOTE,
+  sessionHeads,
+  sessionLines,
+  tasksOf,
+} from '../kit/index.ts';
 import { heading, paragraph, row, table, toTick } from './blocks.ts';
 import { flow } from './flow.ts';
 import { typeOf } from './type.ts';
@@ -22,6 +32,8 @@ export type PlannedSession = {
   readonly title: string;
   /** As long as the room is booked; left out, as long as it has to be. */
   readonly minutes?: number | undefined;
+  /** The time of day, as 18:30. */
+  readonly begins?: string | undefined;
 };
 
 export type Plan = {
@@ -63,10 +75,13 @@ export function classPlan(plan: Plan, pattern: Pattern | undefined, setting: Han
     ),
     ...heading('Sessions', type),
     ...sessionsTable(titles, held, type),
+    ...(pattern ? paragraph(oneMoreWords(held), type) : []),
     ...held.findings.flatMap(({ message, fix }) => paragraph([message, fix].filter(Boolean).join(' '), type)),
     ...heading('Prepare', type),
     ...prepare(plan, pattern).flatMap((sentence) => toTick(sentence, type)),
-    ...held.sessions.flatMap((sitting, i) => sessionBlocks(titles[i]!, sitting, plan, setting)),
+    ...held.sessions.flatMap((sitting, i) =>
+      sessionBlocks(titles[i]!, sitting, plan, plan.sessions[i]?.begins, setting),
+    ),
   ];
   return {
     name: 'class-plan',
@@ -125,14 +140,34 @@ function prepare({ makers, spares, machines }: Plan, pattern: Pattern | undefine
   ];
 }
 
-function sessionBlocks(title: string, sitting: PlannedSitting, plan: Plan, setting: HandoutSetting): Block[] {
+function sessionBlocks(
+  title: string,
+  sitting: PlannedSitting,
+  plan: Plan,
+  begins: string | undefined,
+  setting: HandoutSetting,
+): Block[] {
   const type = typeOf(setting);
-  const { minutes, spare, tasks } = sitting;
+  const { minutes, spare } = sitting;
   const lessons = plan.lessons.filter((lesson) => sitting.lessons.includes(lesson));
   const blocks = [...heading(`Session ${title}`, type)];
   const left = Math.floor(spare);
   const rest = left < 0 ? `that is ${-left} minutes too short` : `that leaves ${left} minutes for questions`;
   blocks.push(...paragraph(`${minutes} minutes: ${rest}.`, type, { keep: true }));
+  const [until, what, taken, waits] = sessionHeads;
+  blocks.push(
+    ...table(
+      [
+        { title: until, share: 0.9 },
+        { title: what, share: 4.6 },
+        { title: taken, share: 1.1 },
+        { title: waits, share: 3 },
+      ],
+      sessionLines(sitting, begins).map((line) => row([line.until, line.what, line.minutes, line.waiting])),
+      type,
+    ),
+    ...paragraph(SESSION_NOTE, type, { size: type.small }),
+  );
   for (const lesson of lessons) {
     blocks.push(
       ...paragraph(`${lesson.title}, ${lesson.minutes} minutes`, type, {
@@ -159,13 +194,6 @@ function sessionBlocks(title: string, sitting: PlannedSitting, plan: Plan, setti
       }
       blocks.push(...paragraph(plan.defersTo, type, { indent: 4, size: type.small }));
     }
-  }
-  // The lessons come first, so that makers see a step before they make it.
-  if (tasks.length > 0) {
-    blocks.push(...paragraph('Make:', type, { keep: true, after: 0.1 * type.text }));
-    blocks.push(
-      ...tasks.flatMap((task) => toTick(`${task.title}: ${Math.round(task.minutes)} minutes`, type, { indent: 4 })),
-    );
   }
   return blocks;
 }

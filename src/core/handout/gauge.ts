@@ -1,6 +1,6 @@
 import { lengthWriter } from '../drawing/lengths.ts';
 import { box, polyline } from '../drawing/path.ts';
-import { slug } from './handout.ts';
+import { madeAs, slug } from './handout.ts';
 import { cropped, line } from './place.ts';
 import { OVERLAP, RIM, sheetsFor, tileName } from './tiles.ts';
 import { trueScale } from './true-scale.ts';
@@ -24,7 +24,7 @@ type Length = { sheet: number; index: number; from: number; to: number; x: numbe
 export function foldGauge(piece: Pleated, pattern: Pattern, setting: HandoutSetting): Handout {
   const type = typeOf(setting);
   const title = `Fold gauge: ${piece.label}`;
-  const heading = { title, project: pattern.title, edition: pattern.edition };
+  const heading = { title, project: madeAs(pattern), edition: pattern.edition };
   const ground = trueScale(heading, setting, type, ['cut', 'valley', 'mountain']);
   const lengths = cutUp(piece, ground.room, type);
   const count = lengths.at(-1)!.sheet + 1;

@@ -34,6 +34,14 @@ export type HandoutSetting = {
 /** What a document says of itself on each page. */
 export type Heading = { readonly title: string; readonly project: string; readonly edition: Pattern['edition'] };
 
+/** The project, with the size and the choices it is made in: “Skirt, size: large, zip”. */
+export const madeAs = ({ title, sizes, choices }: Pattern): string =>
+  [
+    title,
+    ...(sizes ? [`${sizes.label.toLowerCase()}: ${sizes.chosen}`] : []),
+    ...Object.values(choices).map(({ of, chosen }) => of[chosen]!.label),
+  ].join(', ');
+
 /**
  * A title as part of a file's name.
  *

@@ -2,12 +2,13 @@ import { cutSentences } from '../drawing/cut-words.ts';
 import { drawLayout } from '../drawing/layout.ts';
 import { lengthWriter } from '../drawing/lengths.ts';
 import { surfaceOf } from '../drawing/surface.ts';
-import { clothNeed, isCloth, kitFor, ONE, stripWords, kitRows } from '../kit/index.ts';
+import { clothNeed, isByLength, isCloth, kitFor, ONE, stripWords, kitRows } from '../kit/index.ts';
 import { THIN } from '../measure/index.ts';
 import { cutList, materialsList } from '../project/lists.ts';
 import { matchWords, printOf } from '../project/matching.ts';
 import { figure, heading, paragraph, row, table, together, toTick } from './blocks.ts';
 import { flow } from './flow.ts';
+import { madeAs } from './handout.ts';
 import { typeOf } from './type.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { Block } from './flow.ts';
@@ -49,7 +50,7 @@ function layouts(pattern: Pattern, setting: HandoutSetting): Block[] {
   const { set } = lengthWriter(pattern);
   const labels = Object.fromEntries(Object.values(pattern.pieces).map(({ name, label }) => [name, label]));
   return Object.values(pattern.materials).flatMap((role): Block[] => {
-    const need = isCloth(role) ? clothNeed(pattern, role, 1) : undefined;
+    const need = isCloth(role) || isByLength(role) ? clothNeed(pattern, role, 1) : undefined;
     if (!need || !('layout' in need)) return [];
     const { layout, width, washed, findings } = need;
     const [laid] = layout.cloths;
@@ -140,7 +141,7 @@ function list(
     paper: setting.paper,
     pages: flow(
       empty ? paragraph(nothing, typeOf(setting)) : blocks,
-      { title, project: pattern.title, edition: pattern.edition },
+      { title, project: madeAs(pattern), edition: pattern.edition },
       setting,
     ),
     findings: empty ? [`${title}: ${nothing}`] : [],

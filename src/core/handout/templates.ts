@@ -4,6 +4,7 @@ import { box, closed } from '../drawing/path.ts';
 import { bounds } from '../geometry/readings.ts';
 import { heading as headingBlock, paragraph, row, table } from './blocks.ts';
 import { flow } from './flow.ts';
+import { madeAs } from './handout.ts';
 import { groupAlike, orderOf, takesTemplate } from './alike.ts';
 import { letteringBox, letteringWidth, wrap } from '../drawing/lettering.ts';
 import { drawJoints, jointsOf, linesOf } from './joints.ts';
@@ -50,7 +51,7 @@ export function templates(pattern: Pattern, setting: HandoutSetting): Handout {
   if (Object.keys(pattern.pieces).length === 0)
     findings.push('This project has no pieces, so there is nothing to print.');
 
-  const heading = { title: 'Templates at true scale', project: pattern.title, edition: pattern.edition };
+  const heading = { title: 'Templates at true scale', project: madeAs(pattern), edition: pattern.edition };
   const ground = trueScale(heading, setting, type, rolesOf(pieces));
   const { shared, tiled } = sorted(groupAlike(pieces, pattern.materials), pattern, ground.room, type);
   const sheets = [

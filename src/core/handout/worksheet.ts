@@ -1,12 +1,13 @@
 import { formatQuantity } from '../formula/quantity.ts';
 import { literal } from '../formula/brackets.ts';
+import { layersSaid } from '../project/steps/layers-said.ts';
 import { inText } from '../project/texts.ts';
 import { letteringWidth } from '../drawing/lettering.ts';
 import { polyline } from '../drawing/path.ts';
 import { answerRoom, paragraph } from './blocks.ts';
 import { seedText, toMeasure } from './exercises.ts';
 import { flow } from './flow.ts';
-import { slug } from './handout.ts';
+import { madeAs, slug } from './handout.ts';
 import { picksInPattern, picksOnSheet } from './picks.ts';
 import { line } from './place.ts';
 import { typeOf } from './type.ts';
@@ -40,7 +41,7 @@ export function worksheet(
   const { picks = [] } = lesson;
   const type = typeOf(setting);
   const title = `Worksheet: ${lesson.title}`;
-  const heading = { title, project: pattern.title, edition: pattern.edition };
+  const heading = { title, project: madeAs(pattern), edition: pattern.edition };
   const empty = seeds.length === 0 || exercises.tasks(1).length + picks.length === 0;
   const nothing = 'This lesson asks nothing, so there is nothing to print.';
   const pages = seeds.flatMap((seed): Page[] => {
@@ -116,9 +117,18 @@ export function quantity(value: Quantity, { edition, grid }: Pattern): string {
   return formatQuantity(value, { edition, grid, style: 'set' });
 }
 
+/** Words of a lesson as one text: sizes in brackets, and counts of layers as they are said. */
+const inBrackets = (words: PaperQuestion['words'], pattern: Pattern | undefined): string =>
+  words
+    .map((part) => {
+      if (typeof part === 'string') return literal(part);
+      return (pattern && layersSaid(part.size, pattern)) ?? `[${part.size}]`;
+    })
+    .join('');
+
 /** QuestionText of a lesson with a pattern's sizes among them; without a pattern as they were written. */
 export function wordsAt(words: PaperQuestion['words'], pattern: Pattern | undefined): string {
-  return inText(words.map((part) => (typeof part === 'string' ? literal(part) : `[${part.size}]`)).join(''), pattern)
+  return inText(inBrackets(words, pattern), pattern)
     .replace(/[ \n\t]+/gu, ' ')
     .trim();
 }

@@ -4,6 +4,7 @@ import { layOut, saleSteps, toBuy, wanted } from '../layout/index.ts';
 import { type Diagnostic, quote } from '../measure/index.ts';
 import { matchingOf } from '../project/matching.ts';
 import { formatLength } from '../measure/index.ts';
+import { inSizeWords, type Share } from './shares.ts';
 import { JOIN, squaresForBias, stripsFor } from './strips.ts';
 import type { Cloth, Demand, LayOptions, Layout, Purchase, Selling, Wanted } from '../layout/index.ts';
 import type { Edition } from '../measure/index.ts';
@@ -18,6 +19,9 @@ const byLength: ReadonlySet<Material['kind']> = new Set(['cloth', 'interfacing',
 /** A role whose pieces are cut from a width of cloth. */
 export const isCloth = ({ material }: Role): boolean => material !== undefined && byLength.has(material.kind);
 
+/** A role whose pieces are lengths of what is as narrow as they are: cord, elastic, webbing, ribbon, piping cord. */
+export const isByLength = ({ material }: Role): boolean => material?.kind === 'by length';
+
 /** The pieces that are cut from a role. */
 export const piecesOf = (pattern: Pattern, role: string): Piece[] =>
   Object.values(pattern.pieces).filter((piece) => piece.material === role);
@@ -27,7 +31,7 @@ export type ClothNeed = {
   layout: Layout;
   /** What to ask for. */
   buy: Purchase;
-  /** One maker's share, bought by itself; the same as `buy` for one set. */
+  /** One maker's share, bought by itself, of the largest where the makers make several sizes; the same as `buy` for one set. */
   single: Purchase;
   /** In the shop. */
   width: number;
@@ -49,7 +53,7 @@ export const washedWidth = (width: number, material: Material): number =>
 export const sellingOf = (material: Material, edition: Edition): Required<Selling> => ({
   step: (material.sold?.by === 'length' ? material.sold.each : undefined) ?? saleSteps[edition],
   shrinkage: material.shrinks ?? 0,
-  straightening: material.straightening ?? STRAIGHTENING[edition],
+  straightening: material.straightening ?? (material.kind === 'by length' ? 0 : STRAIGHTENING[edition]),
 });
 
 /**
@@ -58,7 +62,9 @@ export const sellingOf = (material: Material, edition: Edition): Required<Sellin
  */
 export function demandOf(pattern: Pattern, role: string, sets: number, width: number): Demand {
   const { matches, repeats } = matchingOf(pattern);
+  const material = pattern.materials[role]?.material;
   return piecesOf(pattern, role).map((piece) => {
+    if (material?.kind === 'by length') return times(endToEnd(piece, material, width), sets);
     const match = repeats.has(role) ? matches.get(piece.name) : undefined;
     const one = { ...wanted(piece), ...(match && { match }) };
     return times(
@@ -66,6 +72,12 @@ export function demandOf(pattern: Pattern, role: string, sets: number, width: nu
       sets,
     );
   });
+}
+
+/** A length of goods as narrow as the goods, with what both of its ends lose. */
+function endToEnd(piece: Piece, { ends = 0 }: Material, width: number): Wanted {
+  const long = Math.max(piece.size.width, piece.size.height) + 2 * ends;
+  return { ...wanted(piece), outline: rectangle(width, long), grain: 'lengthwise' };
 }
 
 const times = (one: Wanted, sets: number): Wanted => ({ ...one, count: one.count * sets });
@@ -136,12 +148,16 @@ export function boltOf(pattern: Pattern, role: Role, width: number): Cloth {
   return { name: role.label, kind: 'bolt', width, nap, ...(repeat !== undefined && { repeat }) };
 }
 
-/** Lays the pieces of a role out for so many sets; undefined where nothing is cut from it, or its width is not known. */
+/**
+ * Lays the pieces of a role out for so many sets; undefined where nothing is cut from it, or its width is not known.
+ *
+ * @param shares where the sets are of several sizes, so many of each
+ */
 export function clothNeed(
   pattern: Pattern,
   role: Role,
   sets: number,
-  options: LayOptions & { width?: number } = {},
+  { shares = [{ pattern, sets }], ...options }: LayOptions & { width?: number; shares?: readonly Share[] } = {},
 ): ClothNeed | Diagnostic | undefined {
   const pieces = piecesOf(pattern, role.role);
   const { material } = role;
@@ -157,14 +173,33 @@ export function clothNeed(
     };
   const { edition, cutting } = pattern;
   const selling = sellingOf(material, edition);
-  const laying = { ...cutting, edition, ...options, selling };
+  // One length after the other, with nothing beside them.
+  const manner = isByLength(role) ? { manner: 'straight cuts' as const, gap: 0, edge: 0 } : cutting;
+  const laying = { ...manner, edition, ...options, selling };
   const washed = washedWidth(width, material);
   const bolt = boltOf(pattern, role, washed);
-  const layout = layOut(demandOf(pattern, role.role, sets, washed), [bolt], laying);
-  const single = sets === 1 ? layout : layOut(demandOf(pattern, role.role, 1, washed), [bolt], laying);
+  const demand = shares.flatMap((share) => ofSize(demandOf(share.pattern, role.role, share.sets, washed), share));
+  const layout = layOut(demand, [bolt], laying);
+  const alone =
+    sets === 1 && shares.length === 1
+      ? [layout]
+      : shares.map((share) => layOut(demandOf(share.pattern, role.role, 1, washed), [bolt], laying));
+  // Whichever size a maker makes.
+  const single = Math.max(...alone.map(({ length }) => length));
   const findings = layout.findings.map((finding) => inProject(finding, role));
-  return { layout, buy: layout.buy, single: toBuy(single.length, selling), width, washed, findings };
+  return { layout, buy: layout.buy, single: toBuy(single, selling), width, washed, findings };
 }
+
+/** Pieces of several sizes have names of their own, and a print is matched among those of one size. */
+const ofSize = (demand: Demand, { size }: Share): Demand =>
+  size === undefined
+    ? demand
+    : demand.map(({ match, ...one }) => ({
+        ...one,
+        name: inSizeWords(one.name, size),
+        ...(one.label !== undefined && { label: inSizeWords(one.label, size) }),
+        ...(match && { match: { ...match, group: inSizeWords(match.group, size) } }),
+      }));
 
 /** A finding of the layout at its place in the project file. */
 export const inProject = (finding: Diagnostic, { role }: Role): Diagnostic =>

@@ -1,8 +1,8 @@
 /** What is bought by the piece or by the pack: snaps, zips, buttons. */
+import { hardwareUsed } from '../project/steps/hardware-used.ts';
 import { piecesOf } from './cloth.ts';
-import { setsFor } from './group.ts';
-import type { Pattern, Role } from '../project/pattern.ts';
-import type { Group } from './group.ts';
+import type { Role } from '../project/pattern.ts';
+import type { Share } from './shares.ts';
 
 export type CountedNeed = {
   /** For one set. */
@@ -19,10 +19,13 @@ export type CountedNeed = {
   length?: number;
 };
 
-export function countedNeed(pattern: Pattern, role: Role, group: Group): CountedNeed {
-  const pieces = piecesOf(pattern, role.role);
-  const each = role.count ?? 1;
-  const needed = each * setsFor(group);
+export function countedNeed(shares: readonly Share[], role: Role): CountedNeed {
+  const pieces = shares.flatMap(({ pattern }) => piecesOf(pattern, role.role));
+  const countIn = ({ pattern }: Share): number =>
+    pattern.materials[role.role]?.count ?? Math.max(1, hardwareUsed(pattern, role.role));
+  // What is told of one set is that of the one which takes most.
+  const each = Math.max(...shares.map(countIn));
+  const needed = shares.reduce((sum, share) => sum + countIn(share) * share.sets, 0);
   const pack = role.material?.sold?.by === 'pack' ? Math.max(1, role.material.sold.each ?? 1) : 1;
   const packs = Math.ceil(needed / pack);
   const longest = Math.max(0, ...pieces.map(({ size }) => Math.max(size.width, size.height)));

@@ -7,6 +7,8 @@ export type Group = {
   spares: number;
   /** Sewing machines in the room: each wants a needle and a spool of its own. One for each maker if left out. */
   machines?: number;
+  /** Of the makers, how many make each size of the project; the others make that of the pattern. */
+  sizes?: Readonly<Record<string, number>>;
 };
 
 /** One maker at home. */
@@ -33,5 +35,6 @@ export function checkGroup(group: Group): { group: Group; findings: Diagnostic[]
     return otherwise;
   };
   const makers = whole('makers', 1, 1);
-  return { group: { makers, spares: whole('spares', 0, 0), machines: whole('machines', 1, makers) }, findings };
+  const sound = { makers, spares: whole('spares', 0, 0), machines: whole('machines', 1, makers) };
+  return { group: { ...sound, ...(group.sizes && { sizes: group.sizes }) }, findings };
 }

@@ -5,6 +5,7 @@ export {
   clothNeed,
   demandOf,
   inProject,
+  isByLength,
   isCloth,
   piecesOf,
   sellingOf,
@@ -13,6 +14,7 @@ export {
   washedWidth,
   type ClothNeed,
 } from './cloth.ts';
+export { sharesOf, type Share } from './shares.ts';
 export { threadIn, threadNeed, WASTE, type ThreadNeed } from './thread.ts';
 export { needlesNeed, type NeedleNeed } from './needles.ts';
 export { countedNeed, type CountedNeed } from './counted.ts';
@@ -31,5 +33,6 @@ export {
 } from './strips.ts';
 export { prepare, tasksOf, type Preparation, type Station, type ClassTask, type Visit } from './tasks.ts';
 export { runRoom, type RoomRun, type Stations, type Waiting } from './queue.ts';
-export { outlookOf, type Outlook, type Room } from './simulate.ts';
+export { outlookOf, type Outlook, type Room, type TaskOutlook } from './simulate.ts';
+export { oneMoreWords, SESSION_NOTE, sessionHeads, sessionLines, type SessionLine } from './session-words.ts';
 export { planSessions, type PlannedSitting, type SessionPlan, type SessionOptions, type Taught } from './sessions.ts';

@@ -1,8 +1,10 @@
 /** What to buy for a group: every material with how it comes to that much, what it costs, and what stands in the way. */
 import type { Diagnostic } from '../measure/index.ts';
-import { clothNeed, isCloth, piecesOf, stripWords, washedWidth } from './cloth.ts';
+import { clothNeed, isByLength, isCloth, piecesOf, stripWords, washedWidth } from './cloth.ts';
+import { hardwareUsed } from '../project/steps/hardware-used.ts';
 import { countedNeed } from './counted.ts';
 import { setsFor, checkGroup } from './group.ts';
+import { sharesOf, type Share } from './shares.ts';
 import { needlesNeed } from './needles.ts';
 import { perOf, priced } from './price.ts';
 import { threadNeed } from './thread.ts';
@@ -79,12 +81,14 @@ export function* kitSteps(
 ): Generator<{ done: number; all: number }, Kit, void> {
   const { group, findings } = checkGroup(wish);
   const sets = setsFor(group);
+  const { shares, findings: misread } = sharesOf(pattern, group);
+  findings.push(...misread);
   const currency = options.currency ?? 'EUR';
   const roles = Object.values(pattern.materials);
   const lines: KitLine[] = [];
   const unpriced: string[] = [];
   for (const [i, role] of roles.entries()) {
-    const line = lineOf(pattern, role, group, sets, options, findings);
+    const line = lineOf(pattern, role, { group, sets, shares }, options, findings);
     if (line) {
       const bought = boughtOf(line);
       const price = priced(role, bought, { currency, edition: pattern.edition }, options.prices?.[role.role]);
@@ -110,17 +114,20 @@ export function* kitSteps(
 function lineOf(
   pattern: Pattern,
   role: Role,
-  group: Group,
-  sets: number,
+  { group, sets, shares }: { group: Group; sets: number; shares: readonly Share[] },
   options: KitOptions,
   findings: Diagnostic[],
 ): KitLine | undefined {
   const pieces = piecesOf(pattern, role.role).map(({ label }) => label);
-  if (pieces.length === 0 && role.count === undefined) return undefined;
+  if (pieces.length === 0 && role.count === undefined && hardwareUsed(pattern, role.role) === 0) return undefined;
+  const width = role.material?.width;
   const notes = [
     role.note ?? role.material?.note,
     matchWords(pattern, role.role),
-    role.material?.width && stripWords(pattern, role.role, washedWidth(role.material.width, role.material)),
+    ...shares.flatMap(({ pattern: one, size }) => {
+      const words = width && stripWords(one, role.role, washedWidth(width, role.material!));
+      return words ? [size === undefined ? words : `Size ${size}: ${words}`] : [];
+    }),
   ];
   const note = notes.filter((one) => typeof one === 'string').join(' ');
   const shared = {
@@ -130,9 +137,9 @@ function lineOf(
     pieces,
     ...(note !== '' && { note }),
   };
-  if (role.material?.kind === 'thread') return { ...shared, kind: 'thread', ...threadNeed(pattern, role, group) };
-  if (!isCloth(role)) return { ...shared, kind: 'counted', ...countedNeed(pattern, role, group) };
-  const need = clothNeed(pattern, role, sets, options.laying);
+  if (role.material?.kind === 'thread') return { ...shared, kind: 'thread', ...threadNeed(shares, role, group) };
+  if (!isCloth(role) && !isByLength(role)) return { ...shared, kind: 'counted', ...countedNeed(shares, role) };
+  const need = clothNeed(pattern, role, sets, { ...options.laying, shares });
   if (!need) return undefined;
   if (!('layout' in need)) {
     findings.push(need);

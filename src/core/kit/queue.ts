@@ -13,9 +13,16 @@ export type Waiting = {
   busy: number;
 };
 
+/** Somebody who stands and waits for a place, in minutes from the beginning. `visit`: which of their visits it is for. */
+export type Stretch = { visit: number; from: number; to: number };
+
 export type RoomRun = {
   /** When each maker was done, in minutes from the beginning. */
   ends: number[];
+  /** When each maker had ended each of their visits. */
+  visitEnds: number[][];
+  /** All waiting. */
+  stretches: Record<Station, Stretch[]>;
   iron: Waiting;
   machine: Waiting;
 };
@@ -34,7 +41,8 @@ export function runRoom(makers: readonly (readonly Visit[])[], stations: Station
     iron: new Array<number>(stations.iron).fill(0),
     machine: new Array<number>(stations.machine).fill(0),
   };
-  const waits: Record<Station, { from: number; to: number }[]> = { iron: [], machine: [] };
+  const waits: Record<Station, Stretch[]> = { iron: [], machine: [] };
+  const visitEnds = makers.map((): number[] => []);
   const busy: Record<Station, number> = { iron: 0, machine: 0 };
   const now = makers.map(() => 0);
   const next = makers.map(() => 0);
@@ -46,30 +54,31 @@ export function runRoom(makers: readonly (readonly Visit[])[], stations: Station
       if (next[m]! < makers[m]!.length && (who < 0 || now[m]! < now[who]!)) who = m;
     }
     if (who < 0) break;
-    const { at, minutes } = makers[who]![next[who]!++]!;
+    const visit = next[who]!++;
+    const { at, minutes } = makers[who]![visit]!;
     const come = now[who]!;
     if (at === 'table') {
-      now[who] = come + minutes;
+      visitEnds[who]![visit] = now[who] = come + minutes;
       continue;
     }
     const places = free[at];
     let soonest = 0;
     for (let i = 1; i < places.length; i++) if (places[i]! < places[soonest]!) soonest = i;
     const start = Math.max(come, places[soonest]!);
-    if (start > come) waits[at].push({ from: come, to: start });
+    if (start > come) waits[at].push({ visit, from: come, to: start });
     busy[at] += minutes;
-    places[soonest] = now[who] = start + minutes;
+    visitEnds[who]![visit] = places[soonest] = now[who] = start + minutes;
   }
   const waiting = (at: Station): Waiting => ({
     waited: waits[at].reduce((sum, { from, to }) => sum + to - from, 0),
     longest: mostAtOnce(waits[at]),
     busy: busy[at],
   });
-  return { ends: now, iron: waiting('iron'), machine: waiting('machine') };
+  return { ends: now, visitEnds, stretches: waits, iron: waiting('iron'), machine: waiting('machine') };
 }
 
 /** The most stretches of time that overlap. */
-function mostAtOnce(stretches: readonly { from: number; to: number }[]): number {
+export function mostAtOnce(stretches: readonly Omit<Stretch, 'visit'>[]): number {
   const turns = stretches
     .flatMap(({ from, to }) => [
       { at: from, by: 1 },

@@ -36,6 +36,9 @@ export type PlannedSitting = {
   taught: number;
   tasks: ClassTask[];
   outlook: Outlook;
+  /** Minutes for setting up before and tidying up after. */
+  setUp: number;
+  tidyUp: number;
   /** Minutes left when nine in ten makers are done, lessons and tidying included; below 0 it is too short. */
   spare: number;
 };
@@ -99,7 +102,17 @@ export function planSessions(tasks: readonly ClassTask[], wish: SessionOptions):
     }
     const needed = setUp + taught + outlook.most + tidyUp;
     const long = minutes === Infinity ? Math.ceil(needed) : minutes;
-    sessions.push({ minutes: long, lessons: own, taught, tasks: [...taken], outlook, spare: long - needed });
+    outlook = outlookOf(taken, room, seed, undefined, true);
+    sessions.push({
+      minutes: long,
+      lessons: own,
+      taught,
+      tasks: [...taken],
+      outlook,
+      setUp,
+      tidyUp,
+      spare: long - needed,
+    });
   }
   if (i < groups.length)
     findings.push({

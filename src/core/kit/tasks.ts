@@ -1,5 +1,6 @@
 /** What is done by whom in a class: what lies ready when it begins, and the tasks of a maker in order. */
 import { makeUp } from '../project/steps/make-up.ts';
+import { inSizeWords, sharesOf } from './shares.ts';
 import { setsFor } from './group.ts';
 import { LEARNER, verbNamed } from '../steps/index.ts';
 import type { Pattern, Piece } from '../project/pattern.ts';
@@ -92,7 +93,11 @@ export type Preparation = {
 export function prepare(pattern: Pattern, group: Group): Preparation {
   const sets = setsFor(group);
   const pieces = Object.values(pattern.pieces).filter((piece) => isCut(piece, pattern));
-  const cut = pieces.filter(({ preCut }) => preCut).map(({ label, count }) => ({ label, count: count * sets }));
+  const cut = sharesOf(pattern, group).shares.flatMap((share) =>
+    Object.values(share.pattern.pieces)
+      .filter((piece) => piece.preCut && isCut(piece, share.pattern))
+      .map(({ label, count }) => ({ label: inSizeWords(label, share.size), count: count * share.sets })),
+  );
   const left = pieces.filter(({ preCut }) => !preCut).map(({ label, count }) => ({ label, count }));
   const before = makeUp(pattern).filter((step) => step.doneBefore);
   const done = before.map(({ title, times }) => ({ title, count: times * sets }));

@@ -1,9 +1,10 @@
 /** How much thread the rows of stitches take, and how many spools that is. */
+import { cutApartIn } from '../cloth/work.ts';
 import { makeUp } from '../project/steps/make-up.ts';
-import { setsFor } from './group.ts';
-import type { Pattern, Role } from '../project/pattern.ts';
+import type { Role } from '../project/pattern.ts';
 import type { Step } from '../project/step.ts';
 import type { Group } from './group.ts';
+import type { Share } from './shares.ts';
 
 /**
  * Added for ends, bobbins that run out and rows that are sewn again: 15 to 20 % (A&E, Technical Bulletin 18, estimating
@@ -39,20 +40,28 @@ export type ThreadNeed = {
 export function threadIn(steps: readonly Step[]): { sewn: number; thread: number } {
   let [sewn, thread] = [0, 0];
   for (const step of steps) {
+    // Of what is sewn and cut apart, one is told and all are sewn.
+    const times =
+      step.times *
+      (cutApartIn(
+        step.takes.map((name) => step.before[name]!),
+        step.after,
+      )?.many ?? 1);
     for (const row of step.stitches) {
-      sewn += row.length * step.times;
-      thread += row.thread * step.times;
+      sewn += row.length * times;
+      thread += row.thread * times;
     }
   }
   return { sewn, thread };
 }
 
-/** Thread for a group: a spool at each machine, and more where the rows take more. */
-export function threadNeed(pattern: Pattern, { material }: Role, group: Group): ThreadNeed {
-  const sets = setsFor(group);
-  const { sewn, thread } = threadIn(makeUp(pattern));
+/** Thread for a group, by the sets of each size: a spool at each machine, and more where the rows take more. */
+export function threadNeed(shares: readonly Share[], { material }: Role, group: Group): ThreadNeed {
+  const each = shares.map(({ pattern, sets }) => ({ sets, ...threadIn(makeUp(pattern)) }));
+  // What is told of one set is that of the largest.
+  const { sewn, thread } = each.reduce((most, one) => (one.thread > most.thread ? one : most));
   const waste = WASTE * thread;
-  const total = sets * (thread + waste);
+  const total = each.reduce((sum, one) => sum + one.sets * one.thread * (1 + WASTE), 0);
   const spool = (material?.sold?.by === 'spool' ? material.sold.each : undefined) ?? SPOOL;
   const byLength = Math.ceil(total / spool - 1e-9);
   return { sewn, thread, waste, total, spool, byLength, spools: Math.max(byLength, group.machines ?? group.makers) };

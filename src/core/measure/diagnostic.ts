@@ -44,6 +44,10 @@ export const fail = <const E = Diagnostic<InText>>(fault: E): { ok: false; fault
 /** A text as it begins a sentence. @example capital('width') // => 'Width' */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
+/** A label as it stands inside of a sentence; one that begins with two capitals keeps them. @example inSentence('Width') // => 'width' */
+export const inSentence = (label: string): string =>
+  /^\p{Lu}\p{Lu}/u.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1);
+
 /** The longest piece of somebody's own text that a message repeats, in characters. */
 const QUOTED = 32;
 

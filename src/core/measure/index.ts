@@ -1,6 +1,7 @@
 export * from './diagnostic.ts';
 export * from './edition.ts';
 export * from './closest.ts';
+export { clockTime } from './clock.ts';
 export { listed } from './listed.ts';
 export { plainName, singleBlanks } from './names.ts';
 export { skipBlanks, endOfText, type ReadingMode } from './amount.ts';

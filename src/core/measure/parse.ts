@@ -139,7 +139,7 @@ function leftOver(text: string, read: WrittenLength, end: number): Diagnostic<In
 
 /** `4 - 1/2`, where the dash was meant to join and not to take away. */
 function dashedFraction(text: string, whole: Amount, start: number): Diagnostic<InText> | undefined {
-  if (!/[-‐‑–−]/u.test(text[start] ?? '') || whole.under !== 1) return undefined;
+  if (!/[-‐‑–−]/u.test(text[start] ?? '') || whole.under !== 1 || !Number.isSafeInteger(whole.over)) return undefined;
   const part = readAmount(text, skipBlanks(text, start + 1), 'entry');
   if (!part?.ok || !part.value.fraction) return undefined;
   const { end } = part.value;

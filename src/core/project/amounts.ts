@@ -10,32 +10,37 @@ import type { RawValue } from './raw-value.ts';
 
 const kinds = ['a plain number', 'a length', 'an area'] as const;
 
-/** Reads what a file says in one edition and with some options on. What names come to is for its kinds to say. */
+/** The features that are on, and the size. */
+export type Chosen = { on: ReadonlySet<string>; size: string | undefined };
+
+/** Reads what a file says in one edition and with some features on. What names come to is for its kinds to say. */
 export abstract class Amounts {
   readonly compiled: Compiled;
   readonly edition: Edition;
-  /** The options that are on. */
+  /** The features that are on. */
   readonly on: ReadonlySet<string>;
+  readonly size: string | undefined;
   readonly findings: Diagnostic[] = [];
   readonly scope: Scope;
   /** The findings so far, to tell when one comes up again. */
   readonly #said = new Set<string>();
 
-  constructor(compiled: Compiled, edition: Edition, on: ReadonlySet<string>) {
+  constructor(compiled: Compiled, edition: Edition, { on, size }: Chosen) {
     this.compiled = compiled;
     this.edition = edition;
     this.on = on;
+    this.size = size;
     this.scope = { get: (name) => this.named(name), edition, grid: compiled.grid, known: compiled.names };
   }
 
   /** What a name comes to; undefined for one that the file does not give. */
   protected abstract named(name: string): Result<Quantity> | undefined;
 
-  /** What stands for a measure: its own value, or that of the last option that is on and changes it. */
+  /** What stands for a measure: its own value or its size’s, or that of the last feature that is on and changes it. */
   rawValueOf(measure: CompiledMeasure): RawValue | undefined {
-    let rawValue = measure.rawValue;
-    for (const option of this.compiled.options.values()) {
-      if (this.on.has(option.name)) rawValue = option.measures.get(measure.name) ?? rawValue;
+    let rawValue = measure.bySize ? measure.bySize.get(this.size ?? '') : measure.rawValue;
+    for (const feature of this.compiled.features.values()) {
+      if (this.on.has(feature.name)) rawValue = feature.measures.get(measure.name) ?? rawValue;
     }
     return rawValue;
   }

@@ -2,7 +2,7 @@
 import { type Diagnostic, formatLength, isOnGrid, listed, quote, SAME } from '../measure/index.ts';
 import { bounds, rotate, sides } from '../geometry/index.ts';
 
-import type { Pattern, Piece } from './pattern.ts';
+import type { Material, Pattern, Piece } from './pattern.ts';
 
 const CUT_FROM_WIDTH: ReadonlySet<string> = new Set(['cloth', 'interfacing', 'batting']);
 
@@ -13,6 +13,7 @@ const CUT_FROM_WIDTH: ReadonlySet<string> = new Set(['cloth', 'interfacing', 'ba
 export function checkCloth(pattern: Pattern): Diagnostic[] {
   return Object.values(pattern.pieces).flatMap((piece): Diagnostic[] => {
     const material = pattern.materials[piece.material]?.material;
+    if (material?.kind === 'by length') return asWideAsGoods(pattern, piece, material);
     if (!material?.width || !CUT_FROM_WIDTH.has(material.kind) || piece.joined) return [];
     // Pieces are laid on washed cloth.
     const room = material.width * (1 - (material.shrinksAcross ?? 0) / 100) - 2 * pattern.cutting.edge;
@@ -27,6 +28,17 @@ export function checkCloth(pattern: Pattern): Diagnostic[] {
       { severity: 'error', place, code: 'wider-than-cloth', message, fix: fixOf(piece, room), amount: across - room },
     ];
   });
+}
+
+/** A length of cord or webbing is as wide as the shop has it. */
+function asWideAsGoods(pattern: Pattern, piece: Piece, { label, width }: Material): Diagnostic[] {
+  const narrow = Math.min(piece.size.width, piece.size.height);
+  if (width === undefined || Math.abs(narrow - width) <= SAME) return [];
+  const say = (mm: number) => formatLength(mm, pattern.edition, { grid: pattern.grid });
+  const message = `${quote(piece.label)} is ${say(narrow)} wide, and ${quote(label)} is ${say(width)} wide: a length of it is as wide as it is bought.`;
+  const fix = `Write its size with ${say(width)}, and no allowance along its sides, or take goods of another width.`;
+  const place = ['pieces', piece.name];
+  return [{ severity: 'error', place, code: 'other-width', message, fix, amount: narrow - width }];
 }
 
 /** How much of the width a piece takes; of one without a grain, the way it takes least. */

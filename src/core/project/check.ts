@@ -1,13 +1,20 @@
 /** What an instructor should know before the first cut. */
 import type { Diagnostic } from '../measure/index.ts';
 import { matchingOf } from './matching.ts';
+import { checkEdges } from './check-edges.ts';
+import { checkWritten } from './check-written.ts';
 import { checkCloth, noteOffRuler } from './check-pieces.ts';
+import { checkChannels } from './steps/check-channels.ts';
+import { checkCounts } from './steps/hardware-used.ts';
 import { checkHeat } from './steps/check-heat.ts';
 import { checkMeets } from './steps/check-meets.ts';
 import { checkNap } from './steps/check-nap.ts';
+import { checkPleated } from './steps/check-pleated.ts';
 import { checkPockets } from './steps/check-pockets.ts';
+import { checkSewing } from './steps/check-sewing.ts';
 import { checkSizes } from './steps/check-size.ts';
 import { checkStack } from './steps/check-stack.ts';
+import { checkZips } from './steps/check-zips.ts';
 import { ledgerOf } from './steps/make-up.ts';
 import { noteTurnOfCloth } from './steps/turn-advice.ts';
 import type { HoldCheck, Pattern } from './pattern.ts';
@@ -25,8 +32,10 @@ export function check(pattern: Pattern): Diagnostic[] {
   );
   return [
     ...pattern.findings,
+    ...checkWritten(pattern),
     ...matchingOf(pattern).findings,
     ...checkCloth(pattern),
+    ...checkEdges(pattern),
     ...noteOffRuler(pattern),
     ...[...misfits.values()].map(misfit),
     ...checkMaking(pattern),
@@ -40,11 +49,16 @@ function checkMaking(pattern: Pattern): Diagnostic[] {
   return [
     ...ledger.findings,
     ...checkSizes(pattern, ledger),
+    ...checkPleated(pattern, ledger),
     ...checkPockets(pattern, ledger),
+    ...checkChannels(ledger.steps),
     ...checkMeets(pattern, ledger),
     ...checkNap(pattern, ledger),
     ...checkStack(pattern, ledger.steps),
+    ...checkZips(pattern, ledger),
+    ...checkCounts(pattern),
     ...checkHeat(pattern, ledger.steps),
+    ...checkSewing(pattern),
     ...noteTurnOfCloth(pattern, ledger.steps),
   ];
 }

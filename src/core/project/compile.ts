@@ -2,10 +2,11 @@
  * Reads a project file once: every length parsed, every formula taken apart, every name looked up. What is found wrong
  * on the way does not depend on edition, values or options, and is kept with it.
  */
+import { literal } from '../formula/index.ts';
 import {
-  closest,
   defaultGrid,
   formatLength,
+  formatNumber,
   inEdition,
   listed,
   quote,
@@ -13,11 +14,20 @@ import {
   singleBlanks,
   markOf,
 } from '../measure/index.ts';
-import { noteOffGrid, reportBorrowedNames } from './remarks.ts';
-import { MOST_POCKETS } from './pleats.ts';
+import { distinct, noteOffGrid, reportBorrowedNames } from './remarks.ts';
+import { isOnStep, readPlainNumber } from './chosen.ts';
 import { partName, partsOf } from './names.ts';
+import {
+  readConditions,
+  readFeatures,
+  type CompiledChoice,
+  type CompiledFeature,
+  type Conditions,
+} from './features.ts';
+import { readSizes, sizedMeasures, statedIn, type CompiledSizes } from './size-table.ts';
+import { readFinished, type CompiledFinished } from './finished.ts';
 import { readHold, type CompiledHold } from './holds.ts';
-import { readPiece, type CompiledPiece } from './shapes.ts';
+import { measuredEdges, pleatParts, readPiece, type CompiledPiece } from './shapes.ts';
 import { readEditions, readNumber, readPlain, readSum, readValue } from './raw-value.ts';
 import type { Diagnostic, Place, Edition, Grid, Stated } from '../measure/index.ts';
 import type { DerivedFormula } from './derived-formulas.ts';
@@ -32,20 +42,12 @@ export type CompiledMeasure = {
   label: string;
   note: string | undefined;
   place: Place;
-  kind: 'length' | 'count' | 'formula';
+  kind: 'length' | 'count' | 'number' | 'formula';
   rawValue: RawValue | undefined;
+  /** What each size makes of it, where it is in the size table. */
+  bySize: ReadonlyMap<string, RawValue> | undefined;
   /** What a learner may choose, in each edition. */
   range: Record<Edition, Omit<Adjustable, 'lesson' | 'kind'>> | undefined;
-};
-
-export type CompiledOption = {
-  name: string;
-  label: string;
-  default: boolean;
-  note: string | undefined;
-  adds: ReadonlySet<string>;
-  drops: ReadonlySet<string>;
-  measures: ReadonlyMap<string, RawValue>;
 };
 
 export type CompiledRole = {
@@ -67,11 +69,16 @@ export type Compiled = {
   measures: ReadonlyMap<string, CompiledMeasure>;
   pieces: ReadonlyMap<string, CompiledPiece>;
   roles: ReadonlyMap<string, CompiledRole>;
-  options: ReadonlyMap<string, CompiledOption>;
+  /** The options, each a plain yes or no, and every one of every choice, by the names that steps call them. */
+  features: ReadonlyMap<string, CompiledFeature>;
+  choices: ReadonlyMap<string, CompiledChoice>;
+  sizes: CompiledSizes | undefined;
+  /** With which features pieces and materials are there. */
+  conditions: Conditions;
   holds: readonly CompiledHold[];
   cutting: { gap: RawValue | undefined; edge: RawValue | undefined };
   machine: { lifts: RawValue | undefined; source: string } | undefined;
-  finished: { of: string; width: RawValue | undefined; height: RawValue | undefined } | undefined;
+  finished: CompiledFinished | undefined;
   /** The names that pieces give, each with its piece and part. */
   parts: ReadonlyMap<string, { piece: string; part: Part }>;
   /** The names that the file’s formulas may use. */
@@ -100,12 +107,17 @@ function compile(file: ProjectFile): Compiled {
     inch: file.grid?.in === undefined ? defaultGrid.inch : (Number(file.grid.in.slice(2)) as Grid['inch']),
     metric: file.grid?.mm ?? defaultGrid.metric,
   };
-  const pieceNames = distinct(Object.keys(file.pieces), 'pieces', 'piece', findings);
-  const measureNames = distinct(Object.keys(file.measures), 'measures', 'measure', findings);
+  const pieceNames = distinct(Object.keys(file.pieces), ['pieces'], 'piece', findings);
+  const measureNames = distinct(Object.keys(file.measures), ['measures'], 'measure', findings);
   const parts = new Map<string, { piece: string; part: Part }>();
   for (const piece of pieceNames) {
-    for (const part of partsOf(file.pieces[piece]!.pleats ? MOST_POCKETS : 0)) {
-      parts.set(partName(singleBlanks(piece), part), { piece, part });
+    for (const part of partsOf(pleatParts(file.pieces[piece]!), measuredEdges(piece, file))) {
+      const name = partName(singleBlanks(piece), part);
+      const before = parts.get(name);
+      // The two lines of an edge clash together: one of them is enough to say so.
+      if (before && before.piece !== piece && part.what !== 'cut line')
+        findings.push(sharedName(name, before, { piece, part }, file));
+      parts.set(name, { piece, part });
     }
   }
   reportBorrowedNames(measureNames, parts, findings);
@@ -113,13 +125,22 @@ function compile(file: ProjectFile): Compiled {
   const measureKeys = measureNames.map(singleBlanks);
   const names = [...measureKeys, ...mentioned(parts.keys(), file)];
   const reader: Reader = { home, names, findings };
+  const sizes = readSizes(file, measureNames, grid, reader);
+  const sized = sizedMeasures(file);
   const measures = new Map<string, CompiledMeasure>();
-  for (const name of measureNames)
-    measures.set(singleBlanks(name), readMeasure(name, file.measures[name]!, grid, reader));
+  for (const name of measureNames) {
+    const bySize = sizes?.values.get(singleBlanks(name));
+    const isSized = sized.has(plainName(name));
+    measures.set(singleBlanks(name), {
+      ...readMeasure(name, file.measures[name]!, grid, reader, bySize, isSized),
+      bySize,
+    });
+  }
   const pieces = new Map<string, CompiledPiece>();
   for (const name of pieceNames) pieces.set(name, readPiece(name, file, reader));
   const roles = readRoles(file, reader);
-  const options = readOptions(file, measures, pieceNames, [...roles.keys()], reader);
+  const { features, choices } = readFeatures(file, measures, pieceNames, [...roles.keys()], reader);
+  const conditions = readConditions(file);
   const holds = (file.holds ?? [])
     .map((_, i) => readHold(i, file, pieces, reader))
     .filter((hold) => hold !== undefined);
@@ -132,11 +153,7 @@ function compile(file: ProjectFile): Compiled {
     lifts: readValue(file.machine.lifts, ['machine', 'lifts'], reader),
     source: file.machine.source ?? 'project file',
   };
-  const finished = file.finished && {
-    of: file.finished.of,
-    width: readValue(file.finished.width, ['finished', 'width'], reader),
-    height: readValue(file.finished.height, ['finished', 'height'], reader),
-  };
+  const finished = file.finished && readFinished(file.finished, reader);
 
   return {
     file,
@@ -145,7 +162,10 @@ function compile(file: ProjectFile): Compiled {
     measures,
     pieces,
     roles,
-    options,
+    features,
+    choices,
+    sizes,
+    conditions,
     holds,
     cutting,
     machine,
@@ -173,29 +193,31 @@ function mentioned(names: Iterable<string>, file: ProjectFile): string[] {
   });
 }
 
-/** Keeps the first of names that differ by capitals and blanks alone, and reports the others. */
-function distinct(names: string[], where: string, what: string, findings: Diagnostic[]): string[] {
-  const first = new Map<string, string>();
-  for (const name of names) {
-    const plain = plainName(name);
-    const before = first.get(plain);
-    if (plain === '') {
-      findings.push({ severity: 'error', place: [where, name], code: 'no-name', message: `This ${what} has no name.` });
-    } else if (before !== undefined) {
-      const message = `There are two ${what}s called ${quote(before.trim())}. The second is left out.`;
-      findings.push({
-        severity: 'error',
-        place: [where, name],
-        code: 'name-twice',
-        message,
-        fix: 'Give one of them another name.',
-      });
-    } else first.set(plain, name);
-  }
-  return [...first.values()];
+/** Two pieces that give one name, as `front` does with an edge `pocket`, and `front pocket` all round. */
+function sharedName(
+  name: string,
+  first: { piece: string; part: Part },
+  second: { piece: string; part: Part },
+  file: ProjectFile,
+): Diagnostic {
+  const [owner, other] = 'edge' in second.part ? [second, first] : [first, second];
+  const isEdge = 'edge' in owner.part;
+  const place: Place = ['pieces', owner.piece];
+  if (isEdge && file.pieces[owner.piece]!.outline !== undefined) place.push('outline');
+  const what = isEdge ? 'the length of an edge' : 'a number';
+  const message = `${quote(name)} would be ${what} of ${quote(owner.piece.trim())} and of ${quote(other.piece.trim())}.`;
+  const fix = `Call ${isEdge ? 'the edge or the piece' : 'one of the pieces'} something else.`;
+  return { severity: 'error', place, code: 'name-twice', message, fix };
 }
 
-function readMeasure(name: string, raw: ProjectFile['measures'][string], grid: Grid, reader: Reader): CompiledMeasure {
+function readMeasure(
+  name: string,
+  raw: ProjectFile['measures'][string],
+  grid: Grid,
+  reader: Reader,
+  bySize: ReadonlyMap<string, RawValue> | undefined,
+  isSized: boolean,
+): Omit<CompiledMeasure, 'bySize'> {
   const place: Place = ['measures', name];
   if (typeof raw !== 'object') {
     const rawValue = readValue(raw, place, reader);
@@ -203,7 +225,7 @@ function readMeasure(name: string, raw: ProjectFile['measures'][string], grid: G
     const kind = rawValue?.kind === 'formula' ? 'formula' : 'length';
     return {
       name: singleBlanks(name),
-      label: singleBlanks(name),
+      label: literal(singleBlanks(name)),
       note: undefined,
       place,
       kind,
@@ -215,13 +237,15 @@ function readMeasure(name: string, raw: ProjectFile['measures'][string], grid: G
     raw.in !== undefined || raw.mm !== undefined ? 'in and mm' : undefined,
     raw.is !== undefined ? 'is' : undefined,
     raw.count !== undefined ? 'count' : undefined,
+    raw.number !== undefined ? 'number' : undefined,
   ].filter((way) => way !== undefined);
-  if (ways.length !== 1) {
+  if (ways.length > 1 || (ways.length === 0 && !isSized)) {
     const message =
       ways.length === 0
         ? `${quote(name)} has no value.`
         : `${quote(name)} gets its value twice: by ${listed(ways.map(quote))}.`;
-    const fix = ways.length === 0 ? 'State in or mm or both, or a formula under is, or a count.' : 'Keep one of them.';
+    const fix =
+      ways.length === 0 ? 'State in or mm or both, a formula under is, a count or a number.' : 'Keep one of them.';
     reader.findings.push({
       severity: 'error',
       place,
@@ -230,11 +254,16 @@ function readMeasure(name: string, raw: ProjectFile['measures'][string], grid: G
       fix,
     });
   }
-  const shared = { name: singleBlanks(name), label: raw.label ?? singleBlanks(name), note: raw.note, place };
+  const shared = { name: singleBlanks(name), label: raw.label ?? literal(singleBlanks(name)), note: raw.note, place };
   if (raw.count !== undefined) {
     const rawValue = readNumber(raw.count, [...place, 'count'], reader);
-    const range = raw.between === undefined ? undefined : readCountRange(raw, place, reader);
+    const range = raw.between === undefined ? undefined : readCountRange(raw, place, reader, bySize);
     return { ...shared, kind: 'count', rawValue, range };
+  }
+  if (raw.number !== undefined) {
+    const rawValue = readNumber(raw.number, [...place, 'number'], reader);
+    const range = raw.between === undefined ? undefined : readNumberRange(raw, place, reader, bySize);
+    return { ...shared, kind: 'number', rawValue, range };
   }
   if (raw.is !== undefined) {
     if (raw.between !== undefined) {
@@ -250,19 +279,22 @@ function readMeasure(name: string, raw: ProjectFile['measures'][string], grid: G
     }
     return { ...shared, kind: 'formula', rawValue: readSum(raw.is, [...place, 'is'], reader), range: undefined };
   }
-  if (ways.length === 0) return { ...shared, kind: 'length', rawValue: undefined, range: undefined };
-  const rawValue = readValue({ in: raw.in, mm: raw.mm, editions: raw.editions }, place, reader);
+  const rawValue =
+    ways.length === 0 ? undefined : readValue({ in: raw.in, mm: raw.mm, editions: raw.editions }, place, reader);
   noteOffGrid(rawValue, grid, reader);
-  const range = raw.between === undefined || !rawValue ? undefined : readRange(raw, rawValue, grid, place, reader);
+  const lessons = [...(bySize?.values() ?? (rawValue ? [rawValue] : []))];
+  const range =
+    raw.between === undefined || lessons.length === 0 ? undefined : readRange(raw, lessons, grid, place, reader);
   return { ...shared, kind: 'length', rawValue, range };
 }
 
 type RawMeasure = Extract<ProjectFile['measures'][string], object>;
 type RawPair = [Scalar, Scalar];
 
+/** `lessons`: what the lesson has, in each of its sizes. */
 function readRange(
   raw: RawMeasure,
-  rawValue: RawValue,
+  lessons: readonly RawValue[],
   grid: Grid,
   place: Place,
   reader: Reader,
@@ -304,21 +336,18 @@ function readRange(
   const inBoth = (edition: Edition) => {
     const [min, max] = ends.map((end) => inEdition(end as Stated, edition, grid)) as [number, number];
     const mark = markOf(edition, grid);
-    const lesson = rawValue.kind === 'length' ? inEdition(rawValue.stated, edition, grid) : min;
     const wished = step ? inEdition(step, edition, grid) : mark;
+    const own = lessons.map((one) => statedIn(one, edition, grid) ?? min);
     // A slider that starts at the least must be able to stand at the lesson's own value.
-    const steps = (lesson - min) / wished;
-    const reaches = Math.abs(steps - Math.round(steps)) < 1e-6;
+    const missed = own.find((lesson) => !isOnStep(lesson, { min, step: wished }));
+    const reaches = missed === undefined;
     if (!reaches && edition === home && step) {
-      const [least, value] = [min, lesson].map((mm) => formatLength(mm, edition, { grid }));
+      const [least, value] = [min, missed].map((mm) => formatLength(mm, edition, { grid }));
       const message = `Steps from ${least} never come to the lesson’s ${value}. The slider goes mark by mark instead.`;
       findings.push({ severity: 'note', place: [...place, 'step'], code: 'step-misses', message });
     }
-    if (lesson < min - 1e-6 || lesson > max + 1e-6) {
-      const [value, least, most] = [lesson, min, max].map((mm) => formatLength(mm, edition, { grid }));
-      const message = `The lesson’s own ${value} lies outside ${least} to ${most}.`;
-      findings.push({ severity: 'warning', place: at, code: 'lesson-out-of-range', message, fix: 'Widen the range.' });
-    }
+    for (const [i, lesson] of own.entries())
+      warnOutside(lesson, [min, max], (mm) => formatLength(mm, edition, { grid }), lessons[i], at, findings);
     return { min, max, step: reaches ? wished : mark };
   };
   return { inch: inBoth('inch'), metric: inBoth('metric') };
@@ -335,7 +364,12 @@ function readStep(raw: Raw, place: Place, reader: Reader): Stated | undefined {
   return undefined;
 }
 
-function readCountRange(raw: RawMeasure, place: Place, reader: Reader): CompiledMeasure['range'] {
+function readCountRange(
+  raw: RawMeasure,
+  place: Place,
+  reader: Reader,
+  bySize: CompiledMeasure['bySize'],
+): CompiledMeasure['range'] {
   const ends = Array.isArray(raw.between) ? raw.between.map(Number) : [];
   const [min, max] = ends;
   if (min === undefined || max === undefined || !ends.every((end) => Number.isInteger(end)) || min >= max) {
@@ -343,33 +377,90 @@ function readCountRange(raw: RawMeasure, place: Place, reader: Reader): Compiled
     reader.findings.push({ severity: 'error', place: [...place, 'between'], code: 'range-empty', message });
     return undefined;
   }
-  const lesson = Number(raw.count);
-  if (lesson < min || lesson > max) {
-    const message = `The lesson’s own ${lesson} lies outside ${min} to ${max}.`;
-    reader.findings.push({
-      severity: 'warning',
-      place: [...place, 'between'],
-      code: 'lesson-out-of-range',
-      message,
-      fix: 'Widen the range.',
-    });
-  }
+  const at = [...place, 'between'];
+  if (!bySize) warnOutside(Number(raw.count), [min, max], String, undefined, at, reader.findings);
+  for (const own of bySize?.values() ?? [])
+    warnOutside(plainNumber(own.text) ?? min, [min, max], String, own, at, reader.findings);
   const range = { min, max, step: 1 };
   return { inch: range, metric: range };
 }
 
+function readNumberRange(
+  raw: RawMeasure,
+  place: Place,
+  reader: Reader,
+  bySize: CompiledMeasure['bySize'],
+): CompiledMeasure['range'] {
+  const refuse = (at: string, code: string, message: string) =>
+    void reader.findings.push({ severity: 'error', place: [...place, at], code, message });
+  const [min, max] = Array.isArray(raw.between) ? raw.between.map(plainNumber) : [];
+  if (min === undefined || max === undefined || min < 0 || min >= max) {
+    return refuse('between', 'range-empty', 'A number goes from one plain number to a larger one: [1.2, 2.5].');
+  }
+  const step = raw.step === undefined ? 0.1 : typeof raw.step === 'object' ? undefined : plainNumber(raw.step);
+  if (step === undefined || step <= 0) {
+    return refuse('step', 'no-step', 'The step of a plain number is a plain number above zero, such as 0.1.');
+  }
+  const lesson = plainNumber(raw.number!);
+  if (lesson === undefined) {
+    return refuse('between', 'range-of-formula', 'A learner can choose a number that is written out, such as 1.5.');
+  }
+  const say = (value: number) => formatNumber(value);
+  const lessons = bySize ? [...bySize.values()].map(({ text }) => plainNumber(text) ?? min) : [lesson];
+  const missed = [max, ...lessons].find((value) => !isOnStep(value, { min, step }));
+  if (missed !== undefined) {
+    return refuse('step', 'step-misses', `Steps of ${say(step)} from ${say(min)} never come to ${say(missed)}.`);
+  }
+  const sizes = [...(bySize?.values() ?? [])];
+  for (const [i, own] of lessons.entries())
+    warnOutside(own, [min, max], say, sizes[i], [...place, 'between'], reader.findings);
+  const range = { min, max, step };
+  return { inch: range, metric: range };
+}
+
+/** The lesson's own value should be one that its slider can show; a size that it cannot show could never be chosen. */
+function warnOutside(
+  lesson: number,
+  [min, max]: readonly [number, number],
+  say: (value: number) => string,
+  rawValue: RawValue | undefined,
+  place: Place,
+  findings: Diagnostic[],
+): void {
+  if (!(lesson < min - 1e-6 || lesson > max + 1e-6)) return;
+  if (rawValue?.place[0] === 'sizes') {
+    const [, , size] = rawValue.place;
+    const message = `Size ${quote(String(size))} has ${say(lesson)}, which lies outside ${say(min)} to ${say(max)}.`;
+    const fix = 'Widen the range of the measure, or correct the size.';
+    findings.push({ severity: 'error', place: rawValue.place, code: 'size-out-of-range', message, fix });
+    return;
+  }
+  const message = `The lesson’s own ${say(lesson)} lies outside ${say(min)} to ${say(max)}.`;
+  findings.push({ severity: 'warning', place, code: 'lesson-out-of-range', message, fix: 'Widen the range.' });
+}
+
+const plainNumber = (raw: Scalar): number | undefined => readPlainNumber(String(raw));
+
 function readRoles(file: ProjectFile, reader: Reader): Map<string, CompiledRole> {
   const roles = new Map<string, CompiledRole>();
-  for (const role of distinct(Object.keys(file.materials ?? {}), 'materials', 'material', reader.findings)) {
+  for (const role of distinct(Object.keys(file.materials ?? {}), ['materials'], 'material', reader.findings)) {
     const raw = file.materials![role]!;
     const place: Place = ['materials', role];
     if (typeof raw === 'string') {
-      roles.set(role, { role, label: role, use: raw, place, count: undefined, lining: undefined, note: undefined });
+      roles.set(role, {
+        role,
+        label: literal(role),
+        use: raw,
+        place,
+        count: undefined,
+        lining: undefined,
+        note: undefined,
+      });
     } else {
       const count = raw.count === undefined ? undefined : readNumber(raw.count, [...place, 'count'], reader);
       roles.set(role, {
         role,
-        label: raw.label ?? role,
+        label: raw.label ?? literal(role),
         use: raw.use,
         place: [...place, 'use'],
         count,
@@ -379,59 +470,4 @@ function readRoles(file: ProjectFile, reader: Reader): Map<string, CompiledRole>
     }
   }
   return roles;
-}
-
-function readOptions(
-  file: ProjectFile,
-  measures: ReadonlyMap<string, CompiledMeasure>,
-  pieces: readonly string[],
-  roles: readonly string[],
-  reader: Reader,
-): Map<string, CompiledOption> {
-  const options = new Map<string, CompiledOption>();
-  const things = [...pieces, ...roles];
-  const find = (name: string, among: readonly string[]) => among.find((one) => plainName(one) === plainName(name));
-  for (const name of distinct(Object.keys(file.options ?? {}), 'options', 'option', reader.findings)) {
-    const raw = file.options![name]!;
-    const named = (key: 'adds' | 'drops') => {
-      const found = new Set<string>();
-      for (const [i, thing] of (raw[key] ?? []).entries()) {
-        const one = find(thing, things);
-        if (one !== undefined) found.add(one);
-        else reader.findings.push(unknownThing('piece or material', thing, things, ['options', name, key, i]));
-      }
-      return found;
-    };
-    const changes = new Map<string, RawValue>();
-    for (const [measure, value] of Object.entries(raw.measures ?? {})) {
-      const place: Place = ['options', name, 'measures', measure];
-      const one = find(measure, [...measures.keys()]);
-      if (one === undefined) {
-        reader.findings.push(unknownThing('measure', measure, [...measures.keys()], place));
-        continue;
-      }
-      const isCount = measures.get(one)!.kind === 'count' && typeof value !== 'object';
-      const rawValue = isCount ? readNumber(value, place, reader) : readValue(value, place, reader);
-      if (rawValue) changes.set(one, rawValue);
-    }
-    options.set(name, {
-      name,
-      label: raw.label ?? name,
-      default: raw.default ?? false,
-      note: raw.note,
-      adds: named('adds'),
-      drops: named('drops'),
-      measures: changes,
-    });
-  }
-  return options;
-}
-
-/** A name that nothing has, with the nearest one that something has. */
-export function unknownThing(what: string, name: string, among: readonly string[], place: Place): Diagnostic {
-  const meant = closest(name, among);
-  const message = `There is no ${what} called ${quote(name)}.`;
-  const others = among.length > 0 && among.length <= 8 ? `There are ${listed(among.map(quote))}.` : undefined;
-  const fix = meant === undefined ? others : `Do you mean ${quote(meant)}?`;
-  return { severity: 'error', place, start: 0, end: name.length, code: 'unknown-name', message, ...(fix && { fix }) };
 }

@@ -18,10 +18,11 @@ import {
   stripLengthTerm,
   type PleatTerms,
 } from './pleat-terms.ts';
-import { nameTerm, numberTerm, product, rawTerm, sum, type Signed, type Term } from './terms.ts';
+import { depthsOf } from './edge-pleats.ts';
+import { nameTerm, numberTerm, product, quotient, rawTerm, sum, type Signed, type Term } from './terms.ts';
 import type { Compiled } from './compile.ts';
 import type { RawValue } from './raw-value.ts';
-import type { CompiledPiece, CompiledPleats, Edges } from './shapes.ts';
+import { pleatedAlong, type CompiledPiece, type CompiledPleats, type Edges } from './shapes.ts';
 
 export type DerivedFormula = {
   formula: Formula;
@@ -60,7 +61,7 @@ function termOf(
   part: Part,
   from: DerivedFormula['from'][number][],
 ): Term | undefined {
-  const { shape, pleats, allowance } = piece;
+  const { shape, pleats, edgePleats, allowance } = piece;
   switch (part.what) {
     case 'width':
       return across('width', 'left', 'right');
@@ -72,6 +73,15 @@ function termOf(
       return inside('width', 'left', 'right');
     case 'finished height':
       return inside('height', 'bottom', 'top');
+    case 'stitch line':
+    case 'cut line':
+      return undefined;
+    case 'takeup':
+      return takeUp();
+    case 'pleat depth':
+      return edgePleats && (edgePleats.depth ? sum(['+', given(edgePleats.depth)]) : depthOfEach());
+    case 'pleated edge':
+      return pleatedEdge();
     default: {
       const terms = pleats && pleatTerms(pleats);
       if (!terms) return undefined;
@@ -83,6 +93,12 @@ function termOf(
   function given(rawValue: RawValue, isAmount = false): Term {
     from.push({ rawValue, isAmount });
     return rawTerm(rawValue, compiled.grid);
+  }
+
+  /** Whether a measure of the file has taken the name of a part that has no formula: only measuring gives it. */
+  function isHidden(other: Part, name: string): boolean {
+    const hides = compiled.measures.has(partName(singleBlanks(name), other));
+    return hides && !derivedFormula(compiled, compiled.pieces.get(name)!, other);
   }
 
   /** Another part, by its name; where a measure of the file has taken that name, by its own formula. */
@@ -98,26 +114,70 @@ function termOf(
   /** The cut size across. */
   function across(what: 'width' | 'height', low: 'left' | 'bottom', high: 'right' | 'top'): Term | undefined {
     if (shape?.kind === 'size') return shape[what] && sum(['+', given(shape[what])]);
-    if (shape?.kind === 'finished') return sum(['+', given(shape[what])], ...both('+', allowance, low, high));
+    if (shape?.kind === 'finished') {
+      const pleated = pleatedAlong(piece, what) ? plusTakeUp('+') : [];
+      return sum(['+', given(shape[what])], ...pleated, ...both('+', allowance, low, high));
+    }
+    if (shape?.kind === 'circle') return sum(['+', given(shape.diameter)], ...both('+', allowance, 'edge', 'edge'));
     // An inset takes its own amount off both sides of a rectangle alone; of a slanting edge it takes more.
     if (shape?.kind !== 'like' || (shape.inset && !isRectangle(compiled, piece))) return undefined;
-    const other = of({ what: what === 'width' ? 'width' : 'length' }, shape.piece);
-    return sum(['+', other], ...both('-', shape.inset, low, high));
+    const same: Part = { what: what === 'width' ? 'width' : 'length' };
+    if (isHidden(same, shape.piece)) return undefined;
+    return sum(['+', of(same, shape.piece)], ...both('-', shape.inset, low, high));
   }
 
   function inside(what: 'width' | 'height', low: 'left' | 'bottom', high: 'right' | 'top'): Term | undefined {
     // A panel whose pleats have a height of their own is as high as they say.
     const isSaid = shape?.kind === 'finished' && !(what === 'height' && pleats?.height);
     if (isSaid) return sum(['+', given(shape[what])]);
-    if (!shape || shape.kind === 'outline') return undefined;
+    if (shape?.kind === 'circle') return sum(['+', given(shape.diameter)]);
+    if (!shape || shape.kind === 'outline' || shape.kind === 'half circle') return undefined;
     if (shape.kind === 'like' && !shape.inset && !allowance) {
       const other = compiled.pieces.get(shape.piece)!;
-      if (what === 'width' || !other.pleats) return of(part, shape.piece);
+      const isFolded = pleatedAlong(other, what) || (what === 'height' && other.pleats);
+      if (!isFolded) return isHidden(part, shape.piece) ? undefined : of(part, shape.piece);
       // What is cut like a pleated strip lies flat.
       return sum(['+', of({ what })], ...both('-', other.allowance, low, high));
     }
     if (!isRectangle(compiled, piece)) return undefined;
+    if (pleatedAlong(piece, what)) return pleatedEdge();
     return sum(['+', of({ what })], ...both('-', allowance, low, high));
+  }
+
+  /** What the pleats of an edge take, by their number and depth or by the length they leave. */
+  function takeUp(): Term | undefined {
+    if (!edgePleats) return undefined;
+    const { kind, count, depth, to } = edgePleats;
+    if (count && depth) return product(numberTerm(depthsOf(kind)), rawTerm(count, compiled.grid), given(depth));
+    const flat = to && flatEdge();
+    return flat && sum(...flat, ['-', given(to)]);
+  }
+
+  function depthOfEach(): Term | undefined {
+    if (!edgePleats?.count) return undefined;
+    const folds = product(numberTerm(depthsOf(edgePleats.kind)), rawTerm(edgePleats.count, compiled.grid));
+    return quotient(of({ what: 'takeup' }), { ...folds, loose: true });
+  }
+
+  function pleatedEdge(): Term | undefined {
+    if (!edgePleats) return undefined;
+    if (edgePleats.to) return sum(['+', given(edgePleats.to)]);
+    const what = pleatedAlong(piece, 'width') ? 'width' : 'height';
+    if (shape?.kind === 'finished') return sum(['+', given(shape[what])]);
+    const flat = flatEdge();
+    return flat && sum(...flat, ...plusTakeUp('-'));
+  }
+
+  /** The edge of a rectangle before it is pleated, between its stitch lines. */
+  function flatEdge(): [Signed, ...Signed[]] | undefined {
+    if (shape?.kind !== 'size') return undefined;
+    return pleatedAlong(piece, 'width')
+      ? [['+', of({ what: 'width' })], ...both('-', allowance, 'left', 'right')]
+      : [['+', of({ what: 'length' })], ...both('-', allowance, 'bottom', 'top')];
+  }
+
+  function plusTakeUp(sign: '+' | '-'): Signed[] {
+    return [[sign, of({ what: 'takeup' })]];
   }
 
   /** Twice the length of both edges, or each of them. */

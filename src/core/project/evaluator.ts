@@ -5,20 +5,22 @@
  * for, and everything once. What goes round in a ring is reported where the ring closes; what rests on something that
  * has a fault is left out without a word, because the fault itself is reported.
  */
-import { LONGEST, ON_MARK, quote } from '../measure/index.ts';
-import { Amounts } from './amounts.ts';
-import { bounds } from '../geometry/index.ts';
+import { formatNumber, LONGEST, ON_MARK, plainName, quote } from '../measure/index.ts';
+import { Amounts, type Chosen } from './amounts.ts';
+import { bounds, length as lengthOfLine } from '../geometry/index.ts';
 import { boxIsSum, drawLines, sizePlace, type Lines } from './lines.ts';
 import { derivedFormula, type DerivedFormula } from './derived-formulas.ts';
 import { evaluate } from '../formula/index.ts';
 import { explainPleats } from './explain.ts';
 import { partName } from './names.ts';
 import { planFolds, planPleats } from './pleats.ts';
+import { planAlong, stretchAlong } from './plan-along.ts';
 import type { Compiled, CompiledMeasure } from './compile.ts';
 import type { CompiledPiece, Edges } from './shapes.ts';
 import type { Formula, Quantity, Scope } from '../formula/index.ts';
 import type { Place, Edition, Result } from '../measure/index.ts';
 import type { NumberedPart, Part } from './names.ts';
+import type { EdgePleats, Size } from './pattern.ts';
 import type { PleatPlan } from './pleats.ts';
 import type { RawValue } from './raw-value.ts';
 
@@ -27,11 +29,14 @@ export const LARGEST = LONGEST;
 /** Nor is any piece smaller. */
 export const SMALLEST = 1;
 
+/** No ratio of the trade comes near it. */
+const LARGEST_NUMBER = 10_000;
+
 /** Nobody can follow more measures that rest on each other in a row, and the stack of calls has an end, too. */
 const DEEPEST = 200;
 
-/** The learner's numbers and options that hold for one evaluation. */
-export type Choices = { values: ReadonlyMap<string, number>; on: ReadonlySet<string> };
+/** The learner's numbers, features and size that hold for one evaluation. */
+export type Choices = Chosen & { values: ReadonlyMap<string, number> };
 
 export type Sides = { bottom: number; right: number; top: number; left: number };
 
@@ -47,7 +52,7 @@ export class Evaluator extends Amounts {
   readonly #open: { key: string; name: string; place: Place }[] = [];
 
   constructor(compiled: Compiled, edition: Edition, choices: Choices) {
-    super(compiled, edition, choices.on);
+    super(compiled, edition, choices);
     this.#values = choices.values;
   }
 
@@ -57,7 +62,7 @@ export class Evaluator extends Amounts {
       const rawValue = this.rawValueOf(measure);
       if (!rawValue) return undefined;
       const chosen = this.#values.get(measure.name);
-      if (chosen !== undefined) return { value: chosen, dimension: measure.kind === 'count' ? 0 : 1 };
+      if (chosen !== undefined) return { value: chosen, dimension: measure.kind === 'length' ? 1 : 0 };
       const found = this.quantity(rawValue);
       return found && this.#sensible(found, measure, rawValue) ? found : undefined;
     });
@@ -76,6 +81,13 @@ export class Evaluator extends Amounts {
     return this.#once(`plan ${piece.name}`, `the pleats of ${piece.name}`, piece.place, () => this.#planOf(piece));
   }
 
+  /** How a piece is pleated along an edge; undefined for a piece without such pleats and for those that do not go. */
+  along(piece: CompiledPiece): EdgePleats | undefined {
+    if (!piece.edgePleats) return undefined;
+    const name = `the pleats of ${piece.name}`;
+    return this.#once(`along ${piece.name}`, name, piece.place, () => planAlong(this, piece));
+  }
+
   /** The stitch line and the cut line of a piece. */
   lines(piece: CompiledPiece): Lines | undefined {
     return this.#once(`lines ${piece.name}`, `the shape of ${piece.name}`, piece.place, () => drawLines(this, piece));
@@ -86,7 +98,9 @@ export class Evaluator extends Amounts {
     const { shape } = piece;
     if (!piece.allowance && shape?.kind === 'like' && !shape.inset) {
       return this.#once(`sides ${piece.name}`, piece.name, piece.place, () =>
-        this.sides(this.compiled.pieces.get(shape.piece)!),
+        shape.isMirrored
+          ? swapped(this.sides(this.compiled.pieces.get(shape.piece)!))
+          : this.sides(this.compiled.pieces.get(shape.piece)!),
       );
     }
     return this.edges(piece.allowance);
@@ -159,6 +173,16 @@ export class Evaluator extends Amounts {
       if (dimension === 0 && Number.isInteger(value) && value >= 0 && value <= 1000) return true;
       const message = `${quote(measure.name)} counts things, so a whole number belongs here.`;
       this.report({ severity: 'error', place, code: 'not-a-count', message });
+      return false;
+    }
+    if (measure.kind === 'number') {
+      if (dimension === 0 && value >= 0 && value <= LARGEST_NUMBER) return true;
+      const message =
+        dimension === 0
+          ? `${quote(measure.name)} comes to ${formatNumber(value)}. A plain number here lies between 0 and ${LARGEST_NUMBER}.`
+          : `${quote(measure.name)} is a plain number, but this comes to a size.`;
+      const fix = dimension === 0 ? 'Check the number.' : 'Write a formula of sizes under “is”.';
+      this.report({ severity: 'error', place, code: 'not-a-number', message, fix });
       return false;
     }
     if (dimension !== 1) return true;
@@ -240,6 +264,8 @@ export class Evaluator extends Amounts {
 
   /** Whether a part is measured although it has a formula: one that need not come to what the work measures. */
   #isMeasured(piece: CompiledPiece, part: Part, plan: PleatPlan | undefined): boolean {
+    if (part.what === 'stitch line' || part.what === 'cut line') return true;
+    if (part.what === 'takeup' || part.what === 'pleat depth' || part.what === 'pleated edge') return false;
     if (!plan) return !boxIsSum(this.compiled, piece);
     if ('n' in part) return plan.from === 'top';
     return part.what === 'length' && plan.trim > 0 && !lengthGiven(piece);
@@ -264,8 +290,23 @@ export class Evaluator extends Amounts {
     }
     const lines = this.lines(piece);
     if (!lines) return undefined;
+    if (part.what === 'stitch line' || part.what === 'cut line') {
+      const line = part.what === 'stitch line' ? lines.stitch : lines.cut;
+      const own = line.find(({ name }) => plainName(name) === plainName(part.edge ?? ''));
+      // An edge that allowances or an inset use up has no length on that line.
+      return part.edge === undefined || own ? lengthOfLine(line, own?.name) : 0;
+    }
+    if (part.what === 'takeup' || part.what === 'pleat depth' || part.what === 'pleated edge') {
+      const flat = stretchAlong(this, piece)?.flat;
+      const taken = flat === undefined || part.what === 'takeup' ? 0 : this.part(piece.name, { what: 'takeup' });
+      if (flat === undefined || taken === undefined) return undefined;
+      const to = piece.edgePleats?.to && this.length(piece.edgePleats.to);
+      return part.what === 'takeup' ? flat - (to ?? 0) : flat - taken;
+    }
     const isFinished = part.what === 'finished width' || part.what === 'finished height';
-    const { width, height } = bounds(isFinished ? lines.stitch : lines.cut);
+    const box = bounds(isFinished ? lines.stitch : lines.cut);
+    const along = isFinished ? this.along(piece) : undefined;
+    const { width, height } = along ? pleatedSize(box, along) : box;
     return part.what === 'width' || part.what === 'finished width' ? width : height;
   }
 
@@ -340,6 +381,13 @@ export class Evaluator extends Amounts {
     return undefined;
   }
 }
+
+const swapped = (sides: Sides | undefined): Sides | undefined =>
+  sides && { ...sides, left: sides.right, right: sides.left };
+
+/** The size of a box once the pleats along one of its edges are folded. */
+export const pleatedSize = ({ width, height }: Size, { from, takeUp }: EdgePleats): Size =>
+  from === 'left' ? { width: width - takeUp, height } : { width, height: height - takeUp };
 
 const lengthOf = (value: number | undefined): Quantity | undefined =>
   value === undefined ? undefined : { value, dimension: 1 };

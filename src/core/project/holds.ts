@@ -1,5 +1,6 @@
 /** What the finished work must hold: where it goes, and whether it fits. */
-import { capital, closest, formatLength, listed, quote, plainName } from '../measure/index.ts';
+import { capital, closest, formatLength, listed, quote, plainName, SAME } from '../measure/index.ts';
+import { sides, widestInside } from '../geometry/index.ts';
 import { publishedSize, type PublishedSize } from './sizes.ts';
 import { readNumber, readValue } from './raw-value.ts';
 import type { CompiledPiece } from './shapes.ts';
@@ -16,6 +17,7 @@ export type CompiledHold = {
   place: Place;
   piece: string;
   which: Which | undefined;
+  behind: boolean;
   published: PublishedSize | undefined;
   own: { width: RawValue; height: RawValue } | undefined;
   turned: boolean;
@@ -68,6 +70,7 @@ export function readHold(
     place,
     piece: where.piece,
     which: where.which,
+    behind: where.behind ?? false,
     published,
     own,
     turned: raw.turned ?? false,
@@ -77,12 +80,20 @@ export function readHold(
   };
 }
 
-type Where = { piece: string; which: Which | undefined };
+type Where = { piece: string; which: Which | undefined; behind?: true };
 type Lost = { finding: Omit<Diagnostic, 'severity' | 'place'> };
 
-/** Reads where something goes: `every pocket of P`, `top pocket`, `pocket 2 of P`, `P pocket 2`, or a piece. */
+/** Reads where something goes: `every pocket of P`, `top pocket`, `pocket 2 of P`, `P pocket 2`, `behind P`, or a piece. */
 function readWhere(text: string, pieces: ReadonlyMap<string, CompiledPiece>): Where | Lost {
   const words = plainName(text);
+  const behind = /^behind (?:the )?(.+)$/u.exec(words)?.[1];
+  const named = [...pieces.keys()].map(plainName);
+  if (behind !== undefined && !named.includes(words)) {
+    const piece = [...pieces.keys()][named.indexOf(behind)];
+    return piece === undefined
+      ? unknownPiece(behind, text, [...pieces.keys()])
+      : { piece, which: undefined, behind: true };
+  }
   const span = { start: 0, end: text.length };
   const found =
     /^(?:(every|each|top|highest|bottom|lowest) pocket|pocket (\d+))(?: (?:of|in) (?:the )?(.+))?$/u.exec(words) ??
@@ -106,16 +117,19 @@ function readWhere(text: string, pieces: ReadonlyMap<string, CompiledPiece>): Wh
   }
   const piece = byName(name);
   if (piece === undefined) {
-    const meant = closest(name, names);
-    const message = `There is no piece called ${quote(name)}.`;
-    return {
-      finding: { code: 'unknown-name', message, ...span, ...(meant && { fix: `Do you mean ${quote(meant)}?` }) },
-    };
+    return unknownPiece(name, text, names);
   }
   if (pieces.get(piece)!.pleats) return { piece, which: which ?? 'every' };
   if (which === undefined) return { piece, which };
   const message = `${quote(piece)} has no pleats and so no pockets to count.`;
   return { finding: { code: 'unclear-pocket', message, ...span } };
+}
+
+function unknownPiece(name: string, text: string, names: readonly string[]): Lost {
+  const meant = closest(name, names);
+  const message = `There is no piece called ${quote(name)}.`;
+  const fix = meant && { fix: `Do you mean ${quote(meant)}?` };
+  return { finding: { code: 'unknown-name', message, start: 0, end: text.length, ...fix } };
 }
 
 const spoken: Record<string, Which> = {
@@ -136,7 +150,7 @@ export function checkHold(
   values: HoldValues,
   measured: { edition: Edition; grid: Grid },
 ): { checks: HoldCheck[]; findings: Diagnostic[] } {
-  const pockets = piece.pleats?.pockets;
+  const pockets = hold.behind ? undefined : piece.pleats?.pockets;
   if (!pockets) return { checks: [checkOne(hold, piece, undefined, values, measured)], findings: [] };
   const wanted =
     hold.which === 'every' || hold.which === undefined
@@ -161,7 +175,7 @@ function checkOne(
   { size, ease, cover = COVER }: HoldValues,
   { edition, grid }: { edition: Edition; grid: Grid },
 ): HoldCheck {
-  const across = piece.sewn.width - size.width - 2 * ease;
+  const across = widthFor(piece, size.height + 2 * ease) - size.width - 2 * ease;
   const plan = piece.pleats;
   // In a pleat pocket the thing may stand out; its top should stay below the finished top edge of the panel.
   const upright =
@@ -175,7 +189,7 @@ function checkOne(
   const deepEnough = covered >= cover - 1e-9;
   const lowEnough = upright >= -close;
   const say = (mm: number) => formatLength(Math.abs(mm), edition, { grid });
-  const where = `${pocket ? `pocket ${pocket.n} of ` : ''}the ${piece.name.trim()}`;
+  const where = `${pocket ? `pocket ${pocket.n} of ` : hold.behind ? 'behind ' : ''}the ${piece.name.trim()}`;
   const thing = hold.published?.name ?? hold.what;
   const faults = [
     wideEnough ? undefined : `it is ${say(across)} too wide`,
@@ -197,6 +211,7 @@ function checkOne(
     source: hold.published?.source ?? 'project file',
     piece: piece.name,
     ...(pocket && { pocket: pocket.n }),
+    ...(hold.behind && { behind: true as const }),
     place: hold.place,
     state: hold.state,
     fits: faults.length === 0,
@@ -206,6 +221,18 @@ function checkOne(
     shows,
     sentence,
   };
+}
+
+/**
+ * The width that a piece has for a thing of a height. A free outline may be as wide only in one place; a corner that was
+ * rounded or cut off is left to the ease.
+ */
+function widthFor({ outline, corners, sewn, pleats }: Piece, height: number): number {
+  const isBox = sides(outline).every(
+    ({ name, from, to, bulge }) =>
+      corners.includes(name) || (bulge === 0 && Math.min(Math.abs(from.x - to.x), Math.abs(from.y - to.y)) <= SAME),
+  );
+  return isBox || pleats || height > sewn.height ? sewn.width : widestInside(outline, height);
 }
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;

@@ -3,24 +3,40 @@ import {
   addAllowance,
   area,
   bounds,
+  circle,
   crossesOver,
   clipToBox,
   cornerNames,
+  curvedOutline,
+  halfCircle,
+  leftOf,
+  lineThrough,
+  nearestOn,
   pointAlong,
-  polygon,
   rectangle,
+  reflect,
   removeAllowance,
   sideLength,
   sides,
   translate,
   withCorners,
 } from '../geometry/index.ts';
-import { type Place, quote, plainName } from '../measure/index.ts';
-import { unknownEdge, type CompiledPiece, type Edges } from './shapes.ts';
+import { distance } from '../geometry/point.ts';
+import { formatNumber, type Place, quote, plainName, SAME } from '../measure/index.ts';
+import {
+  mirroredName,
+  otherHalf,
+  unknownEdge,
+  type CompiledPiece,
+  type Edges,
+  type OutlinePoint,
+  type PieceShape,
+} from './shapes.ts';
 import type { Compiled } from './compile.ts';
-import type { CornerShape, GeometryFault, Outline, Point, Side } from '../geometry/index.ts';
+import type { CornerShape, DrawnPoint, GeometryFault, Outline, Point, Side, Way } from '../geometry/index.ts';
 import type { FoldLine, Notch, Size } from './pattern.ts';
 import type { Evaluator } from './evaluator.ts';
+import type { RawValue } from './raw-value.ts';
 import type { Result } from '../measure/index.ts';
 
 /** By the name of a shaped corner's edge: the two edges that met in the corner before it was shaped. */
@@ -39,6 +55,9 @@ export type Lines = {
 /** An outline that encloses less than so much across, in mm, is a line. */
 const LINE = 0.5;
 
+/** The bulge of an arc that is but two degrees short of a circle. */
+const FULL = 1 / Math.tan(Math.PI / 360);
+
 const NONE: Replaced = new Map();
 
 /** Draws a piece. What stands in the way is reported. */
@@ -48,9 +67,14 @@ export function drawLines(evaluator: Evaluator, piece: CompiledPiece): Lines | u
     case 'finished':
       return drawRectangle(evaluator, piece);
     case 'like':
-      return drawLike(evaluator, piece, piece.shape.piece, piece.shape.inset);
+      return piece.shape.isMirrored
+        ? drawMirrored(evaluator, piece.shape.piece)
+        : drawLike(evaluator, piece, piece.shape.piece, piece.shape.inset);
     case 'outline':
       return drawOutline(evaluator, piece);
+    case 'circle':
+    case 'half circle':
+      return drawCircle(evaluator, piece, piece.shape);
     default:
       return undefined;
   }
@@ -91,10 +115,13 @@ function drawRectangle(evaluator: Evaluator, piece: CompiledPiece): Lines | unde
   return { stitch, cut, allowance: { ...around, ...allowance }, replaced };
 }
 
-/** The corners of an outline before any is shaped, each with the edges that meet there. */
+/** The corners of an outline before any is shaped, each with the edges that meet there. An edge so called is none. */
 function replacedBy(outline: Outline): Replaced {
   const before = (i: number) => outline[(i + outline.length - 1) % outline.length]!.name;
-  return new Map(cornerNames(outline).map((name, i) => [name, [before(i), outline[i]!.name]]));
+  const own = new Set(outline.map(({ name }) => name));
+  return new Map(
+    cornerNames(outline).flatMap((name, i) => (own.has(name) ? [] : [[name, [before(i), outline[i]!.name]]])),
+  );
 }
 
 /**
@@ -143,12 +170,36 @@ function shapeCorners(evaluator: Evaluator, piece: CompiledPiece, square: Outlin
     const size = evaluator.length(corner.size);
     if (size === undefined) return undefined;
     const shape: CornerShape = corner.kind === 'rounded' ? { rounded: size } : { cut: size };
-    const wanted = corner.at && Object.fromEntries(corner.at.map((at) => [plainName(at).replaceAll(' ', '-'), shape]));
+    const named = corner.at?.map((at) => plainName(at).replaceAll(' ', '-'));
+    const wanted = named && Object.fromEntries(named.map((at) => [at, shape]));
     const result = settled(evaluator, corner.place, withCorners(shaped, wanted ?? shape));
     if (!result) return undefined;
     shaped = result;
   }
   return shaped;
+}
+
+/** The mirror image of a piece, left for right. */
+function drawMirrored(evaluator: Evaluator, like: string): Lines | undefined {
+  const other = evaluator.lines(evaluator.compiled.pieces.get(like)!);
+  if (!other) return undefined;
+  const { x, width } = bounds(other.cut);
+  const turned = (line: Outline): Outline =>
+    reflect(line, { at: { x: x + width / 2, y: 0 }, angle: 90 }).map((one) => ({
+      ...one,
+      name: mirroredName(one.name),
+    }));
+  const allowance = Object.entries(other.allowance).map(([name, by]): [string, number] => [mirroredName(name), by]);
+  const replaced = [...other.replaced].map(([name, [before, after]]): [string, [string, string]] => [
+    mirroredName(name),
+    [mirroredName(after), mirroredName(before)],
+  ]);
+  return {
+    stitch: turned(other.stitch),
+    cut: turned(other.cut),
+    allowance: Object.fromEntries(allowance),
+    replaced: replaced.length === 0 ? NONE : new Map(replaced),
+  };
 }
 
 function drawLike(
@@ -249,16 +300,11 @@ function rootOf(compiled: Compiled, piece: CompiledPiece): CompiledPiece | undef
 
 function drawOutline(evaluator: Evaluator, piece: CompiledPiece): Lines | undefined {
   if (piece.shape?.kind !== 'outline') return undefined;
-  const points: Point[] = [];
-  for (const point of piece.shape.points) {
-    const [x, y] = [evaluator.quantity(point.x), evaluator.quantity(point.y)];
-    const [across, up] = [x && coordinate(evaluator, point.x, x), y && coordinate(evaluator, point.y, y)];
-    if (across === undefined || up === undefined) return undefined;
-    points.push({ x: across, y: up });
-  }
-  const names = piece.shape.points.map((point, i) => point.edge ?? `edge ${i + 1}`);
   const place: Place = [...piece.place, 'outline'];
-  const drawn = polygon(points, names);
+  const half = drawPoints(evaluator, piece, piece.shape.points);
+  const { onFold } = piece.shape;
+  const drawn = half && onFold ? unfolded(evaluator, piece, half, onFold) : half;
+  if (!drawn) return undefined;
   if (crossesOver(drawn)) {
     const message = `The outline of ${quote(piece.label)} crosses itself.`;
     evaluator.report({
@@ -278,6 +324,150 @@ function drawOutline(evaluator: Evaluator, piece: CompiledPiece): Lines | undefi
     evaluator.report({ severity: 'error', place, code: 'outline-flat', message, fix });
     return undefined;
   }
+  return withAllowance(evaluator, piece, drawn, place);
+}
+
+function drawCircle(
+  evaluator: Evaluator,
+  piece: CompiledPiece,
+  { kind, diameter: rawValue }: Extract<PieceShape, { kind: 'circle' | 'half circle' }>,
+): Lines | undefined {
+  const diameter = evaluator.length(rawValue);
+  if (diameter === undefined) return undefined;
+  if (!(diameter > 0)) {
+    const message = `The diameter of ${quote(piece.label)} comes to ${evaluator.say(diameter)}. There is nothing to cut.`;
+    evaluator.report({ severity: 'error', place: rawValue.place, code: 'nothing-left', message, amount: -diameter });
+    return undefined;
+  }
+  const drawn = kind === 'circle' ? circle(diameter, 'edge') : halfCircle(diameter, 'bottom', 'curve');
+  return withAllowance(evaluator, piece, drawn, sizePlace(piece));
+}
+
+/** The outline that the points of a file give; what is no point and no arc is reported. */
+function drawPoints(evaluator: Evaluator, piece: CompiledPiece, asked: readonly OutlinePoint[]): Outline | undefined {
+  const read = ({ x: across, y: up }: Pick<OutlinePoint, 'x' | 'y'>): Point | undefined => {
+    const [x, y] = [evaluator.quantity(across), evaluator.quantity(up)];
+    const [a, b] = [x && coordinate(evaluator, across, x), y && coordinate(evaluator, up, y)];
+    return a === undefined || b === undefined ? undefined : { x: a, y: b };
+  };
+  const ends = asked.map(read);
+  if (ends.includes(undefined)) return undefined;
+  const points: DrawnPoint[] = [];
+  for (const [i, { edge, way }] of asked.entries()) {
+    const at = ends[i]!;
+    const name = edge ?? `edge ${i + 1}`;
+    if (way === undefined) {
+      points.push({ at, name });
+    } else if (Array.isArray(way)) {
+      const through = way.map(read);
+      if (through.includes(undefined)) return undefined;
+      points.push({ at, name, way: { through: through as Point[] } });
+    } else {
+      const arc = arcFor(evaluator, way, distance(at, ends[(i + 1) % ends.length]!));
+      if (!arc) return undefined;
+      points.push({ at, name, way: arc });
+    }
+  }
+  const twice = points.some(({ at, way }, i) => {
+    const { at: to } = points[(i + 1) % points.length]!;
+    const round = [at, ...(way && 'through' in way ? way.through : []), to];
+    return way && round.some((p, k) => k > 0 && distance(p, round[k - 1]!) <= SAME);
+  });
+  const refuse = (message: string, fix: string): undefined => {
+    evaluator.report({ severity: 'error', place: [...piece.place, 'outline'], code: 'curve-unclear', message, fix });
+  };
+  const called = quote(piece.label);
+  if (twice) {
+    const message = `Two neighbouring points of a curve of ${called} are the same, so that it has no way there.`;
+    return refuse(message, 'Leave one of the two out.');
+  }
+  const drawn = curvedOutline(points);
+  // A curve that turns back on itself comes to arcs of a whole circle, or of none.
+  if (drawn.every(({ from, bulge }) => Math.abs(bulge) < FULL && Number.isFinite(from.x + from.y))) return drawn;
+  return refuse(
+    `A curve of ${called} has no way through its points.`,
+    'Move a point of the curve, or put one more between.',
+  );
+}
+
+/** An arc over a chord, so many mm long. Faults: one that is no length, and one that would be more than half a circle. */
+function arcFor(
+  evaluator: Evaluator,
+  { kind, size: rawValue, isInward }: Extract<OutlinePoint['way'], { kind: string }>,
+  chord: number,
+): Way | undefined {
+  const size = evaluator.length(rawValue);
+  if (size === undefined) return undefined;
+  const refuse = (message: string, fix: string, amount: number): undefined => {
+    evaluator.report({ severity: 'error', place: rawValue.place, code: 'no-arc', message, fix, amount });
+  };
+  if (!(size > 0)) {
+    return refuse(`This comes to ${evaluator.say(size)}.`, 'An arc into the piece says “bends: in”.', -size);
+  }
+  const [most, across] = [chord / 2, `${evaluator.say(chord)} apart`];
+  if (kind === 'rise') {
+    if (size <= most + SAME) return { rise: (isInward ? -1 : 1) * Math.min(size, most) };
+    const message = `The ends of this edge lie ${across}: an arc over them rises by ${evaluator.say(most)} at most, as half a circle.`;
+    return refuse(message, 'Check the two, or put a point on the way.', size - most);
+  }
+  if (size >= most - SAME) return { radius: (isInward ? -1 : 1) * Math.max(size, most) };
+  const message = `The ends of this edge lie ${across}, which no circle of a radius of ${evaluator.say(size)} reaches over.`;
+  return refuse(message, `Make the radius ${evaluator.say(most)} or more.`, most - size);
+}
+
+/** Both halves of an outline that lies on the fold of the cloth with one edge. */
+function unfolded(
+  evaluator: Evaluator,
+  piece: CompiledPiece,
+  half: Outline,
+  { edge, place }: { edge: string; place: Place },
+): Outline | undefined {
+  const ring = sides(half);
+  const on = ring.flatMap((side, i) => (plainName(side.name) === plainName(edge) ? [i] : []));
+  const [at] = on;
+  if (on.length > 1 && on.every((i) => ring[i]!.bulge === 0)) {
+    const message = `${quote(piece.label)} has ${on.length} edges called ${quote(edge)}, and one lies on the fold.`;
+    const fix = 'Call the others something else.';
+    evaluator.report({ severity: 'error', place, code: 'name-twice', message, fix });
+    return undefined;
+  }
+  if (at === undefined || on.length > 1 || ring[at]!.bulge !== 0) {
+    const message = `The edge ${quote(edge)} of ${quote(piece.label)} is curved: only a straight edge lies on the fold.`;
+    evaluator.report({ severity: 'error', place, code: 'fold-curved', message, fix: 'Name a straight edge.' });
+    return undefined;
+  }
+  const line = lineThrough(ring[at]!.from, ring[at]!.to);
+  const own = [...half.slice(at + 1), ...half.slice(0, at)];
+  if (own.some(({ from }) => leftOf(line, from) < -SAME)) {
+    const message = `${quote(piece.label)} lies on both sides of its edge ${quote(edge)}, which is to lie on the fold.`;
+    const fix = 'Give the outline of one half.';
+    evaluator.report({ severity: 'error', place, code: 'fold-inside', message, fix });
+    return undefined;
+  }
+  const [first, last] = [own[0]!.name, own.at(-1)!.name];
+  const kept = (name: string) => (name === first || name === last ? name : otherHalf(name));
+  // The mirror image, walked from the end of the fold round to its beginning.
+  const image = reflect(half, line);
+  const from = image.findIndex((one) => one.name === ring[at]!.name);
+  const other = [...image.slice(from + 1), ...image.slice(0, from)].map((one) => ({ ...one, name: kept(one.name) }));
+  const whole = withoutSeams([...own, ...other]);
+  const start = whole.findIndex(({ name }) => name === first);
+  return [...whole.slice(start), ...whole.slice(0, start)];
+}
+
+/** The ring without points at which an edge runs on straight under its own name. */
+function withoutSeams(ring: Outline): Outline {
+  const around = sides(ring);
+  return ring.filter((one, i) => {
+    const before = around[(i + around.length - 1) % around.length]!;
+    const { to } = around[i]!;
+    const isStraight = one.bulge === 0 && before.bulge === 0 && one.name === before.name;
+    return !isStraight || Math.abs(leftOf(lineThrough(before.from, one.from), to)) > SAME;
+  });
+}
+
+/** An outline with its corners shaped as the stitch line, and the cut line outside it. */
+function withAllowance(evaluator: Evaluator, piece: CompiledPiece, drawn: Outline, place: Place): Lines | undefined {
   const stitch = shapeCorners(evaluator, piece, drawn);
   if (!stitch) return undefined;
   const replaced = piece.corners.length === 0 ? NONE : replacedBy(drawn);
@@ -336,19 +526,40 @@ export function sizePlace(piece: CompiledPiece): Place {
   return piece.shape ? [...piece.place, piece.shape.kind] : piece.place;
 }
 
-/** The marks on the cut edge. */
-export function drawNotches(evaluator: Evaluator, piece: CompiledPiece, cut: Outline): Notch[] {
-  const ring = sides(cut);
+/**
+ * The marks on the cut edge. A length is measured along it; a share is one of the stitch line, where edges meet that are
+ * sewn together, and its mark lies beside that point.
+ */
+export function drawNotches(evaluator: Evaluator, piece: CompiledPiece, lines: Pick<Lines, 'stitch' | 'cut'>): Notch[] {
+  const [ring, stitch] = [sides(lines.cut), sides(lines.stitch)];
   return piece.notches.flatMap(({ on, at, label, place }): Notch[] => {
-    const side = ring.find((one) => plainName(one.name) === plainName(on));
+    const run = edgeRun(ring, on);
+    const [side] = run;
     if (!side) {
       const known = ring.map((one) => one.name);
       const finding = unknownEdge(on, known, piece.label, [...place, 'on']);
       evaluator.report({ ...finding, start: 0, end: on.length });
       return [];
     }
-    const size = sideLength(side);
-    const along = at === 'middle' ? size / 2 : evaluator.length(at);
+    if (runsOf(ring, on) > 1) {
+      const message = `${quote(piece.label)} has edges called ${quote(side.name)} that lie apart.`;
+      const fix = 'Give each a name of its own.';
+      evaluator.report({ severity: 'error', place: [...place, 'on'], code: 'name-twice', message, fix });
+      return [];
+    }
+    const called = label !== undefined && { label };
+    if (at === 'middle' || 'share' in at) {
+      const share = shareOf(evaluator, at);
+      if (share === undefined) return [];
+      const sewn = edgeRun(stitch, on);
+      const own = sewn.length > 0 ? sewn : run;
+      const beside = fromLowEnd(own, share * runLength(own));
+      const near = run.map((one) => nearestOn(one, beside));
+      const off = (p: Point) => distance(p, beside);
+      return [{ edge: side.name, at: near.reduce((best, one) => (off(one) < off(best) ? one : best)), ...called }];
+    }
+    const size = runLength(run);
+    const along = evaluator.length(at);
     if (along === undefined) return [];
     if (along > size) {
       const message = `The ${side.name} edge of ${quote(piece.label)} is only ${evaluator.say(size)} long.`;
@@ -361,25 +572,67 @@ export function drawNotches(evaluator: Evaluator, piece: CompiledPiece, cut: Out
       });
       return [];
     }
-    return [{ edge: side.name, at: fromLowEnd(side, along / size), ...(label !== undefined && { label }) }];
+    return [{ edge: side.name, at: fromLowEnd(run, along), ...called }];
   });
 }
 
-/** The point a share of the way along an edge from its left or lower end, measured along the edge itself. */
-function fromLowEnd(side: Side, share: number): Point {
-  const { from, to } = side;
+/** The share of its edge at which a notch lies. One that is none is reported. */
+function shareOf(evaluator: Evaluator, at: 'middle' | { share: RawValue }): number | undefined {
+  if (at === 'middle') return 1 / 2;
+  const share = evaluator.number(at.share);
+  if (share === undefined || (share >= 0 && share <= 1)) return share;
+  const message = `This comes to ${formatNumber(share)}. A share of an edge lies between 0 and 1.`;
+  evaluator.report({
+    severity: 'error',
+    place: at.share.place,
+    code: 'no-share',
+    message,
+    fix: 'Write 1/4 for a quarter.',
+  });
+  return undefined;
+}
+
+const runLength = (run: readonly Side[]): number => run.reduce((sum, one) => sum + sideLength(one), 0);
+
+/** How often an edge begins; not at all where it goes all round. */
+const runsOf = (ring: readonly Side[], name: string): number =>
+  ring.filter((side, i) => {
+    const before = ring[(i + ring.length - 1) % ring.length]!;
+    return plainName(side.name) === plainName(name) && plainName(before.name) !== plainName(name);
+  }).length;
+
+/** The sides of an edge in order. Where it goes all round, it begins where the outline does. */
+function edgeRun(ring: readonly Side[], name: string): Side[] {
+  const isOf = (side: Side) => plainName(side.name) === plainName(name);
+  const start = ring.findIndex((side, i) => isOf(side) && !isOf(ring[(i + ring.length - 1) % ring.length]!));
+  const round = start <= 0 ? ring : [...ring.slice(start), ...ring.slice(0, start)];
+  const end = round.findIndex((side) => !isOf(side));
+  return round.slice(0, end < 0 ? round.length : end);
+}
+
+/** The point so far along an edge from its left or lower end, or from the beginning of a ring, measured along the edge. */
+function fromLowEnd(run: readonly Side[], along: number): Point {
+  const [{ from }, { to }] = [run[0]!, run.at(-1)!];
+  const isRing = distance(from, to) <= SAME;
   const level = Math.abs(to.x - from.x) >= Math.abs(to.y - from.y);
-  const forward = level ? from.x <= to.x : from.y <= to.y;
-  return pointAlong(side, forward ? share : 1 - share);
+  const forward = isRing || (level ? from.x <= to.x : from.y <= to.y);
+  const sizes = run.map(sideLength);
+  let left = forward ? along : sizes.reduce((sum, size) => sum + size, 0) - along;
+  let at = 0;
+  while (at < run.length - 1 && left > sizes[at]!) left -= sizes[at++]!;
+  return pointAlong(run[at]!, Math.min(1, left / sizes[at]!));
 }
 
 /** Fold lines from edge to edge of the box round the cut line: the pleats’, then the file’s own. */
 export function drawFolds(evaluator: Evaluator, piece: CompiledPiece, size: Size): FoldLine[] {
-  const pleats = evaluator.plan(piece);
+  const [pleats, along] = [evaluator.plan(piece), evaluator.along(piece)];
   const folds: FoldLine[] = (pleats?.folds ?? []).map(({ at, kind, pocket }) => {
     const mark = pleats!.from === 'top' ? size.height - at : at;
     return { kind, edge: pleats!.from, at: mark, ...across(pleats!.from, mark, size), pocket };
   });
+  for (const { at, kind, pleat } of along?.folds ?? []) {
+    folds.push({ kind, edge: along!.from, at, ...across(along!.from, at, size), pleat });
+  }
   for (const { edge, kind, at: rawValue, label } of piece.folds) {
     const at = evaluator.length(rawValue);
     if (at === undefined) continue;

@@ -47,7 +47,12 @@ function notesOf(piece: Piece, { edition, grid, materials, pieces }: Pattern): s
       `${folds} fold lines, pleated to ${formatLength(piece.pleats.panelHeight, edition, { grid, style: 'set' })}`,
     );
   }
-  const shaped = piece.cutOutline.filter((edge) => edge.name.endsWith(' corner'));
+  if (piece.edgePleats) {
+    const { kind, count, depth, pleated, edge } = piece.edgePleats;
+    const set = (mm: number) => formatLength(mm, edition, { grid, style: 'set' });
+    notes.push(`${count} ${kind} pleat${count === 1 ? '' : 's'} of ${set(depth)}, ${edge} pleated to ${set(pleated)}`);
+  }
+  const shaped = piece.cutOutline.filter((edge) => piece.corners.includes(edge.name));
   if (shaped.length > 0) {
     const how = shaped.every((edge) => edge.bulge !== 0) ? 'rounded' : 'shaped';
     notes.push(

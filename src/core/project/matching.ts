@@ -1,6 +1,6 @@
 /** Prints that begin again and again along the selvage, and the pieces that take the same place on them. */
 import { formatLength, listed, quote, type Diagnostic, type Place, plainName } from '../measure/index.ts';
-import { unknownThing } from './compile.ts';
+import { unknownThing } from './remarks.ts';
 import { oncePer } from './cache.ts';
 import { PatternAmounts } from './pattern-amounts.ts';
 import { readValue, type Reader } from './raw-value.ts';
@@ -76,7 +76,8 @@ function readMatching(pattern: Pattern): Matching {
 
   const repeats = new Map<string, number>();
   for (const [role, raw] of Object.entries(file.materials ?? {})) {
-    if (typeof raw === 'string' || raw.repeat === undefined) continue;
+    // Another cloth that plays the role has not its print.
+    if (typeof raw === 'string' || raw.repeat === undefined || pattern.materials[role]?.use !== raw.use) continue;
     const place: Place = ['materials', role, 'repeat'];
     const repeat = lengthAt(raw.repeat, place);
     if (repeat === undefined) continue;

@@ -22,8 +22,11 @@ export function readMaterial(
 ): Material {
   const reader = { home: edition, names: [], findings };
   const width = entry.width && readEditions({ in: entry.width.in, mm: entry.width.mm }, [name, 'width'], reader);
+  const across = entry.across && readEditions({ in: entry.across.in, mm: entry.across.mm }, [name, 'across'], reader);
+  const stops = entry.stops && readEditions({ in: entry.stops.in, mm: entry.stops.mm }, [name, 'stops'], reader);
   const price = entry.price && readPrice(name, entry.price, edition, findings);
   const straightening = entry.straightening && readEditions(entry.straightening, [name, 'straightening'], reader);
+  const ends = entry.ends && readEditions(entry.ends, [name, 'ends'], reader);
   const each = entry.sold?.each;
   const length = typeof each === 'object' ? readEditions(each, [name, 'sold', 'each'], reader) : undefined;
   const pack = typeof each === 'number' ? each : length && inEdition(length.stated, edition, grid);
@@ -37,14 +40,20 @@ export function readMaterial(
     ...(entry.heat && { heat: entry.heat.celsius }),
     ...(entry.lining && { lining: true as const }),
     ...(entry.hardware && { hardware: entry.hardware }),
+    ...(across && { across: inEdition(across.stated, edition, grid) }),
+    ...(stops && { stops: inEdition(stops.stated, edition, grid) }),
+    ...(entry.teeth && { teeth: entry.teeth }),
     ...(entry.needle && { needle: entry.needle }),
     ...(entry.holes === 'stay' && { holes: entry.holes }),
     ...(entry.fuses && { fuses: entry.fuses.celsius }),
+    ...(entry.fuses?.seconds !== undefined && { presses: entry.fuses.seconds }),
+    ...(entry.fuses?.cools !== undefined && { cools: entry.fuses.cools }),
     ...(entry.sold && { sold: { by: entry.sold.by, ...(pack !== undefined && { each: pack }) } }),
     ...(entry.shrinks && {
       shrinks: entry.shrinks.percent,
       shrinksAcross: entry.shrinks.across ?? entry.shrinks.percent,
     }),
+    ...(ends && { ends: inEdition(ends.stated, edition, grid) }),
     ...(straightening && { straightening: inEdition(straightening.stated, edition, grid) }),
     ...(price && { price }),
     ...(entry.note !== undefined && { note: entry.note }),

@@ -2,6 +2,7 @@
 import { formatLength, singleBlanks, type Place, type Result } from '../measure/index.ts';
 import { Amounts } from './amounts.ts';
 import { compiled } from './compile.ts';
+import { featuresOf } from './ways.ts';
 import { partName, type NumberedPart } from './names.ts';
 import type { Pattern } from './pattern.ts';
 import type { Quantity } from '../formula/index.ts';
@@ -14,8 +15,8 @@ export class PatternAmounts extends Amounts {
   #place: Place = [];
 
   constructor(pattern: Pattern) {
-    const on = Object.entries(pattern.options).flatMap(([name, option]) => (option.on ? [name] : []));
-    super(compiled(pattern.origin.file), pattern.origin.edition, new Set(on));
+    const project = compiled(pattern.origin.file);
+    super(project, pattern.origin.edition, { on: featuresOf(pattern, project), size: pattern.sizes?.chosen });
     this.#pattern = pattern;
   }
 

@@ -4,15 +4,16 @@ import type { Diagnostic, Place, Edition, Grid } from '../measure/index.ts';
 import type { Dimension, Formula } from '../formula/index.ts';
 import type { Outline, Point } from '../geometry/index.ts';
 import type { PatternCache } from './cache.ts';
+import type { EdgePleatPlan } from './edge-pleats.ts';
 import type { PleatPlan } from './pleats.ts';
 import type { ProjectFile } from './schema.ts';
 
 /** Where a measure comes from: the file's number, a formula, the pleats of a piece, or the size of a piece. */
 export type Source = 'stated' | 'derived' | 'pleats' | 'piece';
 
-/** What a learner may choose for a measure. All but `kind` in mm, or whole numbers for a count. */
+/** What a learner may choose for a measure. All but `kind` in mm, whole numbers for a count, or plain numbers. */
 export type Adjustable = {
-  kind: 'length' | 'count';
+  kind: 'length' | 'count' | 'number';
   min: number;
   max: number;
   step: number;
@@ -29,6 +30,8 @@ export type Measure = {
   value: number;
   dimension: Dimension;
   source: Source;
+  /** A plain number that counts nothing, such as a fullness of 1.5. */
+  isRatio?: true;
   formula?: Formula | undefined;
   adjustable?: Adjustable;
   note?: string;
@@ -49,7 +52,15 @@ export type FoldLine = {
   label?: string;
   /** The pocket it belongs to, counted from 1 at the bottom. */
   pocket?: number;
+  /** The pleat along an edge that it belongs to, counted from 1 at the left or the bottom. */
+  pleat?: number;
 };
+
+/**
+ * Pleats along an edge. The fold lines run square to it, so many mm (`at`) from the left or the bottom of the box round
+ * the cut line.
+ */
+export type EdgePleats = EdgePleatPlan & { edge: string; from: 'left' | 'bottom' };
 
 /** A mark on the cut edge. */
 export type Notch = { edge: string; at: Point; label?: string };
@@ -65,6 +76,8 @@ export type Piece = {
   outline: Outline;
   /** The cut line. */
   cutOutline: Outline;
+  /** The edges of both lines that stand for a corner which was rounded or cut off. */
+  corners: readonly string[];
   /** Seam allowance in mm at each edge of the stitch line. */
   allowance: Record<string, number>;
   /** The box round the cut line. */
@@ -76,6 +89,7 @@ export type Piece = {
   folds: FoldLine[];
   notches: Notch[];
   pleats?: PleatPlan;
+  edgePleats?: EdgePleats;
   /** The piece it is cut like, as an interfacing is. */
   insetFrom?: string;
   /** How much smaller it is cut than that at each side, in mm. */
@@ -102,6 +116,8 @@ export type HoldCheck = {
   /** The piece, and the pocket of it counted from 1 at the bottom. */
   piece: string;
   pocket?: number;
+  /** It goes between the piece and what the piece is sewn to. */
+  behind?: true;
   place: Place;
   /** How the work lies when it goes in: before the folds that close it, or with them. */
   state: 'open' | 'closed';
@@ -121,6 +137,25 @@ export type HoldCheck = {
 };
 
 export type OptionChoice = { label: string; on: boolean; default: boolean; note?: string };
+
+/** One of several, by the names of the file. */
+export type Choice = {
+  label: string;
+  chosen: string;
+  default: string;
+  note?: string;
+  of: Record<string, { label: string; note?: string }>;
+};
+
+/** The sizes that it is made in. `measures` are those that a size gives, by name. */
+export type Sizes = {
+  label: string;
+  chosen: string;
+  default: string;
+  note?: string;
+  of: string[];
+  measures: string[];
+};
 
 /** A material in its role. */
 export type Role = {
@@ -143,7 +178,7 @@ export type Price = { amount: number; currency?: string; per: number | 'spool' |
 export type Material = {
   name: string;
   label: string;
-  kind: 'cloth' | 'interfacing' | 'batting' | 'thread' | 'hardware';
+  kind: 'cloth' | 'interfacing' | 'batting' | 'by length' | 'thread' | 'hardware';
   /** Of one layer, mm. */
   thickness?: number;
   /** Usable width between the selvages, mm. */
@@ -153,10 +188,18 @@ export type Material = {
   heat?: number;
   /** How hot the iron must be for it to fuse, °C. */
   fuses?: number;
+  /** How long the iron stays on one place to fuse it, and how long it then lies still, in s. */
+  presses?: number;
+  cools?: number;
   /** Set where it is made to line things. */
   lining?: true;
   /** Of hardware: what it is. */
   hardware?: Hardware;
+  /** Of a button its diameter, of a ring, slider or hook the widest strap that goes through, of a zip both its tapes, mm. */
+  across?: number;
+  /** Of a zip: how far its stops are from the ends of its tapes, mm, and what its teeth are made of. */
+  stops?: number;
+  teeth?: 'metal' | 'plastic';
   /** The point of the needle that goes through it well, where it matters. */
   needle?: 'universal' | 'jeans' | 'leather';
   /** Set where holes of pins and needles do not close again. */
@@ -165,6 +208,8 @@ export type Material = {
   shrinks?: number;
   /** How much narrower, in per cent of its width. */
   shrinksAcross?: number;
+  /** Of goods by length: what each end of a piece loses, mm. */
+  ends?: number;
   /** Lost where the shop's end is cut straight, mm. */
   straightening?: number;
   /** `each`: the length in mm the shop cuts in steps of or winds on a spool, or how many a pack holds. */
@@ -177,11 +222,17 @@ export type Material = {
 export type Making = {
   /** The measure called seam, in mm: the allowance of a step that names none. */
   seam?: number;
-  /** Pieces that the options leave out, each with the option that does. */
+  /** Pieces that the features leave out, each with the option or the one of a choice that does. */
   leftOut: Record<string, string>;
   /** The thickest stack in mm that goes under the presser foot, and who says so. */
   machine: { lifts: number; source: string };
 };
+
+/** A size that the file promises, in mm. `within`: how far off the work may be. */
+export type Promised = Size & { within?: number };
+
+/** The finished work as the last step leaves it. `of`: its name, where the file gives one; `thickness` where it promises one. */
+export type Finished = Promised & { of?: string; open?: Promised; thickness?: number };
 
 /** How pieces are laid on cloth, in mm. */
 export type Cutting = { manner: 'free' | 'straight cuts'; gap: number; edge: number };
@@ -210,12 +261,13 @@ export type Pattern = {
   pieces: Record<string, Piece>;
   materials: Record<string, Role>;
   options: Record<string, OptionChoice>;
+  choices: Record<string, Choice>;
+  sizes?: Sizes;
   holds: HoldCheck[];
   cutting: Cutting;
   /** How it is made, where the file says so. */
   making?: Making;
-  /** The size the file promises. */
-  finished?: { of: string; width: number; height: number };
+  finished?: Finished;
   findings: Diagnostic[];
   origin: Origin;
   /** What was asked of it before. It saves time and says nothing of its own. */

@@ -1,14 +1,32 @@
 /** From a project file and a learner's choices to every number of the project, in one edition. */
-import { closest, formatLength, isOnGrid, quote, plainName } from '../measure/index.ts';
+import { closest, isOnGrid, listed, quote, plainName } from '../measure/index.ts';
 import { bounds } from '../geometry/index.ts';
+import { choiceKind, formatChosen, isOnStep } from './chosen.ts';
 import { checkHold } from './holds.ts';
 import { PatternCache } from './cache.ts';
-import { compiled, unknownThing, type Compiled, type CompiledMeasure } from './compile.ts';
+import { finishedOf } from './finished.ts';
+import { hindrance } from './features.ts';
+import { compiled, type Compiled, type CompiledMeasure } from './compile.ts';
+import { unknownThing } from './remarks.ts';
 import { drawFolds, drawNotches, sizePlace } from './lines.ts';
-import { LARGEST, Evaluator, SMALLEST, type Choices } from './evaluator.ts';
+import { LARGEST, Evaluator, pleatedSize, SMALLEST, type Choices } from './evaluator.ts';
 import { namedParts } from './names.ts';
 import { materialOf, type Materials } from './materials.ts';
-import type { Adjustable, Cutting, HoldCheck, Making, Measure, OptionChoice, Pattern, Piece, Role } from './pattern.ts';
+import type {
+  Adjustable,
+  Choice,
+  Cutting,
+  HoldCheck,
+  Making,
+  Measure,
+  OptionChoice,
+  Pattern,
+  Piece,
+  Role,
+  Sizes,
+} from './pattern.ts';
+import type { CompiledChoice } from './features.ts';
+import type { CompiledSizes } from './size-table.ts';
 import type { RawValue } from './raw-value.ts';
 import { workTexts } from './texts.ts';
 import type { CompiledPiece } from './shapes.ts';
@@ -20,8 +38,10 @@ export type Settings = {
   edition?: Edition;
   /** A learner’s own measures: mm, or a whole number for a count. Of a measure not named the lesson’s value holds. */
   values?: Readonly<Record<string, number>>;
-  /** Which options are on; of one not named the file’s default holds. */
-  options?: Readonly<Record<string, boolean>>;
+  /** Which options are on, and which one of each choice: { flap: false, outside: 'plain' }. Of one not named the file’s default holds. */
+  options?: Readonly<Record<string, boolean | string>>;
+  /** One of the sizes of the file; its default if left out. */
+  size?: string | undefined;
   /** The shelf of materials.yaml. Without it roles keep their names and nothing is known of the materials. */
   materials?: Materials | undefined;
 };
@@ -41,18 +61,19 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
   const project = compiled(file);
   const edition = settings.edition ?? project.home;
   const asked: Diagnostic[] = [];
-  const on = chosenOptions(project, settings.options ?? {}, asked);
-  const lessons = new Evaluator(project, edition, { values: new Map(), on });
-  const choices: Choices = { values: chosenValues(project, settings.values ?? {}, edition, lessons, asked), on };
+  const on = chosenFeatures(project, settings.options ?? {}, asked);
+  const size = chosenSize(project, settings.size, asked);
+  const lessons = new Evaluator(project, edition, { values: new Map(), on, size });
+  const choices: Choices = { values: chosenValues(project, settings.values ?? {}, edition, lessons, asked), on, size };
   const evaluator = new Evaluator(project, edition, choices);
 
   const wanted = wantedBy(project, on);
   const measures = evaluateMeasures(evaluator, lessons);
   const pieces = evaluatePieces(evaluator, wanted, measures);
   const holds = checkHolds(evaluator, pieces);
-  const materials = findMaterials(evaluator, wanted, settings.materials);
+  const materials = findMaterials(evaluator, wanted, on, settings.materials);
   const making = findMaking(evaluator, on, wanted);
-  const finished = findFinished(evaluator);
+  const finished = finishedOf(project.finished, evaluator);
   const pattern: Pattern = {
     title: file.title,
     ...(file.summary !== undefined && { summary: file.summary }),
@@ -63,11 +84,13 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
     pieces,
     materials,
     options: Object.fromEntries(
-      [...project.options.values()].map(({ name, label, default: byDefault, note }): [string, OptionChoice] => [
+      optionsOf(project).map(({ name, label, default: byDefault, note }): [string, OptionChoice] => [
         name,
         { label, on: on.has(name), default: byDefault, ...(note !== undefined && { note }) },
       ]),
     ),
+    choices: Object.fromEntries([...project.choices.values()].map((choice) => [choice.name, choiceNow(choice, on)])),
+    ...(project.sizes && size !== undefined && { sizes: sizesNow(project.sizes, size) }),
     holds,
     cutting: findCutting(evaluator),
     ...(making && { making }),
@@ -80,21 +103,76 @@ export function resolveProject(file: ProjectFile, settings: Settings = {}): Patt
   return pattern;
 }
 
-function chosenOptions(
+const optionsOf = ({ features }: Compiled) => [...features.values()].filter(({ of }) => of === undefined);
+
+function choiceNow({ label, default: byDefault, note, of }: CompiledChoice, on: ReadonlySet<string>): Choice {
+  const chosen = [...of].find(([, { name }]) => on.has(name))![0];
+  return {
+    label,
+    chosen,
+    default: byDefault,
+    ...(note !== undefined && { note }),
+    of: Object.fromEntries(
+      [...of].map(([name, one]) => [name, { label: one.label, ...(one.note !== undefined && { note: one.note }) }]),
+    ),
+  };
+}
+
+const sizesNow = ({ label, default: byDefault, note, names, values }: CompiledSizes, chosen: string): Sizes => ({
+  label,
+  chosen,
+  default: byDefault,
+  ...(note !== undefined && { note }),
+  of: [...names],
+  measures: [...values.keys()],
+});
+
+const named = (name: string, among: readonly string[]): string | undefined =>
+  among.find((one) => plainName(one) === plainName(name));
+
+/** The features that are on: options as asked, and one of each choice. What is asked and not there is said. */
+function chosenFeatures(
   project: Compiled,
-  asked: Readonly<Record<string, boolean>>,
+  asked: Readonly<Record<string, boolean | string>>,
   findings: Diagnostic[],
 ): Set<string> {
-  const names = [...project.options.keys()];
-  const on = new Set(names.filter((name) => project.options.get(name)!.default));
+  const options = optionsOf(project).map(({ name }) => name);
+  const choices = [...project.choices.keys()];
+  const on = new Set([...project.features.values()].flatMap((one) => (one.default ? [one.name] : [])));
+  const refuse = (message: string, fix: string) =>
+    findings.push({ severity: 'warning', place: ['options'], code: 'option-unknown', message, fix });
   for (const [name, wish] of Object.entries(asked)) {
-    const option = names.find((one) => plainName(one) === plainName(name));
-    if (option === undefined)
-      findings.push({ ...unknownThing('option', name, names, ['options']), severity: 'warning' });
+    const [option, key] = [named(name, options), named(name, choices)];
+    if (key !== undefined) {
+      const { of } = project.choices.get(key)!;
+      const one = typeof wish === 'string' ? named(wish, [...of.keys()]) : undefined;
+      if (one !== undefined) {
+        for (const { name: other } of of.values()) on.delete(other);
+        on.add(of.get(one)!.name);
+      } else if (typeof wish === 'string') {
+        const finding = unknownThing('one', wish, [...of.keys()], ['choices', key]);
+        findings.push({ ...finding, severity: 'warning', message: `${quote(key)} has no ${quote(wish)}.` });
+      } else
+        refuse(`${quote(key)} is one of several, and no yes or no.`, `Name one: ${listed([...of.keys()].map(quote))}.`);
+    } else if (option === undefined) {
+      const what = choices.length > 0 ? 'option or choice' : 'option';
+      findings.push({ ...unknownThing(what, name, [...options, ...choices], ['options']), severity: 'warning' });
+    } else if (typeof wish !== 'boolean')
+      refuse(`${quote(option)} is a yes or no, not ${quote(wish)}.`, 'Write true or false.');
     else if (wish) on.add(option);
     else on.delete(option);
   }
   return on;
+}
+
+/** The size to work in; of one that is not there the default, with a sentence. */
+function chosenSize({ sizes }: Compiled, asked: string | undefined, findings: Diagnostic[]): string | undefined {
+  if (asked === undefined) return sizes?.default;
+  const found = sizes && named(asked, sizes.names);
+  if (found === undefined) {
+    findings.push({ ...unknownThing('size', asked, sizes?.names ?? [], ['sizes']), severity: 'warning' });
+  }
+  return found ?? sizes?.default;
 }
 
 /** The learner’s values that can be used. The others are refused, each with a sentence. */
@@ -143,9 +221,9 @@ function refusalOf(
   edition: Edition,
   lessons: Evaluator,
 ): { code: string; message: string; amount?: number } | undefined {
-  const { min, max } = measure.range![edition];
-  const isCount = measure.kind === 'count';
-  const say = (of: number) => (isCount ? String(of) : formatLength(of, edition, { grid }));
+  const { min, max, step } = measure.range![edition];
+  const kind = choiceKind(measure);
+  const say = (of: number) => formatChosen(of, kind, edition, { grid });
   const lesson = lessons.measure(measure)?.value;
   const stays = lesson === undefined ? '' : ` The lesson’s ${say(lesson)} stays.`;
   const label = quote(measure.label);
@@ -158,23 +236,30 @@ function refusalOf(
       amount,
     };
   }
-  if (isCount && !Number.isInteger(value)) {
+  if (kind === 'number' && !isOnStep(value, { min, step })) {
+    return { code: 'value-off-step', message: `${label} goes in steps of ${say(step)} from ${say(min)}.${stays}` };
+  }
+  if (kind === 'count' && !Number.isInteger(value)) {
     return { code: 'value-not-whole', message: `${label} is a whole number.${stays}` };
   }
-  if (!isCount && !isOnGrid(value, edition, grid)) {
+  if (kind === 'length' && !isOnGrid(value, edition, grid)) {
     const marks = edition === 'inch' ? `1/${grid.inch} in` : `${grid.metric} mm`;
     return { code: 'value-off-grid', message: `${label} is measured in marks of ${marks}.${stays}` };
   }
   return undefined;
 }
 
-/** Whether the options that are on want a piece or material. What no option mentions is always wanted. */
-function wantedBy(project: Compiled, on: ReadonlySet<string>): (name: string) => boolean {
-  const options = [...project.options.values()];
-  return (name) => {
-    const adders = options.filter((option) => option.adds.has(name));
-    const added = adders.length === 0 || adders.some((option) => on.has(option.name));
-    return added && !options.some((option) => on.has(option.name) && option.drops.has(name));
+type Wanted = (name: string, group: 'pieces' | 'materials') => boolean;
+
+/** Whether the features that are on want a piece or material. What none mentions is always wanted. */
+function wantedBy(project: Compiled, on: ReadonlySet<string>): Wanted {
+  const features = [...project.features.values()];
+  return (name, group) => {
+    const condition = project.conditions[group].get(name);
+    if (condition && hindrance(condition, project.features, on) !== undefined) return false;
+    const adders = features.filter((one) => one.adds.has(name));
+    const added = adders.length === 0 || adders.some((one) => on.has(one.name));
+    return added && !features.some((one) => on.has(one.name) && one.drops.has(name));
   };
 }
 
@@ -187,6 +272,7 @@ function evaluateMeasures(evaluator: Evaluator, lessons: Evaluator): [string, Me
     const { value, dimension } = found;
     const made: Measure = { name, label, value, dimension, source: kind === 'formula' ? 'derived' : 'stated' };
     const rawValue = evaluator.rawValueOf(measure);
+    if (kind === 'number') made.isRatio = true;
     if (kind !== 'count' && rawValue?.kind === 'formula') made.formula = rawValue.formula;
     const adjustable = adjustableOf(measure, evaluator.edition, lessons);
     if (adjustable) made.adjustable = adjustable;
@@ -197,18 +283,14 @@ function evaluateMeasures(evaluator: Evaluator, lessons: Evaluator): [string, Me
 }
 
 /** Makes the pieces that are wanted, and adds the numbers that all pieces give to `measures`. */
-function evaluatePieces(
-  evaluator: Evaluator,
-  wanted: (name: string) => boolean,
-  measures: [string, Measure][],
-): Record<string, Piece> {
+function evaluatePieces(evaluator: Evaluator, wanted: Wanted, measures: [string, Measure][]): Record<string, Piece> {
   const pieces: [string, Piece][] = [];
   for (const piece of evaluator.compiled.pieces.values()) {
     const heard = evaluator.findings.length;
     const made = makePiece(evaluator, piece);
     measures.push(...partMeasures(evaluator, piece));
     // A piece that the options leave out still gives its numbers, but its faults do not matter now.
-    if (!wanted(piece.name)) evaluator.forget(heard);
+    if (!wanted(piece.name, 'pieces')) evaluator.forget(heard);
     else if (made) pieces.push([piece.name, made]);
   }
   return Object.fromEntries(pieces);
@@ -216,9 +298,7 @@ function evaluatePieces(
 
 function adjustableOf(measure: CompiledMeasure, edition: Edition, lessons: Evaluator): Adjustable | undefined {
   const lesson = measure.range && lessons.measure(measure);
-  return (
-    lesson && { kind: measure.kind === 'count' ? 'count' : 'length', ...measure.range![edition], lesson: lesson.value }
-  );
+  return lesson && { kind: choiceKind(measure), ...measure.range![edition], lesson: lesson.value };
 }
 
 /** The numbers that a piece gives to formulas, as measures. */
@@ -227,11 +307,19 @@ function partMeasures(evaluator: Evaluator, piece: CompiledPiece): [string, Meas
   const plan = evaluator.plan(piece);
   if (piece.pleats && !plan) return [];
   const measures: [string, Measure][] = [];
-  for (const { part, name, label, spoken } of namedParts(piece.name, piece.label, plan?.pockets.length ?? 0)) {
+  for (const { part, name, label, spoken } of namedParts(
+    piece.name,
+    piece.label,
+    piece.edgePleats ? 'along' : (plan?.pockets.length ?? 0),
+    piece.edges,
+  )) {
     const value = evaluator.part(piece.name, part);
     // A measure of the file that has taken this name hides it.
     if (value === undefined || project.measures.has(name)) continue;
-    const source = plan && part.what !== 'width' && part.what !== 'finished width' ? 'pleats' : 'piece';
+    const isOfPleats = plan
+      ? part.what !== 'width' && part.what !== 'finished width'
+      : part.what === 'takeup' || part.what === 'pleat depth' || part.what === 'pleated edge';
+    const source = isOfPleats ? 'pleats' : 'piece';
     measures.push([
       name,
       {
@@ -283,7 +371,8 @@ function makePiece(evaluator: Evaluator, piece: CompiledPiece): Piece | undefine
     return undefined;
   }
   const sewn = bounds(lines.stitch);
-  const pleats = evaluator.plan(piece);
+  const [pleats, edgePleats] = [evaluator.plan(piece), evaluator.along(piece)];
+  if (piece.edgePleats && !edgePleats) return undefined;
   const { top = 0, bottom = 0 } = lines.allowance;
   const joinSeam = piece.joined && joinSeamOf(evaluator, piece, lines.allowance, width >= height);
   return {
@@ -293,14 +382,18 @@ function makePiece(evaluator: Evaluator, piece: CompiledPiece): Piece | undefine
     count,
     outline: lines.stitch,
     cutOutline: lines.cut,
+    corners: [...new Set(lines.stitch.map((edge) => edge.name))].filter((edge) => lines.replaced.has(edge)),
     allowance: lines.allowance,
     size: { width, height },
-    sewn: { width: sewn.width, height: pleats ? pleats.panelHeight - top - bottom : sewn.height },
+    sewn: edgePleats
+      ? pleatedSize(sewn, edgePleats)
+      : { width: sewn.width, height: pleats ? pleats.panelHeight - top - bottom : sewn.height },
     grain: piece.grain,
     nap: piece.nap,
     folds: drawFolds(evaluator, piece, { width, height }),
-    notches: drawNotches(evaluator, piece, lines.cut),
+    notches: drawNotches(evaluator, piece, lines),
     ...(pleats && { pleats }),
+    ...(edgePleats && { edgePleats }),
     ...(piece.shape?.kind === 'like' && { insetFrom: piece.shape.piece }),
     ...(lines.inset && { inset: lines.inset }),
     ...(piece.preCut && { preCut: piece.preCut }),
@@ -353,13 +446,23 @@ function checkHolds(evaluator: Evaluator, pieces: Record<string, Piece>): HoldCh
 
 function findMaterials(
   evaluator: Evaluator,
-  wanted: (name: string) => boolean,
+  wanted: Wanted,
+  on: ReadonlySet<string>,
   shelf: Materials | undefined,
 ): Record<string, Role> {
   const { compiled: project, edition } = evaluator;
   const roles: [string, Role][] = [];
-  for (const { role, label, use, place, count: rawValue, lining, note } of project.roles.values()) {
-    if (!wanted(role)) continue;
+  for (const { role, count: rawValue, lining, note, ...own } of project.roles.values()) {
+    if (!wanted(role, 'materials')) continue;
+    const swaps = [...project.features.values()].filter(({ name, materials }) => on.has(name) && materials.has(role));
+    const swap = swaps.at(-1);
+    const { use, place, label = own.label } = swap?.materials.get(role) ?? own;
+    const other = swaps.find(({ materials }) => materials.get(role)!.use !== use);
+    if (swap && other) {
+      const message = `${quote(other.name)} and ${quote(swap.name)} both put another material in the place of ${quote(role)}, and both are chosen: ${quote(swap.name)} holds.`;
+      const fix = 'Choose one of the two.';
+      evaluator.report({ severity: 'warning', place, code: 'swapped-twice', message, fix });
+    }
     const material = shelf && materialOf(shelf, use, edition, project.grid);
     if (shelf && !material) evaluator.report(unknownThing('material', use, Object.keys(shelf), place));
     const count = rawValue && evaluator.count(rawValue);
@@ -392,11 +495,7 @@ function findCutting(evaluator: Evaluator): Cutting {
 /** What a domestic machine takes under its presser foot, in mm. Common practice, no source. */
 const LIFTS = 5;
 
-function findMaking(
-  evaluator: Evaluator,
-  on: ReadonlySet<string>,
-  wanted: (name: string) => boolean,
-): Making | undefined {
+function findMaking(evaluator: Evaluator, on: ReadonlySet<string>, wanted: Wanted): Making | undefined {
   const { compiled: project } = evaluator;
   if ((project.file.steps ?? []).length === 0) return undefined;
   const rawValue = project.machine?.lifts;
@@ -412,22 +511,16 @@ function findMaking(
   };
 }
 
-/** The pieces that are not cut now, each with an option that would bring it in or takes it out. */
-function findLeftOut(project: Compiled, on: ReadonlySet<string>, wanted: (name: string) => boolean): Making['leftOut'] {
-  const options = [...project.options.values()];
+/** The pieces that are not cut now, each with a feature that would bring it in or takes it out. */
+function findLeftOut(project: Compiled, on: ReadonlySet<string>, wanted: Wanted): Making['leftOut'] {
+  const features = [...project.features.values()];
   return Object.fromEntries(
     [...project.pieces.keys()]
-      .filter((piece) => !wanted(piece))
+      .filter((piece) => !wanted(piece, 'pieces'))
       .map((piece) => {
-        const why = options.find(({ name, adds, drops }) => (on.has(name) ? drops : adds).has(piece));
-        return [piece, why?.name ?? ''];
+        const condition = project.conditions.pieces.get(piece);
+        const why = features.find(({ name, adds, drops }) => (on.has(name) ? drops : adds).has(piece));
+        return [piece, (condition && hindrance(condition, project.features, on)) ?? why?.name ?? ''];
       }),
   );
-}
-
-function findFinished(evaluator: Evaluator): Pattern['finished'] {
-  const promised = evaluator.compiled.finished;
-  if (!promised?.width || !promised.height) return undefined;
-  const [width, height] = [evaluator.length(promised.width), evaluator.length(promised.height)];
-  return width === undefined || height === undefined ? undefined : { of: promised.of, width, height };
 }

@@ -8,10 +8,12 @@
  * Zod stays in this module, so that a browser never loads it: everything else imports types from here.
  */
 import { z } from 'zod';
-import { always, hardware, stepFields } from '../steps/index.ts';
+import { always, hardware, stepFields, verbIn, verbNamed } from '../steps/index.ts';
 import type { Field, Fields } from '../steps/index.ts';
 
 const Text = z.string().min(1, { error: 'a few words belong here' });
+
+const Names = z.union([Text, z.array(Text).min(1)]);
 
 const Amount = z
   .union([Text, z.number()])
@@ -55,6 +57,10 @@ const MeasureFields = z
     editions: Text.optional().describe('Why in and mm differ by more than a tenth, where they are meant to.'),
     is: Amount.optional().describe('A formula over other measures, in place of in and mm.'),
     count: Amount.optional().describe('A whole number of things, such as pockets, in place of in and mm.'),
+    number: Amount.optional().describe(
+      'A plain number that counts nothing, such as a fullness of 1.5, in place of in and mm. A learner may change it where ' +
+        'between and step stand beside it: { number: 1.5, between: [1.2, 2.5], step: 0.1 }.',
+    ),
     between: z
       .union([
         Pair,
@@ -68,7 +74,9 @@ const MeasureFields = z
         'The least and the most a learner may choose, in the home edition or for both: { in: [2, 4], mm: [50, 100] }. ' +
           'A measure without it stays as it is.',
       ),
-    step: Length.optional().describe('How far one step of the slider goes. Left out, one mark of the ruler.'),
+    step: Length.optional().describe(
+      'How far one step of the slider goes. Left out, one mark of the ruler; of a plain number 0.1.',
+    ),
     label: Text.optional().describe('What learners read: Width of your packets. Left out, the name.'),
     note: Text.optional().describe('Why it is that much, for whoever reads this file or asks.'),
   })
@@ -85,7 +93,9 @@ const MaterialUse = z
     z.strictObject({
       use: Text.describe('An entry of content/materials.yaml.'),
       label: Text.optional().describe('What learners read: Print for the cover. Left out, the name of the role.'),
-      count: Amount.optional().describe('How many, for what is counted: snaps, zips, buttons.'),
+      count: Amount.optional().describe(
+        'How many, for what is counted: snaps, zips, buttons. Left out, as many as the steps use.',
+      ),
       repeat: Length.optional().describe(
         'Of a print: how far along the selvage until it begins again. The pieces named by match under cutting take the ' +
           'same place on it. Left out, no place on the cloth differs from another.',
@@ -97,6 +107,12 @@ const MaterialUse = z
           'Whether this role is a lining, which drawings show in a tone of its own. Left out, what the material says.',
         ),
       note: Text.optional().describe('Advice for the shopping list.'),
+      when: Names.optional().describe(
+        'It is there only with this option, or this one of a choice, or all of several: flap. Of one choice any will do.',
+      ),
+      unless: Names.optional().describe(
+        'It is there only without this option or this one of a choice, or without any of several.',
+      ),
     }),
   ])
   .describe('An entry of content/materials.yaml, by name, or with a label and a count.');
@@ -129,7 +145,12 @@ const Notch = z
     on: Text.describe('The edge, by name: top.'),
     at: z
       .union([z.literal('middle'), Length])
-      .describe('Distance along the cut edge from its left or lower end, or the word middle.'),
+      .optional()
+      .describe('Distance along the cut edge from its left or lower end, or the word middle: that of its stitch line.'),
+    share: Amount.optional().describe(
+      'In place of at, a share of its stitch line from 0 to 1: 1/4 is a quarter of the way along it. Round a circle it ' +
+        'begins at the lowest point and goes against the clock.',
+    ),
     label: Text.optional().describe('What is matched here.'),
   })
   .describe('A mark on the edge that is matched to another.');
@@ -139,13 +160,54 @@ const OutlinePoint = z.union([
   z.strictObject({
     at: z.tuple([Length, Length]).describe('The point: [across, up].'),
     edge: Text.optional().describe('Name of the edge from here to the next point.'),
+    rise: Length.optional().describe('That edge is an arc: how far its middle rises out of the straight line.'),
+    radius: Length.optional().describe('That edge is an arc of this radius, the shorter way.'),
+    bends: z
+      .enum(['out', 'in'])
+      .optional()
+      .describe('in: the arc goes into the piece, as at a neckline. out, also if left out: it makes the piece larger.'),
+    'curve through': z
+      .array(z.tuple([Length, Length]))
+      .min(1)
+      .optional()
+      .describe('That edge is a smooth curve through these points: [[2, 1], [4, 1 1/2]]. It is made of arcs.'),
   }),
 ]);
 
 const Pleats = z
   .strictObject({
+    on: Text.optional().describe(
+      'The straight edge that is pleated, by name: top. With it the pleats lie along that edge and are folded square to it, ' +
+        'along the whole piece; without it they lie across the piece and make pockets.',
+    ),
+    kind: z
+      .enum(['knife', 'box', 'inverted'])
+      .optional()
+      .describe(
+        'Along an edge. knife: all folds face one way, and each pleat takes twice its depth. box: two folds face away from ' +
+          'each other. inverted: two folds meet. Both take four times the depth.',
+      ),
+    count: Amount.optional().describe('Along an edge: how many pleats.'),
+    to: Length.optional().describe(
+      'Along an edge: its length between the stitch lines once it is pleated, in place of count or depth. A finished size ' +
+        'says it already.',
+    ),
+    every: Length.optional().describe(
+      'Along an edge: from the middle of one pleat to that of the next, in one group in the middle. Evenly over the edge if ' +
+        'left out.',
+    ),
+    faces: z
+      .enum(['left', 'right', 'up', 'down'])
+      .optional()
+      .describe(
+        'Along an edge: where the folds of knife pleats point, seen from the right side; right, or up on an upright edge, if ' +
+          'left out.',
+      ),
     pockets: Amount.optional().describe('How many pockets.'),
-    depth: Length.optional().describe('From the fold at the pocket’s top down to the fold at its bottom.'),
+    depth: Length.optional().describe(
+      'From the fold at the pocket’s top down to the fold at its bottom; along an edge from the fold of a pleat in to the ' +
+        'fold beneath it.',
+    ),
     step: Length.optional().describe('From one pocket’s top to the next: what shows of each.'),
     lift: Length.optional().describe('From the bottom stitch line up to the lowest pocket’s bottom. None if left out.'),
     head: Length.optional().describe(
@@ -174,7 +236,10 @@ const Pleats = z
           'They go mountain, valley, mountain, valley, starting at the bottom.',
       ),
   })
-  .describe('Pleats across the piece that make stepped pockets: what you wish for, or the fold lines themselves.');
+  .describe(
+    'Pleats along an edge: { on: top, kind: box, count: 8, depth: 1 }. Or pleats across the piece that make stepped pockets: ' +
+      'what you wish for, or the fold lines themselves.',
+  );
 
 const Piece = z
   .strictObject({
@@ -188,10 +253,32 @@ const Piece = z
       .array(OutlinePoint)
       .min(3)
       .optional()
-      .describe('The stitch line of any other straight-edged shape, point by point, in place of size.'),
+      .describe(
+        'The stitch line of any other shape, point by point, in place of size: straight from point to point, or an arc or ' +
+          'a smooth curve where the point says so.',
+      ),
+    'on fold': Text.optional().describe(
+      'The straight edge of the outline that lies on the fold of the cloth: the outline is one half. The piece is drawn, ' +
+        'laid and cut whole. An edge of the other half is called right for left and left for right, top for bottom and ' +
+        'bottom for top, and else “other side” for side; one that crosses the fold is one edge.',
+    ),
+    circle: Length.optional().describe(
+      'A round piece, in place of size: the diameter of its stitch line. Its edge is called edge.',
+    ),
+    'half circle': Length.optional().describe(
+      'Half a round piece, in place of size: the length of its straight edge on the stitch line. Its edges are called ' +
+        'bottom and curve.',
+    ),
     like: Text.optional().describe(
       'Another piece whose cut shape this one takes, such as the fabric an interfacing is for.',
     ),
+    mirrored: z
+      .boolean()
+      .optional()
+      .describe(
+        'With like: the mirror image of that piece, left for right, as the other of a pair: { from: outer, like: left front, ' +
+          'mirrored: true }. An edge called left is called right there, a left armhole a right armhole.',
+      ),
     inset: Edges.optional().describe('How much smaller than the piece it is like, at each edge. None if left out.'),
     allowance: Edges.optional().describe(
       'Seam allowance. Left out, the measure called seam if there is one, else none. A piece that is like another has none.',
@@ -223,16 +310,45 @@ const Piece = z
       .enum(['teacher', 'maker'])
       .optional()
       .describe('In a class: teacher, where the pieces lie ready cut; maker if left out.'),
+    meets: z
+      .record(
+        z.string(),
+        z.union([
+          Text,
+          z.array(Text).min(1),
+          z.strictObject({
+            edges: z
+              .union([Text, z.array(Text).min(1)])
+              .describe('The edges it is sewn to, each after its piece: side bottom.'),
+            eased: Length.describe('How much longer one may be than the other; it is eased in.'),
+          }),
+        ]),
+      )
+      .optional()
+      .describe(
+        'The edges that it is sewn to, by its own: { edge: side bottom } of a round base, { cap: [front armhole, back ' +
+          'armhole] } of a sleeve. Their stitch lines are compared, straight or curved. What is eased in is said: ' +
+          '{ cap: { edges: [front armhole, back armhole], eased: 1 } }.',
+      ),
     notches: z.array(Notch).optional().describe('Marks on the edge that are matched to another.'),
     folds: z.array(Fold).optional().describe('Fold lines that are no pleats, such as a hem’s.'),
     pleats: Pleats.optional(),
     label: Text.optional().describe('What learners read. Left out, the name.'),
     note: Text.optional().describe('A word for the cutting list.'),
+    when: Names.optional().describe(
+      'It is there only with this option, or this one of a choice, or all of several: flap. Of one choice any will do.',
+    ),
+    unless: Names.optional().describe(
+      'It is there only without this option or this one of a choice, or without any of several.',
+    ),
   })
   .describe(
     'A piece to cut. Formulas can use its numbers by name: “pocket strip width”, “pocket strip length” (as cut), ' +
       '“pocket strip height” (as it lies, once pleated), “pocket strip finished width”, “pocket strip finished height”; ' +
-      'of a pleated piece also “pocket strip fold 1”, “pocket strip pocket 1 depth”, “pocket strip pocket 1 top”.',
+      'of a pleated piece also “pocket strip fold 1”, “pocket strip pocket 1 depth”, “pocket strip pocket 1 top”, and of one ' +
+      'pleated along an edge “skirt takeup”, “skirt pleat depth” and “skirt pleated edge”; of a ' +
+      'circle, a half circle or an outline the length of an edge, “yoke neckline stitch line” and “yoke neckline cut line”, ' +
+      'and of those and of a piece with shaped corners the length all round, “base stitch line” and “base cut line”.',
   )
   .meta({ id: 'Piece' });
 
@@ -240,7 +356,10 @@ const Hold = z
   .strictObject({
     what: Text.describe('What it is. With a published size, its name will do: an A7 card, an ISO/IEC 7810 ID-1 card.'),
     size: Size.optional().describe('Its size as it goes in, for things without a published size.'),
-    in: Text.describe('Where: every pocket of pocket strip, top pocket, pocket 2 of pocket strip, or a piece.'),
+    in: Text.describe(
+      'Where: every pocket of pocket strip, top pocket, pocket 2 of pocket strip, a piece, or behind a piece: between it and ' +
+        'what it is sewn to.',
+    ),
     ease: Length.optional().describe('Room wanted at each side of it. None if left out.'),
     cover: Amount.optional().describe(
       'The least share of its height that the pocket covers, from 0 to 1. One half if left out (common practice, no source).',
@@ -256,16 +375,70 @@ const Hold = z
   })
   .describe('Something the finished work must hold; the kit checks that it fits.');
 
+/** What an option or one of a choice may change. */
+const changes = {
+  adds: z.array(Text).optional().describe('Pieces and materials needed only with it.'),
+  drops: z.array(Text).optional().describe('Pieces and materials not needed with it.'),
+  measures: z.record(z.string(), Length).optional().describe('Measures that are different with it.'),
+  materials: z
+    .record(
+      z.string(),
+      z.union([
+        Text,
+        z.strictObject({
+          use: Text.describe('An entry of content/materials.yaml.'),
+          label: Text.optional().describe('What learners read. Left out, the label of the role.'),
+        }),
+      ]),
+    )
+    .optional()
+    .describe('Roles that another material plays with it: { outer: faux leather }.'),
+  note: Text.optional().describe('What it changes, in a sentence.'),
+};
+
 const Option = z
   .strictObject({
     label: Text.optional().describe('What learners read beside the tick box: With the flap.'),
     default: z.boolean().optional().describe('Whether the lesson starts with it. Off if left out.'),
-    adds: z.array(Text).optional().describe('Pieces and materials needed only with it.'),
-    drops: z.array(Text).optional().describe('Pieces and materials not needed with it.'),
-    measures: z.record(z.string(), Length).optional().describe('Measures that are different with it.'),
-    note: Text.optional().describe('What it changes, in a sentence.'),
+    ...changes,
   })
   .describe('A feature that a learner may leave out or take in.');
+
+const Choice = z
+  .strictObject({
+    label: Text.optional().describe('What learners read above the choice: The back. Left out, the name.'),
+    default: Text.optional().describe('The one that the lesson is written for. Left out, the first.'),
+    note: Text.optional().describe('What is chosen, in a sentence.'),
+    'one of': z
+      .record(
+        z.string(),
+        z
+          .strictObject({ label: Text.optional().describe('What learners read. Left out, its name.'), ...changes })
+          .nullable()
+          .describe('One of them, and what it changes.'),
+      )
+      .describe('By name, at least two. Steps, pieces and materials name the chosen one by “when” and “unless”.'),
+  })
+  .describe('One of several that a learner chooses: { zip pocket: { adds: [zip] }, plain: {} }.');
+
+const Sizes = z
+  .strictObject({
+    label: Text.optional().describe('What learners read above the choice. Left out, Size.'),
+    default: z
+      .union([Text, z.number()])
+      .optional()
+      .describe(
+        'The size that the lesson is written for. Left out, the one that the measures agree with, else the first.',
+      ),
+    note: Text.optional().describe('How one finds one’s size, in a sentence.'),
+    of: z
+      .record(z.string(), z.record(z.string(), Length))
+      .describe(
+        'Each size with its measures, as under measures: { small: { waist: 26 }, large: { waist: { in: 34, mm: 860 } } }. ' +
+          'Every size gives the same measures; those need no value of their own.',
+      ),
+  })
+  .describe('One choice over several measures. A slider of one of them goes on from the chosen size.');
 
 const Grid = z
   .strictObject({
@@ -283,14 +456,15 @@ function stepField(field: Field): z.ZodType {
     case 'work':
     case 'text':
     case 'material':
-    case 'option':
       return Text;
+    case 'options':
+      return z.union([Text, z.array(Text).min(1)]);
     case 'works':
     case 'names': {
-      const { least, most } = field;
+      // The reader of steps refuses one too many: it knows what belongs between the others.
+      const { least } = field;
       if (least === undefined) return z.union([Text, z.array(Text).min(1)]);
-      const list = least === 0 ? z.array(Text) : z.array(Text).min(least);
-      return most === undefined ? list : list.max(most);
+      return least === 0 ? z.array(Text) : z.array(Text).min(least);
     }
     case 'edges':
       return z.union([Text, z.array(Text).min(1)]);
@@ -300,6 +474,10 @@ function stepField(field: Field): z.ZodType {
       return z.boolean();
     case 'whole':
       return z.int().positive();
+    case 'count':
+      return Amount;
+    case 'grid':
+      return z.array(z.union([Text, z.array(Text).min(1)])).min(1);
     case 'number':
       return z.number().positive();
     case 'length':
@@ -317,8 +495,9 @@ function stepField(field: Field): z.ZodType {
 function sharedField(fields: readonly Field[]): z.ZodType {
   const kinds = new Set(fields.map(({ kind }) => kind));
   const has = (...some: Field['kind'][]) => some.some((kind) => kinds.has(kind));
-  if (kinds.size === 1) return stepField(fields[0]!);
-  const one = has('length', 'point') ? Length : Text;
+  if (kinds.size === 1 && !has('text')) return stepField(fields[0]!);
+  // The reader knows whether a number goes with the verb at all.
+  const one = has('length', 'point') ? Length : z.union([Text, z.number()]);
   return has('edges', 'point', 'works', 'names') ? z.union([one, z.array(one).min(1)]) : one;
 }
 
@@ -330,6 +509,9 @@ const stepShape = (fields: Fields): Record<string, z.ZodType> =>
     }),
   );
 
+/** Of a value whose names depend on one another: those that go with what stands there. */
+export const namesBeside = z.registry<{ of(value: Readonly<Record<string, unknown>>): readonly string[] }>();
+
 /** One making step. Which field goes with which verb is told by readSteps, in kinder words than a schema has. */
 const Step = z
   .strictObject({
@@ -339,7 +521,22 @@ const Step = z
     ...stepShape(always),
   })
   .describe('One making step: a verb of the trade, what it is done to, and how.')
-  .meta({ id: 'Step' });
+  .meta({ id: 'Step' })
+  .register(namesBeside, {
+    of: (step) => {
+      const verb = verbIn(step);
+      return [
+        ...(verb ? Object.keys(verbNamed(verb).fields) : stepFields.map(({ name }) => name)),
+        ...Object.keys(always),
+      ];
+    },
+  });
+
+const within = Length.describe(
+  'How far off it may be, where the size is not exact but about that. Left out, it is exact.',
+);
+
+const FinishedSize = z.strictObject({ width: Length, height: Length, within: within.optional() });
 
 /** project.yaml: the numbers of one project. */
 export const ProjectFile = z
@@ -361,7 +558,9 @@ export const ProjectFile = z
       .describe('What it is made of: a role in this project (outer, lining), and the material that plays it.'),
     pieces: z.record(z.string(), Piece).describe('What to cut, by name.'),
     holds: z.array(Hold).optional().describe('What the finished work must hold.'),
-    options: z.record(z.string(), Option).optional().describe('Features to choose, by name.'),
+    options: z.record(z.string(), Option).optional().describe('Features to choose, by name: each a yes or no.'),
+    choices: z.record(z.string(), Choice).optional().describe('Features of which one of several is chosen, by name.'),
+    sizes: Sizes.optional(),
     steps: z.array(Step).optional().describe('How it is made, step by step.'),
     cutting: z
       .strictObject({
@@ -411,12 +610,26 @@ export const ProjectFile = z
       ),
     finished: z
       .strictObject({
-        of: Text.describe('What is measured: folio.'),
-        width: Length,
-        height: Length,
+        of: Text.optional().describe('What is measured: folio. Left out, what the last step makes.'),
+        width: Length.optional().describe('Its width as the last step leaves it.'),
+        height: Length.optional().describe('Its height as the last step leaves it.'),
+        within: within.optional(),
+        open: FinishedSize.optional().describe(
+          'Its size as it lies open: before the folds that close it in the end, where nothing holds them.',
+        ),
+        closed: FinishedSize.extend({
+          thickness: Length.optional().describe(
+            'How thick it is at its thickest place, from the materials’ thickness.',
+          ),
+        })
+          .optional()
+          .describe('Its size with those folds, in place of width and height.'),
       })
       .optional()
-      .describe('The finished size this project promises.'),
+      .describe(
+        'The finished size this project promises: { of: folio, width: 6, height: 8 }, or open and closed: { open: { width: 12, ' +
+          'height: 8 }, closed: { width: 6, height: 8 } }.',
+      ),
   })
   .describe('One sewing project.')
   .meta({ id: 'Project' });
@@ -431,12 +644,17 @@ const Sourced = {
 
 const MaterialEntry = z
   .strictObject({
-    kind: z.enum(['cloth', 'interfacing', 'batting', 'thread', 'hardware']).describe('What it is.'),
+    kind: z
+      .enum(['cloth', 'interfacing', 'batting', 'by length', 'thread', 'hardware'])
+      .describe(
+        'What it is. by length: cord, elastic, webbing, ribbon, piping cord. A piece of it is as wide as the goods: ' +
+          '{ from: cord, size: [2 * bag width + 12 in, 1/4 in], allowance: 0 in }, bought by its length, and need not be taken in a step.',
+      ),
     label: Text.optional().describe('What learners read. Left out, the name.'),
     thickness: z
       .strictObject({ mm: z.number().positive(), ...Sourced })
       .optional()
-      .describe('Thickness of one layer in mm.'),
+      .describe('Thickness of one layer, or of a button, in mm.'),
     width: z
       .strictObject({ in: Amount, mm: Amount, ...Sourced })
       .optional()
@@ -447,14 +665,40 @@ const MaterialEntry = z
       .optional()
       .describe('The hottest iron it takes, in degrees Celsius.'),
     fuses: z
-      .strictObject({ celsius: z.number().positive(), ...Sourced })
+      .strictObject({
+        celsius: z.number().positive(),
+        seconds: z.number().positive().optional().describe('How long the iron stays on one place, in seconds.'),
+        cools: z.number().positive().optional().describe('How long it then lies still until it is cold, in seconds.'),
+        ...Sourced,
+      })
       .optional()
-      .describe('Of interfacing: how hot the iron must be for it to fuse, in degrees Celsius.'),
+      .describe(
+        'Of interfacing: how hot the iron must be for it to fuse, in degrees Celsius, and for how long. What is left out ' +
+          'learners take from its maker’s sheet.',
+      ),
     lining: z.boolean().optional().describe('Of cloth: true if it is made to line things. False if left out.'),
     hardware: z
       .enum(hardware)
       .optional()
-      .describe('Of hardware: what it is. Left out, its steps have the cautions of a snap and of a magnet.'),
+      .describe(
+        'Of hardware: what it is, which tells how it is set, with which tools, and how it is drawn. Left out, its steps have ' +
+          'the cautions of a snap and of a magnet.',
+      ),
+    across: z
+      .strictObject({ in: Amount, mm: Amount, ...Sourced })
+      .optional()
+      .describe(
+        'Of a button its diameter, for both editions; with its thickness it is as long as its buttonhole. Of a ring, a slider ' +
+          'or a hook the widest strap that goes through. Of a zip the width of both tapes, closed.',
+      ),
+    stops: z
+      .strictObject({ in: Amount, mm: Amount, ...Sourced })
+      .optional()
+      .describe(
+        'Of a zip: how far its stops are from the ends of its tapes, for both editions. Its teeth run between them; a piece of ' +
+          'it is as long as its tapes.',
+      ),
+    teeth: z.enum(['metal', 'plastic']).optional().describe('Of a zip: metal teeth are never sewn over.'),
     holes: z
       .enum(['close', 'stay'])
       .optional()
@@ -483,6 +727,9 @@ const MaterialEntry = z
       })
       .optional()
       .describe('How much shorter and narrower it comes out of the first wash. Left out, it does not shrink.'),
+    ends: BothEditions.optional().describe(
+      'Of goods by length: what each end of a piece loses, where it is knotted, sealed or turned in. Nothing if left out.',
+    ),
     straightening: BothEditions.optional().describe(
       'What is lost where the shop’s end is cut straight. Left out, 1 in or 25 mm (common practice, no source).',
     ),

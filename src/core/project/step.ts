@@ -1,6 +1,7 @@
 /** One step of making a project up, as the ledger keeps it. */
 import type { Diagnostic, Place } from '../measure/index.ts';
 import type { NeedlePoint } from './needle.ts';
+import type { Sewing } from './sewing.ts';
 import type { Size } from './pattern.ts';
 import type { StitchKind, Work } from '../cloth/index.ts';
 import type { CautionKey, Instruction, Minutes, Tool, VerbName } from '../steps/index.ts';
@@ -31,6 +32,12 @@ export type SewnRow = {
 /** The least heat that something in the heap takes, in °C, and what takes no more. */
 export type IronLimit = { celsius: number; material: string };
 
+/**
+ * A wait: the iron stays on one place, or the work lies still until it is cold. Without `seconds` only the maker of the
+ * material knows how long; `from` says whose number it is.
+ */
+export type Timer = { what: 'press' | 'cool'; seconds?: number; from: 'author' | 'material' | 'maker' };
+
 /** The thickest place of a work: how thick and how many plies, and where, in the coordinates of the step's work. */
 export type Thickest = { mm: number; layers: number; at: { x: number; y: number } };
 
@@ -55,7 +62,7 @@ export type Step = {
   /** The depth that boxed corners give, in mm; 0 for what lies flat. */
   depth: number;
   /** What the author says it measures now, in mm. */
-  nowMeasures?: Partial<Size>;
+  nowMeasures?: Partial<Size> & { within?: number };
   /** The rows of stitches that this step adds. */
   stitches: SewnRow[];
   minutes: Minutes;
@@ -72,6 +79,10 @@ export type Step = {
   cautions: CautionKey[];
   /** Where an iron is used: how hot it may be for the most delicate material in the heap. */
   iron?: IronLimit;
+  /** Where something is sewn: how the machine is set for it. */
+  sewing?: Sewing;
+  /** What is waited for at the iron. */
+  timers: Timer[];
   /** The most layers at one place, interfacing counted. */
   readonly layersMost: number;
   /** How many of those are interfacing. */
@@ -79,6 +90,9 @@ export type Step = {
   /** The thickest place. A material whose thickness is not known counts as a quilting cotton. */
   readonly thicknessMost: Thickest;
   note?: string;
+  /** How it looks when it is right, and what to do if it went wrong, in the author's words. */
+  shouldLook?: string;
+  ifWrong?: string;
   /** A sentence tells the maker what to mind of the turn of cloth. */
   readonly advice: string | undefined;
 };

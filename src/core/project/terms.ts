@@ -18,7 +18,7 @@ export type Term = {
 export type Signed = [sign: '+' | '-', term: Term];
 
 /** What needs no brackets inside a longer term. */
-const ATOMS: ReadonlySet<string> = new Set(['name', 'number', 'length', 'min', 'max']);
+const ATOMS: ReadonlySet<string> = new Set(['name', 'number', 'length', 'pi', 'min', 'max']);
 
 /** A measure or a part of a piece. */
 export function nameTerm(name: string): Term {
@@ -64,6 +64,9 @@ export function product(first: Term, ...others: Term[]): Term {
   return others.reduce((left, right) => joined(left, '*', inBrackets(right), false), inBrackets(first));
 }
 
+/** One term divided by another. */
+export const quotient = (left: Term, right: Term): Term => joined(inBrackets(left), '/', inBrackets(right), false);
+
 /** One less than a number of things. */
 export function oneLess(term: Term): Term {
   return joined(inBrackets(term), '-', numberTerm(1), true);
@@ -104,8 +107,10 @@ function moved(node: Node, by: number): Node {
     case 'name':
     case 'number':
     case 'length':
+    case 'pi':
       return { ...node, ...span };
     case 'minus':
+    case 'root':
       return { ...node, ...span, of: moved(node.of, by) };
     case 'min':
     case 'max':

@@ -74,9 +74,17 @@ const constants = [
   { exact: Math.PI, rough: '3', called: 'pi' },
 ] as const;
 
-/** The irrational number that a plain number of a formula stands for. */
-export const constantAt = (node: Node) =>
-  node.kind === 'number' ? constants.find(({ exact }) => Math.abs(node.value - exact) < 0.005) : undefined;
+/** The irrational number that a plain number of a formula, the word pi or a root stands for. */
+export function constantAt(node: Node) {
+  const value = plainValue(node);
+  return value === undefined ? undefined : constants.find(({ exact }) => Math.abs(value - exact) < 0.005);
+}
+
+function plainValue(node: Node): number | undefined {
+  if (node.kind === 'number') return node.value;
+  if (node.kind === 'pi') return Math.PI;
+  return node.kind === 'root' && node.of.kind === 'number' ? Math.sqrt(node.of.value) : undefined;
+}
 
 /** Every edit of a formula, in reading order. */
 export function edits(formula: Formula, names: Names = {}): Edit[] {
@@ -149,9 +157,12 @@ export function edits(formula: Formula, names: Names = {}): Edit[] {
         add('one-too-few', node, `${node.name} - 1`, counted ?? node, { isCount: !counted });
         add('one-too-many', node, `${node.name} + 1`, counted ?? node, { isCount: !counted });
         return;
-      case 'number': {
+      case 'number':
+      case 'pi':
+      case 'root': {
         const constant = constantAt(node);
         if (constant) add('rough-constant', node, constant.rough, node, { instead: constant.called });
+        else if (node.kind === 'root') visit(node.of);
         return;
       }
       case 'minus':
@@ -271,8 +282,10 @@ export function namesOf(node: Node): string[] {
       return [node.name];
     case 'number':
     case 'length':
+    case 'pi':
       return [];
     case 'minus':
+    case 'root':
       return namesOf(node.of);
     case 'min':
     case 'max':

@@ -1,4 +1,6 @@
 export { slips, type Alteration, type OwnSlip, type Slip, type SlipOptions } from './slips.ts';
+export { kindInWords, sayToClass } from './to-class.ts';
+export { called, wordingOf } from './sentences.ts';
 export { slipKinds, type Partner, type SlipKind } from './edits.ts';
 export { sumFor, type Sum } from './sum.ts';
 export { readAnswer } from './answer.ts';

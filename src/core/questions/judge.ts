@@ -126,6 +126,7 @@ export function slipsOf(question: Question, { formula, scope, asked }: Sum, patt
   const { reword = {}, forbid = [] } = question;
   const own = question.slips?.map(({ is, say }) => ({ is, say: inText(say, pattern) }));
   const all = slips(formula, scope, {
+    isRatio: (name) => pattern.measures[name]?.isRatio === true,
     ...wordingOf(pattern),
     ...{ own, asked, edges: edgesIn({ formula, ...(asked !== undefined && { asked }) }, pattern) },
     partners: partnersOf(pattern),

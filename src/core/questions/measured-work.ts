@@ -2,7 +2,9 @@
 import { parseFormula } from '../formula/index.ts';
 import { SAME, plainName } from '../measure/index.ts';
 import { compiled } from '../project/compile.ts';
+import { promisedIn } from '../project/finished.ts';
 import { Evaluator } from '../project/evaluator.ts';
+import { featuresOf } from '../project/ways.ts';
 import { resolveProject, type Settings } from '../project/resolve.ts';
 import type { Pattern, Piece, Size } from '../project/pattern.ts';
 import type { ProjectFile } from '../project/schema.ts';
@@ -79,19 +81,23 @@ function sizeOf(subject: Subject, { pieces, finished }: Pattern): Size | undefin
 function evaluatedSize(
   subject: Subject,
   file: ProjectFile,
-  { edition, options, measures }: Pattern,
+  pattern: Pattern,
   values: Readonly<Record<string, number>>,
 ): Size | undefined {
+  const { edition, measures, sizes } = pattern;
   const project = compiled(file);
   const chosen = Object.values(measures).flatMap(({ name, value, adjustable }) =>
     adjustable ? [[name, value] as const] : [],
   );
-  const on = new Set(Object.keys(options).filter((name) => options[name]!.on));
-  const evaluator = new Evaluator(project, edition, { values: new Map([...chosen, ...Object.entries(values)]), on });
+  const evaluator = new Evaluator(project, edition, {
+    values: new Map([...chosen, ...Object.entries(values)]),
+    on: featuresOf(pattern, project),
+    size: sizes?.chosen,
+  });
   const part = (what: 'width' | 'length' | 'finished width' | 'finished height') =>
     'piece' in subject ? evaluator.part(subject.piece, { what }) : undefined;
   const promised = (way: SizeName) => {
-    const rawValue = project.finished?.[way];
+    const rawValue = project.finished?.now?.[way];
     return rawValue && evaluator.length(rawValue);
   };
   const [width, height] = !('piece' in subject)
@@ -122,7 +128,7 @@ function restsOn(subject: Subject, file: ProjectFile, { measures }: Pattern): Se
   const open =
     'piece' in subject
       ? ['width', 'height', 'length'].map((what) => `${subject.piece} ${what}`)
-      : [...inText(file.finished?.width), ...inText(file.finished?.height)];
+      : Object.values(file.finished ? promisedIn(file.finished).written : {}).flatMap(inText);
   const found = new Set<string>();
   for (let name = open.pop(); name !== undefined; name = open.pop()) {
     if (found.has(name)) continue;
@@ -136,13 +142,24 @@ function restsOn(subject: Subject, file: ProjectFile, { measures }: Pattern): Se
 function withValues(
   file: ProjectFile,
   values: Readonly<Record<string, number>>,
-  { measures, edition }: Pattern,
+  { measures, edition, sizes }: Pattern,
 ): ProjectFile {
   const changed = Object.entries(values).map(([name, value]): [string, ProjectFile['measures'][string]] => {
     const key = Object.keys(file.measures).find((one) => plainName(one) === plainName(name)) ?? name;
     const label = measures[name]?.label ?? name;
+    if (measures[name]?.isRatio) return [key, { number: value, label }];
     if (measures[name]?.dimension === 0) return [key, { count: value, label }];
     return [key, { [edition === 'inch' ? 'in' : 'mm']: `${value.toFixed(9)} mm`, label }];
   });
-  return { ...file, measures: { ...file.measures, ...Object.fromEntries(changed) } };
+  const anew = { ...file, measures: { ...file.measures, ...Object.fromEntries(changed) } };
+  if (!file.sizes || !sizes) return anew;
+  // What the size gives goes before what stands under measures.
+  const row = Object.entries(file.sizes.of[sizes.chosen]!).map(([name, given]) => {
+    const key = Object.keys(values).find((one) => plainName(one) === plainName(name));
+    if (key === undefined) return [name, given] as const;
+    const value = values[key]!;
+    if (measures[key]?.dimension === 0) return [name, value] as const;
+    return [name, { [edition === 'inch' ? 'in' : 'mm']: `${value.toFixed(9)} mm` }] as const;
+  });
+  return { ...anew, sizes: { ...file.sizes, of: { ...file.sizes.of, [sizes.chosen]: Object.fromEntries(row) } } };
 }

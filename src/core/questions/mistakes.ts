@@ -215,6 +215,7 @@ function inMeasures({ pattern, names, seams, sizeWith }: MeasuredWork): SewingMi
       return size ? [{ kind, sentence, size, names: [name] }] : [];
     };
     const { value, dimension } = measure;
+    if (measure.isRatio) return [];
     if (dimension === 0) {
       return [
         ...changed('miscounted', `It looks made with one too few of ${it}.`, value - 1),

@@ -31,18 +31,16 @@ export type Pointing = {
 /** In mm: an arc is drawn by chords that leave it by no more. */
 const CHORD = 0.2;
 
-/** A corner that is rounded or cut off goes with the edges it lies between. */
-const isCorner = (name: string) => name.endsWith(' corner');
-
 /**
  * The edges of a piece. Those with a seam allowance are right, unless others are named.
  *
  * @example pointAtEdges(flap).spots.map(({ key, right }) => [key, right]) // => [['bottom', true], …]
  */
 export function pointAtEdges(piece: Piece, wanted: readonly string[] = sewnEdges(piece)): Pointing {
-  const { outline } = piece;
+  const { outline, corners } = piece;
   const all = sides(outline);
-  const names = [...new Set(all.map(({ name }) => name).filter((name) => !isCorner(name)))];
+  // A corner that is rounded or cut off goes with the edges it lies between.
+  const names = [...new Set(all.map(({ name }) => name).filter((name) => !corners.includes(name)))];
   return {
     cloth: [sample(outline, CHORD)],
     spots: names.map((name) => {

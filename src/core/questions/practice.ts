@@ -66,7 +66,7 @@ function placesOf({ adjustable }: Measure, { edition, grid }: Pattern, difficult
   if (!adjustable) return [];
   const { min, max, step, kind } = adjustable;
   const all = Array.from({ length: Math.floor((max - min) / step + 1e-6) + 1 }, (_, k) => min + k * step);
-  if (kind === 'count') return all;
+  if (kind !== 'length') return all;
   const onMarks = all.filter((place) => isOnGrid(place, edition, grid));
   const mark = coarse[edition][difficulty - 1]!;
   const easy = onMarks.filter((place) => mark === 0 || Math.abs(place / mark - Math.round(place / mark)) < 1e-6);
@@ -116,9 +116,12 @@ export function stepsIn({ tree }: Formula): number {
       case 'name':
       case 'number':
       case 'length':
+      case 'pi':
         return 0;
       case 'minus':
         return count(node.of);
+      case 'root':
+        return 1 + count(node.of);
       case 'min':
       case 'max':
         return 1 + node.of.reduce((steps, part) => steps + count(part), 0);

@@ -1,5 +1,5 @@
 /** What is said about each slip: second person, kind, and under twenty words a sentence. */
-import { listed, quote } from '../measure/index.ts';
+import { inSentence, listed, quote } from '../measure/index.ts';
 import { constantAt, namesOf, type Edit } from './edits.ts';
 import type { Formula, Node } from '../formula/index.ts';
 import type { Pattern } from '../project/pattern.ts';
@@ -118,7 +118,7 @@ export function called(name: string, { label, spoken }: Wording): string {
   if (/^what(?: \p{L}+){1,6}$/iu.test(shown)) return shown.charAt(0).toLowerCase() + shown.slice(1);
   const short = /^\p{L}+(?: \p{L}+){0,2}$/u.test(shown) && !/^(?:how|which)\b/iu.test(shown);
   if (!short) return `the ${name}`;
-  return `the ${/^\p{Lu}\p{Lu}/u.test(shown) ? shown : shown.charAt(0).toLowerCase() + shown.slice(1)}`;
+  return `the ${inSentence(shown)}`;
 }
 
 /** How sentences call the measures of a pattern. */

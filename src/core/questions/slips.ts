@@ -51,6 +51,8 @@ export type SlipOptions = Wording & {
   own?: readonly OwnSlip[] | undefined;
   /** Measures that are easily taken for another; by default told by the words width, height and finished. */
   partners?: (name: string) => Partner[];
+  /** Whether a plain number counts nothing, so that nobody takes one too few of it. */
+  isRatio?: (name: string) => boolean;
 };
 
 /**
@@ -66,7 +68,7 @@ export function slips(formula: Formula, scope: Scope, options?: SlipOptions): Sl
 export function slips(formula: Formula, scope?: Scope, options: SlipOptions = {}): Alteration[] {
   const names: Names = scope
     ? {
-        isCount: (name) => quantityOf(name, scope)?.dimension === 0,
+        isCount: (name) => quantityOf(name, scope)?.dimension === 0 && !options.isRatio?.(name),
         partners: options.partners ?? partnersIn(scope),
         plain: (tree) => {
           const found = evaluate({ ...formula, tree }, scope);

@@ -3,7 +3,7 @@ import { fail, ok, SAME, singleBlanks, type Result } from '../measure/index.ts';
 import { scopeOf } from '../project/texts.ts';
 import { partnersIn } from './slips.ts';
 import type { Partner } from './edits.ts';
-import type { Pattern, Piece } from '../project/pattern.ts';
+import type { Measure, Pattern, Piece } from '../project/pattern.ts';
 import type { Edges } from './sentences.ts';
 
 /** What a question asks for, at one size: the sum behind it, where its names are found, and what it comes to. */
@@ -42,16 +42,21 @@ function behind(formula: Formula, { measures }: Pattern): Formula {
 }
 
 /** A size of a piece as it is cut, and as it is once its edges are sewn. */
-const sizesOf = ({ name }: Piece) =>
+const sizesOf = ({ name }: Piece, { measures }: Pattern) =>
   [
     { cut: 'width', finished: 'finished width', edges: 'sides' },
     { cut: 'length', finished: 'finished height', edges: 'ends' },
     { cut: 'height', finished: 'finished height', edges: 'ends' },
-  ].map(({ cut, finished, edges }) => ({
-    cut: `${singleBlanks(name)} ${cut}`,
-    finished: `${singleBlanks(name)} ${finished}`,
-    edges: edges as Edges,
-  }));
+  ]
+    .map(({ cut, finished, edges }) => ({
+      cut: `${singleBlanks(name)} ${cut}`,
+      finished: `${singleBlanks(name)} ${finished}`,
+      edges: edges as Edges,
+    }))
+    // A measure of the author's own that has taken such a name is another size.
+    .filter(({ cut, finished }) => [cut, finished].every((one) => !isOwn(measures[one])));
+
+const isOwn = (measure: Measure | undefined) => measure?.source === 'stated' || measure?.source === 'derived';
 
 /** Whether a name stands for this measure: it is its own, or that of the measure it is made by. */
 const standsFor = (name: string, measure: string, { measures }: Pattern) =>
@@ -65,7 +70,7 @@ export function partnersOf(pattern: Pattern): (name: string) => Partner[] {
   const byWords = partnersIn(scopeOf(pattern));
   return (name) => {
     const finished = Object.values(pattern.pieces)
-      .flatMap(sizesOf)
+      .flatMap((piece) => sizesOf(piece, pattern))
       .find(({ cut, finished }) => standsFor(name, cut, pattern) && pattern.measures[finished]);
     const partners = byWords(name);
     if (!finished || partners.some((partner) => partner.name === finished.finished)) return partners;
@@ -80,7 +85,7 @@ export function partnersOf(pattern: Pattern): (name: string) => Partner[] {
 export function edgesIn({ formula, asked }: Pick<Sum, 'formula' | 'asked'>, pattern: Pattern) {
   const names = [...(asked === undefined ? [] : [asked]), ...formula.names];
   const across = Object.values(pattern.pieces).flatMap((piece) =>
-    sizesOf(piece).flatMap(({ cut, finished, edges }) => {
+    sizesOf(piece, pattern).flatMap(({ cut, finished, edges }) => {
       const isMeant = names.some((name) => standsFor(name, cut, pattern) || standsFor(name, finished, pattern));
       const { left = 0, right = 0, bottom = 0, top = 0 } = piece.allowance;
       return isMeant ? [{ edges, allowances: edges === 'sides' ? [left, right] : [bottom, top] }] : [];

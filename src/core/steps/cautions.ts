@@ -4,15 +4,16 @@ import { tools } from './tools.ts';
 import { verbNamed } from './instruction.ts';
 import type { CautionKey, Material, Tool } from './tools.ts';
 import type { Instruction } from './instruction.ts';
+import type { MaterialOf } from './verb.ts';
 
 /** Whether pins hold a step, where holes close again. */
 export const isPinned = (step: Instruction): boolean => verbNamed(step.verb).tools(step).includes('pins');
 
 /** The usual tools of a step on these materials: clips take the place of pins where holes stay. */
-export function usualTools(step: Instruction, materials: readonly Material[]): Tool[] {
+export function usualTools(step: Instruction, materials: readonly Material[], materialOf?: MaterialOf): Tool[] {
   const holesStay = materials.some(({ holes }) => holes === 'stay');
   return verbNamed(step.verb)
-    .tools(step)
+    .tools(step, materialOf)
     .map((tool) => (tool === 'pins' && holesStay ? 'clips' : tool));
 }
 
@@ -25,7 +26,7 @@ export function cautionsOf(
   step: Instruction,
   used: readonly Tool[],
   materials: readonly Material[],
-  materialOf: (role: string) => Material | undefined,
+  materialOf: MaterialOf,
 ): CautionKey[] {
   const cautions = used.flatMap((tool): CautionKey[] => {
     const known = tools[tool];
@@ -33,5 +34,7 @@ export function cautionsOf(
   });
   const melts = materials.some(({ heat }) => (heat ?? Infinity) < COOLEST);
   if (melts && used.includes('iron')) cautions.push('coating');
+  const meetsZip = used.includes('machine') && materials.some((one) => one.hardware === 'zip');
+  if (meetsZip) cautions.push('zip');
   return [...cautions, ...(verbNamed(step.verb).cautions?.(step, materialOf) ?? [])];
 }

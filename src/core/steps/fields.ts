@@ -5,16 +5,21 @@
 import type { Point } from '../geometry/index.ts';
 import type { Work } from '../cloth/index.ts';
 
+/** One work among those that are set out in rows, and how it is turned there. */
+export type Cell = { readonly name: string; readonly turned?: 'left' | 'right' | 'round' };
+
 /** What a field holds that is read as it stands. */
 type Plain = {
   /** The name of one work that the step takes. */
   work: string;
   /** The names of works that the step takes, in order. */
   works: string[];
+  /** Works set out in rows, the top row first and each from the left. */
+  grid: readonly (readonly Cell[])[];
   /** The name of a role under materials. */
   material: string;
-  /** The name of an option. */
-  option: string;
+  /** The names of one option or of several. */
+  options: string[];
   /** Edges by name. */
   edges: string[];
   /** Names of pieces or of edges, or other short texts. */
@@ -23,6 +28,8 @@ type Plain = {
   yes: boolean;
   /** A whole number above 0. */
   whole: number;
+  /** A whole number above 0, or a formula that comes to one. */
+  count: number;
   /** A number above 0. */
   number: number;
   /** In mm. */
@@ -38,7 +45,8 @@ type Told = { readonly about: string; readonly optional?: boolean };
 /** One field of a step. */
 export type Field = Told &
   (
-    | { readonly kind: Exclude<keyof Plain, 'works' | 'names' | 'text'> }
+    | { readonly kind: Exclude<keyof Plain, 'works' | 'names' | 'text' | 'edges'> }
+    | { readonly kind: 'edges'; readonly most?: number }
     /** `least` names belong in the list; without it a single name may stand without brackets. */
     | { readonly kind: 'works' | 'names'; readonly least?: number; readonly most?: number }
     /** A text that must read as `only` says; `not` begins the sentence that refuses another. */
@@ -63,8 +71,8 @@ export type ValuesOf<F> = {
   readonly [Name in keyof F as F[Name] extends { optional: true } ? never : Name]: ValueOf<F[Name]>;
 } & { readonly [Name in keyof F as F[Name] extends { optional: true } ? Name : never]?: ValueOf<F[Name]> };
 
-type WorkIn<F> = F extends { kind: 'works' } ? readonly Work[] : Work;
-type Takes<F> = F extends { kind: 'work' | 'works' } ? true : false;
+type WorkIn<F> = F extends { kind: 'works' | 'grid' } ? readonly Work[] : Work;
+type Takes<F> = F extends { kind: 'work' | 'works' | 'grid' } ? true : false;
 
 /** The works that a verb takes, by the field that names them. */
 export type WorksOf<F> = {
@@ -84,9 +92,11 @@ const plain =
 
 export const work = plain('work');
 export const material = plain('material');
-export const option = plain('option');
+export const options = plain('options');
 export const yes = plain('yes');
 export const whole = plain('whole');
+export const count = plain('count');
+export const grid = plain('grid');
 export const number = plain('number');
 export const length = plain('length');
 export const size = plain('size');
@@ -111,4 +121,5 @@ export const optional = <const F extends Field>(field: F) => ({ ...field, option
 /** Edges by name, as most verbs take them. */
 export const edges = (
   about = 'edges by name: top, [left, right], all. Where several pieces have such an edge, name the piece too: facing top.',
-) => ({ kind: 'edges', about }) as const;
+  many: Pick<HowMany, 'most'> = {},
+) => ({ kind: 'edges', about, ...many }) as const;

@@ -1,8 +1,9 @@
 /** Every verb by its name, and the step that it does: read off the files in verbs/, and off nothing else. */
 import { areaOf } from '../cloth/ring.ts';
+import { cutApartIn } from '../cloth/work.ts';
 import { fail } from '../measure/index.ts';
 import { verbs } from './verbs/index.ts';
-import type { AnyVerb, StepContext } from './verb.ts';
+import type { AnyVerb, MaterialOf, StepContext } from './verb.ts';
 import type { Field, ValuesOf } from './fields.ts';
 import type { Sewn, Work } from '../cloth/index.ts';
 
@@ -42,7 +43,7 @@ export type SetAtPoint = Extract<Instruction, { readonly meets?: string }>;
 export const setsAtPoint = (step: Instruction): step is SetAtPoint => 'meets' in verbNamed(step.verb).fields;
 
 /** Whether a field names works that the step takes. */
-export const takesWork = ({ kind }: Field): boolean => kind === 'work' || kind === 'works';
+export const takesWork = ({ kind }: Field): boolean => kind === 'work' || kind === 'works' || kind === 'grid';
 
 /** The field whose work keeps its name. */
 export const keptBy = ({ keeps, fields }: AnyVerb): string =>
@@ -56,7 +57,7 @@ export function sew(step: Instruction, works: readonly Work[], setting: StepCont
   for (const [name, field] of Object.entries(verb.fields)) {
     const named = (step as Readonly<Record<string, unknown>>)[name];
     if (field.kind === 'work') given[name] = works[next++]!;
-    else if (field.kind === 'works' && Array.isArray(named)) given[name] = works.slice(next, (next += named.length));
+    else if (takesWork(field) && Array.isArray(named)) given[name] = works.slice(next, (next += named.flat().length));
   }
   const sewn = verb.apply(step, given, setting);
   if (!sewn.ok) return sewn;
@@ -64,7 +65,8 @@ export function sew(step: Instruction, works: readonly Work[], setting: StepCont
     const message = 'The row of stitches of this step would miss the cloth: its lengths leave nothing to sew.';
     return fail({ code: 'misses', message });
   }
-  const lost = clothOf(works) - clothOf([sewn.value]);
+  // What is cut apart is one of several alike.
+  const lost = clothOf(works) - (cutApartIn(works, sewn.value)?.many ?? 1) * clothOf([sewn.value]);
   if (Math.abs(lost) <= LOST) return sewn;
   const message =
     'How the cloth comes to lie in this step cannot be worked out: some of it would be there twice, or not at all.';
@@ -91,4 +93,4 @@ const sewsNothing = ({ done, stitches }: Work): boolean => {
 };
 
 /** A step in a plain sentence, without a full stop: Join the pocket panel and the facing at the top. */
-export const titleOf = (step: Instruction): string => verbNamed(step.verb).title(step);
+export const titleOf = (step: Instruction, material?: MaterialOf): string => verbNamed(step.verb).title(step, material);

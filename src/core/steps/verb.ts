@@ -1,5 +1,5 @@
 /** What a file in verbs/ says of its verb. */
-import type { CautionKey, Material, Tool } from './tools.ts';
+import type { CautionKey, Foot, Material, Tool } from './tools.ts';
 import type { Edition } from '../measure/index.ts';
 import type { Field, Fields, ValuesOf, WorksOf } from './fields.ts';
 import type { PleatLine } from '../cloth/pleat.ts';
@@ -15,16 +15,28 @@ export type StepContext = {
   readonly nthOf: (work: string) => number;
   /** What plays a role: cloth, interfacing, hardware; undefined where the file names nothing. */
   readonly kindOf: (role: string) => string | undefined;
+  /** What the material of a role is as hardware, and how large; undefined where the file names nothing. */
+  readonly hardwareOf: (role: string) => Pick<Material, 'hardware' | 'across' | 'thickness'> | undefined;
   /** Of a piece that is cut like another and smaller: the other, and how much smaller at each edge, in mm. */
   readonly setInto: (piece: string) => SetInto | undefined;
-  /** The fold lines of a piece that is pleated under pieces. */
-  readonly pleatsOf: (piece: string) => readonly PleatLine[] | undefined;
+  /** The fold lines of a piece that is pleated under pieces, measured from the bottom or the left of its cut size. */
+  readonly pleatsOf: (piece: string) => PiecePleats | undefined;
+};
+
+export type PiecePleats = {
+  readonly from: 'bottom' | 'left';
+  readonly folds: readonly PleatLine[];
+  /** They lie along an edge, and make no pockets. */
+  readonly isAlong?: true;
 };
 
 export type SetInto = { piece: string; left: number; right: number; bottom: number; top: number };
 
 /** What is pressed in a step beside the seams it sews: a fold or an allowance, the whole work, or a whole interfacing. */
 export type Pressing = 'a fold' | 'the work' | 'an interfacing';
+
+/** A distance to measure in a step: `Lay it … from the top.`, and how much. */
+export type Measured = { readonly says: string; readonly length: number };
 
 /** What others need to know of a verb, and nobody reads off its name. */
 export type Traits = {
@@ -50,6 +62,8 @@ export type Traits = {
   readonly ironsFirst?: true;
   /** Its handling is done at the iron. */
   readonly handledAtIron?: true;
+  /** The foot of the machine that it needs, whatever it sews. */
+  readonly foot?: Foot;
 };
 
 /**
@@ -63,14 +77,16 @@ type VerbOf<Name extends string, F extends Fields, Step, Works> = Traits & {
   readonly keeps?: keyof F & string;
   /** Minutes that handling takes somebody who sews at home, beside the sewing: matching, pinning, folding, turning. */
   readonly handling: number;
-  /** What it does in a plain sentence, without a full stop. */
-  title(step: Step): string;
+  /** What it does in a plain sentence, without a full stop. `material` finds the material of a role. */
+  title(step: Step, material?: MaterialOf): string;
+  /** Distances that have to be measured, each in a sentence with … where the length stands, in mm. */
+  measured?(step: Step): readonly Measured[];
   /** The usual tools. */
-  tools(step: Step): readonly Tool[];
+  tools(step: Step, material?: MaterialOf): readonly Tool[];
   /** What is pressed; nothing if left out. */
   pressing?(step: Step): Pressing | undefined;
   /** What can hurt beside the tools. `material` finds the material of a role. */
-  cautions?(step: Step, material: (role: string) => Material | undefined): readonly CautionKey[];
+  cautions?(step: Step, material: MaterialOf): readonly CautionKey[];
   /** Does it to the cloth. Faults are those of the cloth. */
   apply(step: Step, works: Works, setting: StepContext): Sewn;
 };
@@ -78,6 +94,9 @@ type VerbOf<Name extends string, F extends Fields, Step, Works> = Traits & {
 export type Verb<Name extends string, F extends Fields> = VerbOf<Name, F, ValuesOf<F>, WorksOf<F>>;
 
 type Any = Readonly<Record<string, unknown>>;
+
+/** Finds the material of a role; undefined where the file names nothing. */
+export type MaterialOf = (role: string) => Material | undefined;
 
 /** Any verb. What its functions are given must come from its own fields. */
 export type AnyVerb = VerbOf<string, Fields, Any, Any>;

@@ -1,8 +1,9 @@
 /** Words that the titles of steps share. */
 import { listed } from '../measure/index.ts';
 
-/** A name with its article: `the front`; `a strap` has one already. */
-export const the = (name: string): string => (/^(the|a|an) /iu.test(name) ? name : `the ${name.trim()}`);
+/** A name with its article: `the front`; `a strap` and `2 × napkin` need none. */
+export const the = (name: string): string =>
+  /^(the|a|an|each|both|\d+ ×) /iu.test(name) ? name : `the ${name.trim()}`;
 
 /** `the front, the back and the lining`. */
 export const all = (names: readonly string[]): string => listed(names.map(the));
@@ -18,7 +19,24 @@ export const withBetween = (caught: readonly string[] = []): string =>
 /** `the bag and the facing at the top`, or each at an edge of its own: `the bag at the top and the base at the left`. */
 export function eachAt(works: readonly string[], edges: readonly string[]): string {
   const [first] = edges;
+  // An edge more belongs to what is caught between them.
+  const own = edges.slice(0, works.length);
   if (first === undefined) return all(works);
-  if (edges.every((edge) => edge === first)) return `${all(works)} at ${the(first)}`;
+  if (own.every((edge) => edge === first)) return `${all(works)} at ${the(first)}`;
   return listed(works.map((work, i) => `${the(work)} at ${the(edges[i] ?? first)}`));
+}
+
+/** Words in f that change it, and no others do. */
+const IN_VES = /(hal|lea|scar|shel|loa|cal|kni|wi|li|thie|shea)fe?$/u;
+
+/**
+ * Several of a name, by its last word: `straps`, `patches`, `pocket linings`. A name in a single s is of several already.
+ *
+ * @example plural('strip of the quarter half') // => 'strip of the quarter halves'
+ */
+export function plural(name: string): string {
+  if (/(ss|x|z|ch|sh)$/iu.test(name)) return `${name}es`;
+  if (/s$/iu.test(name)) return name;
+  if (/[^aeiou]y$/iu.test(name)) return `${name.slice(0, -1)}ies`;
+  return IN_VES.test(name) ? name.replace(/fe?$/u, 'ves') : `${name}s`;
 }

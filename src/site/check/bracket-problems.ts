@@ -1,6 +1,7 @@
 /** Formulas in square brackets that cannot be worked out, in whatever text they stand. */
 import { bracketsIn } from '../../core/formula/index.ts';
 import { quote } from '../../core/measure/index.ts';
+import { layersAsked } from '../../core/project/index.ts';
 import type { Diagnostic } from '../content/diagnostic.ts';
 import { JOINER, THING } from '../content/lesson-prose.ts';
 import { referenceFault, type Surroundings } from './lesson-references.ts';
@@ -16,7 +17,7 @@ const KEEP = 'Write \\[ where a bracket is meant.';
 export function bracketProblems(file: string, texts: readonly Said[], around: Surroundings | undefined): Diagnostic[] {
   return texts.flatMap((said) =>
     bracketsIn(said.text).flatMap(({ start, end, formula }): Diagnostic[] => {
-      const found = faultOf(said.text.slice(start, end), formula, around);
+      const found = faultOf(said, said.text.slice(start, end), formula, around);
       if (!found) return [];
       const { at, message, fix } = found;
       const { offset } = said;
@@ -30,7 +31,12 @@ export function bracketProblems(file: string, texts: readonly Said[], around: Su
 
 type Fault = { at: number; message: string; fix: string | undefined };
 
-function faultOf(written: string, formula: string, around: Surroundings | undefined): Fault | undefined {
+function faultOf(
+  { kind, inQuestion }: Said,
+  written: string,
+  formula: string,
+  around: Surroundings | undefined,
+): Fault | undefined {
   if (around?.project === undefined) {
     const why = around ? 'there is no project here' : 'this file belongs to no project';
     return { at: 0, message: `${quote(written)} cannot be worked out: ${why}.`, fix: KEEP };
@@ -39,8 +45,13 @@ function faultOf(written: string, formula: string, around: Surroundings | undefi
     const plain = written.replaceAll(JOINER, '').replaceAll(THING, '…');
     return { at: 0, message: `${quote(plain)} holds more than a formula, and stays as it is.`, fix: KEEP };
   }
-  const fault = referenceFault('formula', formula, around);
+  const isProse = kind === 'prose' && !inQuestion;
+  const fault = referenceFault(isProse ? 'formula or layers' : 'formula', formula, around);
   if (!fault) return undefined;
+  if (!isProse && layersAsked(formula) !== undefined) {
+    const message = `${quote(written)} stands here, and layers are counted in the prose of a lesson alone, outside of questions.`;
+    return { at: 0, message, fix: 'Write “many layers” here, or tell how many in a lesson.' };
+  }
   const inside = written.slice(1).search(/\S/u) + 1;
   return {
     at: inside + fault.at,

@@ -16,6 +16,8 @@ const spoken: Readonly<Record<CautionKey, RegExp>> = {
   iron: /\b(iron (it|them|the|on)|hot iron|steam|fus(e|es|ed|ing) (it|them|the|to)|press (it|them|the|each|both|open|well))\b/i,
   coating: /\b(coated|laminated|vinyl|oilcloth|plastic) (cloth|cotton|fabric|film)\b/i,
   snap: /\bset (the|a|each|your|both) snaps?\b|\bsnap (pliers|setter)\b/i,
+  parts: /\bsew (on )?(the|a|each|your|both) buttons?\b|\bbuttons? (on|to) the\b/i,
+  zip: /\b(metal|plastic) zips?\b|\bzips? with (metal|plastic) teeth\b|\bteeth of (a|the|your) zips?\b/i,
   magnet: /\bmagnet(s|ic)?\b/i,
 };
 

@@ -4,7 +4,7 @@ import path from 'node:path';
 import type { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
 import { placeIn } from '../content/diagnostic.ts';
 import type { Diagnostic } from '../content/diagnostic.ts';
-import type { Content, Entry, LessonEntry } from '../content/read-content.ts';
+import type { Content, Entry, LessonEntry, RecordingEntry } from '../content/read-content.ts';
 import { classOf } from '../content/schemas.ts';
 import type { CourseFile } from '../content/schemas.ts';
 import { bracketProblems } from './bracket-problems.ts';
@@ -17,6 +17,7 @@ import { idleMeasures } from './measure-problems.ts';
 import { isWhole, projectProblems, workOut, type WorkedOut } from './project-problems.ts';
 import { questionProblems } from './question-problems.ts';
 import { readingProblems } from './reading-problems.ts';
+import { recordingProblems } from './recording-problems.ts';
 import { sessionProblems } from './session-problems.ts';
 import { unmentionedSteps } from './step-problems.ts';
 import { textsOfCourse, textsOfLesson } from './texts.ts';
@@ -32,21 +33,33 @@ export type ContentPart = {
   courses: readonly { course: Entry<CourseFile>; own: readonly LessonEntry[] }[];
   /** The lessons that use it, each with its course. */
   lessons: readonly { lesson: LessonEntry; course: Entry<CourseFile> | undefined }[];
+  /** The recordings that make it, each with its course. */
+  recordings: readonly { recording: RecordingEntry; course: Entry<CourseFile> | undefined }[];
 };
 
 /** Every project, course and lesson, each in one part. */
-export function partsOf({ projects, courses, lessons }: Content): ContentPart[] {
+export function partsOf({ projects, courses, lessons, recordings }: Content): ContentPart[] {
   const courseOf = new Map(courses.map((course) => [course.id, course]));
   const lessonsIn = Map.groupBy(lessons, ({ course }) => course);
   const taughtBy = Map.groupBy(courses, ({ value }) => value?.project);
   const usedBy = Map.groupBy(lessons, ({ value, course }) => value?.project ?? courseOf.get(course)?.value?.project);
   const projectOf = new Map(projects.map((project) => [project.id, project]));
-  return [...new Set([...projectOf.keys(), ...taughtBy.keys(), ...usedBy.keys()])].map((named) => ({
-    named,
-    project: projectOf.get(named ?? ''),
-    courses: (taughtBy.get(named) ?? []).map((course) => ({ course, own: lessonsIn.get(course.id) ?? [] })),
-    lessons: (usedBy.get(named) ?? []).map((lesson) => ({ lesson, course: courseOf.get(lesson.course) })),
-  }));
+  const recordedBy = Map.groupBy(
+    recordings,
+    ({ settings, course }) => settings?.value?.project ?? courseOf.get(course)?.value?.project,
+  );
+  return [...new Set([...projectOf.keys(), ...taughtBy.keys(), ...usedBy.keys(), ...recordedBy.keys()])].map(
+    (named) => ({
+      named,
+      project: projectOf.get(named ?? ''),
+      courses: (taughtBy.get(named) ?? []).map((course) => ({ course, own: lessonsIn.get(course.id) ?? [] })),
+      lessons: (usedBy.get(named) ?? []).map((lesson) => ({ lesson, course: courseOf.get(lesson.course) })),
+      recordings: (recordedBy.get(named) ?? []).map((recording) => ({
+        recording,
+        course: courseOf.get(recording.course),
+      })),
+    }),
+  );
 }
 
 /** What a part is checked against beside itself. */
@@ -76,7 +89,8 @@ export function aroundParts(
 }
 
 /** What is wrong in a part, in no order that matters. */
-export function examinePart({ named, project, courses, lessons }: ContentPart, around: AroundParts): ContentReport {
+export function examinePart(part: ContentPart, around: AroundParts): ContentReport {
+  const { named, project, courses, lessons, recordings } = part;
   const { root, ends, materials, site, projects } = around;
   const worked = project?.value && workOut(project.value, materials);
   const problems: Diagnostic[] = [];
@@ -97,6 +111,7 @@ export function examinePart({ named, project, courses, lessons }: ContentPart, a
       project: named ?? (lesson.value && course?.value ? undefined : ''),
       worked,
       projects,
+      recordings: recordings.flatMap(({ recording: { course, name } }) => (course === lesson.course ? [name] : [])),
     };
     const texts = textsOfLesson(lesson);
     problems.push(...lessonProblems(lesson, root, surroundings));
@@ -113,6 +128,8 @@ export function examinePart({ named, project, courses, lessons }: ContentPart, a
       problems.push({ file: lesson.file, ...placeIn(lesson.text, at), ...rest });
     }
   }
+  for (const { recording, course } of recordings)
+    problems.push(...recordingProblems(recording, course, { named, worked, projects }));
   const isUnusable = project && worked && !isWhole(worked);
   return { problems, unusable: new Set(isUnusable ? [project.file] : []) };
 }
@@ -147,7 +164,10 @@ export function examinePartAgain(part: ContentPart, around: AroundParts, known: 
 }
 
 /** A file that did not change is the same entry from one reading of the content to the next. */
-function inputsOf({ project, courses, lessons }: ContentPart, { root, site, materials, projects }: AroundParts) {
+function inputsOf(
+  { project, courses, lessons, recordings }: ContentPart,
+  { root, site, materials, projects }: AroundParts,
+) {
   const pictures = lessons.flatMap(({ lesson }) =>
     lesson.lesson.pictures.map(({ address }) => {
       const file = path.resolve(root, path.dirname(lesson.file), address);
@@ -157,6 +177,7 @@ function inputsOf({ project, courses, lessons }: ContentPart, { root, site, mate
   const entries = [
     ...courses.flatMap(({ course, own }) => [course, ...own]),
     ...lessons.flatMap(({ lesson, course }) => [lesson, course]),
+    ...recordings.flatMap(({ recording, course }) => [recording.said, recording.settings, course]),
   ];
   return [project, materials, JSON.stringify([site, projects]), ...pictures, ...entries];
 }

@@ -1,6 +1,7 @@
 import type { Reference } from '../../../components/words/word.ts';
 import { evaluate, parseFormula } from '../../core/formula/index.ts';
-import { anyOf, didYouMean, fail, ok, quote } from '../../core/measure/index.ts';
+import { ALL_STEPS, layersAsked, steppedPleats } from '../../core/project/index.ts';
+import { anyOf, didYouMean, fail, ok, plainName, quote } from '../../core/measure/index.ts';
 import type { Diagnostic, InText } from '../../core/measure/index.ts';
 import type { AtOffset } from '../content/diagnostic.ts';
 import type { WorkedOut } from './project-problems.ts';
@@ -13,6 +14,8 @@ export type Surroundings = {
   worked: WorkedOut | undefined;
   /** Folder names of all projects. */
   projects: readonly string[];
+  /** Names of the recordings of the lesson's course; none where no lesson is looked at. */
+  recordings?: readonly string[];
 };
 
 /**
@@ -23,7 +26,7 @@ export type Surroundings = {
 export function referenceFault(
   reference: Reference,
   text: string,
-  { project, worked, projects }: Surroundings,
+  { project, worked, projects, recordings = [] }: Surroundings,
 ): AtOffset | undefined {
   // The glossary's check tells of terms, and the attribute's schema of cautions.
   if (reference === 'term' || reference === 'caution') return undefined;
@@ -32,8 +35,20 @@ export function referenceFault(
     if (projects.includes(text)) return undefined;
     return { at: 0, severity, message: `There is no project ${quote(text)}.`, fix: didYouMean(text, projects) };
   }
+  if (reference === 'recording') {
+    if (recordings.includes(text)) return undefined;
+    const fix = didYouMean(text, recordings) ?? `Put ${text}.vtt into the folder recordings of the course.`;
+    return { at: 0, severity, message: `This course has no recording ${quote(text)} of this project.`, fix };
+  }
   if (!worked) return undefined;
-  if (reference === 'formula' || reference === 'length') {
+  const asked = reference === 'formula or layers' && !namesOf('measure', worked).includes(text) && layersAsked(text);
+  if (asked) {
+    const steps = [...namesOf('step', worked), ALL_STEPS];
+    if (steps.some((step) => plainName(step) === plainName(asked))) return undefined;
+    const message = `There is no step ${quote(asked)} whose layers could be counted.`;
+    return { at: text.length - asked.length, severity, message, fix: didYouMean(asked, steps) };
+  }
+  if (reference === 'formula' || reference === 'formula or layers' || reference === 'length') {
     const fault = sumFault(text, reference, worked);
     if (!fault) return undefined;
     const { start: at, message, fix } = fault;
@@ -63,7 +78,7 @@ function namesOf(
     case 'piece':
       return Object.keys(file.pieces);
     case 'pleated piece':
-      return Object.entries(file.pieces).flatMap(([name, piece]) => (piece.pleats ? [name] : []));
+      return Object.entries(file.pieces).flatMap(([name, piece]) => (steppedPleats(piece) ? [name] : []));
     case 'cloth':
       return Object.keys(file.materials ?? {}).filter((role) =>
         Object.values(file.pieces).some((piece) => piece.from === role),
@@ -81,7 +96,11 @@ const restsOnFault = (name: string, { file, variants }: WorkedOut): boolean =>
   Object.keys(file.pieces).some((piece) => name.startsWith(`${piece} `));
 
 /** What is wrong with a sum that a lesson asks for. */
-function sumFault(text: string, reference: 'formula' | 'length', worked: WorkedOut): Diagnostic<InText> | undefined {
+function sumFault(
+  text: string,
+  reference: 'formula' | 'formula or layers' | 'length',
+  worked: WorkedOut,
+): Diagnostic<InText> | undefined {
   const { sumFaults } = worked;
   const key = `${reference} ${text}`;
   if (!sumFaults.has(key)) sumFaults.set(key, findSumFault(text, reference, worked));
@@ -90,7 +109,7 @@ function sumFault(text: string, reference: 'formula' | 'length', worked: WorkedO
 
 function findSumFault(
   text: string,
-  reference: 'formula' | 'length',
+  reference: 'formula' | 'formula or layers' | 'length',
   worked: WorkedOut,
 ): Diagnostic<InText> | undefined {
   const names = namesOf('measure', worked);

@@ -1,9 +1,11 @@
 import { realpathSync } from 'node:fs';
 import path from 'node:path';
 import type { Plugin } from 'vite';
+import { parse } from 'yaml';
 import { wordCalled } from '../../../components/words/index.ts';
 import { placeIn, type AtOffset } from '../content/diagnostic.ts';
 import { BESIDE, htmlFaults, isHtml, isLink, isOwn, isPicture, RUNS } from '../content/lesson-html.ts';
+import { topOf } from '../content/lesson-top.ts';
 import { readLesson, TEXT_IN_BRACES, type WrittenWord } from '../content/lesson-text.ts';
 
 /**
@@ -16,6 +18,7 @@ export function programsIn(text: string): AtOffset[] {
   const error = (at: number, message: string, fix?: string): AtOffset => ({ at, severity: 'error', message, fix });
   return [
     ...faults.filter(({ code }) => code !== TEXT_IN_BRACES),
+    ...(namesLayout(text) ? [error(0, 'The top of a lesson names no layout.', 'Leave it out.')] : []),
     ...words.flatMap((word) => {
       if (isMark(word)) return [];
       if (isHtml(word)) return htmlFaults(word);
@@ -26,6 +29,18 @@ export function programsIn(text: string): AtOffset[] {
       .map(({ part }) => error(part.start, 'This is no picture beside the lesson.', BESIDE)),
     ...links.filter(({ address }) => !isLink(address)).map(({ part }) => error(part.start, RUNS.message, RUNS.fix)),
   ];
+}
+
+/** Whether the top asks for a layout, which is a program, or cannot be read. */
+function namesLayout(text: string): boolean {
+  const { yaml } = topOf(text);
+  if (yaml === undefined) return false;
+  try {
+    const top: unknown = parse(yaml, { logLevel: 'silent' });
+    return typeof top === 'object' && top !== null && 'layout' in top;
+  } catch {
+    return /layout/i.test(yaml);
+  }
 }
 
 /** As `lessonToShow` writes them. */

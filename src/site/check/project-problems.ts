@@ -1,5 +1,5 @@
-import { checkAll, checkMaterials, metIn, resolveProject } from '../../core/project/index.ts';
-import type { Pattern, WorkOut } from '../../core/project/index.ts';
+import { checkAll, checkMaterials, metIn, resolveProject, wayOf } from '../../core/project/index.ts';
+import type { Pattern, ProjectWay, WorkOut } from '../../core/project/index.ts';
 import type { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
 import { capital, quote } from '../../core/measure/index.ts';
 import type * as core from '../../core/measure/index.ts';
@@ -11,11 +11,11 @@ import { typedNumbersInFile } from './typed-numbers.ts';
 
 /** A project worked out in both editions. */
 export type Variant = Record<core.Edition, Pattern> & {
-  /** The one option that differs from how the lesson has it: With “zip”. None for the lesson's own. */
+  /** The one thing that differs from how the lesson has it: with “zip”, size “large”. None for the lesson's own. */
   name?: string;
 };
 
-/** A project in every way that differs from the lesson in one option; the lesson's own first. */
+/** A project in every way that differs from the lesson in its size, one option or one choice; the lesson's own first. */
 export type WorkedOut = {
   file: ProjectFile;
   materials: MaterialsFile | undefined;
@@ -27,39 +27,45 @@ export type WorkedOut = {
 };
 
 export function workOut(file: ProjectFile, materials: MaterialsFile | undefined): WorkedOut {
-  const all = Object.entries(file.options ?? {});
+  const own: ProjectWay = wayOf(resolveProject(file, { materials }));
   const known = new Map<string, Pattern>();
-  const inAnyWay: WorkOut = (edition, options, values) => {
+  const inAnyWay: WorkOut = (edition, way, values) => {
     // Where sliders stand at their ends is looked at once.
-    if (values) return resolveProject(file, { edition, options, values, materials });
-    const ways = all.map(([name, option]) => options[name] ?? option.default ?? false);
-    const key = `${edition} ${ways.join()}`;
+    if (values) return resolveProject(file, { edition, ...way, values, materials });
+    const full = { ...own.options, ...way.options };
+    const key = JSON.stringify([edition, way.size ?? own.size, Object.entries(full).sort()]);
     let pattern = known.get(key);
-    if (!pattern) known.set(key, (pattern = resolveProject(file, { edition, options, materials })));
+    if (!pattern) known.set(key, (pattern = resolveProject(file, { edition, ...way, materials })));
     return pattern;
   };
-  const variant = (options: Record<string, boolean>, name?: string): Variant => ({
-    inch: inAnyWay('inch', options),
-    metric: inAnyWay('metric', options),
+  const variant = (way: Partial<ProjectWay>, name?: string): Variant => ({
+    inch: inAnyWay('inch', way),
+    metric: inAnyWay('metric', way),
     ...(name && { name }),
   });
-  const others = all.map(([name, option]) => {
-    const on = !option.default;
-    return variant({ [name]: on }, `${on ? 'with' : 'without'} ${quote(name)}`);
-  });
+  const { options, choices, sizes } = inAnyWay('inch', {});
+  const others = [
+    ...Object.entries(options).map(([name, { default: on }]) =>
+      variant({ options: { [name]: !on } }, `${on ? 'without' : 'with'} ${quote(name)}`),
+    ),
+    ...Object.entries(choices).flatMap(([name, { of, default: chosen }]) =>
+      Object.keys(of)
+        .filter((one) => one !== chosen)
+        .map((one) => variant({ options: { [name]: one } }, `with ${quote(`${name}: ${one}`)}`)),
+    ),
+    ...(sizes?.of ?? [])
+      .filter((size) => size !== sizes!.default)
+      .map((size) => variant({ size }, `size ${quote(size)}`)),
+  ];
   return { file, materials, variants: [variant({}), ...others], inAnyWay, sumFaults: new Map() };
 }
 
 /** Whether every number of the lesson's own variant could be worked out. A card that does not fit is no hindrance. */
 export const isWhole = ({ variants: [{ inch, metric }] }: WorkedOut): boolean => isSound(inch) && isSound(metric);
 
-/** The same of a project of which nothing else is asked. */
-export const hasAllNumbers = (file: ProjectFile, materials: MaterialsFile | undefined): boolean =>
-  (['inch', 'metric'] as const).every((edition) => isSound(resolveProject(file, { edition, materials })));
-
 const isSound = ({ findings }: Pattern): boolean => !findings.some(({ severity }) => severity === 'error');
 
-/** What is wrong with a project in any edition and with any of its options, each finding at its place in the file; `ends` tries what learners may choose. */
+/** What is wrong with a project in any edition, in every size and with its options and choices, each finding at its place in the file; `ends` tries what learners may choose. */
 export function projectProblems(entry: Entry<ProjectFile>, worked: WorkedOut, ends = false): Diagnostic[] {
   const { file, materials, inAnyWay } = worked;
   const texts = textsOfProject(entry);

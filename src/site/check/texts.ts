@@ -2,9 +2,11 @@
 import { textsIn } from '../../core/project/index.ts';
 import type { ProjectFile } from '../../core/project/schema.ts';
 import { attributeTexts } from '../content/attribute-texts.ts';
+import { isHtml } from '../content/lesson-html.ts';
+import { wordCalled } from '../../../components/words/index.ts';
 import { placeIn } from '../content/diagnostic.ts';
 import type { TextRange } from '../content/lesson-text.ts';
-import type { Content, Entry, LessonEntry } from '../content/read-content.ts';
+import type { Content, Entry, LessonEntry, RecordingEntry } from '../content/read-content.ts';
 import type { CourseFile } from '../content/schemas.ts';
 
 export type Said = {
@@ -16,6 +18,8 @@ export type Said = {
   place: (index: number) => { line: number; column: number };
   /** The same as an offset into the file; of a lesson's text and its attributes. */
   offset?: (index: number) => number;
+  /** It stands inside a question, which may come up with other numbers. */
+  inQuestion?: boolean;
   /** The lesson word that cannot be shown without it. */
   part?: TextRange;
 };
@@ -27,6 +31,8 @@ export function textsOfLesson(entry: LessonEntry): Said[] {
     place: (index: number) => placeIn(entry.text, offset(index)),
   });
   const { prose, words } = entry.lesson;
+  const questions = words.filter((word) => !isHtml(word) && wordCalled(word.name)?.group === 'question');
+  const inQuestion = (at: number) => questions.some(({ part }) => part.start <= at && at < part.end);
   return [
     ...named(entry, [
       [['title'], entry.value?.title],
@@ -35,6 +41,7 @@ export function textsOfLesson(entry: LessonEntry): Said[] {
     ...prose.map(({ kind, text, start }): Said => ({
       kind: kind === 'heading' ? 'heading' : 'prose',
       text,
+      inQuestion: inQuestion(start),
       ...within((index) => start + index),
     })),
     ...words.flatMap((word) =>
@@ -53,6 +60,15 @@ export const textsOfCourse = (entry: Entry<CourseFile>): Said[] =>
     [['summary'], entry.value?.summary],
     ...(entry.value?.sessions ?? []).map(({ title }, i) => [['sessions', i, 'title'], title] as const),
   ]);
+
+/** The texts that belong to a recording: its title and its corrections. What is said in it is nobody's to check here. */
+export const textsOfRecording = ({ settings }: RecordingEntry): Said[] =>
+  settings
+    ? named(settings, [
+        [['title'], settings.value?.title],
+        ...(settings.value?.corrections ?? []).map(({ note }, i) => [['corrections', i, 'note'], note] as const),
+      ])
+    : [];
 
 /** The texts of a project file. */
 export const textsOfProject = (entry: Entry<ProjectFile>): Said[] =>
@@ -77,7 +93,10 @@ export function textsOfNoProject({ site, glossary, materials }: Content): [Entry
       materials,
       named(
         materials,
-        entries(materials.value).map(([name, { note }]: [string, { note?: string }]) => [[name, 'note'], note]),
+        entries(materials.value).flatMap(([name, { label, note }]: [string, { label?: string; note?: string }]) => [
+          [[name, 'label'], label] as const,
+          [[name, 'note'], note] as const,
+        ]),
       ),
     ],
   ];

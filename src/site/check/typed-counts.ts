@@ -112,7 +112,9 @@ export function aboutCount(
   const layers = value > 2 ? upTo((word) => word === 'layer' || word === 'pl') : undefined;
   if (!layers) return undefined;
   const step = [own.inch, own.metric].flatMap((pattern) => goingThrough(value, pattern))[0];
-  const instead = 'Write “many layers”';
+  // Of a step without an id of its own nothing can be asked.
+  const isTold = said.kind === 'prose' && !said.inQuestion && step !== undefined && !/^step \d+$/u.test(step);
+  const instead = isTold ? `Write ${inText(`layers of ${step}`, said)}` : 'Write “many layers”';
   if (step === undefined) {
     const message = `${layers.text} is typed, and no step of the project has so many in one place.`;
     return { start, ...layers, severity: 'note', message, fix: `${instead}, or keep it with a reason: ${keep('…')}` };

@@ -5,7 +5,7 @@ import { z } from 'zod';
 import { words as lessonWords } from '../../../components/words/index.ts';
 import type { Word } from '../../../components/words/word.ts';
 import { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
-import { CourseFile, GlossaryFile, SiteFile } from './schemas.ts';
+import { CourseFile, GlossaryFile, RecordingFile, SiteFile } from './schemas.ts';
 
 const SCHEMAS = {
   project: ProjectFile,
@@ -13,6 +13,7 @@ const SCHEMAS = {
   glossary: GlossaryFile,
   course: CourseFile,
   site: SiteFile,
+  recording: RecordingFile,
 } as const;
 
 export type SchemaName = keyof typeof SCHEMAS;

@@ -1,14 +1,16 @@
 import { z } from 'zod';
+import { namesBeside } from '../../core/project/schema.ts';
 
 /**
- * The names that a schema knows at a path; none where any name may stand.
+ * The names that a schema knows at a path; none where any name may stand. Where names depend on one another, only those
+ * that go with the value there.
  *
  * @example
  * knownNames(z.object({ seam: z.object({ in: z.string(), mm: z.string() }) }), ['seam']) // => ['in', 'mm']
  */
-export function knownNames(schema: z.ZodType, path: Path): string[] {
+export function knownNames(schema: z.ZodType, path: Path, value: Readonly<Record<string, unknown>> = {}): string[] {
   const shapes = schemasAt(schema, path).flatMap(unwrapped).filter(isObject);
-  return [...new Set(shapes.flatMap((s) => Object.keys(s._zod.def.shape)))];
+  return [...new Set(shapes.flatMap((s) => namesBeside.get(s)?.of(value) ?? Object.keys(s._zod.def.shape)))];
 }
 
 /**

@@ -53,11 +53,12 @@ const INSTEAD: Readonly<Record<string, string>> = {
 /** What puts right an address of another host. */
 export const BESIDE = 'Put it beside the lesson: a page asks no other host for anything.';
 
-/** Whether an address leads to the host that the page is on, as a browser reads it. */
-export function isOwn(address: string): boolean {
-  if (!URL.canParse(address, 'http://site.example/')) return false;
-  return new URL(address, 'http://site.example/').origin === 'http://site.example';
-}
+/**
+ * Whether an address leads to the host that the page is on, as a browser reads it: on a site of either scheme, since
+ * `http:a/b` lies below the page of an http site alone.
+ */
+export const isOwn = (address: string): boolean =>
+  ['http://site.example', 'https://site.example'].every((site) => URL.parse(address, site)?.origin === site);
 
 /** Whether a link may lead there: to a page, or to somebody's letter box or telephone. */
 export function isLink(address: string): boolean {
@@ -90,7 +91,8 @@ export function htmlFaults({ name, part, spread, attributes }: WrittenWord): AtO
     const instead = Object.hasOwn(INSTEAD, name) ? INSTEAD[name] : (didYouMean(name, Object.keys(ELEMENTS)) ?? other);
     say(part.start, `<${name}> has no place in a lesson.`, instead);
   }
-  if (spread !== undefined) say(spread, `<${name}>: braces cannot stand for attributes.`, 'Write each one by its name.');
+  if (spread !== undefined)
+    say(spread, `<${name}>: braces cannot stand for attributes.`, 'Write each one by its name.');
   for (const { name: attribute, value, at } of attributes) {
     if (/^on/i.test(attribute)) {
       say(at, `${quote(attribute)} would run a program, which no page of the site does.`, 'Leave it out.');
@@ -105,4 +107,3 @@ export function htmlFaults({ name, part, spread, attributes }: WrittenWord): AtO
   }
   return faults;
 }
-

@@ -45,7 +45,7 @@ function walk(node: MdastNode, source: string, lesson: PaperLesson, context: Pap
     const form = word.paper(attributesOf(node), wordsIn(node, source), context);
     if (!form) return;
     if ('sums' in form) lesson.questions.push(...form.sums);
-    else if ('pick' in form) lesson.picks.push(form.pick);
+    else if ('picks' in form) lesson.picks.push(...form.picks);
     else lesson.cautions.push(form.caution);
     return;
   }

@@ -134,9 +134,7 @@ function wordFrom(
     hasText,
     spread: written.find(({ attribute }) => attribute.type === 'mdxJsxExpressionAttribute')?.place.at,
     attributes: written.flatMap(({ attribute, place }) =>
-      attribute.type === 'mdxJsxAttribute'
-        ? [{ name: attribute.name, value: valueOf(attribute.value), ...place }]
-        : [],
+      attribute.type === 'mdxJsxAttribute' ? [{ name: attribute.name, value: valueOf(attribute.value), ...place }] : [],
     ),
   };
 }

@@ -35,12 +35,42 @@ export function readYaml<S extends z.ZodType>(
   file: string,
   firstLine = 1,
 ): ReadYaml<z.output<S>> {
+  return { ...checked(text, schema, file, firstLine), locate: locator(text, firstLine) };
+}
+
+function parsed(text: string, firstLine: number) {
   const lines = new LineCounter();
-  const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, uniqueKeys: false, version: '1.2' });
+  // What the library would warn of on the console, the schema says at its place.
+  const document = parseDocument(text, {
+    lineCounter: lines,
+    logLevel: 'error',
+    prettyErrors: false,
+    uniqueKeys: false,
+    version: '1.2',
+  });
   const at = (offset: number) => {
     const { line, col } = lines.linePos(offset);
     return { line: line + firstLine - 1, column: col };
   };
+  return { document, at };
+}
+
+/** Only a file with something to tell is asked: the places of all the others would weigh more than their values. */
+function locator(text: string, firstLine: number): ReadYaml<unknown>['locate'] {
+  let known: ReturnType<typeof parsed> | undefined;
+  return (place, span) => {
+    const { document, at } = (known ??= parsed(text, firstLine));
+    return at(offsetOf(document, text, place, span));
+  };
+}
+
+function checked<S extends z.ZodType>(
+  text: string,
+  schema: S,
+  file: string,
+  firstLine: number,
+): Omit<ReadYaml<z.output<S>>, 'locate'> {
+  const { document, at } = parsed(text, firstLine);
   const problem = (offset: number, message: string, fix?: string): Diagnostic => ({
     file,
     ...at(offset),
@@ -48,8 +78,6 @@ export function readYaml<S extends z.ZodType>(
     message,
     fix,
   });
-  const locate = (place: Place, span?: Span) => at(offsetOf(document, text, place, span));
-
   if (document.errors.length > 0) {
     // What follows on the same line is most often the same slip, seen again.
     const firsts = [...Map.groupBy(document.errors, (error) => at(error.pos[0]).line).values()].map(
@@ -59,11 +87,10 @@ export function readYaml<S extends z.ZodType>(
     const tabs = firsts.filter(({ code }) => code === 'TAB_AS_INDENT');
     return {
       problems: (tabs.length > 0 ? tabs : firsts).map((error) => problem(...syntaxFault(document, text, error))),
-      locate,
     };
   }
   if (document.contents === null || (isScalar(document.contents) && document.contents.value === null)) {
-    return { problems: [problem(0, 'This file is empty.', neededBy(schema))], locate };
+    return { problems: [problem(0, 'This file is empty.', neededBy(schema))] };
   }
 
   const problems = namedTwice(document).map(({ again, first }) =>
@@ -83,12 +110,12 @@ export function readYaml<S extends z.ZodType>(
     content = document.toJS();
   } catch {
     // The library refuses a file whose aliases (*name) would swell it without end.
-    return { problems: [problem(0, 'The aliases (*name) in this file lead to each other without end.')], locate };
+    return { problems: [problem(0, 'The aliases (*name) in this file lead to each other without end.')] };
   }
-  const parsed = schema.safeParse(content, { error: explain, reportInput: true });
-  if (parsed.success) return problems.length ? { problems, locate } : { value: parsed.data, problems, locate };
+  const read = schema.safeParse(content, { error: explain, reportInput: true });
+  if (read.success) return problems.length ? { problems } : { value: read.data, problems };
 
-  for (const mistake of mistakesIn(parsed.error.issues, schema)) {
+  for (const mistake of mistakesIn(read.error.issues, schema)) {
     const label = nameOf(mistake.place);
     problems.push(
       problem(
@@ -100,7 +127,7 @@ export function readYaml<S extends z.ZodType>(
       ),
     );
   }
-  return { problems, locate };
+  return { problems };
 }
 
 /**
@@ -173,8 +200,7 @@ function syntaxFault(document: Document, text: string, error: YAMLError): [offse
   if (/call stack/.test(error.message)) return [at, 'This file is nested too deeply to be read.'];
   const line = text.slice(text.lastIndexOf('\n', at - 1) + 1).split('\n', 1)[0]!;
   const column = at - (text.lastIndexOf('\n', at - 1) + 1);
-  const bracket =
-    /(\[[^\][{}]*\])[ \t]*$/u.exec(line.slice(0, column)) ?? /^(\[[^\][{}]*\])/u.exec(line.slice(column));
+  const bracket = /(\[[^\][{}]*\])[ \t]*$/u.exec(line.slice(0, column)) ?? /^(\[[^\][{}]*\])/u.exec(line.slice(column));
   if (bracket && error.code === 'UNEXPECTED_TOKEN') {
     return [at, `A text with brackets needs quotes around it here: “… ${bracket[1]} …”.`];
   }

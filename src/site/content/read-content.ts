@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, type Dirent } from 'node:fs';
 import path from 'node:path';
 import { z } from 'zod';
 import { closest } from '../../core/measure/index.ts';
@@ -8,8 +8,11 @@ import type { LessonText } from './lesson-text.ts';
 import { topOf } from './lesson-top.ts';
 import { readYaml } from './located-yaml.ts';
 import type { ReadYaml } from './located-yaml.ts';
-import type { Diagnostic } from './diagnostic.ts';
-import { CourseFile, GlossaryFile, LessonFront, SiteFile } from './schemas.ts';
+import { isAddress, noAddress } from './addresses.ts';
+import { isError, type Diagnostic } from './diagnostic.ts';
+import { CourseFile, GlossaryFile, LessonFront, RecordingFile, SiteFile } from './schemas.ts';
+import { recordingsIn, type RecordingFiles } from './recordings/files.ts';
+import { readTimedText, type Kind, type TimedLine } from './recordings/timed-text.ts';
 
 /** One file of the content folder as read: its value where it has no mistake of its own. */
 export type Entry<T> = {
@@ -26,10 +29,20 @@ export type Entry<T> = {
 
 export type LessonEntry = Entry<LessonFront> & {
   course: string;
-  /** Last part of its address: the file name without its number and ending. */
   slug: string;
   fileName: string;
   lesson: LessonText;
+};
+
+/** What is said in a recording, and what lies beside it. */
+export type RecordingEntry = {
+  course: string;
+  name: string;
+  said: Entry<readonly TimedLine[]>;
+  settings: Entry<RecordingFile> | undefined;
+  /** The recording itself and a picture of it, as paths from the root. */
+  media: string | undefined;
+  poster: string | undefined;
 };
 
 /** The whole content folder. */
@@ -40,6 +53,7 @@ export type Content = {
   projects: Entry<ProjectFile>[];
   courses: Entry<CourseFile>[];
   lessons: LessonEntry[];
+  recordings: RecordingEntry[];
   /** What is wrong with the folder itself: files that nothing reads, names that make no address. */
   problems: Diagnostic[];
 };
@@ -52,35 +66,75 @@ export function allEntries({
   projects,
   courses,
   lessons,
+  recordings,
 }: Content): (Entry<unknown> | LessonEntry)[] {
-  return [site, materials, glossary, ...projects, ...courses, ...lessons];
+  const recorded = recordings.flatMap(({ said, settings }) => (settings ? [said, settings] : [said]));
+  return [site, materials, glossary, ...projects, ...courses, ...lessons, ...recorded];
 }
 
 const FOLDER = 'content';
 
 /**
- * Reads every file below `content/`. Never throws for what an instructor wrote.
- *
- * @param root folder of the project, the one that holds `content/`
- * @param before an earlier reading of the folder: a file that did not change since is the same entry
+ * The files of a content folder, each read when it is asked for. One that did not change since it was read before is the
+ * same entry. Never throws for what an instructor wrote.
  */
-export function readContent(root: string, before?: Content): Content {
-  const problems: Diagnostic[] = [];
-  const known = new Map<string, Entry<unknown>>(before && allEntries(before).map((entry) => [entry.file, entry]));
-  const read = <E extends Entry<unknown>>(file: string, make: (text: string) => E): E => {
-    const text = readFileSync(path.join(root, file), 'utf8');
-    const earlier = known.get(file);
-    // A file that was missing had no text either.
-    return text !== '' && earlier?.text === text ? (earlier as E) : make(text);
-  };
-  const has = (file: string) => existsSync(path.join(root, file));
-  const yaml = <S extends z.ZodType>(
-    file: string,
-    schema: S,
-    id: string,
-    missing: 'needed' | 'fine',
-  ): Entry<z.output<S>> => {
-    if (has(file)) return read(file, (text) => ({ file, id, text, ...readYaml(text, schema, file) }));
+export class ContentFiles {
+  readonly #root: string;
+  readonly #known: ReadonlyMap<string, Entry<unknown>>;
+
+  /**
+   * @param root folder of the project, the one that holds `content/`
+   * @param known entries of an earlier reading, by their files
+   */
+  constructor(root: string, known: ReadonlyMap<string, Entry<unknown>> = new Map()) {
+    this.#root = root;
+    this.#known = known;
+  }
+
+  /** The folder names of the projects. */
+  projects = (): string[] => this.#folders(`${FOLDER}/projects`);
+
+  /** The folder names of the courses. */
+  courses = (): string[] => this.#folders(`${FOLDER}/courses`);
+
+  /** The names of the lesson files in a course's folder. */
+  lessonsIn(course: string): string[] {
+    return listing(this.#root, `${FOLDER}/courses/${course}`)
+      .map(({ name }) => name)
+      .filter((name) => name.endsWith('.mdx'));
+  }
+
+  site = () => this.#yaml(`${FOLDER}/site.yaml`, SiteFile, 'site', 'needed');
+  materials = () => this.#yaml(`${FOLDER}/materials.yaml`, MaterialsFile, 'materials', 'fine');
+  glossary = () => this.#yaml(`${FOLDER}/glossary.yaml`, GlossaryFile, 'glossary', 'fine');
+  project = (id: string) => this.#yaml(`${FOLDER}/projects/${id}/project.yaml`, ProjectFile, id, 'needed');
+  course = (id: string) => this.#yaml(`${FOLDER}/courses/${id}/course.yaml`, CourseFile, id, 'needed');
+
+  /** A lesson that `lessonsIn` names. */
+  lesson(course: string, name: string): LessonEntry {
+    const file = `${FOLDER}/courses/${course}/${name}`;
+    return this.#read(file, (text) => lessonFrom(file, course, name, text));
+  }
+
+  /** The recordings of a course, and what is wrong with their folder. */
+  recordingsOf(course: string): { recordings: RecordingEntry[]; problems: Diagnostic[] } {
+    const folder = `${FOLDER}/courses/${course}/recordings`;
+    const { recordings, problems } = recordingsIn(folder, namesIn(listing(this.#root, folder)));
+    return { recordings: recordings.map((files) => this.#recording(course, files)), problems };
+  }
+
+  #recording(course: string, { name, said, kind, settings, media, poster }: RecordingFiles): RecordingEntry {
+    const id = `${course}/${name}`;
+    return {
+      ...{ course, name, media, poster },
+      said: this.#read(said, (text) => saidIn(said, id, kind, text)),
+      settings: settings === undefined ? undefined : this.#yaml(settings, RecordingFile, id, 'fine'),
+    };
+  }
+
+  #yaml<S extends z.ZodType>(file: string, schema: S, id: string, missing: 'needed' | 'fine'): Entry<z.output<S>> {
+    if (existsSync(path.join(this.#root, file)))
+      return this.#read(file, (text) => ({ file, id, text, ...readYaml(text, schema, file) }));
     return {
       file,
       id,
@@ -89,37 +143,76 @@ export function readContent(root: string, before?: Content): Content {
         missing === 'fine' ? [] : [{ file, line: 1, column: 1, severity: 'error', message: 'This file is missing.' }],
       locate: () => ({ line: 1, column: 1 }),
     };
-  };
-  const folders = (file: string) => {
-    const names = listing(root, file)
-      .filter((entry) => entry.isDirectory())
-      .map((entry) => entry.name);
-    problems.push(...names.filter((name) => !isAddress(name)).map((name) => noAddress(`${file}/${name}`)));
-    return names;
-  };
+  }
 
-  const courses = folders(`${FOLDER}/courses`);
+  #read<E extends Entry<unknown>>(file: string, make: (text: string) => E): E {
+    const text = readFileSync(path.join(this.#root, file), 'utf8');
+    const earlier = this.#known.get(file);
+    // A file that was missing had no text either.
+    return text !== '' && earlier?.text === text ? (earlier as E) : make(text);
+  }
+
+  #folders(folder: string): string[] {
+    return listing(this.#root, folder)
+      .filter((entry) => entry.isDirectory())
+      .map(({ name }) => name);
+  }
+}
+
+/**
+ * Reads every file below `content/`. Never throws for what an instructor wrote.
+ *
+ * @param root folder of the project, the one that holds `content/`
+ * @param before an earlier reading of the folder: a file that did not change since is the same entry
+ */
+export function readContent(root: string, before?: Content): Content {
+  const files = new ContentFiles(root, new Map(before && allEntries(before).map((entry) => [entry.file, entry])));
+  const [projects, courses] = [files.projects(), files.courses()];
+  const recorded = courses.map((course) => files.recordingsOf(course));
   const content: Content = {
-    site: yaml(`${FOLDER}/site.yaml`, SiteFile, 'site', 'needed'),
-    materials: yaml(`${FOLDER}/materials.yaml`, MaterialsFile, 'materials', 'fine'),
-    glossary: yaml(`${FOLDER}/glossary.yaml`, GlossaryFile, 'glossary', 'fine'),
-    projects: folders(`${FOLDER}/projects`).map((id) =>
-      yaml(`${FOLDER}/projects/${id}/project.yaml`, ProjectFile, id, 'needed'),
-    ),
-    courses: courses.map((id) => yaml(`${FOLDER}/courses/${id}/course.yaml`, CourseFile, id, 'needed')),
-    lessons: courses.flatMap((id) =>
-      listing(root, `${FOLDER}/courses/${id}`)
-        .filter((entry) => entry.name.endsWith('.mdx'))
-        .map(({ name }) => {
-          const file = `${FOLDER}/courses/${id}/${name}`;
-          return read(file, (text) => lessonFrom(file, id, name, text));
-        }),
-    ),
-    problems,
+    site: files.site(),
+    materials: files.materials(),
+    glossary: files.glossary(),
+    projects: projects.map(files.project),
+    courses: courses.map(files.course),
+    lessons: courses.flatMap((course) => files.lessonsIn(course).map((name) => files.lesson(course, name))),
+    recordings: recorded.flatMap(({ recordings }) => recordings),
+    problems: [
+      ...courses.map((name) => `${FOLDER}/courses/${name}`),
+      ...projects.map((name) => `${FOLDER}/projects/${name}`),
+    ]
+      .filter((folder) => !isAddress(path.posix.basename(folder)))
+      .map(noAddress),
   };
+  const { problems } = content;
+  problems.push(...recorded.flatMap((one) => one.problems));
   for (const { file, slug } of content.lessons) if (!isAddress(slug)) problems.push(noAddress(file));
   problems.push(...unreadFiles(root, content));
   return content;
+}
+
+/** As much of a content folder as one course is made from. */
+export function readCourse(root: string, course: string): Content {
+  const files = new ContentFiles(root);
+  const isThere = files.courses().includes(course);
+  const courses = isThere ? [files.course(course)] : [];
+  const lessons = isThere ? files.lessonsIn(course).map((name) => files.lesson(course, name)) : [];
+  const { recordings } = isThere ? files.recordingsOf(course) : { recordings: [] };
+  const settings = recordings.map((recording) => recording.settings);
+  const used = new Set([...courses, ...lessons, ...settings].map((entry) => entry?.value?.project));
+  return {
+    site: files.site(),
+    materials: files.materials(),
+    glossary: files.glossary(),
+    projects: files
+      .projects()
+      .filter((id) => used.has(id))
+      .map(files.project),
+    courses,
+    lessons,
+    recordings,
+    problems: [],
+  };
 }
 
 function listing(root: string, folder: string) {
@@ -130,26 +223,42 @@ function listing(root: string, folder: string) {
     .toSorted((a, b) => (a.name < b.name ? -1 : 1));
 }
 
+const namesIn = (entries: readonly Dirent[]): string[] => entries.filter((one) => one.isFile()).map(({ name }) => name);
+
+function saidIn(file: string, id: string, kind: Kind, text: string): Entry<readonly TimedLine[]> {
+  const { lines, problems } = readTimedText(text, kind, file);
+  return {
+    ...{ file, id, text, problems },
+    ...(!problems.some(isError) && { value: lines }),
+    locate: () => ({ line: 1, column: 1 }),
+  };
+}
+
+/** Last part of a lesson's address: its file name without its number and ending. */
+export const slugOf = (fileName: string): string => fileName.replace(/^\d+[-_ ]*/, '').replace(/\.mdx$/, '');
+
 function lessonFrom(file: string, course: string, fileName: string, text: string): LessonEntry {
-  const slug = fileName.replace(/^\d+[-_ ]*/, '').replace(/\.mdx$/, '');
+  const slug = slugOf(fileName);
   const { yaml, fault } = topOf(text);
   let lesson: LessonText | undefined;
   const read: ReadYaml<LessonFront> =
     yaml !== undefined
-    ? readYaml(yaml, LessonFront, file, 2)
-    : {
-        // A top that stands at a wrong place is a fault of the lesson.
-        problems: fault ? [] : [
-          {
-            file,
-            line: 1,
-            column: 1,
-            severity: 'error',
-            message: 'A lesson starts with its title, summary and minutes between two lines of ---.',
-          },
-        ],
-        locate: () => ({ line: 1, column: 1 }),
-      };
+      ? readYaml(yaml, LessonFront, file, 2)
+      : {
+          // A top that stands at a wrong place is a fault of the lesson.
+          problems: fault
+            ? []
+            : [
+                {
+                  file,
+                  line: 1,
+                  column: 1,
+                  severity: 'error',
+                  message: 'A lesson starts with its title, summary and minutes between two lines of ---.',
+                },
+              ],
+          locate: () => ({ line: 1, column: 1 }),
+        };
   return {
     ...{ file, id: `${course}/${slug}`, course, slug, fileName, text, ...read },
     // Who puts a lesson on a shelf needs no more than what stands at its top.
@@ -159,16 +268,6 @@ function lessonFrom(file: string, course: string, fileName: string, text: string
   };
 }
 
-const isAddress = (name: string): boolean => /^[a-z0-9]+(-[a-z0-9]+)*$/.test(name);
-
-const noAddress = (file: string): Diagnostic => ({
-  file,
-  line: 1,
-  column: 1,
-  severity: 'error',
-  message: 'This name becomes part of an address: lower-case letters a to z, digits and hyphens only.',
-});
-
 /** A file that looks like content but lies where nothing reads it: most often a slip in its name. */
 function unreadFiles(root: string, content: Content): Diagnostic[] {
   const read = new Set(allEntries(content).map(({ file }) => file));
@@ -176,13 +275,19 @@ function unreadFiles(root: string, content: Content): Diagnostic[] {
   const look = (folder: string) => {
     for (const entry of listing(root, folder)) {
       if (entry.isDirectory()) look(`${folder}/${entry.name}`);
-      else if (/\.(ya?ml|mdx?)$/i.test(entry.name)) found.push(`${folder}/${entry.name}`);
+      else if (/\.(ya?ml|mdx?|vtt|srt)$/i.test(entry.name)) found.push(`${folder}/${entry.name}`);
     }
   };
   look(FOLDER);
+  // Of two timed texts beside each other it has been told already which one is read.
+  const isTold = (file: string) => /\/recordings\/[^/]+\.(vtt|srt)$/i.test(file);
   return found
-    .filter((file) => !read.has(file))
+    .filter((file) => !read.has(file) && !isTold(file))
     .map((file) => {
+      if (/\.(vtt|srt)$/i.test(file)) {
+        const fix = 'What is said in a recording lies in the folder recordings of its course.';
+        return { file, line: 1, column: 1, severity: 'warning', message: 'Nothing reads this file.', fix };
+      }
       const isLesson = /^content\/courses\/[^/]+\/[^/]+\.mdx?$/i.test(file);
       const near = isLesson ? file.replace(/\.mdx?$/i, '.mdx') : closest(file, read);
       const isBeside = near !== undefined && path.posix.dirname(near) === path.posix.dirname(file);

@@ -11,6 +11,9 @@ const Minutes = z
   .min(1)
   .max(24 * 60);
 
+/** Words that came out wrong, each with what was said. */
+const Misheard = z.record(z.string(), Text);
+
 /** content/site.yaml */
 export const SiteFile = z
   .strictObject({
@@ -26,7 +29,9 @@ export const SiteFile = z
         error: 'English belongs here, en, en-GB or en-US: the kit’s own sentences are in no other language yet',
       })
       .default('en')
-      .describe('Language of the pages, as a language tag: en, en-GB, en-US. English so far, since the kit’s own sentences are.'),
+      .describe(
+        'Language of the pages, as a language tag: en, en-GB, en-US. English so far, since the kit’s own sentences are.',
+      ),
     spelling: z
       .enum(['british', 'american'])
       .default('american')
@@ -56,7 +61,8 @@ export const SiteFile = z
 export type SiteFile = z.output<typeof SiteFile>;
 
 /** The usual class of a site, also where site.yaml cannot be read. */
-export const classOf = (site: SiteFile | undefined): SiteFile['class'] => site?.class ?? SiteFile.shape.class.parse(undefined);
+export const classOf = (site: SiteFile | undefined): SiteFile['class'] =>
+  site?.class ?? SiteFile.shape.class.parse(undefined);
 
 /**
  * The language that pages and documents name as theirs. A tag with a region stands as it is; plain English takes the
@@ -91,14 +97,70 @@ export const CourseFile = z
       .array(
         z.strictObject({
           title: Text.describe('What is done together.'),
-          minutes: Minutes.optional().describe('How long it takes, lessons and making together. Left out, as long as it has to.'),
+          minutes: Minutes.optional().describe(
+            'How long it takes, lessons and making together. Left out, as long as it has to.',
+          ),
+          begins: z
+            .string()
+            .regex(/^(?:[01]?\d|2[0-3]):[0-5]\d$/, 'A time of day, such as "18:30".')
+            .optional()
+            .describe('The time of day it begins, such as "18:30". Left out, plans count the minutes.'),
         }),
       )
       .default([])
       .describe('The sessions of the course when it is held in a room, in order.'),
+    misheard: Misheard.optional().describe(
+      'Words that the timed texts of its recordings have wrong, each with what was said: “plate: pleat”.',
+    ),
   })
   .describe('A course: its lessons in order.');
 export type CourseFile = z.output<typeof CourseFile>;
+
+/** A time in a recording, 1:23 or 1:02:03, read as seconds from its start. */
+const Moment = z
+  .string()
+  .regex(/^(\d{1,2}:)?\d{1,3}:[0-5]\d(\.\d{1,3})?$/, {
+    error: 'a time in the recording belongs here, such as 1:23 or 1:02:03',
+  })
+  .transform((time) => time.split(':').reduce((sum, part) => 60 * sum + Number(part), 0));
+
+const WebAddress = z.url({
+  protocol: /^https?$/,
+  error: 'a web address belongs here, such as https://example.org/folio',
+});
+
+/** content/courses/<id>/recordings/<name>.yaml */
+export const RecordingFile = z
+  .strictObject({
+    title: Text.optional().describe('Name of the recording. Left out, the title of its project.'),
+    project: Text.optional().describe('Folder name of the project that is made in it. Left out, the course’s.'),
+    address: WebAddress.optional().describe(
+      'Where the recording is published. Readers get a link, which asks that host for nothing before they follow it.',
+    ),
+    'address at a second': z
+      .string()
+      .regex(/^https?:\/\/\S*\{second\}\S*$/, {
+        error: 'an address with {second} in it belongs here, such as https://example.org/folio?from={second}',
+      })
+      .optional()
+      .describe(
+        'The same with {second} where the second stands, so that a link opens at a step: https://example.org/folio?from={second}.',
+      ),
+    misheard: Misheard.optional().describe(
+      'Words that the timed text has wrong, each with what was said: “plate: pleat”. Those of course.yaml are mended, too.',
+    ),
+    corrections: z
+      .array(
+        z.strictObject({
+          at: Moment.describe('When it is said: 1:23 or 1:02:03.'),
+          note: Text.describe('What is right. Sizes in square brackets are worked out.'),
+        }),
+      )
+      .default([])
+      .describe('What is said wrong in the recording. Readers see each at its second.'),
+  })
+  .describe('What belongs to a recording beside its words.');
+export type RecordingFile = z.output<typeof RecordingFile>;
 
 /** The lines between --- and --- at the top of content/courses/<id>/<nn-name>.mdx */
 export const LessonFront = z

@@ -127,8 +127,9 @@ export function mistakesIn(issues: readonly Issue[], schema: z.ZodType): Diagnos
   for (const issue of settled) {
     if (issue.code !== 'unrecognized_keys') continue;
     const path = issue.path as (string | number)[];
-    const present = new Set(Object.keys(issue.input ?? {}));
-    const known = knownNames(schema, path);
+    const value = issue.input ?? {};
+    const present = new Set(Object.keys(value));
+    const known = knownNames(schema, path, value);
     const free = known.filter((name) => !present.has(name));
     for (const key of issue.keys) {
       const near = closest(key, free);

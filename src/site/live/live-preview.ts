@@ -1,4 +1,6 @@
 import path from 'node:path';
+import { setTimeout as after } from 'node:timers/promises';
+import { fileURLToPath } from 'node:url';
 import type { Plugin, ViteDevServer, WebSocketClient } from 'vite';
 import { report } from '../check/report.ts';
 import { counted, isError } from '../content/diagnostic.ts';
@@ -6,8 +8,14 @@ import { contentCheckOf } from './content-check.ts';
 import type { Checked } from './content-check.ts';
 import type { LiveProblems } from './messages.ts';
 
-/** Tells a page of the preview whether the content has a mistake. */
+/** What pages know of the content comes from here; they begin anew where it does. */
+const PAGES = toModulePath(fileURLToPath(new URL('../pages/index.ts', import.meta.url)));
+
+/** Tells a page of the preview whether the content has a mistake; undefined while that is being checked. */
 export const MISTAKES_MODULE = 'virtual:content-mistakes';
+
+/** How long a page that fails waits for the check, in ms: that of a small school is done by then. */
+const PATIENCE = 2000;
 
 /**
  * While the site is being edited: checks the content after each change, tells the open pages and the terminal, and lets
@@ -17,6 +25,15 @@ export function livePreview(root: string): Plugin {
   const folder = path.join(root, 'content') + path.sep;
   const check = contentCheckOf(root);
   let now: LiveProblems = { problems: [], kept: [] };
+  let server: ViteDevServer | undefined;
+
+  /** What was said of mistakes holds no longer: the next page that asks is told anew. */
+  const forgetMistakes = () => {
+    for (const { moduleGraph } of Object.values(server?.environments ?? {})) {
+      const module = moduleGraph.getModuleById(`\0${MISTAKES_MODULE}`);
+      if (module) moduleGraph.invalidateModule(module);
+    }
+  };
 
   const onChecked = (server: ViteDevServer, { changed, problems, kept }: Checked) => {
     const had = now.problems.length;
@@ -39,27 +56,32 @@ export function livePreview(root: string): Plugin {
     name: 'content-live-preview',
     enforce: 'pre',
     apply: 'serve',
-    configureServer(server) {
-      check.listen((checked) => onChecked(server, checked));
+    configureServer(serving) {
+      server = serving;
+      check.listen((checked) => onChecked(serving, checked));
       let later: NodeJS.Timeout | undefined;
       const onEdit = (file: string) => {
         if (!path.resolve(file).startsWith(folder)) return;
-        for (const { moduleGraph } of Object.values(server.environments)) {
-          const module = moduleGraph.getModuleById(`\0${MISTAKES_MODULE}`);
-          if (module) moduleGraph.invalidateModule(module);
-        }
+        forgetMistakes();
+        for (const { moduleGraph } of Object.values(serving.environments))
+          for (const module of moduleGraph.getModulesByFile(PAGES) ?? []) moduleGraph.invalidateModule(module);
         clearTimeout(later);
-        later = setTimeout(() => check.look(), 30);
+        later = setTimeout(() => {
+          check.look();
+          serving.ws.send({ type: 'full-reload' });
+        }, 30);
       };
-      server.watcher.add(folder);
-      server.watcher.on('add', onEdit).on('change', onEdit).on('unlink', onEdit);
-      server.ws.on('content:ask', (_, client: WebSocketClient) => client.send('content:problems', now));
+      serving.watcher.add(folder);
+      serving.watcher.on('add', onEdit).on('change', onEdit).on('unlink', onEdit);
+      serving.ws.on('content:ask', (_, client: WebSocketClient) => client.send('content:problems', now));
     },
     resolveId: (id) => (id === MISTAKES_MODULE ? `\0${id}` : undefined),
     async load(id) {
       if (id === `\0${MISTAKES_MODULE}`) {
-        const { problems } = await check.checked;
-        return `export default ${problems.some(isError)};`;
+        const { checked } = check;
+        const told = await Promise.race([checked, after(PATIENCE, undefined, { ref: false })]);
+        if (!told) void checked.then(forgetMistakes);
+        return `export default ${told?.problems.some(isError)};`;
       }
       const file = path.normalize(id);
       if (!file.startsWith(folder) || !file.endsWith('.mdx')) return undefined;
@@ -69,4 +91,6 @@ export function livePreview(root: string): Plugin {
 }
 
 /** Vite writes paths with forward slashes on every system. */
-const toModulePath = (file: string): string => file.replaceAll('\\', '/');
+function toModulePath(file: string): string {
+  return file.replaceAll('\\', '/');
+}

@@ -1,15 +1,18 @@
 /**
- * What the pages ask for. Everything here reads Astro's shelves (content.config.ts), so it works at build time and in
- * the live preview, and only there; the commands and the tests read the content folder itself (read-content.ts).
+ * What the pages ask for, at build time and in the live preview; the commands and the tests read the content folder
+ * itself (read-content.ts).
  *
- * In the live preview a file with a mistake is missing here, or stands in its last state without one.
+ * A file is read when a page asks for it. In the live preview one with a mistake is missing here, or stands in its last
+ * state without one.
  */
-import { getCollection, getEntry } from 'astro:content';
-import type { CollectionEntry } from 'astro:content';
 import type { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
+import { topOf } from '../content/lesson-top.ts';
+import { slugOf } from '../content/read-content.ts';
 import { levels, SiteFile } from '../content/schemas.ts';
-import type { CourseFile, LessonFront } from '../content/schemas.ts';
-import { oncePerBuild } from './build-cache.ts';
+import type { CourseFile, GlossaryFile, LessonFront } from '../content/schemas.ts';
+import { oncePerBuild, oncePerBuildBy } from './build-cache.ts';
+import { content } from './content.ts';
+import { recorded, type Recorded } from './recorded.ts';
 
 /** A project as a page carries it: everything that `resolveProject` needs. */
 export type ProjectPage = {
@@ -23,65 +26,124 @@ export type ProjectPage = {
   edition: SiteFile['edition'];
 };
 
+/** A project in a list of many. */
+export type ListedProject = Pick<ProjectPage, 'id' | 'url'> & {
+  title: string;
+  summary: string | undefined;
+  /** For what shows its sizes; worked out when it is read. */
+  readonly project: ProjectPage | undefined;
+};
+
 export type LessonPage = Omit<LessonFront, 'project'> & {
   /** Its part of the address: the file name without its number. */
   id: string;
   url: string;
-  /** The project whose numbers it uses: its own, or the course's. */
-  project: ProjectPage | undefined;
-  /** Folder name of that project, also where the live preview has no state of it that can be shown. */
+  /** From the root. */
+  file: string;
+  /** As written, below its top. */
+  text: string;
+  /** Folder name of the project whose numbers it uses: its own, or the course's. */
   projectId: string | undefined;
-  /** For `render(entry)` of astro:content, which gives the text and its headings. */
-  entry: CollectionEntry<'lessons'>;
+  /** That project; undefined where the live preview has no state of it that can be shown. */
+  readonly project: ProjectPage | undefined;
 };
 
 export type CoursePage = Omit<CourseFile, 'lessons' | 'project'> & {
   id: string;
   url: string;
-  project: ProjectPage | undefined;
-  /** In the order of course.yaml. */
-  lessons: LessonPage[];
+  /** The last parts of its lessons' addresses, in the order of course.yaml. */
+  lessonIds: string[];
+  /** The same lessons, read when they are asked for. */
+  readonly lessons: LessonPage[];
+  readonly project: ProjectPage | undefined;
 };
 
 /** What content/site.yaml says; plain settings stand in where the live preview cannot read it. */
-export async function getSite(): Promise<SiteFile> {
-  return (await getEntry('site', 'site'))?.data ?? SiteFile.parse({ name: 'Sewing course' });
-}
+export const getSite = (): SiteFile => content.site() ?? SiteFile.parse({ name: 'Sewing course' });
 
-/** All courses, the easiest first, each with its lessons. */
-export const getCourses = oncePerBuild(async (): Promise<CoursePage[]> => {
-  const [courses, lessons, projects] = await Promise.all([
-    getCollection('courses'),
-    getCollection('lessons'),
-    getProjects(),
-  ]);
-  const projectOf = new Map(projects.map((project) => [project.id, project]));
-  const lessonAt = new Map(lessons.map((entry) => [`${entry.data.course}/${entry.data.fileName}`, entry]));
-  return courses
-    .map(({ id, data: course }) => ({
-      ...course,
-      id,
-      url: `/courses/${id}/`,
-      project: course.project === undefined ? undefined : projectOf.get(course.project),
-      lessons: course.lessons
-        .map((fileName) => lessonAt.get(`${id}/${fileName}`))
-        .filter((entry) => entry !== undefined)
-        .map((entry) => lessonPage(entry, entry.data.project ?? course.project, projectOf)),
-    }))
-    .toSorted((a, b) => levels.indexOf(a.level) - levels.indexOf(b.level) || a.title.localeCompare(b.title));
-});
-
-/** All projects by title. In a build all pages share them. */
-export const getProjects = oncePerBuild(async (): Promise<ProjectPage[]> => {
-  const [entries, materials, { edition }] = await Promise.all([getCollection('projects'), getMaterials(), getSite()]);
-  return entries
-    .map(({ id, data: file }) => ({ id, url: `/projects/${id}/`, file, materials, edition }))
-    .toSorted((a, b) => a.file.title.localeCompare(b.file.title));
-});
+/** The recordings of a course, with what was misheard mended. */
+export const getRecordings = oncePerBuildBy((course): Recorded[] =>
+  content.recordings(course).map((one) => recorded(one, content.course(course), pageUrl)),
+);
 
 /** content/materials.yaml, by name. */
-export async function getMaterials(): Promise<MaterialsFile> {
-  return (await getEntry('materials', 'materials'))?.data ?? {};
+export const getMaterials = (): MaterialsFile => content.materials();
+
+/** content/glossary.yaml, by term. */
+export const getGlossary = (): GlossaryFile => content.glossary();
+
+/** All courses, the easiest first. */
+export const getCourses = oncePerBuild((): CoursePage[] =>
+  content
+    .courses()
+    .flatMap((id) => getCourse(id) ?? [])
+    .toSorted((a, b) => levels.indexOf(a.level) - levels.indexOf(b.level) || a.title.localeCompare(b.title)),
+);
+
+export const getCourse = oncePerBuildBy((id): CoursePage | undefined => {
+  const course = content.course(id);
+  if (!course) return undefined;
+  const files = content.lessonsOf(id);
+  let lessons: LessonPage[] | undefined;
+  return {
+    ...course,
+    id,
+    url: `/courses/${id}/`,
+    lessonIds: files.map(slugOf),
+    get lessons() {
+      return (lessons ??= files.flatMap((fileName) => lessonPage(id, course, fileName) ?? []));
+    },
+    get project() {
+      return course.project === undefined ? undefined : getProject(course.project);
+    },
+  };
+});
+
+/** All projects by title. */
+export const getProjects = oncePerBuild((): ListedProject[] =>
+  content
+    .projects()
+    .flatMap((id): ListedProject[] => {
+      const file = content.projectFile(id);
+      if (!file) return [];
+      const { title, summary } = file;
+      return [
+        {
+          ...{ id, url: `/projects/${id}/`, title, summary },
+          get project() {
+            return getProject(id);
+          },
+        },
+      ];
+    })
+    .toSorted((a, b) => a.title.localeCompare(b.title)),
+);
+
+/** The addresses of the pages of projects, as `getStaticPaths` wants them. */
+export const projectPaths = () => content.projects().map((project) => ({ params: { project } }));
+
+const projectPages = new Map<string, ProjectPage>();
+
+/** A project whose sizes can be shown; the same one as long as nothing of it changes. */
+export function getProject(id: string): ProjectPage | undefined {
+  const before = projectPages.get(id);
+  if (import.meta.env.PROD && before) return before;
+  const file = content.project(id);
+  if (!file) return undefined;
+  const [materials, { edition }] = [getMaterials(), getSite()];
+  if (before?.file === file && before.materials === materials && before.edition === edition) return before;
+  const page = { id, url: `/projects/${id}/`, file, materials, edition };
+  projectPages.set(id, page);
+  return page;
+}
+
+/**
+ * What a page was looked up by its address for. Where the live preview cannot show it, the page that says so comes before
+ * (live/problem-page.ts).
+ */
+export function found<T>(page: T | undefined): T {
+  if (page === undefined) throw new Error('A mistake in the content keeps this page from being shown.');
+  return page;
 }
 
 /**
@@ -95,12 +157,20 @@ export function pageUrl(url: string): string {
   return import.meta.env.BASE_URL.replace(/\/$/, '') + url;
 }
 
-function lessonPage(
-  entry: CollectionEntry<'lessons'>,
-  projectId: string | undefined,
-  projects: ReadonlyMap<string, ProjectPage>,
-): LessonPage {
-  const { course, slug, fileName: _, ...front } = entry.data;
-  const project = projectId === undefined ? undefined : projects.get(projectId);
-  return { ...front, id: slug, url: `/courses/${course}/${slug}/`, project, projectId, entry };
+function lessonPage(courseId: string, course: CourseFile, fileName: string): LessonPage | undefined {
+  const shown = content.lesson(courseId, fileName);
+  if (!shown) return undefined;
+  const { project = course.project, ...front } = shown.front;
+  const slug = slugOf(fileName);
+  return {
+    ...front,
+    id: slug,
+    url: `/courses/${courseId}/${slug}/`,
+    file: `content/courses/${courseId}/${fileName}`,
+    text: topOf(shown.text).body,
+    projectId: project,
+    get project() {
+      return project === undefined ? undefined : getProject(project);
+    },
+  };
 }

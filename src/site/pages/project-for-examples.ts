@@ -10,7 +10,7 @@ import type { WorkedOut } from '../check/project-problems.ts';
  * and pieces; an author may have taken the project away that has them.
  */
 export function projectForExamples<P extends { id: string; file: ProjectFile }>(
-  projects: readonly P[],
+  projects: Iterable<P>,
 ): { project?: P; shown: ReadonlySet<string> } {
   const names = Object.keys(lessonWords);
   let most: { project: P; shown: Set<string> } | undefined;

@@ -1,6 +1,6 @@
 import { withHandouts, withTeacher } from '../pages/build-options.ts';
-import { everything, plannedHandouts } from './handouts.ts';
-import { readContent, type Content } from '../content/read-content.ts';
+import { everything, plannedHandouts, stepTimes } from './handouts.ts';
+import { ContentFiles, readCourse } from '../content/read-content.ts';
 import { oncePerBuild, oncePerBuildBy } from '../pages/build-cache.ts';
 
 /** A document of a course, and where each paper and edition of it lies, from the site's root. */
@@ -28,8 +28,8 @@ export function handoutLinks(course: string, named: (name: string) => boolean = 
  */
 export function readyMade(project: string, names: readonly string[]): Record<string, string> {
   if (!withHandouts()) return {};
-  const course = content().courses.find(({ value }) => value?.project === project);
-  const links = course && linksFor(course.id);
+  const course = teaching().get(project);
+  const links = course === undefined ? undefined : linksFor(course);
   return Object.fromEntries(
     names.flatMap((name) =>
       (links?.get(name)?.files ?? []).map(({ words, url }) => [`${name} ${words.replace(',', '')}`, url]),
@@ -37,14 +37,27 @@ export function readyMade(project: string, names: readonly string[]): Record<str
   );
 }
 
-let before: Content | undefined;
-/** The live preview reads it for every page, and takes over what did not change. */
-const content = oncePerBuild(() => (before = readContent(process.cwd(), before)));
+/** Where a recording of its course shows each step of a project: `from 1:35 to 2:10`, by the step’s id. */
+export function timesOf(project: string): Record<string, string> {
+  const course = teaching().get(project);
+  return course === undefined ? {} : stepTimes(readCourse(process.cwd(), course), course, project);
+}
+
+/** For each project the first course that teaches it. */
+const teaching = oncePerBuild(() => {
+  const files = new ContentFiles(process.cwd());
+  return new Map(
+    files
+      .courses()
+      .toReversed()
+      .map((id) => [files.course(id).value?.project, id]),
+  );
+});
 
 const linksFor = oncePerBuildBy((course) => {
   const links = new Map<string, HandoutLinks>();
   if (!withHandouts()) return links;
-  for (const planned of plannedHandouts(content(), course, everything)) {
+  for (const planned of plannedHandouts(readCourse(process.cwd(), course), course, everything)) {
     if (planned.kind !== 'document' || (planned.reader === 'teacher' && !withTeacher())) continue;
     const [, kind = '', ...rest] = planned.file.split('/');
     const name = rest.join('/').replace(/^teacher\/|\.pdf$/g, '');

@@ -4,23 +4,29 @@ import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import type { Fonts } from '../../core/index.ts';
 import { withHandouts, withTeacher } from '../pages/build-options.ts';
+import { serveBelow } from './below.ts';
 import { printFonts } from './fonts.ts';
+import type { HandoutRequest } from './write-handouts.ts';
 
 const FOLDER = 'handouts';
 const fontFiles = { 'fonts/regular.ttf': 'regular', 'fonts/strong.ttf': 'strong' } as const;
 const types: Readonly<Record<string, string>> = { pdf: 'application/pdf', svg: 'image/svg+xml', ttf: 'font/ttf' };
 
-/** Of many documents, how far they are: a line for each five hundred. */
-export const tellNowAndThen =
-  (say: (line: string) => void) =>
-  (done: number, all: number): void => {
-    if (done > 0 && done < all && done % 500 === 0) say(`${done} of ${all} documents`);
+/** Of many documents, how far they are: a line for each five hundred that are made. */
+export const tellNowAndThen = (say: (line: string) => void): NonNullable<HandoutRequest['progress']> => {
+  let next = 500;
+  return ({ done, all, files }) => {
+    if (done === all || files < next) return;
+    next = files + 500;
+    say(`${files} documents, ${done} of ${all} courses done`);
   };
+};
 
 /** What makes documents; fetched when the first is wanted, since Astro reads this file before it does anything else. */
 const press = async () => ({
   ...(await import('./handouts.ts')),
   ...(await import('../content/read-content.ts')),
+  ...(await import('./kept-handouts.ts')),
   ...(await import('./write-handouts.ts')),
 });
 
@@ -38,17 +44,10 @@ export function handoutsInSite(): AstroIntegration {
         root = fileURLToPath(config.root);
       },
       'astro:server:setup'({ server }) {
-        const start = `${server.config.base.replace(/\/$/, '')}/${FOLDER}/`;
-        server.middlewares.use((request, response, next) => {
-          const { pathname } = new URL(request.url ?? '/', 'http://localhost');
-          if (!pathname.startsWith(start)) return next();
-          find(pathname.slice(start.length))
-            .then((bytes) => {
-              if (!bytes) return next();
-              response.setHeader('Content-Type', types[path.extname(pathname).slice(1)] ?? 'application/octet-stream');
-              response.end(bytes);
-            })
-            .catch(next);
+        serveBelow(server, FOLDER, types, async (file, _, response) => {
+          const bytes = await find(file);
+          if (bytes) response.end(bytes);
+          return bytes !== undefined;
         });
       },
       async 'astro:build:done'({ dir, logger }) {
@@ -58,13 +57,16 @@ export function handoutsInSite(): AstroIntegration {
           await writeFile(path.join(to, file), (await fonts())[face]);
         if (!withHandouts()) return;
         const start = performance.now();
-        const { readContent, writeHandouts } = await press();
-        const { files, findings } = await writeHandouts(readContent(root), to, await fonts(), {
+        const { digestOfKit, KEPT_HANDOUTS, KeptHandouts, writeHandouts } = await press();
+        const kept = new KeptHandouts(path.join(root, KEPT_HANDOUTS), await digestOfKit(root));
+        const { files, findings, takenOver } = await writeHandouts(root, to, await fonts(), {
           withoutTeacher: !withTeacher(),
+          kept,
           progress: tellNowAndThen((line) => logger.info(line)),
         });
         for (const finding of findings) logger.warn(finding);
-        logger.info(`${files.length} documents in ${((performance.now() - start) / 1000).toFixed(1)} s`);
+        const made = `${files.length} documents in ${((performance.now() - start) / 1000).toFixed(1)} s`;
+        logger.info(takenOver > 0 ? `${made}, ${takenOver} of them as the build before made them` : made);
       },
     },
   };
@@ -72,10 +74,9 @@ export function handoutsInSite(): AstroIntegration {
   /** A file below handouts/, from the content as it is now. */
   async function find(file: string): Promise<Uint8Array | undefined> {
     if (file in fontFiles) return (await fonts())[fontFiles[file as keyof typeof fontFiles]];
-    const { everything, made, plannedHandouts, readContent } = await press();
-    const content = readContent(root);
+    const { everything, made, plannedHandouts, readCourse } = await press();
     const course = file.split('/')[0] ?? '';
-    const planned = plannedHandouts(content, course, everything).find((one) => one.file === file);
+    const planned = plannedHandouts(readCourse(root, course), course, everything).find((one) => one.file === file);
     return planned && (await made(planned, await fonts())).bytes;
   }
 }

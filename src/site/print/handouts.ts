@@ -3,8 +3,10 @@ import { cautions, defersTo } from '../../../components/words/caution/cautions.t
 import {
   answerKey,
   classPlan,
+  clockTime,
   exercisesFor,
   inText,
+  cutList,
   isOnPaper,
   pieceSvg,
   projectDocuments,
@@ -31,6 +33,7 @@ import type {
 } from '../../core/index.ts';
 import { lessonOnPaper } from '../content/lesson-on-paper.ts';
 import type { Content, LessonEntry } from '../content/read-content.ts';
+import { recordedIn, viewOf } from '../pages/recorded.ts';
 import { classOf, languageTag, type GlossaryFile } from '../content/schemas.ts';
 
 export type HandoutChoice = {
@@ -99,8 +102,8 @@ export function plannedHandouts(content: Content, course: string, choice: Handou
         return [
           ...[...projects].flatMap(([id, { pattern }]) => {
             const before = id === entry.project ? '' : `${id}-`;
-            return projectDocuments(pattern, { cautions, defersTo }).map(({ name, title, make }) =>
-              document(before + name, title, 'maker', () => make(setting)),
+            return projectDocuments(pattern, { cautions, defersTo, times: () => stepTimes(content, course, id) }).map(
+              ({ name, title, make }) => document(before + name, title, 'maker', () => make(setting)),
             );
           }),
           ...paper.flatMap(({ lesson, exercises, pattern, asks }) => {
@@ -132,6 +135,21 @@ export function plannedHandouts(content: Content, course: string, choice: Handou
       }),
     ];
   });
+}
+
+/**
+ * Where a recording of a course shows each step of a project, by the step’s id; of several recordings the first that shows it.
+ *
+ * @example stepTimes(content, 'pocket-folio', 'swatch-folio')['pleat'] // => 'from 1:35 to 2:10'
+ */
+export function stepTimes(content: Content, course: string, project: string): Record<string, string> {
+  const times: Record<string, string> = {};
+  for (const { recording, project: of } of recordedIn(content, course)) {
+    if (recording.projectId !== project) continue;
+    for (const { step, from, to } of viewOf(recording, of, content.site.value?.edition ?? 'inch').chapters)
+      times[step] ??= `from ${clockTime(from)} to ${clockTime(to)}`;
+  }
+  return times;
 }
 
 type Resolved = {
@@ -179,6 +197,7 @@ function onPaper(
 ): OnPaper {
   const { questions, picks, shows, cautions } = lessonOnPaper(entry.text, {
     glossary,
+    ...(project && { pieces: cutList(project.pattern).map(({ piece }) => piece) }),
     measured: (subject) => project?.measured(subject),
   });
   const front = entry.value;

@@ -1,8 +1,9 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { missingCharacterText, writePdf, type Fonts } from '../../core/index.ts';
+import { ContentFiles, readCourse } from '../content/read-content.ts';
 import { everything, plannedHandouts, type HandoutChoice, type Planned } from './handouts.ts';
-import type { Content } from '../content/read-content.ts';
+import type { KeptHandouts } from './kept-handouts.ts';
 
 export type WrittenHandouts = {
   /** Paths from the folder they were written to. */
@@ -17,37 +18,54 @@ export type HandoutRequest = {
   course?: string | undefined;
   /** Only what makers may have; the teacher's too if left out. */
   withoutTeacher?: boolean;
-  /** Told before each file, and once at the end. */
-  progress?: (done: number, all: number, file: string) => void;
+  /** Those of a build before: a course that did not change takes them over. */
+  kept?: KeptHandouts;
+  /** Told before each file, and once at the end. `done` and `all` count courses. */
+  progress?: (told: { done: number; all: number; files: number; file: string }) => void;
 };
 
-/** Writes the documents of a content folder, each into the folder of its course, paper and edition. */
+/**
+ * Writes the documents of a content folder, each into the folder of its course, paper and edition. One course is read at
+ * a time, and one document made: a large school needs no more memory than a small one.
+ *
+ * @param root the folder that holds content/
+ * @returns also how many files were taken over
+ */
 export async function writeHandouts(
-  content: Content,
+  root: string,
   to: string,
   fonts: Fonts,
   wish: HandoutRequest = {},
-): Promise<WrittenHandouts> {
-  const { choice = everything, course, withoutTeacher = false, progress = () => {} } = wish;
-  const courses = content.courses.filter(({ id }) => course === undefined || id === course);
-  const plannedFor = (id: string) =>
-    plannedHandouts(content, id, choice).filter(({ reader }) => reader === 'maker' || !withoutTeacher);
-  // Planned once to count and once to make: what a course is worked out for goes before the next begins.
-  const all = courses.reduce((sum, { id }) => sum + plannedFor(id).length, 0);
+): Promise<WrittenHandouts & { takenOver: number }> {
+  const { choice = everything, course, withoutTeacher = false, kept, progress = () => {} } = wish;
+  const courses = new ContentFiles(root).courses().filter((id) => course === undefined || id === course);
   const written: WrittenHandouts = { files: [], findings: [] };
-  for (const { id } of courses) {
-    for (const planned of plannedFor(id)) {
-      const { file } = planned;
-      progress(written.files.length, all, file);
-      const { bytes, findings } = await made(planned, fonts);
-      await mkdir(path.dirname(path.join(to, file)), { recursive: true });
-      await writeFile(path.join(to, file), bytes);
-      written.files.push(file);
-      written.findings.push(...findings.map((finding) => `${file}: ${finding}`));
+  let takenOver = 0;
+  for (const [done, id] of courses.entries()) {
+    const content = readCourse(root, id);
+    const digest = kept?.digest(content, [choice, withoutTeacher]) ?? '';
+    let ofCourse = await kept?.copy(id, digest, to);
+    takenOver += ofCourse?.files.length ?? 0;
+    if (!ofCourse) {
+      ofCourse = { files: [], findings: [] };
+      for (const planned of plannedHandouts(content, id, choice)) {
+        if (planned.reader === 'teacher' && withoutTeacher) continue;
+        const { file } = planned;
+        progress({ done, all: courses.length, files: written.files.length + ofCourse.files.length, file });
+        const { bytes, findings } = await made(planned, fonts);
+        await mkdir(path.dirname(path.join(to, file)), { recursive: true });
+        await writeFile(path.join(to, file), bytes);
+        ofCourse.files.push(file);
+        ofCourse.findings.push(...findings.map((finding) => `${file}: ${finding}`));
+      }
+      await kept?.keep(id, digest, to, ofCourse);
     }
+    written.files.push(...ofCourse.files);
+    written.findings.push(...ofCourse.findings);
   }
-  progress(all, all, '');
-  return written;
+  if (course === undefined) await kept?.keepOnly(courses);
+  progress({ done: courses.length, all: courses.length, files: written.files.length, file: '' });
+  return { ...written, takenOver };
 }
 
 /** One file as it is written, and what could not be put on paper. */

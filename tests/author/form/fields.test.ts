@@ -57,7 +57,16 @@ test('what may stand there and what it is for come from the schema', () => {
 test('a group tells what else may stand in it', () => {
   const [, measures] = sectionsOf('title: Bag\nmeasures: { seam: { in: 1/4 }, width: 8 }\n');
   const [seam, width] = measures?.entries ?? [];
-  expect(seam?.more.map(({ name }) => name)).toEqual(['mm', 'editions', 'is', 'count', 'step', 'label', 'note']);
+  expect(seam?.more.map(({ name }) => name)).toEqual([
+    'mm',
+    'editions',
+    'is',
+    'count',
+    'number',
+    'step',
+    'label',
+    'note',
+  ]);
   expect(seam?.more[0]?.about).toMatch(/^Its value in the metric edition/);
   expect(width?.more).toEqual([]);
 });

@@ -229,3 +229,13 @@ test('a project whose folder is gone is said, and is written once it is back', (
   renameSync(`${folder}-away`, folder);
   expect(shelf.write('folio', SEAM)?.kind).toBe('written');
 });
+
+test('a field that would leave a file that cannot be read is never written', () => {
+  const { shelf, read } = form();
+  const change = { place: ['__proto__'], was: undefined, value: 'x' };
+  expect(shelf.write('folio', change)).toMatchObject({
+    kind: 'refused',
+    message: expect.stringContaining('__proto__'),
+  });
+  expect(read()).toBe(folio);
+});

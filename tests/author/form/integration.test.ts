@@ -31,3 +31,14 @@ test('a request that breaks off or fails gets an answer', async () => {
   expect(response.statusCode).toBe(500);
   expect(end.mock.calls[0]?.[0]).toContain('The line broke.');
 });
+
+test.each(['//[', 'http://[', '//:x'])('what is no address, such as %j, is left to others', async (url) => {
+  const { hooks } = authorsForm();
+  let handler: Handler | undefined;
+  const server = { config: { base: '/' }, middlewares: { use: (given: Handler) => (handler = given) } };
+  await (hooks['astro:server:setup'] as unknown as (given: object) => unknown)({ server });
+  const [next, end] = [vi.fn(), vi.fn()];
+  handler!({ url }, { setHeader: vi.fn(), end }, next);
+  await vi.waitFor(() => expect(next).toHaveBeenCalledOnce());
+  expect(end).not.toHaveBeenCalled();
+});

@@ -11,6 +11,7 @@ import {
 } from '../../../components/class/class.ts';
 import { codesIn } from '../../../components/class/codes.ts';
 import { collectRecords, type CourseLesson, type HandIn } from '../../../components/class/hand-in.ts';
+import { qrPath } from '../../../components/class/qr.ts';
 import { readHandIn, toCode, toFile } from '../../../components/class/wire.ts';
 
 const lessons: CourseLesson[] = [
@@ -177,6 +178,8 @@ test('a class is told who is where and what went wrong, the commonest slip first
   expect(whatWentWrong(all, lessons)).toEqual([
     {
       lesson: 'Fold',
+      lessonId: 'fold',
+      name: 'strip',
       words: 'How long is the strip?',
       isPractice: false,
       atOnce: 1,
@@ -194,6 +197,8 @@ test('a class is told what was practised and what pieces measured', () => {
   const all = [withMore('Ada'), from('Ben'), withMore('Cleo')];
   expect(whatWentWrong(all, lessons).find(({ isPractice }) => isPractice)).toEqual({
     lesson: 'Fold',
+    lessonId: 'fold',
+    name: 'strip again',
     words: 'And how long is it now?',
     isPractice: true,
     atOnce: 0,
@@ -260,4 +265,20 @@ test('CSV: quotes and commas stay in their cell, and each kind has its line', ()
 test('of a long text that was pasted the codes alone are read, and the rest is counted', () => {
   const pasted = `${'no '.repeat(125_000)}SEW1.abc\n${'none\t'.repeat(125_000)}`;
   expect(codesIn(pasted)).toEqual({ codes: ['SEW1.abc'], others: 250_000 });
+});
+
+test('all of a long course still is one picture to scan, and a longer text has none', async () => {
+  // Three times the questions of the demo course, every one tried and with what went wrong in it.
+  const answers = Array.from({ length: 30 }, (_, i) => ({
+    ...{ name: `question ${i}`, tries: 1 + (i % 3), right: i % 4 > 0, atOnce: false, slips: ['left-out seam'] },
+    ...{ value: 107.95 + i * 3.175, wanted: 114.3 + i * 3.175, edition: 'inch' as const },
+  }));
+  const full: HandIn = {
+    ...{ name: 'Ada', course: 'x', day: '2030-05-01' },
+    lessons: ['one', 'two', 'three'].map((lesson) => ({ lesson, sections: 8, sewn: 19, answers })),
+  };
+  const code = await toCode(full);
+  expect(qrPath(code)?.size).toBeGreaterThan(100);
+  // Beyond, the page offers the file and the text.
+  expect(qrPath('x'.repeat(1801))).toBeUndefined();
 });

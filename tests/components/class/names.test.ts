@@ -96,3 +96,8 @@ test('a lesson of a thousand questions is handed in whole, as file and as code',
   expect(await readHandIn(toFile(handIn))).toEqual({ ok: true, value: handIn });
   expect(await readHandIn(await toCode(handIn))).toEqual({ ok: true, value: handIn });
 });
+
+test.each(['\u3164', '\u115f\u1160', '\u2800', '\u180b', '\uffa0', '\u{e0041}', '\u034f', '\u200d\ufe0f'])(
+  'a name in which nothing is seen is none: %j',
+  (typed) => expect(cleanName(typed)).toBe(''),
+);

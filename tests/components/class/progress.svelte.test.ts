@@ -78,6 +78,16 @@ test('a browser that has room for half of it keeps what was there', () => {
   expect(all()).toEqual(before);
 });
 
+test('where texts of other lengths stand in the place of what was there, it all comes back', () => {
+  localStorage.setItem('course-kit:steps:folio', JSON.stringify('x'.repeat(100)));
+  localStorage.setItem('course-kit:edition', '"inch"');
+  const before = all();
+  roomFor(Object.entries(before).join('').length);
+  const kept = { 'steps:folio': '1', edition: JSON.stringify('y'.repeat(90)), theme: JSON.stringify('z'.repeat(90)) };
+  expect(restore(fileOf(JSON.stringify(kept))).ok).toBe(false);
+  expect(all()).toEqual(before);
+});
+
 test('a browser without room for both makes room for the new', () => {
   localStorage.setItem('course-kit:steps:folio', JSON.stringify('x'.repeat(100)));
   roomFor(240);

@@ -43,6 +43,19 @@ describe('of a folio for cards 110 mm wide', () => {
     expect(counts[1]).toMatch(/^\d+ \(\d+\)$/);
   });
 
+  it('layers as the prose says them, those of the worst step for all', async () => {
+    const asked = ['layers of hold-pleats', 'layers of the project', 'layers of topstitch-flap', 'layers of nothing'];
+    const said = await ask<'layers said'>({ kind: 'layers said', asked });
+    const counts = await ask<'layer counts'>({ kind: 'layer counts' });
+    const steps = await ask<'steps'>({ kind: 'steps' });
+    const [, layers, fused] = /^(\d+) \((\d+)\)$/.exec(counts[steps.findIndex(({ id }) => id === 'hold-pleats')]!)!;
+    expect(said[0]).toBe(`${layers} layers, ${fused} of them interfacing`);
+    expect(parseInt(said[1]!)).toBe(Math.max(...counts.map((words) => parseInt(words))));
+    expect(said[3]).toBeUndefined();
+    const without = await ask<'layers said'>({ kind: 'layers said', asked }, { flap: false });
+    expect([said[2] === undefined, without[2] === undefined]).toEqual([false, true]);
+  });
+
   it('a drawing, or none where an option leaves the step out', async () => {
     const drawing = { of: 'step', id: 'sew-round' } as const;
     const drawn = await ask<'drawing'>({ kind: 'drawing', drawing });

@@ -127,7 +127,7 @@ it('says in a sentence why there is no answer, and keeps what only a programmer 
   });
   const setting = { paper: 'A4', largePrint: false, language: 'en' } as const;
   const fonts = { regular: '', strong: '' };
-  worker.ask(1, 1, { kind: 'document', document: { name: 'none', setting, fonts } });
+  worker.ask(1, 1, { kind: 'document', document: { name: 'none', setting, fonts, times: {} } });
   worker.ask(2, 1, { kind: 'list', currency: 'EUR' });
   await worker.said(2);
   expect(worker.news).toEqual([

@@ -18,7 +18,8 @@ test.each(editions)('a working, a drawing and a study wait for the questions tha
   const pattern = resolveProject(folio, { edition });
   expect(heldBy(size, 'Working', { of: 'panel width' }, pattern)).toEqual(['panel']);
   expect(heldBy(size, 'Piece', { name: 'facing' }, pattern)).toEqual(['panel']);
-  expect(heldBy(size, 'AllowanceStudy', { piece: 'flap' }, pattern)).toEqual(['flap']);
+  // A guess stands before it.
+  expect(heldBy(size, 'AllowanceStudy', { piece: 'flap' }, pattern)).toEqual(['wider', 'flap']);
   expect(heldBy(pleat, 'Working', { of: 'seam + lift + depth' }, pattern)).toEqual(['first']);
   expect(heldBy(pleat, 'PleatStudy', { piece: 'pocket strip' }, pattern)).toEqual([
     'folds',
@@ -32,6 +33,22 @@ test.each(editions)('a working, a drawing and a study wait for the questions tha
   ]);
   expect(heldBy(make, 'Step', { id: 'turn-flap' }, pattern)).toEqual(['flap-now']);
   expect(heldBy(make, 'MakeUp', {}, pattern)).toEqual(expect.arrayContaining(['flap-now', 'width-now']));
+});
+
+test('a study waits for the guess right before it, and for no other', () => {
+  const pattern = resolveProject(folio, { edition: 'inch' });
+  const guess = (id: string) => ({ word: 'Predict', given: { id } });
+  const seam = { word: 'SeamStudy', given: { a: 'panel width', b: 'panel width' } };
+  const drift = { word: 'DriftStudy', given: { of: 'folio width' } };
+  const waits = (lesson: App.WrittenWord[], { word, given }: App.WrittenWord) => heldBy(lesson, word, given, pattern);
+  expect(waits([guess('a'), seam], seam)).toEqual(['a']);
+  expect(waits([guess('a'), { word: 'Tip', given: {} }, seam], seam)).toEqual(['a']);
+  expect(waits([guess('a'), guess('b'), seam], seam)).toEqual(['b']);
+  expect(waits([guess('a'), seam, drift], drift)).toEqual([]);
+  expect(waits([seam, guess('a')], seam)).toEqual([]);
+  // What is no study is read as before.
+  const list = { word: 'CutList', given: {} };
+  expect(waits([guess('a'), list], list)).toEqual([]);
 });
 
 test('nothing waits for a question above it, for one that is read off the page, or for none', () => {

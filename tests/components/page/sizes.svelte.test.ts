@@ -5,12 +5,15 @@
  * inch: 4 1/4 + 2 * 1/8 + 2 * 1/4 = 5. metric: 105 + 2 * 3 + 2 * 6 = 123.
  */
 import { beforeEach, expect, test, vi } from 'vitest';
+import { mount, tick, unmount } from 'svelte';
 import { addressNow } from '../../../components/page/address.ts';
 import { editionChoice } from '../../../components/page/edition.svelte.ts';
-import type { Learner } from '../../../components/page/learner.svelte.ts';
+import { learnerOf, provideProject, type Learner } from '../../../components/page/learner.svelte.ts';
+import SizePanel from '../../../components/page/size/SizePanel.svelte';
 import { showQuantity, valueOf } from '../../../components/page/quantity.ts';
 import { SizeField } from '../../../components/page/size/size-field.svelte.ts';
 import { learner, newPage, plain, visit } from '../lesson.ts';
+import { project, shelf } from '../../core/project/files.ts';
 
 beforeEach(() => newPage());
 
@@ -161,4 +164,121 @@ test.each([
   } finally {
     spy.mockRestore();
   }
+});
+
+test('a plain number is typed, moved and shared like a size', () => {
+  const skirt = project(`
+title: Skirt
+measures:
+  rail: { in: 60, mm: 1500 }
+  fullness: { number: 1.5, between: [1.2, 2.5], step: 0.1, label: Fullness }
+  cloth round: { is: rail * fullness }
+pieces:
+  skirt: { size: [cloth round, 10] }
+`);
+  const mine = learner('inch', skirt);
+  const field = new SizeField(mine, 'fullness');
+  type(field, '2,1');
+  expect(field.text).toBe('2.1');
+  expect(shown(mine, 'cloth round')).toBe('126 in');
+  expect(addressNow()).toContain('fullness=2.1');
+  type(field, '2.17');
+  expect(field.trouble).toBe('Fullness goes in steps of 0.1 from 1.2.');
+  expect(field.nearest).toEqual({ text: '2.2', value: expect.closeTo(2.2, 9) as number });
+  type(field, 'full');
+  expect(field.trouble).toBe('Write a number, such as 1.5.');
+  visit('?fullness=2.5&edition=metric');
+  expect(shown(learner('metric', skirt), 'cloth round')).toBe('3750 mm');
+});
+
+const skirt = () =>
+  project(`
+title: Skirt
+sizes: { default: medium, of: { small: { waist: { in: 26, mm: 660 } }, medium: { waist: { in: 30, mm: 760 } } } }
+measures: { waist: { between: { in: [24, 40], mm: [600, 1000] }, step: { in: 1/2, mm: 10 } }, hem: { in: 1, mm: 25, between: { in: [1, 2], mm: [25, 50] } } }
+choices: { back: { one of: { plain: {}, zip: { measures: { hem: 2 in } } } } }
+pieces: { panel: { size: [2 * waist, 4 * hem] } }
+`);
+
+test('a size is chosen, kept and shared; a slider goes on from it, and another size begins anew', () => {
+  const mine = learner('inch', skirt());
+  mine.chooseSize('small');
+  expect(shown(mine, 'panel width')).toBe('52 in');
+  expect(mine.set('waist', 27 * 25.4)).toBeUndefined();
+  mine.choose('back', 'zip');
+  expect(shown(mine, 'panel width')).toBe('54 in');
+  expect(addressNow()).toMatch(/size=small&waist=27\+in&back=zip$/u);
+
+  // Another visit, by what the browser kept.
+  visit();
+  const again = learner('inch', skirt());
+  expect(again.settings).toMatchObject({ size: 'small', options: { back: 'zip' }, values: { waist: 27 * 25.4 } });
+  // Back to the size's own value.
+  again.set('waist', 26 * 25.4);
+  expect(again.settings.values).toEqual({});
+  again.set('waist', 28 * 25.4);
+  again.chooseSize('medium');
+  expect(again.settings).toMatchObject({ size: undefined, values: {} });
+  expect(shown(again, 'panel width')).toBe('60 in');
+  editionChoice.choose('metric');
+  again.chooseSize('small');
+  expect(shown(again, 'panel width')).toBe('1320 mm');
+  again.reset();
+  expect(again.changed).toBe(false);
+  // What is kept is written once the page has come to rest.
+  expect(addressNow()).not.toMatch(/size|waist|back/u);
+  visit();
+  expect(learner('inch', skirt()).changed).toBe(false);
+});
+
+test('what a browser kept of sizes and choices that are gone is passed over', () => {
+  localStorage.setItem(
+    'course-kit:size:demo',
+    JSON.stringify({ values: {}, options: { back: 'buttons' }, size: 'huge' }),
+  );
+  const mine = learner('inch', skirt());
+  expect(mine.changed).toBe(false);
+  // What was kept before there were sizes is still taken.
+  localStorage.setItem(
+    'course-kit:size:demo',
+    JSON.stringify({ values: { waist: { value: 28 * 25.4, edition: 'inch' } }, options: {} }),
+  );
+  expect(learner('inch', skirt()).settings.values).toEqual({ waist: 28 * 25.4 });
+});
+
+test('the panel offers few sizes as keys and many in a list, by name, and says what the chosen one is', async () => {
+  provideProject({ id: 'panel', file: skirt(), materials: shelf(), edition: 'inch' });
+  const panel = document.body.appendChild(document.createElement('div'));
+  const shownPanel = mount(SizePanel, { target: panel, props: { project: 'panel' } });
+  await tick();
+  const mine = learnerOf('panel');
+  const groups = [...panel.querySelectorAll('fieldset')];
+  expect(
+    groups.map((group) => [...group.querySelectorAll('legend, label')].map((one) => plain(one.textContent).trim())),
+  ).toEqual([
+    ['Size', 'small', 'medium'],
+    ['back', 'plain', 'zip'],
+  ]);
+  panel.querySelector<HTMLInputElement>('input[value="small"]')!.click();
+  panel.querySelector<HTMLInputElement>('input[value="zip"]')!.click();
+  await tick();
+  expect(mine.settings).toMatchObject({ size: 'small', options: { back: 'zip' } });
+  expect([...panel.querySelectorAll('label.on')].map((one) => plain(one.textContent).trim())).toEqual(['small', 'zip']);
+  mine.reset();
+  void unmount(shownPanel);
+
+  const many = skirt();
+  many.sizes!.of = Object.fromEntries([1, 2, 3, 4, 5, 6].map((n) => [`size ${n}`, { waist: `${25 + n} in` }]));
+  many.sizes!.default = 'size 2';
+  provideProject({ id: 'list', file: many, materials: shelf(), edition: 'inch' });
+  const long = mount(SizePanel, { target: panel, props: { project: 'list' } });
+  await tick();
+  const list = panel.querySelector<HTMLSelectElement>('select')!;
+  expect([list.value, list.labels[0]?.textContent.includes('Size'), list.options.length]).toEqual(['size 2', true, 6]);
+  list.value = 'size 5';
+  list.dispatchEvent(new Event('change', { bubbles: true }));
+  expect(learnerOf('list').settings.size).toBe('size 5');
+  learnerOf('list').reset();
+  void unmount(long);
+  panel.remove();
 });

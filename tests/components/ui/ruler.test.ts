@@ -99,6 +99,14 @@ describe('the numbers of a slider', () => {
     expect(texts({ kind: 'count', min: 4, max: 6, step: 1 }, 'inch')).toEqual(['4', '5', '6']);
   });
 
+  it('are plain numbers when a ratio is chosen, alike in both editions', () => {
+    const fullness = { kind: 'number', min: 1.2, max: 2.5, step: 0.1 } as const;
+    expect(rule(fullness, 'inch').steps).toBe(13);
+    expect(texts(fullness, 'inch')).toEqual(['1.5', '2', '2.5']);
+    expect(texts(fullness, 'metric')).toEqual(texts(fullness, 'inch'));
+    expect(texts({ kind: 'number', min: 1, max: 6, step: 0.5 }, 'inch')).toEqual(['1', '2', '3', '4', '5', '6']);
+  });
+
   it('are the two ends when no unit falls on a mark', () => {
     expect(texts({ kind: 'length', min: 25.4 / 16, max: (3 * 25.4) / 16, step: 25.4 / 16 }, 'inch')).toEqual([
       '1⁄16',

@@ -148,12 +148,16 @@ test('carrying on shows the whole page for the work as it is', async () => {
   const by = learner();
   const part = mine(FACING, by);
   await compare(part, '118', '');
+  const other = mine(FACING, by);
+  await compare(other, '119', '');
   part.carryOn(carryOn(part));
   expect(by.settledPattern.measures['panel width']?.value).toBeCloseTo(118, 6);
-  expect(part.isAsMade).toBe(true);
+  expect(part.isShown(carryOn(part))).toBe(true);
+  // Another piece that came out otherwise is not what the page shows.
+  expect(other.isShown(carryOn(other))).toBe(false);
   part.backToPlan();
   expect(by.settledPattern.measures['panel width']?.value).toBe(123);
-  expect(part.isAsMade).toBe(false);
+  expect(part.isShown(carryOn(part))).toBe(false);
 });
 
 test('what was measured is kept, and compared again', async () => {

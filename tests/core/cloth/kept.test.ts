@@ -298,6 +298,24 @@ describe('a pair sewn round', () => {
     expect(sewn).toMatchObject({ ok: false, fault: { code: 'no-gap' } });
   });
 
+  test.each(['no gap', 'a gap of 0.06 mm'])(
+    'has no more cloth than went in, fused, open at the bottom, with %s',
+    (gap) => {
+      const [front, back] = [piece('front', rectangle(100, 80)), piece('back', rectangle(100, 80))];
+      const fused = value(fuse(front, piece('stay', rectangle(100, 80))));
+      const how = { allowance: 15, open: ['bottom'] };
+      const sewn = (length: number) => sewRound(fused, back, { ...how, gap: { edge: 'left', length } });
+      expect(sewn(1e-7)).toMatchObject({ ok: false, fault: { code: 'no-gap' } });
+      const clipped = value(clipCorners(value(gap === 'no gap' ? sewRound(fused, back, how) : sewn(0.06)), 3));
+      const cutAway = clipped.done.reduce((sum, one) => sum + (one.cutAway ?? 0), 0);
+      expect(cutAway).toBeGreaterThan(100);
+      const cloth = (...works: Work[]) =>
+        works.flatMap((work) => Object.values(clothAreas(work))).reduce((sum, area) => sum + area, 0);
+      expect(cloth(fused, back) - cloth(clipped)).toBeCloseTo(cutAway, 2);
+      expect(cloth(value(turn(clipped)))).toBeCloseTo(cloth(clipped), 2);
+    },
+  );
+
   test('does not sew down what is caught in it', () => {
     const caught = (width: number) =>
       sewRound(piece('front', rectangle(100, 80)), piece('back', rectangle(100, 80)), {

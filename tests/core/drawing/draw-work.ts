@@ -14,7 +14,7 @@ import type { WorkSetting } from '../../../src/core/drawing/work-words.ts';
 
 /** One work by itself on a sheet, put together of the parts that the drawings of steps are made of. */
 export function drawWork(work: Work, setting: WorkSetting & { side?: SeenFrom }): Scene {
-  const { side = 'front', materials } = setting;
+  const { side = 'front' } = setting;
   const { set } = lengthWriter(setting);
   const { width, height } = boxOf(work.plies);
   const view = viewOf(work, side);
@@ -26,7 +26,7 @@ export function drawWork(work: Work, setting: WorkSetting & { side?: SeenFrom })
       left: [heights({ name: 'height', marks: [0, height], labels: [set(height)] })],
       right: [margin],
       below: [across({ name: 'width', marks: [0, width], labels: [set(width)] })],
-      draw: (frame) => shapesOf('work', view, frame.onto, materials),
+      draw: (frame) => shapesOf('work', view, frame.onto, setting),
       notes: standingNotes(work, setting),
       text: [
         `${nameOf(work, setting.name)}.`,

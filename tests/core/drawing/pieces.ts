@@ -16,6 +16,7 @@ export function pieceOf(stitch: Outline, allowance: Record<string, number>, more
     material: 'outer',
     count: 1,
     outline: translate(stitch, { x: -x, y: -y }),
+    corners: [...new Set(stitch.map(({ name }) => name))].filter((name) => name.endsWith(' corner')),
     cutOutline: translate(cut.value, { x: -x, y: -y }),
     allowance,
     size: { width, height },

@@ -312,3 +312,33 @@ describe('whatever is worked out', () => {
     );
   });
 });
+
+describe('pi and roots', () => {
+  it.each<[string, Quantity]>([
+    ['pi', number(Math.PI)],
+    ['2 * π', number(2 * Math.PI)],
+    ['pi * ease', length(Math.PI * 6.35)],
+    ['root of 2', number(Math.SQRT2)],
+    ['root of (2 in * 8 in)', length(101.6)],
+    // What comes after the part belongs to the sum: the root of 9, and then 7.
+    ['root of 9 + 7', number(10)],
+    ['2 * root of root of 16', number(4)],
+    ['pi * root of (pockets * 4)', number(4 * Math.PI)],
+  ])('%s', (text, expected) => {
+    const { value, dimension } = result(text, inches);
+    expect(dimension).toBe(expected.dimension);
+    expect(value).toBeCloseTo(expected.value, 9);
+  });
+
+  it('are words of the author where a measure is called so', () => {
+    const own = scopeOf({ pi: length(10), 'root of it': length(4) });
+    expect(result('pi + root of it', own, own.known)).toEqual(length(14));
+    expect(result('pie / 2', scopeOf({ pie: length(8) }))).toEqual(length(4));
+  });
+
+  it('refuses the root of a length, and of what is less than nothing', () => {
+    expect(faultOf('root of ease')).toMatchObject({ code: 'root-of-length', start: 0, end: 12 });
+    expect(faultOf('root of (2 - 3)')).toMatchObject({ code: 'root-of-less', start: 8, end: 15 });
+    expect(result('root of (0.3 - 0.2 - 0.1)', inches).value).toBe(0);
+  });
+});

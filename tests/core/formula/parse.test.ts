@@ -16,6 +16,8 @@ function shape(text: string, given?: Iterable<string>): string {
     if (node.kind === 'minus') return `(-${show(node.of)})`;
     if ('left' in node) return `(${show(node.left)} ${node.kind} ${show(node.right)})`;
     if ('to' in node) return `(${node.way} ${show(node.of)} to ${show(node.to)})`;
+    if (node.kind === 'pi') return 'pi';
+    if (node.kind === 'root') return `(root of ${show(node.of)})`;
     return `${node.kind}(${node.of.map(show).join(', ')})`;
   };
   return show(formula(text, given).tree);

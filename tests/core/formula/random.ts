@@ -34,7 +34,14 @@ const numbers = (unit: { here: string; there: string }): fc.Arbitrary<Sum> => {
   );
 };
 
-export const plainNumbers = numbers({ here: '', there: '' });
+const digits = numbers({ here: '', there: '' });
+
+/** Numbers in digits, pi and roots. */
+export const plainNumbers = fc.oneof(
+  { weight: 8, arbitrary: digits },
+  { weight: 1, arbitrary: fc.constantFrom('pi', 'π').map((here) => leaf(here, 'pi')) },
+  { weight: 1, arbitrary: whole.map((value) => leaf(`root of ${value}`, `sqrt(${value})`)) },
+);
 
 export const lengths = fc
   .constantFrom(

@@ -9,7 +9,7 @@ const point = fc.record({ x: fc.integer({ min: -20, max: 20 }), y: fc.integer({ 
 test('a line has all points on its left if, and only if, it has all corners of their hull there', () => {
   let all = 0;
   fc.assert(
-    fc.property(fc.array(point, { minLength: 1, maxLength: 25 }), point, point, (points, from, to) => {
+    fc.property(fc.array(point, { minLength: 1, maxLength: 60 }), point, point, (points, from, to) => {
       fc.pre(from.x !== to.x || from.y !== to.y);
       const line = lineThrough(from, to);
       const isLeft = (some: typeof points) => some.every((one) => leftOf(line, one) > -1e-6);

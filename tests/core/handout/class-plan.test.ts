@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { classPlan, planSessions, resolveProject, tasksOf, type Plan } from '../../../src/core/index.ts';
+import { classPlan, planSessions, resolveProject, sessionLines, tasksOf, type Plan } from '../../../src/core/index.ts';
 import { folio, shelf } from '../project/files.ts';
 
 const plan: Plan = {
@@ -55,4 +55,22 @@ test('a plan that its sessions cannot hold says so on paper', () => {
   expect(short).toMatch(/Lessons and making take \d+ sessions; 1 is planned/u);
   expect(short).toContain('Not planned yet');
   expect(words(plan)).not.toMatch(/planned yet|Lessons and making take \d/u);
+});
+
+test('the clock and the queues are printed line for line as the page shows them', () => {
+  const begins = '18:30';
+  const [first, ...others] = plan.sessions;
+  const text = words({ ...plan, sessions: [{ ...first!, begins }, ...others] }).replace(/\s+/gu, ' ');
+  const { sessions } = planSessions(tasksOf(resolveProject(folio(), { materials: shelf() })), {
+    minutes: plan.sessions.map(({ minutes }) => minutes),
+    lessons: plan.lessons,
+    room: plan,
+  });
+  for (const [i, sitting] of sessions.entries()) {
+    for (const { until, waiting } of sessionLines(sitting, i === 0 ? begins : undefined)) {
+      expect(text).toContain(until);
+      for (const word of waiting.split(' ')) expect(text).toContain(word);
+    }
+  }
+  expect(text).toContain('18:35 Set up 5');
 });

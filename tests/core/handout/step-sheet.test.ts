@@ -8,9 +8,9 @@ import { demoPattern } from './documents.ts';
 
 const pattern = resolved(
   panels(`
-- { join: [front, back], at: top, press: open, makes: body, note: Match the raw edges. }
+- { join: [front, back], at: top, press: open, makes: body, note: Match the raw edges., should look: 'The seam shows [seam] of cloth at each side.' }
 - { hem: body, at: front bottom, fold: 5 mm, then: 10 mm }
-- { press: body }
+- { press: body, if wrong: Damp it and press anew. }
 - { fold: body, from: top, at: 40 mm }
 `),
 );
@@ -47,6 +47,15 @@ describe.each([
     expect(all.indexOf(defersTo.slice(0, 20))).toBeLessThan(all.indexOf('1. '));
     const drawn = pages.flatMap(({ scene }) => scene.shapes.filter(({ name }) => /^\d+ step \d+ /.test(name)));
     expect(new Set(drawn.map(({ name }) => name.split(' ')[2])).size).toBe(4);
+  });
+
+  it('tells how the machine is set, how it should look and what to do if it went wrong', () => {
+    const all = words.join(' ').replace(/[\u202f\u00a0]/gu, ' ');
+    expect(all).toContain('Machine: straight stitch, 2 to 3 mm · needle NM 80 (US 12), universal · standard foot.');
+    expect(all).toContain('How it should look: The seam shows 6 mm of cloth at each side.');
+    expect(all).toContain('If it went wrong: Damp it and press anew.');
+    // Nothing is sewn in the last two steps.
+    expect(all.match(/Machine: /g)).toHaveLength(2);
   });
 
   it('is read from 60 cm', () => {

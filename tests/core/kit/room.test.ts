@@ -1,6 +1,6 @@
 /** Queues worked out by hand, one held against the formula for a queue with few customers, and sessions packed. */
 import { describe, expect, test } from 'vitest';
-import { outlookOf, planSessions, runRoom, tasksOf } from '../../../src/core/kit/index.ts';
+import { outlookOf, planSessions, runRoom, sessionLines, tasksOf } from '../../../src/core/kit/index.ts';
 import { random } from '../../../src/core/layout/random.ts';
 import { folio, shelf } from '../project/files.ts';
 import { resolveProject } from '../../../src/core/project/index.ts';
@@ -224,5 +224,38 @@ describe('sessions', () => {
     expect(tasks[0]).toMatchObject({ id: 'cut', title: 'Cut the 6 pieces' });
     for (const { minutes, visits } of tasks)
       expect(visits.reduce((sum, visit) => sum + visit.minutes, 0)).toBeCloseTo(minutes, 6);
+  });
+});
+
+describe('a session in words', () => {
+  const task = (id: string, visits: ClassTask['visits']): ClassTask => ({
+    ...{ id, title: id, visits, keepWithNext: false },
+    minutes: visits.reduce((sum, { minutes }) => sum + minutes, 0),
+  });
+  const tasks = [task('press', [{ at: 'iron', minutes: 6 }]), task('sew', [{ at: 'machine', minutes: 10 }])];
+  const lessons = [{ title: 'Look', minutes: 20 }];
+  const room = { makers: 8, machines: 2, irons: 1 };
+  const [sitting] = planSessions(tasks, { minutes: [240], lessons, room }).sessions;
+
+  test('the clock goes on from setting up to tidying up, and says who waits where', () => {
+    const lines = sessionLines(sitting!, '18:30');
+    expect(lines.map(({ what }) => what)).toEqual(['Set up', 'Lesson: Look', 'press', 'sew', 'Tidy up']);
+    expect(lines.map(({ until }) => until).slice(0, 2)).toEqual(['18:35', '18:55']);
+    expect(lines.at(-1)!.until).toBe('22:30');
+    // Eight come to one iron at once: seven stand and wait. From 3.5 turns of six minutes on average, a little less or more.
+    expect(lines[2]!.waiting).toMatch(/^up to 7 at the iron, (?:19|2[0-4]) min each$/);
+    const minutes = lines.map(({ until }) => until.split(':').map(Number)).map(([h = 0, m = 0]) => 60 * h + m);
+    expect(minutes).toEqual(minutes.toSorted((a, b) => a - b));
+  });
+
+  test('without a time of day the minutes are counted, and past midnight the day begins anew', () => {
+    expect(sessionLines(sitting!)[1]!.until).toBe('0:25');
+    expect(sessionLines(sitting!, '23:50')[1]!.until).toBe('0:15');
+  });
+
+  test('the last task is done when the whole is, and nobody waits where there is enough of everything', () => {
+    expect(sitting!.outlook.tasks.at(-1)!.most).toBeCloseTo(sitting!.outlook.most, 9);
+    const enough = planSessions(tasks, { minutes: [240], room: { makers: 8, machines: 8, irons: 8 } }).sessions[0]!;
+    expect(sessionLines(enough).every(({ waiting }) => waiting === '')).toBe(true);
   });
 });

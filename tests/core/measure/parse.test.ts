@@ -314,3 +314,9 @@ describe('readLength finds a length inside a longer text', () => {
     expect(readLength('ease', 0, 'formula')).toBeUndefined();
   });
 });
+
+it('a number that is too long to be one is told, and shown as nothing else', () => {
+  const read = parseLength(`${'1'.repeat(400)}-3/8`, 'inch');
+  expect(read.ok).toBe(false);
+  expect(JSON.stringify(read)).not.toContain('Infinity');
+});

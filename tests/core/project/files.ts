@@ -23,3 +23,9 @@ export const lines = (findings: readonly Diagnostic[]): string[] =>
   findings.map(({ severity, place, code, message, fix }) =>
     [`${severity} ${place.join(' > ')}`, code, fix === undefined ? message : `${message} ${fix}`].join(': '),
   );
+
+const classFile = (name: string): unknown =>
+  parse(readFileSync(path.join(import.meta.dirname, `../../fixtures/classes/${name}.yaml`), 'utf8'));
+/** A project of tests/fixtures/classes, and what all of them are made of. */
+export const classProject = (name: string) => (): ProjectFile => ProjectFile.parse(classFile(name));
+export const classMaterials = (): MaterialsFile => MaterialsFile.parse(classFile('materials'));

@@ -14,7 +14,7 @@ const faults = (measures: string, pieces = '{}', more = ''): string[] =>
 describe('measures that cannot be', () => {
   it('need a value, and one only', () => {
     expect(faults('  ease: { label: Ease }')).toEqual([
-      'error measures > ease: no-value: “ease” has no value. State in or mm or both, or a formula under is, or a count.',
+      'error measures > ease: no-value: “ease” has no value. State in or mm or both, a formula under is, a count or a number.',
     ]);
     expect(faults('  ease: { mm: 6, is: 2 * seam }')).toEqual([
       'error measures > ease: value-twice: “ease” gets its value twice: by “in and mm” and “is”. Keep one of them.',
@@ -77,7 +77,7 @@ describe('measures that cannot be', () => {
       'error measures > Seam : name-twice: There are two measures called “seam”. The second is left out. Give one of them another name.',
     ]);
     expect(faults('  Bag Width: 90', '{ bag: { size: [90, 90] } }')).toEqual([
-      'error measures > Bag Width: name-twice: “Bag Width” is what formulas call a number of the piece “bag”. The measure hides it. Call the measure something else.',
+      'error measures > Bag Width: name-twice: But for its capitals this is what formulas call a number of the piece “bag”. Call the measure something else.',
     ]);
     expect(faults('', '{ bag: { size: [90, 90] }, "BAG ": { size: [90, 90] } }')).toEqual([
       'error pieces > BAG : name-twice: There are two pieces called “bag”. The second is left out. Give one of them another name.',
@@ -306,7 +306,7 @@ describe('options that cannot be', () => {
     const option = 'options: { zip: { adds: [zip pocket], drops: [bga], measures: { saem: 7 } } }';
     expect(faults('', '{ bag: { size: [90, 90] } }', option)).toEqual([
       'error options > zip > measures > saem: unknown-name: There is no measure called “saem”. Do you mean “seam”?',
-      'error options > zip > adds > 0: unknown-name: There is no piece or material called “zip pocket”. There are “bag”.',
+      'error options > zip > adds > 0: unknown-name: There is no piece or material called “zip pocket”. There is only “bag”.',
       'error options > zip > drops > 0: unknown-name: There is no piece or material called “bga”. Do you mean “bag”?',
     ]);
   });

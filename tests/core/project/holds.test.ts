@@ -96,6 +96,31 @@ describe('what a pocket must hold', () => {
     ]);
   });
 
+  it.each(['slant', 'lower corner'])('is held against a slanting edge, also one called “%s”', (name) => {
+    const { holds } = resolved(
+      `
+title: Bag
+measures: {}
+pieces:
+  bag: { outline: [[0, 0 in], [3 in, 0 in], { at: [8 in, 5 in], edge: right }, [8 in, 12 in], [0, 12 in]], allowance: 0 in }
+holds: [{ what: a book, size: [6, 11 1/2], in: bag }]
+`.replace('[3 in, 0 in]', `{ at: [3 in, 0 in], edge: ${name} }`),
+    );
+    // Half an inch above its lower end the bag is 3 1/2 in wide.
+    expect(holds[0]!.sentence).toBe('A book does not fit the bag: it is 2 1/2 in too wide.');
+  });
+
+  it('is held in a corner that was cut off by the ease alone', () => {
+    const cut = resolved(`
+title: Bag
+measures: {}
+pieces: { bag: { finished: [8, 12], corners: { cut off: 2 } } }
+holds: [{ what: a book, size: [6, 12], in: bag }]
+`);
+    expect(cut.pieces.bag!.corners).toHaveLength(4);
+    expect(cut.holds[0]!.fits).toBe(true);
+  });
+
   it('goes unchecked where its piece is left out', () => {
     const yaml = `
 title: Bag

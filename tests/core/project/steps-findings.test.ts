@@ -229,7 +229,7 @@ describe('hardware', () => {
 
   it('lies on the cloth and is named under materials', () => {
     expect(found('cotton', set('[150 mm, 50 mm]'))[0]).toBe(
-      'error steps > 0: off-the-work: There is no cloth where the snap is set. Check from which edge it is measured.',
+      'error steps > 0: off-the-work: There is no cloth where the snap is set: the work is 112 mm wide and 92 mm high. Check from which edge it is measured.',
     );
     expect(found('cotton', set('[50 mm, 50 mm]').replace('snap', 'snapp'))[0]).toBe(
       'error steps > 0 > attach: unknown-name: There is no material called “snapp”. Do you mean “snap”?',

@@ -121,7 +121,7 @@ describe('what a step takes', () => {
 
   it('must be cut as often as it is taken', () => {
     const straps = (cut: number, steps: string) => panels(steps, `  strap: { size: [20 mm, 80 mm], cut: ${cut} }`);
-    const join = '- { join: [front, strap, strap], at: top }';
+    const join = '- { join: [front, back], between: [strap, strap], at: top }';
     const two = `
 - { join: [front, strap], at: [left, right], makes: body }
 - { join: [body, strap], at: [front right, left] }
@@ -132,7 +132,7 @@ describe('what a step takes', () => {
       'warning pieces > strap > cut: never-used: Of 3 cut, 2 “strap” are used. Cut fewer, or use the others too.',
     ]);
     expect(found(straps(1, join))[0]).toBe(
-      'error steps > 0 > join > 2: used-up: Only 1 piece called “strap” is cut. Cut one more.',
+      'error steps > 0 > between > 1: used-up: Only 1 piece called “strap” is cut. Cut one more.',
     );
   });
 

@@ -52,6 +52,57 @@ test('so do steps, the cutting list and the shopping list', () => {
   expect(materialsList(own).map(({ note }) => plain(note))).toContain('Buy more than 120 mm.');
 });
 
+const LABELS = `
+title: Labels
+measures:
+  width: { in: 6, mm: 150, between: { in: [4, 8], mm: [100, 200] }, label: 'Width, at most [2 * width]' }
+  'odd [name]': 20 mm
+materials:
+  outer: { use: cotton, label: 'Cotton for [width]' }
+pieces:
+  front:
+    label: 'Front of [width]'
+    from: outer
+    size: [width, 4 in]
+    notches: [{ on: top, at: middle, label: 'middle of [width]' }]
+    folds: [{ at: 1 in, label: 'fold at [width / 6]' }]
+  tiny: { label: 'Tiny [width]', from: outer, size: [0.5 mm, width] }
+options:
+  wide: { measures: { width: { in: 7, mm: 180 } }, label: 'As wide as [width]' }
+holds: [{ what: 'a card of [width - 1 in]', size: [3 in, 3 in], in: front }]
+`;
+
+test('labels follow the learner, wherever they are read', () => {
+  const own = resolved(LABELS, { values: { width: 5 * 25.4 } });
+  expect(plain(own.measures['width']!.label)).toBe('Width, at most 10 in');
+  expect(plain(own.measures['front width']!.label)).toBe('Front of 5 in, cut width');
+  expect(plain(own.measures['front width']!.spoken)).toBe('cut width of the front of 5 in');
+  expect(plain(own.materials['outer']!.label)).toBe('Cotton for 5 in');
+  expect(plain(own.pieces['front']!.label)).toBe('Front of 5 in');
+  expect(plain(own.pieces['front']!.notches[0]!.label)).toBe('middle of 5 in');
+  expect(plain(own.pieces['front']!.folds[0]!.label)).toBe('fold at ≈ 13⁄16 in');
+  expect(plain(own.options['wide']!.label)).toBe('As wide as 5 in');
+  expect(plain(own.holds[0]!.sentence)).toMatch(/^A card of 4 in fits the front/u);
+  expect(plain(cutList(own)[0]!.label)).toBe('Front of 5 in');
+  // What is wrong is told by the label as it reads, and a name with brackets is no formula.
+  expect(own.findings.map(({ message }) => plain(message))).toContain(
+    '“Tiny 5 in” is only ≈ 0 in wide. Nobody can cut less than 1 mm.',
+  );
+  expect(own.measures['odd [name]']!.label).toBe('odd [name]');
+  expect(plain(resolved(LABELS, { edition: 'metric' }).pieces['front']!.label)).toBe('Front of 150 mm');
+  expect(textsIn(project(LABELS)).map(({ place }) => place.join(' '))).toEqual([
+    'title',
+    'measures width label',
+    'materials outer label',
+    'pieces front label',
+    'pieces front notches 0 label',
+    'pieces front folds 0 label',
+    'pieces tiny label',
+    'options wide label',
+    'holds 0 what',
+  ]);
+});
+
 test('every text of a file is told with its place', () => {
   expect(textsIn(project(SLEEVE)).map(({ place }) => place.join(' '))).toEqual([
     'title',

@@ -94,6 +94,7 @@ export function patternOf(
     pieces: {},
     materials: {},
     options: {},
+    choices: {},
     holds: [],
     cutting: { manner: 'straight cuts', gap: 0, edge: 0 },
     findings: [],

@@ -56,12 +56,19 @@ describe('the halves of a snap', () => {
         'Leave out “at”, and it is set where it meets the other half.',
     ]);
   });
+  test('what says otherwise is named as it was written', () => {
+    expect(found('meets: first, from top: 1 in, from left: 1 in').join()).toContain(
+      'Leave out “from top” and “from left”, and it is set where it meets the other half.',
+    );
+  });
   test('snaps that are set twice are taken for two halves', () => {
     expect(found('at: [2 1/4 in, 9 5/8 in]').join()).toContain('warning steps > 3: halves-apart');
     expect(found('at: [2 1/4 in, 10 in]')).toEqual([]);
   });
   test('a half that nothing sets is named at its place', () => {
-    expect(found('meets: frist').join()).toContain('error steps > 3 > meets: halves-apart: No step “frist” has set');
+    expect(found('meets: frist')).toContain(
+      'error steps > 3 > meets: halves-apart: No step “frist” has set the other half on this work. Did you mean “first”?',
+    );
   });
   test('those of the folio meet', () => {
     for (const edition of ['inch', 'metric'] as const) {
@@ -122,4 +129,98 @@ describe('a button and its buttonhole', () => {
     expect(wrong('at: [1/4 in, 10 in]')).toContain('The buttonhole runs off the cloth');
     expect(wrong('at: [9 in, 10 in]')).toContain('no cloth where the buttonhole is');
   });
+});
+
+const flatButton: Materials[string] = {
+  kind: 'hardware',
+  hardware: 'button',
+  across: { in: '3/4', mm: 20, source: 'made up' },
+  thickness: { mm: 25.4 / 8, source: 'made up' },
+};
+
+describe('a half on a work that is folded more than once', () => {
+  /** A pouch of one strip: a pocket is folded up from the bottom, and then a flap down over it. */
+  const pouch = (first: string, second: string) =>
+    resolveProject(
+      project(`
+title: Pouch
+units: inch
+measures: { seam: { in: 1/2, mm: 12 } }
+materials: { cloth: canvas, button: { use: flat button }, stud: { use: press stud } }
+pieces: { body: { from: cloth, size: [5 in, 13 in], allowance: 0 } }
+steps:
+  - { id: first, ${first} }
+  - { id: second, ${second} }
+  - { fold: body, from: bottom, at: 5 in }
+  - { fold: body, from: top, at: 3 in }
+`),
+      {
+        edition: 'inch',
+        materials: { 'flat button': flatButton, 'press stud': { kind: 'hardware', hardware: 'snap' } },
+      },
+    );
+  const hole = 'buttonhole: body, length: 1 in';
+  const button = 'attach: button, to: body';
+
+  // The pocket brings what lies at y to 10 - y in; the fold of the flap at 10 in brings that to 10 + y.
+  test.each([1, 2])('lies in the flap, and not in the pocket: %d in from the bottom', (from) => {
+    const pattern = pouch(`${button}, from bottom: ${from} in`, `${hole}, meets: first`);
+    expect(makeUp(pattern)[1]!.after.marks[1]!.at.y).toBeCloseTo((10 + from) * 25.4, 6);
+    expect(lines(check(pattern)).filter((line) => line.includes('halves-apart'))).toEqual([]);
+  });
+  test('the button is set by its hole as well', () => {
+    const pattern = pouch(`${hole}, from bottom: 12 in`, `${button}, meets: first`);
+    expect(makeUp(pattern)[1]!.after.marks[1]!.at.y).toBeCloseTo(2 * 25.4, 6);
+  });
+  test('a hole is as long as the button that it meets needs', () => {
+    const made = makeUp(pouch(`${button}, from bottom: 2 in`, 'buttonhole: body, meets: first'));
+    const { from, to } = made[1]!.after.stitches.at(-1)!.runs[0]!;
+    // 3/4 in across and 1/8 in thick.
+    expect(Math.hypot(from.x - to.x, from.y - to.y)).toBeCloseTo((7 / 8) * 25.4, 6);
+  });
+  test.each([
+    [
+      `${button}, from bottom: 2 in`,
+      'buttonhole: body, length: 1/4 in, meets: first',
+      'length: too-small: “button” does not go through',
+    ],
+    [
+      'attach: stud, to: body, from bottom: 2 in',
+      `${hole}, meets: first`,
+      'meets: halves-apart: A buttonhole does not close with a snap',
+    ],
+    [
+      'attach: stud, to: body, from bottom: 2 in',
+      `${button}, meets: first`,
+      'meets: halves-apart: A button does not close with a snap',
+    ],
+  ])('does not close with what is no half of it: %s, %s', (first, second, message) => {
+    expect(lines(check(pouch(first, second))).join()).toContain(`error steps > 1 > ${message}`);
+  });
+});
+
+test('halves on two works must come together', () => {
+  const said = (last: string) =>
+    lines(
+      check(
+        resolveProject(
+          project(`
+title: Two
+units: inch
+measures: { seam: { in: 1/2, mm: 12 } }
+materials: { cloth: canvas, stud: { use: press stud } }
+pieces: { front: { from: cloth, size: [5 in, 5 in] }, back: { from: cloth, size: [5 in, 5 in] } }
+steps:
+  - { id: first, attach: stud, to: front, from top: 2 in }
+  - { id: second, attach: stud, to: back, meets: first }
+${last}
+`),
+          { edition: 'inch', materials: { 'press stud': { kind: 'hardware', hardware: 'snap' } } },
+        ),
+      ),
+    ).filter((line) => line.includes('halves-apart'));
+  expect(said('  - { join: [front, back], at: top, press: unopened, makes: case }')).toEqual([]);
+  expect(said('')).toEqual([
+    'error steps > 1 > meets: halves-apart: The two halves never come together: no step brings their works to lie on one another. Sew or fold both works together, or leave “meets” out.',
+  ]);
 });

@@ -94,3 +94,76 @@ describe('a row that would go nowhere', () => {
     expect(errors('- { tuck: front, at: 3 cm, depth: 3 mm }')).toEqual([]);
   });
 });
+
+describe('what mends a step', () => {
+  const strap =
+    '  tab: { size: [30 mm, 60 mm] }\n  plate: { size: [80 mm, 60 mm], allowance: 0, corners: { round: 10 mm } }\n  disc: { circle: 80 mm, allowance: 0 }\n  tape: { size: [432 mm, 40 mm] }\n  skirt: { size: [300 mm, 80 mm], pleats: { on: top, kind: knife, count: 2, depth: 20 mm } }\n  lining: { size: [300 mm, 80 mm], pleats: { on: top, kind: knife, count: 2, depth: 20 mm } }';
+  it.each([
+    [
+      '- { gather: front, at: top, to: 0 mm }',
+      'error steps > 0 > to: not-finite: An edge cannot be drawn up to nothing. Make “to” longer.',
+    ],
+    [
+      '- { topstitch: front, at: top, by: 0 mm }',
+      'error steps > 0 > by: misses: The row of stitches misses the cloth. Make “by” larger.',
+    ],
+    [
+      '- { topstitch: front, at: top, by: 81 mm }',
+      'error steps > 0 > by: misses: The row of stitches misses the cloth. Make “by” smaller.',
+    ],
+    [
+      '- { gather: front, at: top, to: 120 mm }',
+      'error steps > 0 > at: not-shorter: The edge top is only 100 mm long: to 120 mm it is not drawn up.',
+    ],
+    [
+      '- { bind: plate, with: tape, at: all, width: 10 mm }',
+      'error steps > 0: one-edge: These edges do not follow one another round outer corners: one strip cannot go along all of them. Curves and blunt corners cannot be bound here yet: bind a work with square corners.',
+    ],
+    [
+      '- { bind: disc, with: tape, at: edge, width: 10 mm }',
+      'error steps > 0 > at: not-straight: The edge edge does not lie on one straight line. Name a straight edge: on a curve this cannot be done here yet.',
+    ],
+    [
+      '- { lay: plate, on: front }\n- { topstitch: front, at: plate tpo }',
+      'error steps > 1 > at: unknown-edge: There is no free edge “plate tpo”. Did you mean “plate top”?',
+    ],
+    [
+      '- { join: [front, back], at: top, between: tab }',
+      'error steps > 0 > at: edges-differ: On the stitch line the top of “front” is 100 mm, the top of “tab” is 30 mm, the top of “back” is 100 mm. They differ by 70 mm. Lay “tab” on one of the two in a step before, and leave “between” out: this seam holds it then.',
+    ],
+    [
+      '- { sew round: [front, back], open: top }\n- { turn: front, by way of: frnt }',
+      'error steps > 1 > by way of: unknown-piece: There is no piece “frnt” here. Did you mean “front”?',
+    ],
+    [
+      '- { attach: snap, to: disc, from top: 10 mm }',
+      'error steps > 0: not-straight: The top is curved there: it does not lie on one straight line. Give its place from the left and from the bottom: “at: [2, 1]”.',
+    ],
+    [
+      '- { attach: snap, to: front }',
+      'error steps > 0: off-the-work: Where the snap is set is not said. Write “from top: 1”, “at: [2, 1]” or “meets”.',
+    ],
+    [
+      '- { buttonhole: front, length: 20 mm }',
+      'error steps > 0: off-the-work: Where the buttonhole lies is not said. Write “from top: 1”, “at: [2, 1]” or “meets”.',
+    ],
+    [
+      '- { lay: back, on: front, at: left, overlap: 101 mm }',
+      'error steps > 0 > overlap: off-the-work: It would overlap more than there is. Make “overlap” smaller.',
+    ],
+    [
+      '- { fold: tape, at: 200 mm, from: left }\n- { bind: front, with: tape, at: all, width: 10 mm }',
+      'error steps > 1: held: A strip that is bound round corners lies flat, in one layer with straight ends. Bind with a strip that is neither folded nor gathered.',
+    ],
+    [
+      '- { join: [skirt, lining], at: bottom, makes: s }\n- { pleat: s }',
+      'error steps > 1: held: Several layers of “s” have pleats: skirt and lining. Fold them before they are sewn together.',
+    ],
+    [
+      '- { cut apart: front, every: 101 mm }',
+      'error steps > 0 > every: too-deep: It is only 100 mm wide. Make “every” smaller.',
+    ],
+  ])('is told with what is wrong: %s', (steps, message) => {
+    expect(errors(steps, `${strap}\nmaterials: { snap: clasp }`)).toEqual([message]);
+  });
+});

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { makeUp } from '../../../src/core/project/index.ts';
-import { boxesOf, errors, lastOf, lengthsOf, rowsOf, sizeOf, wrong } from './wrong.ts';
+import { boxesOf, errors, lastOf, lengthsOf, readingsIn, rowsOf, sizeOf, wrong } from './wrong.ts';
 import { found, ledger } from '../project/steps.ts';
 import { resolved } from '../project/files.ts';
 
@@ -249,7 +249,7 @@ describe('what is caught, turned and trimmed', () => {
 
 describe('what cannot be done lying flat says so', () => {
   test.each([
-    ['bind-four-edges', 'A strip binds one edge here: round corners it cannot be laid yet.'],
+    ['bind-four-edges', 'strip-length: The strip is'],
     ['hem-round-mouth', 'The top is an opening: sewn as it lies, through both layers, it would be sewn shut.'],
     ['fold-sew-turn', 'A folded piece that is sewn at its sides cannot be turned here yet: cut it as two.'],
     [
@@ -262,6 +262,8 @@ describe('what cannot be done lying flat says so', () => {
       if (edition === 'inch' || name !== 'join-between-lengths') expect(found).toContain(says);
       else expect(found).toContain('edges-differ');
     }
+    if (name === 'bind-four-edges')
+      expect(errors(wrong(name)).join()).toContain('12 in long, and the edges that it goes along are 48 in together');
   });
   test.each(['hem: bag, at: top, fold: 1/4', 'casing: bag, at: top, width: 1/2, then: 1/4', 'topstitch: bag, at: top'])(
     'round a mouth: %s',
@@ -314,5 +316,66 @@ describe('made alike, taken one by one', () => {
       '  a: { cut: 2, size: [4, 4] }\n  b: { cut: 2, size: [4, 4] }',
     );
     expect(found(yaml).filter((line) => line.startsWith('error'))).toEqual([]);
+  });
+});
+
+/**
+ * The projects above that are read in inches there. Each length of a file is moved to the nearest mm, a seam of 1/4 in to
+ * 6 mm, and the sizes are worked out by hand from those: 12 in are 305 mm, less a fold of 4 in, 102 mm, are 203 mm.
+ */
+describe('the same projects in the metric edition', () => {
+  const mm = readingsIn(1);
+  const last = (name: string, more = '') => lastOf(wrong(name, more, 'metric'));
+  test.each([
+    ['row-at-folded-side', [203, 305], ['105,305 to 105,0, 2 layers']],
+    ['lay-by-folded-side', [305, 305], []],
+    ['right-is-right', [203, 97], []],
+    ['row-beside-interfacing', [102, 97], ['102,94 to 0,94, 4 layers']],
+    ['flap-basted-first', [300, 107], []],
+    ['trim-sewn-allowance', [267, 121], []],
+    ['grade-beside-gap', [271, 123], []],
+    ['gather-one-edge', [762, 457], ['635,451 to 127,451, 1 layers', '635,445 to 127,445, 1 layers']],
+    ['patch-behind-hardware', [127, 279], []],
+    ['fuse-own-inset', [76, 127], []],
+    ['fuse-given-inset', [76, 127], []],
+    ['hardware-behind', [140, 90], []],
+    ['casing-inch', [254, 344], ['254,325 to 0,325, 3 layers']],
+  ])('%s', (name, size, rows) => {
+    expect(errors(wrong(name, '', 'metric'))).toEqual([]);
+    expect(mm.sizeOf(last(name))).toEqual(size);
+    expect(mm.rowsOf(last(name))).toEqual(rows);
+  });
+  test.each([
+    ['lay-by-folded-side', 'pocket', ['0 63.5 13 241.5 wrong', '0 63.5 190 241.5 right']],
+    ['right-is-right', 'flap', ['152 23 203 74 right']],
+    ['flap-basted-first', 'flap', ['259 38 310 89 right']],
+    // One layer keeps twice as much of the allowance as the other, and both all of it at the gap.
+    ['grade-beside-gap', 'outside', ['7 7 272 127 right']],
+    ['grade-beside-gap', 'inside', ['4 4 275 127 wrong']],
+    ['gather-one-edge', 'pocket', ['292 139.5 470 317.5 right']],
+    ['gather-one-edge', 'skirt', ['0 0 762 438 right', '127 438 635 457 right']],
+    ['patch-behind-hardware', 'patch', ['57 76 82 101 right']],
+    ['fuse-own-inset', 'stay', ['0 13 63 114 right']],
+    ['fuse-given-inset', 'stay', ['0 13 63 114 right']],
+  ])('where it lies: %s, %s', (name, piece, boxes) => {
+    expect(mm.boxesOf(last(name).after, piece)).toEqual(boxes);
+  });
+  test('hardware is mirrored with the piece that is turned', () => {
+    const [snap] = last('hardware-behind').after.marks;
+    expect([snap!.at.x, snap!.at.y]).toEqual([152 - 38, 51]);
+  });
+  test('turned, they are as large', () => {
+    for (const name of ['trim-sewn-allowance', 'grade-beside-gap'])
+      expect(mm.sizeOf(last(name, '  - { turn: case }\n'))).toEqual([279 - 2 * 10, 127 - 2 * 10]);
+  });
+  test.each([
+    // Twice 102 mm less twice 6 mm is folded at 95 mm: 97 mm stay, and the back is 95 mm high.
+    ['right-is-right-caught', 'steps > 2: shapes-differ: The two works sewn round do not have one shape.'],
+    // Twice 64 mm less 12 mm is 116 mm, and 4 1/2 in are 114 mm.
+    ['side-of-many-pieces', 'the left of “a and b” is 116 mm, the right of “sash” is 114 mm. They differ by 2 mm.'],
+    // A unit of 76 mm and twice 6 mm is 88 mm, and 3 1/2 in are 89 mm.
+    ['trim-triangle-unit', 'The work does not fill the size that it is trimmed to.'],
+  ])('what does not add up in mm says so: %s', (name, says) => {
+    expect(errors(wrong(name, '', 'metric')).join()).toContain(says);
   });
 });

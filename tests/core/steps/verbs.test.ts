@@ -23,7 +23,9 @@ describe('the file of each verb', () => {
     const told = (name: string) => stepFields.find((field) => field.name === name)!.about;
     expect(told('to')).toBe('fuse, attach: the work it goes to. gather: the length the edge is drawn up to.');
     expect(told('topstitch')).toBe(
-      'Sews a visible row along edges. join: a row on the pressed seam, that far from it.',
+      'Sews a visible row along edges, straight or curved, { topstitch: pocket, at: [left, curve, right] }, or all round an ' +
+        'outline: { topstitch: panel, at: pocket outline }. join: a row on the pressed seam, that far from it. ' +
+        'pleat: a row on each pleat’s own edge, that far from it, sewn through the pleat alone before the next is folded.',
     );
   });
 });
@@ -65,7 +67,8 @@ describe('hardware', () => {
   };
 
   it('has the caution of what it is, whatever it is called', () => {
-    expect(cautions('magnet', 'Clasp')).toEqual(['magnet']);
+    // Slits for its prongs are cut.
+    expect(cautions('magnet', 'Clasp')).toEqual(['scissors', 'magnet']);
     expect(cautions('snap', 'Not a magnet')).toEqual(['snap']);
     expect(cautions('', 'Clasp')).toEqual(['snap', 'magnet']);
   });

@@ -13,31 +13,35 @@ export const wrong = (name: string, more = '', edition: 'inch' | 'metric' = 'inc
 
 export const errors = (pattern: Pattern): string[] => lines(check(pattern)).filter((line) => line.startsWith('error'));
 
-const inches = (mm: number): number => Math.round((mm / INCH) * 1000) / 1000;
-const at = ({ x, y }: Point): string => `${inches(x)},${inches(y)}`;
+const rounded = (mm: number, unit: number): number => Math.round((mm / unit) * 1000) / 1000;
 
 /** The last step of a project. */
 export const lastOf = (pattern: Pattern): Step => makeUp(pattern).at(-1)!;
 
-/** Width and height in inches. */
-export const sizeOf = ({ size: { width, height } }: Step): [number, number] => [inches(width), inches(height)];
+/** What can be read off a step or a work, in a unit of so many mm. */
+export function readingsIn(unit: number) {
+  const at = ({ x, y }: Point): string => `${rounded(x, unit)},${rounded(y, unit)}`;
+  return {
+    /** Width and height. */
+    sizeOf: ({ size: { width, height } }: Step): [number, number] => [rounded(width, unit), rounded(height, unit)],
+    /** The rows that a step adds, from where to where, and through how many layers at most. */
+    rowsOf: ({ stitches, after }: Step): string[] =>
+      stitches.map(({ id, layers }) => {
+        const { runs } = after.stitches.find((one) => one.id === id)!;
+        return `${at(runs[0]!.from)} to ${at(runs.at(-1)!.to)}, ${layers} layers`;
+      }),
+    /** How long the rows of a step are. */
+    lengthsOf: ({ stitches }: Step): number[] => stitches.map(({ length }) => rounded(length, unit)),
+    /** The boxes round the plies of a piece, from the lowest up: left, bottom, right, top, and the face that is up. */
+    boxesOf: ({ plies }: Work, piece: string): string[] =>
+      plies
+        .filter((ply) => ply.piece === piece)
+        .map(({ outline, face }) => {
+          const [xs, ys] = [outline.map(({ from }) => from.x), outline.map(({ from }) => from.y)];
+          const ends = [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
+          return `${ends.map((mm) => rounded(mm, unit)).join(' ')} ${face}`;
+        }),
+  };
+}
 
-/** The rows that a step adds, from where to where in inches, and through how many layers at most. */
-export const rowsOf = ({ stitches, after }: Step): string[] =>
-  stitches.map(({ id, layers }) => {
-    const { runs } = after.stitches.find((one) => one.id === id)!;
-    return `${at(runs[0]!.from)} to ${at(runs.at(-1)!.to)}, ${layers} layers`;
-  });
-
-/** How long the rows of a step are, in inches. */
-export const lengthsOf = ({ stitches }: Step): number[] => stitches.map(({ length }) => inches(length));
-
-/** The boxes round the plies of a piece, from the lowest up: left, bottom, right, top in inches, and the face that is up. */
-export const boxesOf = ({ plies }: Work, piece: string): string[] =>
-  plies
-    .filter((ply) => ply.piece === piece)
-    .map(({ outline, face }) => {
-      const [xs, ys] = [outline.map(({ from }) => from.x), outline.map(({ from }) => from.y)];
-      const ends = [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
-      return `${ends.map(inches).join(' ')} ${face}`;
-    });
+export const { sizeOf, rowsOf, lengthsOf, boxesOf } = readingsIn(INCH);

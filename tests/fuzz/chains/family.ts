@@ -6,7 +6,7 @@ import { editions, projectOf, resolved } from './grammar.ts';
 import * as laws from './laws.ts';
 import { drawn } from './drawn.ts';
 import { insideStitches, stillThere, together, turned } from './still.ts';
-import { foldedOver, laidAtSide, rowsAlongSides, setThrough } from './sentence.ts';
+import { foldedOver, laidAtDistance, laidAtSide, rowsAlongSides, setThrough, trimmedTo } from './sentence.ts';
 import { takenBy } from './laws.ts';
 import type { Work } from '../../../src/core/cloth/index.ts';
 import type { Edition, Pattern, Step } from '../../../src/core/index.ts';
@@ -65,8 +65,10 @@ function brokenBy(step: Step, pattern: Pattern, share: () => number): string[] {
     ...together(step, 60, points),
     ...rowsAlongSides(step, pattern.edition),
     ...setThrough(step),
+    ...trimmedTo(step),
     ...foldedOver(step, points(takenBy(step)[0]!)),
     ...laidAtSide(step),
+    ...laidAtDistance(step),
     ...drawn(step, pattern, share() < 0.5 ? 'front' : 'back', points(step.after)),
   ];
 }
@@ -152,9 +154,9 @@ function count(file: File, steps: readonly Step[]): void {
   }
 }
 
-export const chains: Family = {
+export const chains = {
   name: 'chains',
   tries,
   tells: (seed) => stringify(projectOf(chance(seed), seed)),
   sums: () => [...counts].sort().map(([verb, { sewn, refused }]) => `${verb}: ${sewn} sewn, ${refused} refused`),
-};
+} satisfies Family;

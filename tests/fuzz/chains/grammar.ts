@@ -88,8 +88,13 @@ function withStep(file: File, chance: Chance, home: Edition, verb: VerbName | un
   const names = [...lying.works.keys()];
   if (names.length === 0) return file;
   const table = { chance, home, steps: file.steps, works: lying.works, size: lying.sizes.get(chance.of(names))! };
-  // What was just sewn round is often turned.
-  const wanted = lying.last === 'sew round' && chance.often(0.5) ? after(chance) : undefined;
+  // What was just sewn round is often turned, and its gap closed.
+  const wanted =
+    lying.last === 'sew round' && chance.often(0.5)
+      ? after(chance)
+      : lying.last === 'turn' && chance.often(0.4)
+        ? 'close gap'
+        : undefined;
   let best = file;
   for (let i = 0; i < TRIES; i++) {
     const step = stepOf(verb ?? (i < TRIES / 2 ? wanted : undefined) ?? chance.of(verbNames), table);
@@ -143,21 +148,29 @@ function piecesOf(chance: Chance, home: Edition): Said {
   const length = (mm: number) => written(mm, home);
   const across = () => chance.of([60, 80, 100, 100, 120, 150, 200, 240]);
   const pieces: Record<string, Plain> = {};
-  const [w, h] = [across(), across()];
+  const w = across();
+  const h = chance.often(0.15) ? w : across();
   const square = (wide: number, high: number) => ({ size: [length(wide), length(high)], from: 'outer' });
-  const first: Said = chance.often(0.15)
-    ? { outline: shapeOf(chance, w, h).map(([x, y]) => [length(x), length(y)]), from: 'outer' }
-    : square(w, h);
-  const round: Said = chance.often(0.08) ? { corners: { round: length(chance.of([10, 20, 25])) } } : {};
+  const isCurved = chance.often(0.12);
+  const first: Said = isCurved
+    ? { ...curvedOf(chance, length, w, h), from: 'outer' }
+    : chance.often(0.15)
+      ? { outline: shapeOf(chance, w, h).map(([x, y]) => [length(x), length(y)]), from: 'outer' }
+      : square(w, h);
+  const round: Said = !isCurved && chance.often(0.08) ? { corners: { round: length(chance.of([10, 20, 25])) } } : {};
   pieces['front'] = { ...first, ...round, ...(chance.often(0.2) && { cut: 2 }) };
-  if (chance.often(0.85)) pieces['back'] = chance.often(0.75) ? { like: 'front', from: 'inner' } : square(across(), h);
+  const mirrored: Said = chance.often(0.2) ? { mirrored: true } : {};
+  if (chance.often(0.85))
+    pieces['back'] = chance.often(0.75) ? { like: 'front', from: 'inner', ...mirrored } : square(across(), h);
   if (chance.often(0.4)) pieces['stay'] = stayOf(chance, length, w, h);
   if (chance.often(0.4)) pieces['pocket'] = square(w * chance.of([0.4, 0.5, 0.6]), h * chance.of([0.3, 0.5, 0.75]));
-  if (chance.often(0.35)) pieces['strip'] = square(chance.of([w, h, 1.5 * w]), chance.of([20, 30, 40, 60]));
+  if (chance.often(0.35))
+    pieces['strip'] = square(chance.of([w, h, 1.5 * w, 2 * (w + h)]), chance.of([20, 30, 40, 60]));
   if (chance.often(0.2)) {
     const pleats = { pockets: chance.of([1, 2, 3]), depth: length(chance.of([30, 40])), step: length(20) };
     pieces['pleated'] = { size: [length(w), length(400)], from: 'outer', pleats };
   }
+  if (chance.often(0.15)) pieces['flounce'] = pleatedAlong(chance, length, w, h);
   return {
     title: 'A chain of steps',
     units: home,
@@ -165,6 +178,44 @@ function piecesOf(chance: Chance, home: Edition): Said {
     materials: { outer: 'linen', inner: 'lining', iron: 'stay', snap: 'clasp' },
     pieces,
   };
+}
+
+/** A circle, half of one, or a piece with one curved edge between straight ones, whole or as a half on the fold. */
+function curvedOf(chance: Chance, length: (mm: number) => string, w: number, h: number): Said {
+  if (chance.often(0.3)) return { [chance.of(['circle', 'half circle'])]: length(w) };
+  const middle = [length(w * 0.5), length(h * chance.of([0.8, 1.2]))];
+  const way = chance.of<Said>([
+    { rise: length(Math.min(w, h) * chance.of([0.1, 0.3])), bends: chance.of(['in', 'out']) },
+    { radius: length(w * chance.of([0.6, 1.5])), bends: chance.of(['in', 'out']) },
+    { 'curve through': [middle] },
+  ]);
+  const outline = [
+    { at: [length(0), length(0)], edge: 'bottom' },
+    { at: [length(w), length(0)], edge: 'right' },
+    { at: [length(w), length(h)], edge: 'top', ...way },
+    { at: [length(0), length(h)], edge: 'left' },
+  ];
+  return { outline, ...(chance.often(0.3) && { 'on fold': 'left' }) };
+}
+
+/** A piece with pleats along an edge, by two of number, depth and length, or by its finished size. */
+function pleatedAlong(chance: Chance, length: (mm: number) => string, w: number, h: number): Said {
+  const on = chance.of(sides);
+  const kind = chance.of(['knife', 'knife', 'box', 'inverted']);
+  const upright = on === 'left' || on === 'right';
+  const faces = upright ? ['up', 'down'] : ['left', 'right'];
+  const more: Said = {
+    ...(kind === 'knife' && chance.often(0.5) && { faces: chance.of(faces) }),
+    ...(chance.often(0.2) && { every: length(chance.of([20, 30])) }),
+  };
+  const [count, depth] = [chance.of([1, 2, 3]), length(chance.of([6, 10, 15]))];
+  const side = upright ? h : w;
+  const flat = [length(upright ? w : 3 * w), length(upright ? 3 * h : h)];
+  return chance.of<Said>([
+    { finished: [length(w), length(h)], from: 'outer', pleats: { on, kind, count, depth, ...more } },
+    { size: flat, from: 'outer', pleats: { on, kind, count, depth, ...more } },
+    { size: flat, from: 'outer', pleats: { on, kind, count, to: length(2 * side), ...more } },
+  ]);
 }
 
 function stayOf(chance: Chance, length: (mm: number) => string, w: number, h: number): Said {
@@ -216,9 +267,11 @@ export function stepOf(verb: VerbName, table: Table): Said {
 
 function fieldsOf(fields: Fields, verb: VerbName, table: Table, taken: string[]): Said {
   const said: Record<string, Plain> = {};
+  // Of a verb with many fields that may be left out, most are: two of them often say the same.
+  const many = Object.values(fields).filter((field) => field.optional && !takesWork(field)).length;
   for (const [name, field] of Object.entries(fields)) {
     if (name in always) continue;
-    const often = takesWork(field) ? 0.25 : 0.45;
+    const often = takesWork(field) ? 0.25 : Math.min(0.45, 1.5 / many);
     if (field.optional && !table.chance.often(often)) continue;
     said[name] = valueFor(field, `${verb}: ${name}`, table, taken, verb);
   }
@@ -241,6 +294,11 @@ function valueFor(field: Field, where: string, table: Table, taken: string[], ve
         taken.push('stay');
         return 'stay';
       }
+      // What is bound with is a strip, and says so.
+      if (/^the strip\b/u.test(field.about) && works.has('strip') && !taken.includes('strip') && chance.often(0.8)) {
+        taken.push('strip');
+        return 'strip';
+      }
       return take();
     case 'works': {
       const least = field.least ?? 1;
@@ -262,7 +320,7 @@ function valueFor(field: Field, where: string, table: Table, taken: string[], ve
     }
     case 'material':
       return chance.of(['snap', 'snap', 'outer']);
-    case 'option':
+    case 'options':
       throw new Error(`The grammar makes no options, and ${where} needs one.`);
     case 'text':
       return textFor(field.only, where, table, taken);
@@ -272,6 +330,12 @@ function valueFor(field: Field, where: string, table: Table, taken: string[], ve
       return chance.often(0.8);
     case 'whole':
       return 1 + chance.below(4);
+    case 'count':
+      return 1 + chance.below(3);
+    case 'grid':
+      return Array.from({ length: 1 + chance.below(2) }, () =>
+        Array.from({ length: 1 + chance.below(2) }, () => `${take()}${chance.often(0.2) ? ' turned left' : ''}`),
+      );
     case 'number':
       return chance.of([0.5, 1, 2, 10]);
     case 'length':
@@ -302,6 +366,7 @@ function edgeFor({ chance, works }: Table, taken: readonly string[]): string {
   if (chance.often(0.7)) return chance.of(sides);
   if (chance.often(0.4)) return chance.of(corners);
   if (chance.often(0.2)) return 'all';
+  if (chance.often(0.15)) return chance.of(['outline', 'edge', 'curve', ...taken.map((name) => `${name} outline`)]);
   const pieces = taken.flatMap((name) => [name, ...(works.get(name) ?? [])]);
   return `${chance.of([...pieces, ...works.keys()])} ${chance.of(sides)}`;
 }

@@ -3,6 +3,7 @@
  * Each law gives what breaks it, in a line each.
  */
 import { area, contains, straightened, union } from '../../../src/core/index.ts';
+import { cutApartIn } from '../../../src/core/cloth/work.ts';
 import { layerMap, layersAt } from '../../../src/core/cloth/index.ts';
 import { inside, tangle } from '../../core/cloth/order.ts';
 import type { Pattern, Point, Step } from '../../../src/core/index.ts';
@@ -55,8 +56,9 @@ const key = ({ piece, copy = 0 }: Ply): string => `${piece} ${copy + 1}`;
 export function clothStays(step: Step, cuts: boolean): string[] {
   const works = takenBy(step);
   const before = works.reduce((sum, work) => sum + clothOf(work), 0);
-  const cut = cutAwayIn([step.after]) - cutAwayIn(works);
-  const lost = before - cut - clothOf(step.after);
+  const many = cutApartIn(works, step.after)?.many ?? 1;
+  const cut = many * cutAwayIn([step.after]) - cutAwayIn(works);
+  const lost = before - cut - many * clothOf(step.after);
   const found: string[] = [];
   if (abs(lost) > SAME_AREA) found.push(`${lost.toFixed(3)} mm² of cloth are lost`);
   if (cut < -SAME_AREA) found.push(`the book says that ${cut.toFixed(3)} mm² were cut away`);

@@ -1,6 +1,6 @@
 /** What the sentence of a step says is done where it says so, and through what it says: read off the works alone. */
 import { boxOf, fromEdge, fromSide, layersOf, lengthIn, sameStack } from './still.ts';
-import { inside, takenBy } from './laws.ts';
+import { away, inside, takenBy } from './laws.ts';
 import type { Point, Step } from '../../../src/core/index.ts';
 import type { Layer, Values } from './still.ts';
 
@@ -30,13 +30,19 @@ export function rowsAlongSides(step: Step, edition: 'inch' | 'metric'): string[]
     const at = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
     const there = step.after.plies.filter(({ outline }) => inside(outline, at)).map(({ id }) => id);
     const isClear = layersOf(step.after, at) !== undefined;
-    if (isClear && there.join() !== plies.join())
+    // Through so many layers from the top it holds those alone.
+    const held = typeof values['through'] === 'number' ? there.slice(-values['through']) : there;
+    if (isClear && held.join() !== plies.join())
       found.push(
-        `a row at ${at.x.toFixed(2)}, ${at.y.toFixed(2)} holds plies ${plies.join()}, and ${there.join()} lie there`,
+        `a row at ${at.x.toFixed(2)}, ${at.y.toFixed(2)} holds plies ${plies.join()}, and ${held.join()} are meant`,
       );
     if (!sides.every((side) => fromEdge(work!, side, middle) !== undefined)) continue;
     const isAt = sides.some((side) => [from, to].every((p) => Math.abs(fromSide(box, side, p)! - off) < SAME));
-    if (!isAt)
+    // Round a corner it keeps its distance from the outline.
+    const isRound = work!.plies.some(({ outline }) =>
+      [from, to].every((p) => Math.abs(away(p, outline) - off) < 0.05 * off + SAME),
+    );
+    if (!isAt && !isRound)
       found.push(`a row runs from ${from.x}, ${from.y} to ${to.x}, ${to.y}, and not ${off} mm inside ${sides.join()}`);
   }
   return found.slice(0, 1);
@@ -53,11 +59,19 @@ export function setThrough(step: Step): string[] {
   const box = boxOf(takenBy(step)[0]!);
   const at = values['at'] as Point | undefined;
   const isThere = at && Math.hypot(mark.at.x - box.x - at.x, mark.at.y - box.y - at.y) < SAME;
+  const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  const off = ['left', 'right', 'top', 'bottom'].filter(
+    (side) =>
+      values[`from ${side}`] !== undefined &&
+      fromEdge(takenBy(step)[0]!, side, middle) !== undefined &&
+      Math.abs(fromSide(box, side, mark.at)! - lengthIn(values, `from ${side}`)) > SAME,
+  );
   return [
     ...(mark.plies.length === many
       ? []
       : [`${mark.name} goes through ${mark.plies.length} layers of ${layers.length}`]),
     ...(at && !isThere ? [`${mark.name} is set at ${mark.at.x}, ${mark.at.y}`] : []),
+    ...off.map((side) => `${mark.name} is not set so far from the ${side}`),
   ];
 }
 
@@ -94,7 +108,7 @@ export function foldedOver(step: Step, points: readonly Point[]): string[] {
 /** A work that is laid by a side has that side on the side it is laid at. */
 export function laidAtSide(step: Step): string[] {
   const values: Values = step.instruction;
-  if (step.verb !== 'lay' || values['at'] === undefined) return [];
+  if (step.verb !== 'lay' || values['at'] === undefined || values['turned'] !== undefined) return [];
   const [side, own] = [values['at']].flat().map(String);
   const [above, on] = takenBy(step);
   const middle = (work: typeof above) => {
@@ -117,5 +131,47 @@ export function laidAtSide(step: Step): string[] {
       top: { x: b.x + b.width, y: b.y + b.height },
     }[side as 'left'],
   );
-  return Math.abs(off ?? 0) < SAME ? [] : [`it lies ${off} mm inside the ${side}`];
+  const deep = side === 'left' || side === 'right' ? b.width : b.height;
+  const overlap = values['overlap'] === undefined ? undefined : lengthIn(values, 'overlap') - deep;
+  const should = overlap ?? -lengthIn(values, 'beyond', 0);
+  return Math.abs((off ?? should) - should) < SAME ? [] : [`it lies ${off} mm inside the ${side}`];
+}
+
+/** What is trimmed to a height or a width is so high or wide. */
+export function trimmedTo(step: Step): string[] {
+  const values: Values = step.instruction;
+  if (step.verb !== 'trim') return [];
+  const box = boxOf(step.after);
+  return (['height', 'width'] as const).flatMap((way) =>
+    values[way] === undefined || Math.abs(box[way] - lengthIn(values, way)) < SAME
+      ? []
+      : [`it is ${box[way]} mm in ${way}, and not ${lengthIn(values, way)}`],
+  );
+}
+
+/** A work that is laid at a distance from a side lies so far from it, and not beyond the other. */
+export function laidAtDistance(step: Step): string[] {
+  const values: Values = step.instruction;
+  if (step.verb !== 'lay') return [];
+  const [above, on] = takenBy(step);
+  const boxes = [on!, { ...step.after, plies: step.after.plies.slice(on!.plies.length) }].map(boxOf);
+  const [a, b] = [boxes[0]!, boxes[1]!];
+  const middle = { x: a.x + a.width / 2, y: a.y + a.height / 2 };
+  const gaps = {
+    left: b.x - a.x,
+    right: a.x + a.width - b.x - b.width,
+    bottom: b.y - a.y,
+    top: a.y + a.height - b.y - b.height,
+  };
+  if (above!.plies.length === 0 || Object.keys(gaps).some((side) => fromEdge(on!, side, middle) === undefined))
+    return [];
+  return Object.entries(gaps).flatMap(([side, gap]) => {
+    if (values[`from ${side}`] === undefined) return [];
+    const should = lengthIn(values, `from ${side}`);
+    const other = { left: gaps.right, right: gaps.left, bottom: gaps.top, top: gaps.bottom }[side]!;
+    return [
+      ...(Math.abs(gap - should) < SAME ? [] : [`it lies ${gap} mm from the ${side}, and not ${should}`]),
+      ...(other > -SAME ? [] : [`it reaches ${-other} mm beyond the side across from the ${side}`]),
+    ];
+  });
 }

@@ -103,9 +103,11 @@ const says: Partial<Record<VerbName, Says>> = {
   'clip corners': 'or cut',
   grade: 'or cut',
   trim: (step) =>
-    step['size'] === undefined
-      ? { sides: step['at'], reach: lengthIn(step, 'by') }
-      : { sides: [], reach: 0, cut: true },
+    ['height', 'width', 'leaving'].some((name) => step[name] !== undefined)
+      ? { sides: [], reach: 0, cut: true }
+      : step['size'] === undefined
+        ? { sides: step['at'], reach: lengthIn(step, 'by') }
+        : { sides: [], reach: 0, cut: true },
   fold: (step) => ({ sides: step['from'] ?? 'top', reach: 2 * lengthIn(step, 'at') }),
   hem: (step) => ({ sides: step['at'] ?? 'all', reach: 2 * (lengthIn(step, 'fold') + lengthIn(step, 'then')) }),
   casing: (step, seam) => ({

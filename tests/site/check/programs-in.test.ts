@@ -213,6 +213,15 @@ test('the name comes out where a program gets through', () => {
   expect(runsIn('<p set:html="x" />')).toEqual(['set:html']);
 });
 
+test.each([
+  ['an address that is the site’s own on http alone', '<audio src="http:other.example/a.mp3" controls />'],
+  ['one that is its own on https alone', '<audio src="https:other.example/a.mp3" controls />'],
+  ['a layout', '---\nlayout: ../x.astro\n---\n'],
+  ['a layout in other words of YAML', '---\n{ "layout": x }\n---\n'],
+])('%s is refused', (_, text) => {
+  expect(programsIn(text)).toHaveLength(1);
+});
+
 test('the build compiles no lesson that is more than a text, whatever the check said before', () => {
   const root = process.cwd();
   const { transform } = onlyTexts(root);

@@ -237,8 +237,23 @@ describe('counts', () => {
     const texts = lesson('You sew through seven layers. A stack of nine layers is thick. Two layers are not.');
     const found = said({ ...steps, ...texts }).filter((one) => one.includes('layers'));
     expect(found).toEqual([
-      `01-size.mdx ${LAST}:17 warning “seven layers” is typed, and the sizes decide how many there are: step “pleat” has 7 at the lesson’s own. Write “many layers”, or let <LayerStudy step="pleat" /> count them.`,
+      `01-size.mdx ${LAST}:17 warning “seven layers” is typed, and the sizes decide how many there are: step “pleat” has 7 at the lesson’s own. Write <Size of="layers of pleat" />, or let <LayerStudy step="pleat" /> count them.`,
       `01-size.mdx ${LAST}:42 note “nine layers” is typed, and no step of the project has so many in one place. Write “many layers”, or keep it with a reason: {/* keep nine layers: … */}`,
+    ]);
+  });
+
+  test('a count of layers stands in the prose, and nowhere else', () => {
+    const steps = exchanged(
+      PROJECT,
+      'options:',
+      'steps:\n  - { id: pleat, pleat: strip, note: "[layers of pleat]" }\noptions:',
+    );
+    const texts = lesson(
+      'You sew through [layers of pleat], at most [layers of the project], never [layers of plaet].',
+    );
+    expect(said({ ...steps, ...texts }).filter((one) => one.includes('layers'))).toEqual([
+      `01-size.mdx ${LAST}:86 error There is no step “plaet” whose layers could be counted. Did you mean “pleat”?`,
+      'project.yaml 21:39 error “[layers of pleat]” stands here, and layers are counted in the prose of a lesson alone, outside of questions. Write “many layers” here, or tell how many in a lesson.',
     ]);
   });
 

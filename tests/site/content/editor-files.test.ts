@@ -46,7 +46,9 @@ test('each field is explained', () => {
 test('each lesson word is a snippet', () => {
   const snippets = JSON.parse(files.get('.vscode/lesson-words.code-snippets')!) as Record<string, { body: string[] }>;
   expect(Object.keys(snippets)).toEqual(Object.keys(lessonWords).map((name) => `<${name}>`));
-  expect(snippets['<Size>']?.body).toEqual(['<Size of="${1:A measure, or a formula over measures}" />']);
+  expect(snippets['<Size>']?.body).toEqual([
+    '<Size of="${1:A measure, a formula over measures, or “layers of” a step: the most that it leaves in one place}" />',
+  ]);
   expect(snippets['<Tip>']?.body).toEqual(['<Tip>', '', '${1:Your words.}', '', '</Tip>']);
 });
 

@@ -3,7 +3,8 @@ import { expect, test } from 'vitest';
 import { katexPlugin, texFault } from '../../../src/site/content/katex-plugin.ts';
 import { features } from '../../../src/site/content/lesson-text.ts';
 
-const compiled = async (text: string) => (await Promise.resolve(mdxToJs(text, { features, mdastPlugins: [katexPlugin] }))).code;
+const compiled = async (text: string) =>
+  (await Promise.resolve(mdxToJs(text, { features, mdastPlugins: [katexPlugin] }))).code;
 
 test('maths is set as HTML with MathML for screen readers', async () => {
   const line = await compiled('So $$\\frac{a}{2}$$.');

@@ -29,7 +29,8 @@ test('a file that is gone when it is read does not end the preview', async () =>
     () => expect(said).toHaveBeenCalledWith(expect.stringContaining('The content could not be read')),
     soon,
   );
-  expect(send).not.toHaveBeenCalled();
+  // The page is told to come anew, since a file changed, and keeps its list of mistakes.
+  expect(send).not.toHaveBeenCalledWith('content:problems', expect.anything());
   said.mockRestore();
 
   rmSync(gone);
@@ -45,10 +46,15 @@ test('a document that cannot be sent is handed on as an error', async () => {
     server: { config: { base: '/' }, middlewares: { use: (given: typeof handler) => (handler = given) } },
   });
   const broken = new Error('The line broke.');
-  const setHeader = () => {
-    throw broken;
+  const response = {
+    setHeader: vi.fn(),
+    removeHeader: vi.fn(),
+    end: () => {
+      throw broken;
+    },
   };
   const next = vi.fn();
-  handler!({ url: '/handouts/fonts/regular.ttf' }, { setHeader }, next);
+  handler!({ url: '/handouts/fonts/regular.ttf' }, response, next);
   await vi.waitFor(() => expect(next).toHaveBeenCalledWith(broken), { timeout: 20_000 });
+  expect(response.removeHeader).toHaveBeenCalledWith('Content-Type');
 });

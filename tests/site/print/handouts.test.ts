@@ -1,9 +1,11 @@
+import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { withHandouts, withTeacher } from '../../../src/site/pages/build-options.ts';
 import { everything, plannedHandouts } from '../../../src/site/print/handouts.ts';
 import { lessonOnPaper } from '../../../src/site/content/lesson-on-paper.ts';
 import { tellNowAndThen } from '../../../src/site/print/handouts-integration.ts';
-import { readContent } from '../../../src/site/content/read-content.ts';
+import { readContent, readCourse } from '../../../src/site/content/read-content.ts';
+import { recordedIn } from '../../../src/site/pages/recorded.ts';
 import { contentFolder, exchanged } from '../content-folder.ts';
 
 test('a lesson gives its questions, what it shows and its cautions to paper', () => {
@@ -98,6 +100,20 @@ test('a built site carries documents, and the teacher’s only when asked', () =
 test('of many documents a build tells now and then how far they are', () => {
   const said: string[] = [];
   const tell = tellNowAndThen((line) => said.push(line));
-  for (let done = 0; done <= 1200; done++) tell(done, 1200);
-  expect(said).toEqual(['500 of 1200 documents', '1000 of 1200 documents']);
+  for (let files = 0; files < 1200; files++) tell({ done: Math.floor(files / 60), all: 20, files, file: 'a.pdf' });
+  tell({ done: 20, all: 20, files: 1200, file: '' });
+  expect(said).toEqual(['500 documents, 8 of 20 courses done', '1000 documents, 16 of 20 courses done']);
+});
+
+test('a course that is read by itself has all that its documents are made from', () => {
+  const root = fileURLToPath(new URL('../../..', import.meta.url));
+  const content = readContent(root);
+  const one = { ...everything, editions: ['inch'], papers: ['A4'] } as const;
+  for (const { id } of content.courses) {
+    const alone = readCourse(root, id);
+    const files = (from: typeof content) => plannedHandouts(from, id, one).map(({ file }) => file);
+    expect(files(alone)).toEqual(files(content));
+    expect(recordedIn(alone, id)).toEqual(recordedIn(content, id));
+  }
+  expect(recordedIn(content).length).toBeGreaterThan(0);
 });

@@ -58,7 +58,10 @@ export function checkHeat(pattern: Pattern, steps: readonly Step[]): Diagnostic[
 }
 
 /** The material that a step fuses. */
-function fusibleOf({ pieces, materials }: Pattern, { takes }: Step): Material | undefined {
+export function fusibleOf(
+  { pieces, materials }: Pick<Pattern, 'pieces' | 'materials'>,
+  { takes }: Pick<Step, 'takes'>,
+): Material | undefined {
   const piece = pieces[takes[0]!];
   return piece && materials[piece.material]?.material;
 }

@@ -1,7 +1,9 @@
 /** Whether the halves of snaps and magnets, and buttons and their buttonholes, meet on the finished work. */
 import { distance } from '../../geometry/point.ts';
-import { quote } from '../../measure/index.ts';
+import { listed, quote } from '../../measure/index.ts';
 import { setsAtPoint } from '../../steps/index.ts';
+import { plansOf } from './plan.ts';
+import { fieldsOfPlace } from '../../steps/places.ts';
 import { sayIn } from './say.ts';
 import type { Diagnostic } from '../../measure/index.ts';
 import type { Pattern } from '../pattern.ts';
@@ -27,7 +29,15 @@ export function checkMeets(pattern: Pattern, { steps, results, finished }: Ledge
   const say = sayIn(pattern);
   return pairsOf(pattern, steps).flatMap(({ step, other, isSaid }): Diagnostic[] => {
     const [here, there] = [markOf(step.id), markOf(other)];
-    if (!here || !there) return [];
+    if (!here || !there) {
+      const together = Object.values(results).some(({ marks }) =>
+        [step.id, other].every((id) => marks.some((mark) => mark.step === id)),
+      );
+      if (!isSaid || together || !steps.some(({ id }) => id === other)) return [];
+      const message = `The two halves never come together: no step brings their works to lie on one another.`;
+      const fix = 'Sew or fold both works together, or leave “meets” out.';
+      return [{ severity: 'error', place: [...step.place, 'meets'], code: 'halves-apart', message, fix }];
+    }
     const apart = distance(here.at, there.at);
     if (apart <= CLOSES) return [];
     const isHole = step.instruction.verb === 'buttonhole';
@@ -37,9 +47,14 @@ export function checkMeets(pattern: Pattern, { steps, results, finished }: Ledge
         ? `The halves of ${quote(here.name)} lie`
         : `${quote(here.name)} and ${quote(there.name)} lie`;
     const message = `${what} ${say(apart)} apart on the finished work.`;
-    const fix = isSaid
-      ? `Leave out “at”, and it is set where it meets ${isHole ? 'the button' : 'the other half'}.`
-      : `Fold the work shut in a step of its own, and say with “meets” which ${isHole ? 'button' : 'half'} it meets.`;
+    const plan = plansOf(pattern).steps.find(({ id }) => id === step.id)?.doing?.step;
+    const placedBy = plan !== undefined && setsAtPoint(plan) ? fieldsOfPlace(plan) : [];
+    const fix =
+      isSaid && placedBy.length === 0
+        ? 'The two works do not come to lie face to face: give its place, “from top: 1”.'
+        : isSaid
+          ? `Leave out ${listed(placedBy.map(quote))}, and it is set where it meets ${isHole ? 'the button' : 'the other half'}.`
+          : `Fold the work shut in a step of its own, and say with “meets” which ${isHole ? 'button' : 'half'} it meets.`;
     const place = isSaid ? [...step.place, 'meets'] : step.place;
     return [{ severity: isSaid ? 'error' : 'warning', place, code: 'halves-apart', message, fix, amount: apart }];
   });

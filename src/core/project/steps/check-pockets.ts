@@ -1,5 +1,5 @@
 /** Whether what goes in still fits once everything is sewn: rows of stitches take from a pocket's width and depth. */
-import type { Diagnostic } from '../../measure/index.ts';
+import { type Diagnostic, quote } from '../../measure/index.ts';
 import { boxOf } from '../../cloth/size.ts';
 import { covers } from '../../cloth/ring.ts';
 import { cross, dot, minus } from '../../geometry/point.ts';
@@ -20,7 +20,9 @@ export function checkPockets(pattern: Pattern, ledger: Ledger): Diagnostic[] {
   const said = new Set<string>();
   return pattern.holds.flatMap((hold): Diagnostic[] => {
     const piece = pattern.pieces[hold.piece];
-    const inside = piece && insideOf(hold.state === 'closed' ? closed : open, piece, hold.pocket);
+    const work = hold.state === 'closed' ? closed : open;
+    const inside = piece && (hold.behind ? behind(work, piece) : insideOf(work, piece, hold.pocket));
+    if (inside === 'not sewn') return [notSewnOn(hold, piece!)];
     // What does not fit the flat pieces has its finding already.
     if (!piece || !inside || !hold.fits) return [];
     const finding = tooSmall(pattern, hold, piece, inside);
@@ -35,7 +37,7 @@ export function checkPockets(pattern: Pattern, ledger: Ledger): Diagnostic[] {
 const HOLDS_NOTHING: ReadonlySet<string> = new Set(['fold', 'press', 'turn over', 'attach']);
 
 /** The finished work as it lies open: before the folds at the end that no seam holds. */
-function openOf({ steps, finished }: Ledger): Work | undefined {
+export function openOf({ steps, finished }: Ledger): Work | undefined {
   let [name, open]: [string | undefined, Work | undefined] = [finished, undefined];
   for (const step of steps.toReversed()) {
     if (step.makes !== name) continue;
@@ -51,7 +53,8 @@ export type Inside = { width: number; depth: number };
 
 function tooSmall(pattern: Pattern, hold: HoldCheck, piece: Piece, { width, depth }: Inside): Diagnostic | undefined {
   const say = sayIn(pattern);
-  const where = `${hold.pocket === undefined ? '' : `pocket ${hold.pocket} of `}the ${piece.name}`;
+  const before = hold.behind ? 'the room behind ' : hold.pocket === undefined ? '' : `pocket ${hold.pocket} of `;
+  const where = `${before}the ${piece.name}`;
   const place = [...hold.place, 'in'];
   const once = hold.state === 'closed' ? 'Folded shut' : 'Once sewn';
   const wider = `Make the ${piece.name} wider, or sew nearer to its edge.`;
@@ -79,12 +82,44 @@ type Layer = { ply: Ply; origin: Point; across: Point; up: Point; height: number
 
 function insideOf(work: Work, piece: Piece, pocket: number | undefined): Inside | undefined {
   const layer = pocket === undefined ? largest(work, piece) : frontOf(work, piece, pocket);
-  if (!layer) return undefined;
-  const { ply, origin, across, up, height } = layer;
-  const xs = ply.outline.map(({ from }) => dot(minus(from, origin), across));
+  return layer && roomIn(work, layer, closingRows(work, piece, layer.ply));
+}
+
+function notSewnOn({ place, what }: HoldCheck, { name }: Piece): Diagnostic {
+  const message = `Nothing sews ${quote(name)} to other cloth, so that ${what} has no place behind it.`;
+  const fix = `Sew it on along its sides and its bottom, or write “in: ${name}”.`;
+  return { severity: 'error', place: [...place, 'in'], code: 'nothing-behind', message, fix };
+}
+
+/** The room between a piece, pleated or not, and what it is sewn to: bounded by the rows that go out of it alone. */
+function behind(work: Work, { name }: Piece): Inside | 'not sewn' | undefined {
+  const plies = work.plies.filter(({ piece }) => piece === name);
+  const [ply] = plies;
+  if (!ply) return undefined;
+  const own = new Set(plies.map(({ id }) => id));
+  const glued = new Set(
+    work.plies.filter(({ fusedTo }) => fusedTo !== undefined && own.has(fusedTo)).map(({ id }) => id),
+  );
+  const closes = ({ kind }: Stitch, { plies: through }: Run) =>
+    kind !== 'baste' &&
+    kind !== 'gather' &&
+    through.some((id) => own.has(id)) &&
+    through.some((id) => !own.has(id) && !glued.has(id));
+  if (!work.stitches.some((stitch) => stitch.runs.some((run) => closes(stitch, run)))) return 'not sewn';
+  const { x, y, width, height } = boxOf(plies);
+  const upright = { origin: { x, y }, across: { x: 1, y: 0 }, up: { x: 0, y: 1 }, height };
+  return roomIn(work, { ...upright, xs: [0, width] }, closes);
+}
+
+function roomIn(
+  work: Work,
+  layer: Pick<Layer, 'origin' | 'across' | 'up' | 'height'> & ({ ply: Ply } | { xs: number[] }),
+  closes: (stitch: Stitch, run: Run) => boolean,
+): Inside {
+  const { origin, across, up, height } = layer;
+  const xs = 'xs' in layer ? layer.xs : layer.ply.outline.map(({ from }) => dot(minus(from, origin), across));
   let [left, right] = [Math.min(...xs), Math.max(...xs)];
   const middle = (left + right) / 2;
-  const closes = closingRows(work, piece, ply);
   const levels: number[] = [];
   for (const stitch of work.stitches) {
     for (const run of stitch.runs) {

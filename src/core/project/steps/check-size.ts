@@ -1,32 +1,81 @@
 /** Whether the work measures what the file says, at a step and when it is finished. */
 import { type Diagnostic, type Place, closest, quote, SAME, plainName } from '../../measure/index.ts';
 import { plansOf } from './plan.ts';
-import { sayIn } from './say.ts';
-import { size } from '../../cloth/index.ts';
-import type { Pattern } from '../pattern.ts';
+import { openOf } from './check-pockets.ts';
+import { promisedIn } from '../finished.ts';
+import { sayIn, sayThickness } from './say.ts';
+import { layersInWords, size } from '../../cloth/index.ts';
+import { stackOf } from './thickness.ts';
+import type { Pattern, Size } from '../pattern.ts';
+import type { Work } from '../../cloth/index.ts';
 import type { Ledger } from '../step.ts';
 
-export function checkSizes(pattern: Pattern, { steps, results, finished }: Ledger): Diagnostic[] {
+export function checkSizes(pattern: Pattern, ledger: Ledger): Diagnostic[] {
+  const { steps, results, finished } = ledger;
   const findings: Diagnostic[] = [];
-  for (const { nowMeasures, size: made, place, makes } of steps) {
-    for (const side of ['width', 'height'] as const) {
-      const said = nowMeasures?.[side];
-      if (said === undefined) continue;
-      const where: Place = [...place, 'now', side];
-      findings.push(...differs(pattern, where, makes, side, made[side], said, 'this step says', 'now-measures'));
-    }
+  for (const { nowMeasures, size: made, place, makes, after } of steps) {
+    if (!nowMeasures) continue;
+    findings.push(
+      ...compared(
+        pattern,
+        [...place, 'now'],
+        makes,
+        { ...made, isSeamed: isSeamed(after) },
+        nowMeasures,
+        'this step says',
+        'now-measures',
+      ),
+    );
   }
   const promised = pattern.finished;
   if (!promised || !pattern.making) return findings;
-  if (finished === undefined) return [...findings, ...notMade(pattern, promised.of)];
-  const made = size(results[finished]!);
-  for (const side of ['width', 'height'] as const) {
-    const where: Place = ['finished', side];
-    findings.push(
-      ...differs(pattern, where, finished, side, made[side], promised[side], 'the file promises', 'finished-size'),
-    );
+  if (finished === undefined)
+    return promised.of === undefined ? findings : [...findings, ...notMade(pattern, promised.of)];
+  const { place } = promisedIn(pattern.origin.file.finished!);
+  const closed = results[finished]!;
+  const unfolded = openOf(ledger);
+  const isOpenOnly = place[1] === 'open';
+  const last = isOpenOnly ? (unfolded ?? closed) : closed;
+  findings.push(...compared(pattern, place, finished, measured(last), promised, 'the file promises', 'finished-size'));
+  if (promised.open && !isOpenOnly) {
+    if (unfolded) {
+      const work = `${finished}, open,`;
+      const at = ['finished', 'open'];
+      findings.push(
+        ...compared(pattern, at, work, measured(unfolded), promised.open, 'the file promises', 'finished-size'),
+      );
+    } else {
+      const message = `No fold closes ${quote(finished)} in the end, so that it has no other size open.`;
+      const fix = 'Fold it shut in the last step, or write its width and height alone.';
+      findings.push({ severity: 'error', place: ['finished', 'open'], code: 'never-closed', message, fix });
+    }
   }
-  return findings;
+  return [...findings, ...thicknessDiffers(pattern, finished, closed)];
+}
+
+/** What a work measures, and whether seams take something of it. */
+type Made = Size & { isSeamed: boolean };
+
+const isSeamed = ({ stitches }: Work): boolean => stitches.some(({ kind }) => kind === 'seam');
+
+const measured = (work: Work): Made => ({ ...size(work), isSeamed: isSeamed(work) });
+
+type Said = Partial<Size> & { within?: number };
+
+function compared(
+  pattern: Pattern,
+  place: Place,
+  of: string,
+  made: Made,
+  said: Said,
+  who: string,
+  code: string,
+): Diagnostic[] {
+  return (['width', 'height'] as const).flatMap((side) => {
+    const promised = said[side];
+    if (promised === undefined) return [];
+    return differs(pattern, [...place, side], of, side, made, promised, said.within, who, code);
+  });
 }
 
 function differs(
@@ -34,24 +83,59 @@ function differs(
   place: Place,
   of: string,
   side: 'width' | 'height',
-  made: number,
+  made: Made,
   said: number,
+  within: number | undefined,
   who: string,
   code: string,
 ): Diagnostic[] {
-  const off = made - said;
-  if (Math.abs(off) <= SAME) return [];
+  const off = made[side] - said;
+  if (Math.abs(off) <= (within ?? 0) + SAME) return [];
   const say = sayIn(pattern);
   const [wide, more] = [side === 'width' ? 'wide' : 'high', off > 0 ? 'more' : 'less'];
-  const message = `The steps make ${quote(of)} ${say(made)} ${wide}; ${who} ${say(said)}. That is ${say(Math.abs(off))} ${more}.`;
-  return [{ severity: 'error', place, code, message, fix: likeliest(pattern, off, side), amount: Math.abs(off) }];
+  const about = within === undefined ? '' : `about `;
+  const allowed = within === undefined ? '' : `, and it may be ${say(within)} off`;
+  const message = `The steps make ${quote(of)} ${say(made[side])} ${wide}; ${who} ${about}${say(said)}. That is ${say(Math.abs(off))} ${more}${allowed}.`;
+  return [
+    {
+      severity: 'error',
+      place,
+      code,
+      message,
+      fix: likeliest(pattern, off, side, made.isSeamed),
+      amount: Math.abs(off),
+    },
+  ];
+}
+
+/** Layers are pressed, and cloth is never as thick as a table says: a quarter more or less is about the same. */
+const ABOUT = 1 / 4;
+
+function thicknessDiffers(pattern: Pattern, of: string, work: Work): Diagnostic[] {
+  const said = pattern.finished?.thickness;
+  if (said === undefined) return [];
+  const { mm, layers } = stackOf(pattern, work)().thickest;
+  const off = Math.abs(mm - said);
+  if (off <= ABOUT * Math.max(mm, said)) return [];
+  const message = `Closed, ${quote(of)} is about ${sayThickness(mm)} thick where it has ${layersInWords({ layers, fused: 0 })}; the file promises ${sayThickness(said)}.`;
+  const fix = 'Check the thickness of the materials, or promise what they come to.';
+  return [
+    {
+      severity: 'error',
+      place: ['finished', 'closed', 'thickness'],
+      code: 'finished-thickness',
+      message,
+      fix,
+      amount: off,
+    },
+  ];
 }
 
 /** A difference of a few seam allowances tells where to look. */
-function likeliest({ making }: Pattern, off: number, side: 'width' | 'height'): string {
+function likeliest({ making }: Pattern, off: number, side: 'width' | 'height', seamed: boolean): string {
   const seams = making?.seam ? Math.abs(off) / making.seam : 0;
   const whole = Math.round(seams);
-  if (whole >= 1 && whole <= 4 && Math.abs(seams - whole) * making!.seam! <= SAME) {
+  if (seamed && whole >= 1 && whole <= 4 && Math.abs(seams - whole) * making!.seam! <= SAME) {
     const count = whole === 1 ? 'one seam allowance' : `${['', '', 'two', 'three', 'four'][whole]!} seam allowances`;
     return `That is ${count}: count the seams across the ${side} again.`;
   }

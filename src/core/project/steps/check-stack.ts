@@ -1,9 +1,13 @@
 /** What is too thick to sew, too large to turn, or has too little to hold on to. */
-import { area } from '../../geometry/index.ts';
-import { type Diagnostic, quote } from '../../measure/index.ts';
+import { area, leftOf, lineThrough } from '../../geometry/index.ts';
+import { boxOf } from '../../cloth/size.ts';
+import { covers } from '../../cloth/ring.ts';
+import { type Diagnostic, type Place, quote, SAME } from '../../measure/index.ts';
+import { placeFields } from '../../steps/places.ts';
 import { sayIn, sayThickness } from './say.ts';
 import { layersInWords, size } from '../../cloth/index.ts';
 import { thicknessOf } from './thickness.ts';
+import { settings } from '../../steps/tools.ts';
 import { verbNamed } from '../../steps/index.ts';
 import type { Pattern } from '../pattern.ts';
 import type { Mark, Stitch, Work } from '../../cloth/index.ts';
@@ -11,7 +15,12 @@ import type { Point } from '../../geometry/index.ts';
 import type { SewnRow, Step } from '../step.ts';
 
 export const checkStack = (pattern: Pattern, steps: readonly Step[]): Diagnostic[] =>
-  steps.flatMap((step) => [...tooThick(pattern, step), ...gapTooSmall(pattern, step), ...hardware(pattern, step)]);
+  steps.flatMap((step) => [
+    ...tooThick(pattern, step),
+    ...gapTooSmall(pattern, step),
+    ...hardware(pattern, step),
+    ...sewnOver(pattern, step),
+  ]);
 
 /** Of the rows a step sews by machine, the thickest one that does not go under the presser foot. */
 function tooThick(pattern: Pattern, step: Step): Diagnostic[] {
@@ -64,7 +73,8 @@ function gapTooSmall(pattern: Pattern, step: Step): Diagnostic[] {
   const work = Object.values(step.before)[0]!;
   const gap = openingOf(work.stitches.findLast((stitch) => stitch.round !== undefined));
   const least = leastGap(pattern, work);
-  if (gap === undefined || gap >= least) return [];
+  // Without any gap it was turned between parts that overlap, which lie open all along.
+  if (gap === undefined || gap === 0 || gap >= least) return [];
   const say = sayIn(pattern);
   const message = `The gap of ${say(gap)} is too small to turn ${quote(step.takes[0]!)} through.`;
   const fix = `Leave ${say(roundedUp(pattern, least))} or more.`;
@@ -100,12 +110,22 @@ function hardware(pattern: Pattern, step: Step): Diagnostic[] {
   if (!mark) return [];
   const findings: Diagnostic[] = [];
   const say = sayIn(pattern);
+  const material = pattern.materials[mark.name]?.material;
+  const kind = material?.hardware;
+  if (kind !== undefined && kind !== 'zip' && settings[kind].slides) {
+    const { width, height } = boxOf(step.before[step.takes[0]!]!.plies);
+    const wide = Math.min(width, height);
+    if (material?.across === undefined || wide <= material.across + SAME) return [];
+    const message = `${quote(mark.name)} takes a strap of ${say(material.across)}, and this one is ${say(wide)} wide.`;
+    const fix = 'Make the strap narrower, or take a wider one.';
+    return [{ severity: 'error', place: step.place, code: 'too-wide', message, fix, amount: wide - material.across }];
+  }
   const near = nearestRow(step.after, mark);
   if (near < CLEAR) {
     const message = `${quote(mark.name)} sits ${say(near)} from a row of stitches. It needs ${say(CLEAR)} of flat cloth around it.`;
     findings.push({
       severity: 'warning',
-      place: [...step.place, 'at'],
+      place: saidAt(step),
       code: 'hardware-on-seam',
       message,
       fix: 'Move it off the seam.',
@@ -123,6 +143,59 @@ function hardware(pattern: Pattern, step: Step): Diagnostic[] {
     });
   }
   return findings;
+}
+
+/** Hardware that was set before, and ends in the allowance of a seam or under a row. */
+function sewnOver(pattern: Pattern, step: Step): Diagnostic[] {
+  const { after, before, place } = step;
+  const rows = after.stitches.filter(
+    ({ id, kind }) => kind !== 'baste' && kind !== 'gather' && step.stitches.some((row) => row.id === id),
+  );
+  const known = Object.values(before).reduce((sum, { done }) => sum + done.length, 0);
+  const allowance = Math.max(0, ...after.done.slice(known).flatMap(({ met = [] }) => met.map((one) => one.allowance)));
+  const there = Object.values(before).flatMap(({ marks }) => marks.map((mark) => mark.step));
+  return after.marks.flatMap((mark): Diagnostic[] => {
+    if (mark.kind !== 'hardware' || mark.slides || mark.step === undefined || !there.includes(mark.step)) return [];
+    if (rows.some((row) => isInAllowance(after, mark, row, allowance))) {
+      const message = `${quote(mark.name)} lies in the allowance of this seam, and ends inside.`;
+      const fix = 'Set it farther from the edge, or after this seam.';
+      return [{ severity: 'error', place, code: 'hardware-in-seam', message, fix }];
+    }
+    const near = nearestRow({ ...after, stitches: rows }, mark);
+    const across = pattern.materials[mark.name]?.material?.across ?? 0;
+    if (near >= Math.max(CLEAR, across / 2)) return [];
+    const message = `This row runs over ${quote(mark.name)}, or so near to it that the presser foot does not pass.`;
+    const fix = 'Sew the row first, or farther away.';
+    return [{ severity: 'error', place, code: 'hardware-on-seam', message, fix, amount: CLEAR - near }];
+  });
+}
+
+/** Whether a mark lies beyond a seam: outside the ring of a pair sewn round, or where its ply reaches no farther than the allowance. */
+function isInAllowance(
+  { plies }: Work,
+  { at, plies: own }: Mark,
+  { round, kind, runs }: Stitch,
+  allowance: number,
+): boolean {
+  if (round) return !covers(round.ring, at);
+  if (kind !== 'seam' || allowance === 0) return false;
+  return runs.some(({ from, to }) => {
+    const line = lineThrough(from, to);
+    const side = Math.sign(leftOf(line, at));
+    const off = distanceTo(at, from, to);
+    if (off > allowance + SAME) return false;
+    return own.some((id) => {
+      const outline = plies.find((ply) => ply.id === id)?.outline ?? [];
+      return outline.length > 0 && outline.every((edge) => side * leftOf(line, edge.from) <= allowance + SAME);
+    });
+  });
+}
+
+/** The field that says where it is set. */
+function saidAt({ instruction, place }: Step): Place {
+  const said: Readonly<Record<string, unknown>> = instruction;
+  const field = [...Object.keys(placeFields), 'meets', 'at'].find((name) => said[name] !== undefined);
+  return field === undefined ? place : [...place, field];
 }
 
 function nearestRow(work: Work, { at, plies }: Mark): number {

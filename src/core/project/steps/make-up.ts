@@ -1,20 +1,30 @@
 /** The step ledger: makes a project up on paper, step by step, and keeps what each step did. */
-import { type Diagnostic, type Place, closest, quote, plainName } from '../../measure/index.ts';
-import { cut, size } from '../../cloth/index.ts';
+import { type Diagnostic, type Place, closest, didYouMean, quote, plainName } from '../../measure/index.ts';
+import { cut, isAlike, size } from '../../cloth/index.ts';
+import { cutApartIn } from '../../cloth/work.ts';
+import { ordinals } from '../../cloth/sides.ts';
 import { boxOf } from '../../cloth/size.ts';
-import { cautionsOf, LEARNER, lineFrom, minutesOf, setsAtPoint, sew, titleOf } from '../../steps/index.ts';
-import { transformPoint, reflection } from '../../geometry/transform.ts';
+import { cautionsOf, LEARNER, minutesOf, setsAtPoint, sew, titleOf, verbNamed } from '../../steps/index.ts';
+import { plural } from '../../steps/words.ts';
+import { saysWhere } from '../../steps/places.ts';
 import { ironLimitOf, toolsOf } from './tools.ts';
 import { adviceOnTurn } from './turn-advice.ts';
 import { oncePer } from '../cache.ts';
 import { compiled } from '../compile.ts';
 import { checkMet } from './check-met.ts';
 import { explainFault } from './explain.ts';
+import { featuresOf } from '../ways.ts';
+import { hindrance } from '../features.ts';
 import { inText } from '../texts.ts';
 import { plansOf } from './plan.ts';
+import { sayIn } from './say.ts';
 import { rowsAdded } from './rows.ts';
+import { sewingOf } from '../sewing.ts';
+import { timersOf } from './timers.ts';
 import { materialsIn, stackOf } from './thickness.ts';
+import { meetsAt } from './meets-at.ts';
 import type { Pattern } from '../pattern.ts';
+import type { Point } from '../../geometry/index.ts';
 import type { Ledger, Step } from '../step.ts';
 import type { Always, Instruction, StepContext } from '../../steps/index.ts';
 import type { Named } from './read-fields.ts';
@@ -64,6 +74,41 @@ const alike = (work: Work, count: number): Work[] => Array.from({ length: count 
 const takesAlike = (before: StepPlan, takes: readonly Named[]): boolean =>
   before.takes.map(({ name }) => plainName(name)).join('\n') === takes.map(({ name }) => plainName(name)).join('\n');
 
+type Counted = { name: string; copies: readonly Work[]; sets: number };
+
+/** Why a step cannot be done as often as it asks. */
+function timesWrong(
+  asked: number,
+  least: Counted,
+  all: readonly Counted[],
+  kept: Counted | undefined,
+): Pick<Diagnostic, 'code' | 'message' | 'fix'> | undefined {
+  if (asked > least.sets) {
+    const message = `${quote(least.name)} is enough for ${least.sets} of these, and the step is done ${asked} times.`;
+    return { code: 'used-up', message, fix: `Write “times: ${least.sets}”, or make more.` };
+  }
+  if (kept && kept.sets > asked) {
+    const message = `There are ${kept.sets} ${quote(kept.name)} here, and this step is done to ${asked} of them only: two sorts of one name could not be told apart.`;
+    return { code: 'uneven', message, fix: `Give the result a name of its own: “makes: first ${kept.name}”.` };
+  }
+  return unlike(asked, all, 'Write a step for each sort, without “times”.');
+}
+
+/** Why a step cannot be done so many times at once: the works of one name that it takes are not all alike. */
+function unlike(
+  times: number,
+  all: readonly Counted[],
+  fix: string,
+): Pick<Diagnostic, 'code' | 'message' | 'fix'> | undefined {
+  const differ = all.find(({ copies, sets }) => {
+    const needed = copies.slice(0, times * Math.max(1, Math.round(copies.length / Math.max(1, sets))));
+    return needed.some((one) => one !== needed[0] && !isAlike(one, needed[0]!));
+  });
+  if (!differ) return undefined;
+  const message = `Not all ${quote(differ.name)} are alike, so this step would come out differently each time.`;
+  return { code: 'uneven', message, fix };
+}
+
 /** Where a work went that is no longer on the table. */
 type Gone = { into: string; n: number };
 
@@ -84,7 +129,14 @@ class Bench {
 
   constructor(pattern: Pattern) {
     this.#pattern = pattern;
-    const pleated = new Map(Object.values(pattern.pieces).map((piece) => [plainName(piece.name), piece.pleats?.folds]));
+    const pleated = new Map(
+      Object.values(pattern.pieces).map(({ name, pleats, edgePleats }) => [
+        plainName(name),
+        edgePleats
+          ? { from: edgePleats.from, folds: edgePleats.folds, isAlong: true as const }
+          : pleats && { from: 'bottom' as const, folds: pleats.folds },
+      ]),
+    );
     this.#setting = {
       edition: pattern.origin.edition,
       seam: pattern.making?.seam ?? 0,
@@ -94,6 +146,7 @@ class Bench {
         return nth;
       },
       kindOf: (role) => pattern.materials[role]?.material?.kind,
+      hardwareOf: (role) => pattern.materials[role]?.material,
       setInto: (piece) => {
         const { insetFrom, inset } = pattern.pieces[piece] ?? {};
         return insetFrom !== undefined && inset ? { piece: insetFrom, ...inset } : undefined;
@@ -144,7 +197,7 @@ class Bench {
       return;
     }
     const works = taken.map((one) => one.work);
-    const times = this.#timesOf(plan, taken);
+    const times = this.#timesOf(plan, taken, doing.always.times);
     if (times === undefined) {
       this.#lose(plan);
       return;
@@ -156,19 +209,21 @@ class Bench {
       return;
     }
     if (!sewn.ok) {
-      this.#findings.push(explainFault(sewn.fault, plan));
+      this.#findings.push(explainFault(sewn.fault, plan, sayIn(this.#pattern)));
       this.#lose(plan);
       return;
     }
     const after = setsAtPoint(step) ? setBy(plan.id, sewn.value) : sewn.value;
     this.#findings.push(...checkMet(plan, works, after, this.#pattern));
+    const called = this.#calledIn(step, taken, times);
     for (const { name } of taken) this.#remove(name, plan, times);
     const key = plainName(plan.makes);
     const there = this.#works.get(key);
-    const copies = [...(there?.copies ?? []), ...alike(after, times)];
-    this.#works.set(key, { name: plan.makes, copies, made: (there?.made ?? 0) + times, by: plan });
+    const many = times * (cutApartIn(works, after)?.many ?? 1);
+    const copies = [...(there?.copies ?? []), ...alike(after, many)];
+    this.#works.set(key, { name: plan.makes, copies, made: (there?.made ?? 0) + many, by: plan });
     this.#lost.delete(key);
-    this.#steps.push(this.#entry(plan, { ...doing, step }, taken, after, times));
+    this.#steps.push(this.#entry(plan, { ...doing, step }, taken, after, { times, called }));
   }
 
   /**
@@ -176,51 +231,169 @@ class Bench {
    * went in is done to all of that name, and later steps take one each. A result with a name of its own is one.
    * Undefined where it would be done to some of them only.
    */
-  #timesOf(plan: StepPlan, taken: readonly { name: string }[]): number | undefined {
+  #timesOf(plan: StepPlan, taken: readonly { name: string }[], asked: number | undefined): number | undefined {
     const kept = plainName(plan.makes);
     const names = taken.map(({ name }) => plainName(name));
-    if (!names.includes(kept)) return this.#isFree(plan) ? 1 : undefined;
     const counts = names.map((key) => {
       const { name, copies } = this.#works.get(key)!;
-      return { key, name, sets: Math.floor(copies.length / names.filter((one) => one === key).length) };
+      return { key, name, copies, sets: Math.floor(copies.length / names.filter((one) => one === key).length) };
     });
     const least = counts.reduce((fewest, one) => (one.sets < fewest.sets ? one : fewest));
-    const all = counts.find(({ key }) => key === kept)!;
-    if (all.sets === least.sets) return least.sets;
-    const message = `There are ${all.sets} ${quote(all.name)} here, but ${least.sets} ${quote(least.name)}: this step could be done to ${least.sets} of them only.`;
-    const fix = `Cut as many, or give the result a name of its own: “makes: first ${all.name}”.`;
+    const own = counts.find(({ key }) => key === kept);
+    if (asked !== undefined) {
+      const wrong = timesWrong(asked, least, counts, own);
+      if (wrong) this.#findings.push({ severity: 'error', place: [...plan.place, 'times'], ...wrong });
+      return wrong || !(own || this.#isFree(plan)) ? undefined : asked;
+    }
+    if (!own) return this.#isFree(plan) ? 1 : undefined;
+    const atOnce = names.filter((one) => one === kept).length;
+    const over = own.copies.length % atOnce;
+    if (over > 0 && own.sets === least.sets) {
+      const message = `There are ${own.copies.length} ${quote(own.name)} here, and this step takes ${atOnce} at a time: ${over} would be left over under the name of the others.`;
+      const fix = `Give the result a name of its own: “makes: pair of ${own.name}”.`;
+      this.#findings.push({ severity: 'error', place: plan.place, code: 'uneven', message, fix });
+      return undefined;
+    }
+    if (own.sets === least.sets) {
+      const differ = unlike(least.sets, counts, 'Give each sort a name of its own.');
+      if (differ) this.#findings.push({ severity: 'error', place: plan.place, ...differ });
+      return differ ? undefined : least.sets;
+    }
+    const message = `There are ${own.sets} ${quote(own.name)} here, but ${least.sets} ${quote(least.name)}: this step could be done to ${least.sets} of them only.`;
+    const fix = `Cut as many, or give the result a name of its own: “makes: first ${own.name}”.`;
     this.#findings.push({ severity: 'error', place: plan.place, code: 'uneven', message, fix });
     return undefined;
   }
 
-  /** What says which half it meets and not where it is set, with its place: mirrored by the fold that closes it. */
-  #placed(step: Instruction, plan: StepPlan, works: readonly Work[]): Instruction | undefined {
-    if (!setsAtPoint(step) || step.at || step.meets === undefined) return step;
+  /** How a title calls the works of a step that are some of several alike. */
+  #calledIn(step: Instruction, taken: readonly { name: string }[], times: number): Instruction {
+    const words = new Map<string, string>();
+    for (const { name } of taken) {
+      const { copies, made } = this.#works.get(plainName(name))!;
+      const others = taken.filter((one) => plainName(one.name) === plainName(name)).length > 1;
+      const nth = ordinals[made - copies.length] ?? 'next';
+      if (made <= 1 || others) continue;
+      // Where two works of two names are taken, “both” would be read as the one and the other.
+      const all = made === 2 && taken.length === 1 ? `both ${plural(name)}` : `each ${name}`;
+      const some = times === made ? all : `${times} × ${name}`;
+      words.set(plainName(name), times > 1 ? some : `the ${nth} ${name}`);
+    }
+    if (words.size === 0) return step;
+    const { fields } = verbNamed(step.verb);
+    const call = (name: unknown) => words.get(plainName(String(name))) ?? name;
+    return Object.fromEntries(
+      Object.entries(step).map(([name, value]: [string, unknown]) => {
+        const kind = fields[name]?.kind;
+        if (kind === 'work') return [name, call(value)];
+        return [name, kind === 'works' && Array.isArray(value) ? value.map(call) : value];
+      }),
+    ) as Instruction;
+  }
+
+  /** What says which half it meets and not where it is set, with its place: where both lie face to face once all is folded. */
+  #placed(said: Instruction, plan: StepPlan, works: readonly Work[]): Instruction | undefined {
+    const step = this.#closing(said, plan);
+    if (!step || !setsAtPoint(step) || saysWhere(step) || step.meets === undefined) return step;
     const [work] = works;
     const other = work?.marks.find((mark) => mark.step === step.meets);
-    const closing = plansOf(this.#pattern).steps.find(
-      ({ n, off, doing, takes }) =>
-        n > plan.n &&
-        off === undefined &&
-        doing?.step.verb === 'fold' &&
-        plainName(takes[0]!.name) === plainName(plan.makes),
-    )?.doing?.step;
-    if (work && other && closing?.verb === 'fold') {
-      const { x, y } = transformPoint(reflection(lineFrom(work, closing.from ?? 'top', closing.at)), other.at);
+    const met = work && other && meetsAt(work, other, this.#later(work, plan));
+    if (met) {
       const box = boxOf(work.plies);
-      return { ...step, at: { x: x - box.x, y: y - box.y } };
+      return { ...step, at: { x: met.x - box.x, y: met.y - box.y } };
     }
+    // A button and its buttonhole lie the same way up, and not face to face.
+    const faced = work && !other && step.verb === 'attach' && this.#facing(work, step.meets);
+    if (faced) return { ...step, at: faced };
     const message = other
       ? 'No later step folds this work shut, so the place where the halves meet is not known.'
       : `No step ${quote(step.meets)} has set the other half on this work.`;
     const place = [...plan.place, 'meets'];
+    const { steps } = plansOf(this.#pattern);
+    const meant = steps.some(({ id }) => id === step.meets)
+      ? undefined
+      : didYouMean(
+          step.meets,
+          steps.map(({ id }) => id),
+        );
+    const fix = meant ?? 'Give its place: “at: [2, 1]”.';
+    this.#findings.push({ severity: 'error', place, code: 'halves-apart', message, fix });
+    return undefined;
+  }
+
+  /** What meets another half, if both close: a hole as long as the button that it meets needs, where it names none. */
+  #closing(step: Instruction, plan: StepPlan): Instruction | undefined {
+    if (!setsAtPoint(step) || step.meets === undefined) return step;
+    const { meets } = step;
+    const other = plansOf(this.#pattern).steps.find(({ id }) => id === meets)?.doing?.step;
+    if (!other || !setsAtPoint(other)) return step;
+    const kindOf = (role: string) => this.#pattern.materials[role]?.material?.hardware;
+    const what = (one: Instruction) =>
+      one.verb === 'buttonhole' ? 'buttonhole' : one.verb === 'attach' ? kindOf(one.attach) : undefined;
+    const closes: Readonly<Record<string, string>> = {
+      snap: 'snap',
+      magnet: 'magnet',
+      button: 'buttonhole',
+      buttonhole: 'button',
+      hook: 'ring',
+      ring: 'hook',
+    };
+    const [own, met] = [what(step), what(other)];
+    const hole = step.verb === 'buttonhole' ? step : undefined;
+    const button = other.verb === 'attach' ? other.attach : undefined;
+    if (own !== undefined && met !== undefined && closes[own] !== met) {
+      const message = `A ${own} does not close with a ${met}, which step ${quote(meets)} sets.`;
+      this.#findings.push({
+        severity: 'error',
+        place: [...plan.place, 'meets'],
+        code: 'halves-apart',
+        message,
+        fix: `Name the step that sets a ${closes[own] ?? 'half like it'}.`,
+      });
+      return undefined;
+    }
+    if (!hole || button === undefined) return step;
+    if (hole.for === undefined) return { ...hole, for: button };
+    if (plainName(hole.for) === plainName(button)) return step;
+    const message = `The buttonhole is for ${quote(hole.for)}, and step ${quote(meets)} sets ${quote(button)}.`;
     this.#findings.push({
       severity: 'error',
-      place,
+      place: [...plan.place, 'for'],
       code: 'halves-apart',
       message,
-      fix: 'Give its place: “at: [2, 1]”.',
+      fix: `Write “for: ${button}”, or leave “for” out.`,
     });
+    return undefined;
+  }
+
+  /** A work as it lies after each of the later steps that take it alone and only fold or turn it. */
+  *#later(work: Work, { n, makes }: StepPlan): Generator<Work> {
+    let [now, name] = [work, plainName(makes)];
+    for (const { off, n: later, doing, takes, makes: result } of plansOf(this.#pattern).steps) {
+      if (later <= n || off !== undefined || !doing || !takes.some((one) => plainName(one.name) === name)) continue;
+      if (takes.length > 1) return;
+      name = plainName(result);
+      if (setsAtPoint(doing.step)) continue;
+      const sewn = sew(doing.step, [now], this.#setting);
+      if (!sewn.ok) return;
+      yield (now = sewn.value);
+    }
+  }
+
+  /**
+   * Where a half lies that meets one on another work: both come to lie face to face, so that it is mirrored, as far from the
+   * top as the other. From the left and from the bottom of the work.
+   */
+  #facing(work: Work, meets: string): Point | undefined {
+    for (const { copies } of this.#works.values()) {
+      for (const there of copies) {
+        const other = there.marks.find((mark) => mark.step === meets);
+        if (!other) continue;
+        const [on, box] = [boxOf(there.plies), boxOf(work.plies)];
+        // The middles of both meet where one is wider.
+        const aside = other.at.x - (on.x + on.width / 2);
+        return { x: box.width / 2 - aside, y: box.height - (on.y + on.height - other.at.y) };
+      }
+    }
     return undefined;
   }
 
@@ -303,7 +476,9 @@ class Bench {
     const piece = Object.keys(leftOut).find((one) => plainName(one) === key);
     const option = piece === undefined ? makers.find((step) => step.off !== undefined)?.off : leftOut[piece];
     if (option !== undefined) {
-      const on = this.#pattern.options[option]?.on ?? false;
+      const project = compiled(this.#pattern.origin.file);
+      const condition = { when: [option], unless: [] };
+      const on = hindrance(condition, project.features, featuresOf(this.#pattern, project)) === undefined;
       const word = on ? 'unless' : 'when';
       report(
         'option-breaks-step',
@@ -370,7 +545,7 @@ class Bench {
 
   /** What lies on the table in the end and is not what was to be made. */
   #reportLeft(): void {
-    const { finished, pieces } = this.#pattern;
+    const { finished, materials, pieces } = this.#pattern;
     const { steps } = plansOf(this.#pattern);
     const last = plainName(finished?.of ?? steps.findLast((step) => step.off === undefined)?.makes ?? '');
     const warn = (place: Place, code: string, message: string, fix: string) =>
@@ -385,6 +560,8 @@ class Bench {
         const message = `Of ${made} ${quote(name)}, ${made - copies.length} ${made - copies.length === 1 ? 'is' : 'are'} used.`;
         warn(by.place, 'never-used', message, 'Make fewer, or use the others too.');
       } else if (!by && copies.length === pieces[name]!.count && !this.#used.has(key)) {
+        // A cord that is drawn through a casing is taken in no step.
+        if (materials[pieces[name]!.material]?.material?.kind === 'by length') continue;
         const message = `No step uses ${quote(name)}.`;
         warn(['pieces', name], 'never-used', message, 'Take it in a step, or leave the piece out.');
       } else if (!by && copies.length < pieces[name]!.count) {
@@ -400,7 +577,7 @@ class Bench {
     { step, always }: { step: Instruction; always: Always },
     taken: { name: string; work: Work }[],
     after: Work,
-    times: number,
+    { times, called }: { times: number; called: Instruction },
   ): Step {
     const pattern = this.#pattern;
     const works = taken.map((one) => one.work);
@@ -408,12 +585,16 @@ class Bench {
     const { width, height, depth } = size(after);
     const stack = stackOf(pattern, after);
     const materials = materialsIn(pattern, after);
-    const { tools, uses } = toolsOf(step, always.tools, materials);
+    const materialOf = (role: string) => pattern.materials[role]?.material;
+    const { tools, uses } = toolsOf(step, always.tools, materials, materialOf);
     const iron = ironLimitOf(uses, materials);
     const doneBefore = always['done by'] === 'teacher';
+    const sewing = sewingOf(step, stitches, works, { pattern, materials, always });
+    const own = (text: string | undefined) => (text === undefined ? undefined : inText(text, pattern));
+    const [note, shouldLook, ifWrong] = [own(always.note), own(always['should look']), own(always['if wrong'])];
     return {
       id: plan.id,
-      title: always.says === undefined ? titleOf(step) : inText(always.says, pattern),
+      title: always.says === undefined ? titleOf(called, materialOf) : inText(always.says, pattern),
       verb: step.verb,
       instruction: step,
       place: plan.place,
@@ -431,8 +612,10 @@ class Bench {
       ...(always['keep with next'] && { keepWithNext: true }),
       tools,
       uses,
-      cautions: cautionsOf(step, uses, materials, (role) => pattern.materials[role]?.material),
+      cautions: cautionsOf(step, uses, materials, materialOf),
       ...(iron && { iron }),
+      ...(sewing && { sewing }),
+      timers: timersOf(step, always.timer, pattern, taken),
       // Few are asked for, and the map of all layers takes longer than the step itself.
       get layersMost() {
         return stack().layers;
@@ -446,7 +629,9 @@ class Bench {
       get advice() {
         return adviceOnTurn(pattern, this);
       },
-      ...(always.note !== undefined && { note: inText(always.note, pattern) }),
+      ...(note !== undefined && { note }),
+      ...(shouldLook !== undefined && { shouldLook }),
+      ...(ifWrong !== undefined && { ifWrong }),
     };
   }
 }

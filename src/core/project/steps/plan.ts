@@ -1,6 +1,6 @@
-/** The steps of a project in one edition: every length in mm, and which of them the options take in. */
-import { plainName } from '../../measure/index.ts';
+/** The steps of a project in one edition: every length in mm, and which of them the features take in. */
 import type { Diagnostic, Place } from '../../measure/index.ts';
+import { calledNames, hindrance } from '../features.ts';
 import { oncePer } from '../cache.ts';
 import { PatternAmounts } from '../pattern-amounts.ts';
 import { readSteps, type CompiledStep, type ReadSteps } from './read.ts';
@@ -19,7 +19,7 @@ export type StepPlan = {
   /** The edges it names. */
   edges: readonly Named[];
   makes: string;
-  /** The option that leaves it out now. */
+  /** The option, or one of a choice, that leaves it out now, as the step calls it. */
   off?: string;
   /** What is to be done; left out where the option is off, or a fault was reported so that it cannot be done. */
   doing?: { step: Instruction; always: Always };
@@ -44,10 +44,11 @@ export const plansOf = oncePer((pattern: Pattern): Plans => {
 });
 
 function readOf(project: Compiled): ReadSteps {
-  const { file, home, names, options, roles } = project;
+  const { file, home, names, features, choices, roles } = project;
   if (project.steps) return project.steps;
   const findings: Diagnostic[] = [];
-  const known = { options: [...options.keys()], roles: [...roles.keys()] };
+  const called = calledNames(features);
+  const known = { features: called, choices: [...choices.values()], roles: [...roles.keys()] };
   const steps = readSteps(file.steps ?? [], known, { home, names, findings });
   const isRead = new Set(steps.map(({ n }) => n));
   const unread = (file.steps ?? []).flatMap(({ makes }, i) =>
@@ -58,15 +59,18 @@ function readOf(project: Compiled): ReadSteps {
 
 /** Works out the steps. What cannot be worked out is reported, and its step left undone. */
 function planSteps(steps: readonly CompiledStep[], amounts: Amounts): StepPlan[] {
-  const isOn = (name: string) => [...amounts.on].some((one) => plainName(one) === plainName(name));
   return steps.map((compiled): StepPlan => {
     const { n, place, verb, said, sound, takes, edges, makes } = compiled;
     const text = (field: keyof Always): string | undefined => {
       const found = compiled.always.get(field);
       return found?.kind === 'plain' && typeof found.value === 'string' ? found.value : undefined;
     };
-    const [when, unless] = [text('when'), text('unless')];
-    const off = when !== undefined && !isOn(when) ? when : unless !== undefined && isOn(unless) ? unless : undefined;
+    const named = (field: keyof Always): readonly string[] => {
+      const found = compiled.always.get(field);
+      return found?.kind === 'plain' && typeof found.value === 'object' ? found.value : [];
+    };
+    const condition = { when: named('when'), unless: named('unless') };
+    const off = hindrance(condition, amounts.compiled.features, amounts.on);
     const shared = { n, id: text('id') ?? `step ${n}`, place, takes, edges, makes };
     if (off !== undefined) return { ...shared, off };
     const [own, always] = [valuesOf(said, amounts), valuesOf(compiled.always, amounts)];

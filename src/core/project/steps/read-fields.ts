@@ -1,7 +1,9 @@
 /** Reads the fields of a step as their own description says, and works them out. */
 import { type Diagnostic, type Place, closest, listed, quote, plainName } from '../../measure/index.ts';
-import { readValue } from '../raw-value.ts';
-import type { Field, Fields } from '../../steps/index.ts';
+import { readNumber, readValue } from '../raw-value.ts';
+import type { Cell, Field, Fields } from '../../steps/index.ts';
+import { unknownFeature } from '../check-written.ts';
+import type { CompiledChoice } from '../features.ts';
 import type { Raw, Reader, RawValue } from '../raw-value.ts';
 import type { Amounts } from '../amounts.ts';
 import type { StepFile } from '../schema.ts';
@@ -9,14 +11,16 @@ import type { StepFile } from '../schema.ts';
 /** What a field says: a value as it stands, a length that each edition works out, or a group of them by name. */
 export type FieldValue =
   | { kind: 'plain'; value: string | number | boolean | readonly string[] }
+  | { kind: 'grid'; value: readonly (readonly Cell[])[] }
   | { kind: 'length'; rawValue: RawValue }
+  | { kind: 'count'; rawValue: RawValue }
   | { kind: 'group'; of: ReadonlyMap<string, FieldValue> };
 
 /** A name, where the step says it. */
 export type Named = { name: string; place: Place };
 
 /** The names that steps can use beside those of works. */
-export type Known = { options: readonly string[]; roles: readonly string[] };
+export type Known = { features: readonly string[]; choices: readonly CompiledChoice[]; roles: readonly string[] };
 
 export type Report = (finding: Omit<Diagnostic, 'severity'>) => void;
 
@@ -37,11 +41,34 @@ export function readFields(raw: StepFile, fields: Fields, place: Place, reading:
       const message = `${quote(name)} is ${belongs(field)} here, not ${shown(value)}.`;
       reading.report({ place: where, code: 'other-kind', message });
     } else if (found) {
+      if (found.kind === 'plain' && Array.isArray(found.value))
+        reportMany(name, field, found.value, fields, place, reading);
       said.set(name, found);
       if (found.kind === 'plain' && isNaming(field)) named.set(name, namesIn(value, where));
+      if (found.kind === 'grid') named.set(name, cellsIn(value, where).flat());
     }
   }
   return { said, named };
+}
+
+/** More than a verb takes: the rest would be read as if it were not there. What lies between two works has a field of its own. */
+function reportMany(
+  name: string,
+  field: Field,
+  said: readonly string[],
+  fields: Fields,
+  place: Place,
+  { report }: Reading,
+): void {
+  const most = 'most' in field ? field.most : undefined;
+  const extra = most === undefined ? undefined : said[most];
+  if (extra === undefined) return;
+  const what = `${most} ${field.kind === 'works' ? 'works' : 'edges'}`;
+  const message = `${quote(name)} takes ${what}, and ${quote(extra)} is one more.`;
+  const caught = field.kind === 'works' && 'between' in fields;
+  const between = caught ? `, or “between: ${extra}” if it is caught in the seam of the others` : '';
+  const fix = `Write a step of its own for it${between}.`;
+  report({ place: [...place, name, most!], start: 0, end: extra.length, code: 'too-many', message, fix });
 }
 
 /** A text of a step as it stands in the file. */
@@ -49,6 +76,44 @@ export function textIn(raw: StepFile, field: string): string | undefined {
   const value = raw[field];
   return typeof value === 'string' ? value : undefined;
 }
+
+/** More of one work in a row than anybody sews. */
+const MOST_ALIKE = 100;
+
+/** `4 of unit turned left`: how many, of what, and how they lie. */
+const CELL = /^\s*(?:(\d+) of )?(.*?)(?: turned (left|right|round))?\s*$/u;
+
+/** What stands in rows, each with its place. */
+function writtenCells(value: unknown, place: Place) {
+  if (!Array.isArray(value)) return [];
+  return value.map((row: unknown, i) =>
+    (Array.isArray(row) ? row : [row]).map(String).map((text, k) => {
+      const [, many = '1', name = '', turned] = CELL.exec(text) ?? [];
+      const cell: Cell = { name, ...(turned !== undefined && { turned: turned as NonNullable<Cell['turned']> }) };
+      return { text, cell, many: Number(many), place: Array.isArray(row) ? [...place, i, k] : [...place, i] };
+    }),
+  );
+}
+
+/** Whether rows ask for so many of one work as nobody sews, or for none. Each is reported. */
+function reportCounts(value: unknown, place: Place, report: Reading['report']): boolean {
+  const wrong = writtenCells(value, place)
+    .flat()
+    .filter(({ many }) => many === 0 || many > MOST_ALIKE);
+  for (const { text, cell, many, place: at } of wrong) {
+    const message =
+      many === 0 ? `None of ${quote(cell.name)} is no work.` : `At most ${MOST_ALIKE} of one work lie in a row.`;
+    const fix = many === 0 ? 'Leave it out, or say how many.' : 'Check the number, or sew rows of fewer first.';
+    report({ place: at, start: 0, end: text.length, code: many === 0 ? 'none' : 'too-many', message, fix });
+  }
+  return wrong.length > 0;
+}
+
+/** The works of rows, each with its place: `4 of unit` is four of them, `unit turned left` one that lies turned. */
+const cellsIn = (value: unknown, place: Place): (Named & Cell)[][] =>
+  writtenCells(value, place).map((row) =>
+    row.flatMap(({ cell, many, place: at }) => Array.from({ length: many }, () => ({ ...cell, place: at }))),
+  );
 
 const isNaming = ({ kind }: Field): boolean => ['work', 'works', 'edges', 'names'].includes(kind);
 
@@ -58,7 +123,8 @@ const namesIn = (value: unknown, place: Place): Named[] =>
     : [{ name: String(value), place }];
 
 /** A name may be a number, as YAML reads it. */
-const isName = (value: unknown): value is string | number => typeof value === 'string' || typeof value === 'number';
+export const isName = (value: unknown): value is string | number =>
+  typeof value === 'string' || typeof value === 'number';
 
 const isRaw = (value: unknown): value is Raw =>
   isName(value) || (typeof value === 'object' && value !== null && !Array.isArray(value));
@@ -76,12 +142,19 @@ function readField(field: Field, value: unknown, place: Place, reading: Reading)
       }
       return { kind: 'plain', value: String(value) };
     }
-    case 'option':
-    case 'material': {
+    case 'material':
       if (!isName(value)) return 'other';
-      const [what, names] = field.kind === 'option' ? ['option', known.options] : ['material', known.roles];
-      reportUnknown(what, String(value), place, names, report);
+      reportUnknown('material', String(value), place, known.roles, report);
       return { kind: 'plain', value: String(value) };
+    case 'options': {
+      const many: unknown[] = Array.isArray(value) ? value : [value];
+      if (!many.every(isName)) return 'other';
+      for (const one of namesIn(value, place)) {
+        if (known.features.some((name) => plainName(name) === plainName(one.name))) continue;
+        const { severity: _, ...finding } = unknownFeature(one.name, known.features, known.choices, one.place);
+        report(finding);
+      }
+      return { kind: 'plain', value: many.map(String) };
     }
     case 'works':
     case 'names':
@@ -96,6 +169,17 @@ function readField(field: Field, value: unknown, place: Place, reading: Reading)
     case 'whole':
     case 'number':
       return typeof value === 'number' ? { kind: 'plain', value } : 'other';
+    case 'count': {
+      if (!isName(value)) return 'other';
+      const rawValue = readNumber(value, place, reading.reader);
+      return rawValue && { kind: 'count', rawValue };
+    }
+    case 'grid': {
+      if (reportCounts(value, place, reading.report)) return undefined;
+      const rows = cellsIn(value, place);
+      if (rows.length === 0 || rows.some((row) => row.length === 0)) return 'other';
+      return { kind: 'grid', value: rows.map((row) => row.map(({ place: _, ...cell }) => cell)) };
+    }
     case 'length':
       return isRaw(value) ? lengthIn(value, place, reading) : 'other';
     case 'size':
@@ -139,8 +223,8 @@ function belongs(field: Field): string {
       return 'a list of works';
     case 'material':
       return 'the name of a material';
-    case 'option':
-      return 'the name of an option';
+    case 'options':
+      return 'the name of an option or a list of them';
     case 'edges':
       return 'an edge or a list of edges';
     case 'names':
@@ -151,6 +235,9 @@ function belongs(field: Field): string {
       return listed(field.words, 'or');
     case 'yes':
       return 'true or false';
+    case 'grid':
+      return 'a list of rows, each a list of works,';
+    case 'count':
     case 'whole':
     case 'number':
       return 'a number';
@@ -185,11 +272,13 @@ export function valuesOf(
   let sound = true;
   for (const [name, one] of said) {
     const value =
-      one.kind === 'plain'
+      one.kind === 'plain' || one.kind === 'grid'
         ? one.value
-        : one.kind === 'length'
-          ? lengthOf(one.rawValue, amounts)
-          : valuesOf(one.of, amounts);
+        : one.kind === 'count'
+          ? amounts.count(one.rawValue)
+          : one.kind === 'length'
+            ? lengthOf(one.rawValue, amounts)
+            : valuesOf(one.of, amounts);
     if (value === undefined) sound = false;
     values[name] = value;
   }

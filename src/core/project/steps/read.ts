@@ -1,7 +1,7 @@
 /** Reads the steps of a project file once: the verb of each, what its fields say, and whether all is there. */
 import { always, keptBy, takesWork, verbIn, verbNamed, verbNames } from '../../steps/index.ts';
 import { type Diagnostic, type Place, listed, quote, plainName } from '../../measure/index.ts';
-import { readFields, textIn } from './read-fields.ts';
+import { isName, readFields, textIn } from './read-fields.ts';
 import type { Known, Named, Report, FieldValue } from './read-fields.ts';
 import type { Reader } from '../raw-value.ts';
 import type { StepFile } from '../schema.ts';
@@ -70,9 +70,15 @@ export function readSteps(steps: readonly StepFile[], known: Known, reader: Read
 /** Whether one step is done with an option and the other without it, so that they never meet. */
 const eitherOr = (a: StepFile, b: StepFile): boolean =>
   (['when', 'unless'] as const).some((word) => {
-    const option = textIn(a, word);
-    return option !== undefined && option === textIn(b, word === 'when' ? 'unless' : 'when');
+    const others = optionsIn(b, word === 'when' ? 'unless' : 'when');
+    return optionsIn(a, word).some((option) => others.includes(option));
   });
+
+const optionsIn = (step: StepFile, word: 'when' | 'unless'): string[] =>
+  [step[word]]
+    .flat()
+    .filter(isName)
+    .map((name) => plainName(String(name)));
 
 /** A field that belongs to another verb, or one that is lacking. */
 function reportFields(raw: StepFile, verb: VerbName, place: Place, report: Report): void {

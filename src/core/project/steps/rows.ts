@@ -4,7 +4,7 @@ import { countLayers } from '../../cloth/layers.ts';
 import { materialIn, thicknessOf } from './thickness.ts';
 import type { Pattern } from '../pattern.ts';
 import type { NeedlePoint } from '../needle.ts';
-import type { Run, Stitch, StitchKind, Work } from '../../cloth/index.ts';
+import type { Ply, Run, Stitch, StitchKind, Work } from '../../cloth/index.ts';
 import type { SewnRow } from '../step.ts';
 
 /** Stitch length in mm: 2.5 for seams, 4 to 5 for basting, 3 to 4 for gathers (course notes on stitch lengths). */
@@ -13,11 +13,18 @@ export const stitchLength = (kind: StitchKind): number => (kind === 'baste' || k
 /** The rows that lie in a work after a step and did not in those it took. New rows come last. */
 export function rowsAdded(before: readonly Work[], after: Work, pattern: Pattern): SewnRow[] {
   const known = before.reduce((sum, work) => sum + work.stitches.length, 0);
-  return after.stitches.slice(known).map((stitch) => rowOf(stitch, after, pattern));
+  const added = after.stitches.slice(known);
+  const sewn = new Set(added.flatMap(({ runs }) => runs.flatMap((run) => run.plies)));
+  const plies = new Map<number, Ply>();
+  for (const ply of sewn.size > 0 ? after.plies : []) if (sewn.has(ply.id)) plies.set(ply.id, ply);
+  return added.map((stitch) => rowOf(stitch, plies, pattern));
 }
 
-function rowOf({ id, kind, class: type, runs }: Stitch, work: Work, pattern: Pattern): SewnRow {
-  const plies = new Map(work.plies.map((ply) => [ply.id, ply]));
+function rowOf(
+  { id, kind, class: type, runs, secured = 0 }: Stitch,
+  plies: ReadonlyMap<number, Ply>,
+  pattern: Pattern,
+): SewnRow {
   let [length, layers, fused, thickness, thread, cloth] = [0, 0, 0, 0, 0, 0];
   let point: NeedlePoint | undefined;
   let at = { x: 0, y: 0 };
@@ -35,6 +42,8 @@ function rowOf({ id, kind, class: type, runs }: Stitch, work: Work, pattern: Pat
     }
     thread += lengthOf(run) * threadPer(type, { thickness: mm, stitch: stitchLength(kind) });
   }
+  // At each end it goes back and forth once more.
+  if (length > 0) thread *= 1 + (2 * secured) / length;
   return { id, kind, class: type, length, layers, fused, thickness, at, thread, cloth, ...(point && { point }) };
 }
 

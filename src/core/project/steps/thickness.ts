@@ -47,5 +47,7 @@ function readStack(pattern: Pattern, work: Work): Stack {
 
 /** The materials in a work, each once. */
 export function materialsIn(pattern: Pattern, work: Work): Material[] {
-  return [...new Set(work.plies.flatMap((ply) => materialIn(pattern, ply) ?? []))];
+  const roles = new Set<string>();
+  for (const { material } of work.plies) roles.add(material);
+  return [...new Set([...roles].flatMap((role) => pattern.materials[role]?.material ?? []))];
 }

@@ -13,9 +13,10 @@ export function toolsOf(
   step: Instruction,
   own: readonly string[] = [],
   materials: readonly Material[],
+  materialOf?: (role: string) => Material | undefined,
 ): { tools: string[]; uses: Tool[] } {
   const byLabel = new Map((Object.keys(known) as Tool[]).map((key) => [known[key].label as string, key]));
-  const usual = usualTools(step, materials);
+  const usual = usualTools(step, materials, materialOf);
   const uses = [...usual, ...own.flatMap((tool) => byLabel.get(plainName(tool)) ?? [])];
   return { tools: [...new Set([...usual.map((key) => known[key].label), ...own])], uses: [...new Set(uses)] };
 }

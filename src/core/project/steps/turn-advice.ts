@@ -5,8 +5,9 @@ import { layersAt } from '../../cloth/layers.ts';
 import { lineFrom, verbNamed } from '../../steps/index.ts';
 import { listed, quote } from '../../measure/index.ts';
 import { direction, distance } from '../../geometry/point.ts';
-import { sayIn } from './say.ts';
-import { thicknessOf } from './thickness.ts';
+import { plansOf } from './plan.ts';
+import { sayIn, sayThickness } from './say.ts';
+import { stackOf, thicknessOf } from './thickness.ts';
 import type { Diagnostic } from '../../measure/index.ts';
 import type { Pattern } from '../pattern.ts';
 import type { Ply, Work } from '../../cloth/index.ts';
@@ -161,6 +162,20 @@ function about(pattern: Pattern, mm: number): string {
 
 /** The same for a learner at the step, in a sentence; undefined where there is nothing to mind. */
 export function adviceOnTurn(pattern: Pattern, step: Step): string | undefined {
+  const said = [turnSaid(pattern, step), thicknessClosed(pattern, step)].filter((one) => one !== undefined);
+  return said.length === 0 ? undefined : said.join(' ');
+}
+
+/** How thick what opens and closes is once the last step has closed it, where the file promises both sizes. */
+function thicknessClosed(pattern: Pattern, step: Step): string | undefined {
+  if (!pattern.finished?.open || step.verb !== 'fold') return undefined;
+  const last = plansOf(pattern).steps.findLast(({ doing }) => doing?.step.verb === 'fold');
+  if (last?.id !== step.id) return undefined;
+  const { thickest } = stackOf(pattern, step.after)();
+  return `Closed, it is about ${sayThickness(thickest.mm)} thick where it is thickest.`;
+}
+
+function turnSaid(pattern: Pattern, step: Step): string | undefined {
   const turn = turnOfClothIn(pattern, step);
   if (!turn) return undefined;
   const amount = about(pattern, turn.amount);

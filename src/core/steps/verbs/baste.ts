@@ -1,6 +1,6 @@
 import { atEdges, the } from '../words.ts';
-import { edges, optional, work } from '../fields.ts';
-import { inFromEdge, rowsInside } from '../rows.ts';
+import { edges, work } from '../fields.ts';
+import { rowFields, rowMeasured, rowsAlong, throughLayers } from '../rows.ts';
 import { verb } from '../verb.ts';
 
 /** Where the row is sewn when the step does not say, in mm. Common practice, no source. */
@@ -11,10 +11,11 @@ export const baste = verb({
   fields: {
     baste: work('Long stitches that hold layers until a seam does: { baste: panel, at: [left, right] }.'),
     at: edges(),
-    by: optional(inFromEdge),
+    ...rowFields,
   },
   handling: 1,
-  title: ({ baste: cloth, at }) => `Baste ${the(cloth)}${atEdges(at)}`,
+  title: ({ baste: cloth, at, ...row }) => `Baste ${the(cloth)}${atEdges(at)}${throughLayers(row)}`,
+  measured: rowMeasured,
   tools: () => ['machine'],
-  apply: ({ at, by }, { baste: cloth }, { edition }) => rowsInside(cloth, at, 'baste', by ?? usual[edition]),
+  apply: ({ at, ...row }, { baste: cloth }, { edition }) => rowsAlong(cloth, at, 'baste', usual[edition], row),
 });

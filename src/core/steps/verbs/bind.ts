@@ -1,8 +1,10 @@
 import { atEdges, the } from '../words.ts';
 import { bind as bindEdge } from '../../cloth/bind.ts';
-import { edgeOn } from '../../cloth/sides.ts';
+import { bindRound } from '../../cloth/bind-round.ts';
+import { edgesOn } from '../../cloth/sides.ts';
 import { fail } from '../../measure/index.ts';
-import { edges, length, work } from '../fields.ts';
+import { edges, length, optional, work } from '../fields.ts';
+import { sewShut } from '../rows.ts';
 import { sewsShut } from '../../cloth/openings.ts';
 import { verb } from '../verb.ts';
 
@@ -11,22 +13,30 @@ export const bind = verb({
   fields: {
     bind: work('Binds an edge with the strip that “with” names.'),
     with: work('the strip.'),
-    at: edges('the edge that is bound; one for each strip.'),
+    at: edges(
+      'the edge that is bound. Several that follow one another, or all, are bound with one strip that is mitred where ' +
+        'they meet; all round, a seam joins its ends: { bind: mat, with: strip, at: all, width: 1/2 }.',
+    ),
     width: length('finished width.'),
+    seam: optional(
+      length(
+        'allowance of the seam that joins the ends of a strip that goes all round. Left out, the measure called seam.',
+      ),
+    ),
+    'sew shut': sewShut,
   },
   sewsBeforeFolding: true,
   ironsFirst: true,
   handling: 6,
-  title: ({ bind: cloth, with: strip, at }) => `Bind ${the(cloth)}${atEdges(at)} with ${the(strip)}`,
+  title: ({ bind: cloth, with: strip, at }) =>
+    `Bind ${the(cloth)}${at[0] === 'all' ? ' all round' : atEdges(at)} with ${the(strip)}`,
   tools: () => ['machine', 'iron', 'clips'],
-  apply: ({ at, width }, { bind: cloth, with: strip }) => {
-    if (at.length > 1 || at[0] === 'all') {
-      const message = 'A strip binds one edge here: round corners it cannot be laid yet.';
-      return fail({ code: 'one-edge', message });
-    }
-    const edge = edgeOn(cloth, at[0] ?? '');
-    if (!edge.ok) return edge;
-    const shut = sewsShut(cloth, [edge.value]);
-    return shut ? fail(shut) : bindEdge(cloth, strip, { edge: edge.value, width });
+  apply: ({ at, width, seam, 'sew shut': isMeant }, { bind: cloth, with: strip }, setting) => {
+    const found = edgesOn(cloth, at);
+    if (!found.ok) return found;
+    const shut = isMeant ? undefined : sewsShut(cloth, found.value);
+    if (shut) return fail(shut);
+    if (found.value.length > 1) return bindRound(cloth, strip, { at, width, seam: seam ?? setting.seam });
+    return bindEdge(cloth, strip, { edge: found.value[0]!, width });
   },
 });

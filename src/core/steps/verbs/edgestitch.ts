@@ -1,6 +1,6 @@
 import { atEdges, the } from '../words.ts';
-import { edges, optional, work } from '../fields.ts';
-import { inFromEdge, rowsThatShow, sewShut } from '../rows.ts';
+import { edges, work } from '../fields.ts';
+import { rowFields, rowMeasured, rowsAlong, sewShut, throughLayers } from '../rows.ts';
 import { verb } from '../verb.ts';
 
 /** Where the row is sewn when the step does not say, in mm. Common practice, no source. */
@@ -11,12 +11,13 @@ export const edgestitch = verb({
   fields: {
     edgestitch: work('The same as topstitch, close to the edge.'),
     at: edges(),
-    by: optional(inFromEdge),
+    ...rowFields,
     'sew shut': sewShut,
   },
   handling: 4,
-  title: ({ edgestitch: cloth, at }) => `Edgestitch ${the(cloth)}${atEdges(at)}`,
+  title: ({ edgestitch: cloth, at, ...row }) => `Edgestitch ${the(cloth)}${atEdges(at)}${throughLayers(row)}`,
+  measured: rowMeasured,
   tools: () => ['machine'],
-  apply: ({ at, by, 'sew shut': shut }, { edgestitch: cloth }, { edition }) =>
-    rowsThatShow(cloth, at, 'edgestitch', by ?? usual[edition], shut),
+  apply: ({ at, ...row }, { edgestitch: cloth }, { edition }) =>
+    rowsAlong(cloth, at, 'edgestitch', usual[edition], row),
 });

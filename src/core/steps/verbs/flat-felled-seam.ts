@@ -11,7 +11,7 @@ export const flatFelledSeam = verb({
       least: 2,
       most: 2,
     }),
-    at: edges('the edge of each work: [right, left]; a single one stands for both.'),
+    at: edges('the edge of each work: [right, left]; a single one stands for both.', { most: 2 }),
     seam: seamField,
   },
   handling: 5,

@@ -8,7 +8,7 @@ export const frenchSeam = verb({
   name: 'french seam',
   fields: {
     'french seam': works('Seams two works with the raw edges enclosed.', { least: 2, most: 2 }),
-    at: edges('the edge of each work: [right, left]; a single one stands for both.'),
+    at: edges('the edge of each work: [right, left]; a single one stands for both.', { most: 2 }),
     seam: seamField,
   },
   handling: 5,

@@ -21,7 +21,7 @@ export const gather = verb({
   tools: () => ['machine', 'pins'],
   apply: ({ at, to }, { gather: cloth }, { seam }) => {
     if (at.length > 1 || at[0] === 'all') {
-      return fail({ code: 'one-edge', message: 'One edge is drawn up to a length. Write a step for each.' });
+      return fail({ code: 'one-edge', message: 'One edge is drawn up to a length.' });
     }
     const edge = edgeOn(cloth, at[0] ?? '');
     if (!edge.ok) return edge;

@@ -1,6 +1,9 @@
 /** The verbs of the step language, a file each, in the order in which they are listed. */
 import { fuse } from './fuse.ts';
 import { join } from './join.ts';
+import { sewInRows } from './sew-in-rows.ts';
+import { triangles } from './triangles.ts';
+import { cutApart } from './cut-apart.ts';
 import { sewRound } from './sew-round.ts';
 import { frenchSeam } from './french-seam.ts';
 import { flatFelledSeam } from './flat-felled-seam.ts';
@@ -24,12 +27,16 @@ import { attach } from './attach.ts';
 import { buttonhole } from './buttonhole.ts';
 import { fold } from './fold.ts';
 import { topstitch } from './topstitch.ts';
+import { quilt } from './quilt.ts';
 import { edgestitch } from './edgestitch.ts';
 import { press } from './press.ts';
 
 export const verbs = [
   fuse,
   join,
+  sewInRows,
+  triangles,
+  cutApart,
   sewRound,
   frenchSeam,
   flatFelledSeam,
@@ -53,6 +60,7 @@ export const verbs = [
   buttonhole,
   fold,
   topstitch,
+  quilt,
   edgestitch,
   press,
 ] as const;

@@ -1,6 +1,6 @@
 import { direction, plus } from '../../geometry/point.ts';
 import { edgeOn } from '../../cloth/sides.ts';
-import { fail } from '../../measure/index.ts';
+import { fail, quote } from '../../measure/index.ts';
 import { edges, length, optional, text, works, yes } from '../fields.ts';
 import { eachAt, withBetween } from '../words.ts';
 import { flip } from '../../cloth/index.ts';
@@ -17,11 +17,12 @@ import type { Work } from '../../cloth/index.ts';
 export const join = verb({
   name: 'join',
   fields: {
-    join: works('Seams works edge to edge, right sides together, and presses: { join: [bag, facing], at: top }.', {
+    join: works('Seams two works edge to edge, right sides together, and presses: { join: [bag, facing], at: top }.', {
       least: 2,
+      most: 2,
     }),
     at: edges(
-      'the edge of each work, in order: [top, bottom]; a single one stands for all. Where several pieces have such an ' +
+      'the edge of each work, in order: [top, bottom]; a single one stands for both. Where several pieces have such an ' +
         'edge, name the piece too: facing top.',
     ),
     between: optional(
@@ -51,7 +52,13 @@ export const join = verb({
   pressing: ({ press }) => (press === undefined ? undefined : 'a fold'),
   apply: ({ join: names, at, seam, press, topstitch: beside }, { join: joined, between = [] }, setting) => {
     // What is caught between lies between; the step names its edge after those of the two that are joined.
-    const [first, second, ...caught] = [...joined, ...between].map((work, i) => ({ work, asked: at[i] ?? at[0]! }));
+    const works = [...joined, ...between];
+    const [first, second, ...caught] = works.map((work, i) => ({ work, asked: at[i] ?? at[0]! }));
+    if (at.length > works.length) {
+      const edge = at[works.length]!;
+      const message = `${quote(edge)} belongs to none of the works: ${works.length} are sewn here, and ${at.length} edges are named.`;
+      return fail({ code: 'too-many-edges', message, edge });
+    }
     const layers: SeamLayer[] = [];
     for (const { work, asked } of [first!, ...caught, second!]) {
       const edge = edgeOn(work, asked);

@@ -1,5 +1,5 @@
 import { all, atEdges, the, withBetween } from '../words.ts';
-import { ok } from '../../measure/index.ts';
+import { fail, ok } from '../../measure/index.ts';
 import { edgeOn, edgesOn } from '../../cloth/sides.ts';
 import { edges, group, length, names, optional, text, works } from '../fields.ts';
 import { lay } from '../../cloth/lay.ts';
@@ -18,11 +18,21 @@ export const sewRound = verb({
     between: optional(
       works('what is caught between the two, such as a flap. It lies on the first one; at says with which edge.'),
     ),
-    at: optional(edges('with which edge what is caught between lies; its own edge, if that is another, comes second.')),
+    at: optional(
+      edges('with which edge what is caught between lies; its own edge, if that is another, comes second.', {
+        most: 2,
+      }),
+    ),
     seam: seamField,
     gap: optional(
       group(
-        { edge: text('The edge it is left in.'), length: length('How long it is.') },
+        {
+          edge: text('The edge it is left in.'),
+          length: length('How long it is.'),
+          begins: optional(
+            length('From the seam at the left or lower end of the edge to the gap. In the middle if left out.'),
+          ),
+        },
         'the opening to turn the work through.',
       ),
     ),
@@ -34,12 +44,23 @@ export const sewRound = verb({
     if (open.length > 0) return `Sew ${all(pair)} together${caught}, leaving ${all(open)} open`;
     return `Sew ${all(pair)} together all round${caught}${gap ? `, but for a gap at ${the(gap.edge)}` : ''}`;
   },
+  measured: ({ gap }) => {
+    if (!gap) return [];
+    const end = { top: 'left', bottom: 'left', left: 'bottom', right: 'bottom' }[gap.edge] ?? 'left or lower end';
+    const from =
+      gap.begins === undefined ? [] : [{ says: `It begins … from the seam at the ${end}.`, length: gap.begins }];
+    return [{ says: `Leave a gap of … at ${the(gap.edge)}.`, length: gap.length }, ...from];
+  },
   tools: () => ['machine', 'pins'],
   apply: (step, { 'sew round': [lower, upper], between = [] }, { seam: usual, nthOf }) => {
     const { at = [], seam, gap, open = [], between: names = [] } = step;
     const caught: Work[] = [];
+    if (between.length > 0 && at.length === 0) {
+      const message = `With which edge ${all(names)} is caught is not said.`;
+      return fail({ code: 'no-edge', message });
+    }
     for (const [i, loop] of between.entries()) {
-      const [on, own] = [edgeOn(lower!, at[0] ?? 'top'), edgeOn(loop, at[1] ?? at[0] ?? 'top')];
+      const [on, own] = [edgeOn(lower!, at[0]!), edgeOn(loop, at[1] ?? at[0]!)];
       if (!on.ok) return on;
       if (!own.ok) return own;
       const laid = lay(lower!, loop, {
@@ -56,7 +77,7 @@ export const sewRound = verb({
     return sewPair(lower!, upper!, {
       allowance: seam ?? usual,
       open: left.value,
-      ...(gap && gapEdge && { gap: { edge: gapEdge.value, length: gap.length } }),
+      ...(gap && gapEdge && { gap: { ...gap, edge: gapEdge.value } }),
       ...(caught.length > 0 && { caught }),
     });
   },

@@ -1,6 +1,6 @@
 import { atEdges, the } from '../words.ts';
-import { edges, optional, work } from '../fields.ts';
-import { inFromEdge, rowsThatShow, sewShut } from '../rows.ts';
+import { edges, work } from '../fields.ts';
+import { rowFields, rowMeasured, rowsAlong, sewShut, throughLayers } from '../rows.ts';
 import { verb } from '../verb.ts';
 
 /** Where the row is sewn when the step does not say, in mm. Common practice, no source. */
@@ -9,14 +9,17 @@ const usual = { inch: 25.4 / 8, metric: 3 };
 export const topstitch = verb({
   name: 'topstitch',
   fields: {
-    topstitch: work('Sews a visible row along edges.'),
+    topstitch: work(
+      'Sews a visible row along edges, straight or curved, { topstitch: pocket, at: [left, curve, right] }, or all round an ' +
+        'outline: { topstitch: panel, at: pocket outline }.',
+    ),
     at: edges(),
-    by: optional(inFromEdge),
+    ...rowFields,
     'sew shut': sewShut,
   },
   handling: 4,
-  title: ({ topstitch: cloth, at }) => `Topstitch ${the(cloth)}${atEdges(at)}`,
+  title: ({ topstitch: cloth, at, ...row }) => `Topstitch ${the(cloth)}${atEdges(at)}${throughLayers(row)}`,
+  measured: rowMeasured,
   tools: () => ['machine'],
-  apply: ({ at, by, 'sew shut': shut }, { topstitch: cloth }, { edition }) =>
-    rowsThatShow(cloth, at, 'topstitch', by ?? usual[edition], shut),
+  apply: ({ at, ...row }, { topstitch: cloth }, { edition }) => rowsAlong(cloth, at, 'topstitch', usual[edition], row),
 });

@@ -37,7 +37,7 @@ export const AskGrain: Word = {
   view: (_: Pattern, { piece, runs }: Attributes) => ({ name: kept({ piece }).name, piece, runs }),
   check,
   paper: (given, words) => ({
-    pick: { kind: 'choice', id: kept(given).name, words, right: [textIn(given.runs) ?? ''], wrong: ['askew'] },
+    picks: [{ kind: 'choice', id: kept(given).name, words, right: [textIn(given.runs) ?? ''], wrong: ['askew'] }],
   }),
   saves: kept,
   inSets: 'as it is',
