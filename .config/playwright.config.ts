@@ -14,7 +14,7 @@ export default defineConfig({
   retries: 0,
   workers: 2,
   timeout: 120_000, // a test looks at a whole page, and another program may be busy beside it
-  expect: { timeout: 10_000 },
+  expect: { timeout: 20_000 }, // met at once, but for a machine that is busy
   reporter: 'list',
   use: {
     baseURL: `http://127.0.0.1:${port}`,

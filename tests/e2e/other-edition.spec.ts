@@ -39,7 +39,7 @@ for (const [name, lesson] of Object.entries(lessons)) {
           island.firstElementChild?.scrollIntoView({ block: 'center', behavior: 'instant' }),
         );
         await expect.soft
-          .poll(() => inchesIn(page, n), { message: (await part.getAttribute('component-url')) ?? '', timeout: 4000 })
+          .poll(() => inchesIn(page, n), { message: (await part.getAttribute('component-url')) ?? '', timeout: 40_000 })
           .toEqual([]);
       }
     });
