@@ -49,8 +49,12 @@ export function pathsInside(work: Work, sides: readonly RowSide[], by: number): 
   return found;
 }
 
-const pliesOf = ({ plies }: Work, side: RowSide): readonly Ply[] =>
-  side.plies ? plies.filter(({ id }) => side.plies!.includes(id)) : plies;
+/** The plies of what a side belongs to. Those of the side are told by number, and are often all there are. */
+function pliesOf({ plies }: Work, side: RowSide): readonly Ply[] {
+  if (!side.plies || side.plies.length === plies.length) return plies;
+  const own = new Set(side.plies);
+  return plies.filter(({ id }) => own.has(id));
+}
 
 /** A way from where it comes onto the cloth to where it leaves it. */
 function onCloth(plies: readonly Ply[], way: Point[]): Point[] {

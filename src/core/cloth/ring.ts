@@ -212,7 +212,7 @@ const NOWHERE: readonly (readonly [number, number])[] = [];
 /** Where a line through two points runs inside a ring: stretches as distances from the first point, in order. */
 export function stretches(ring: PlyOutline, from: Point, to: Point): readonly (readonly [number, number])[] {
   const [wide, high] = [to.x - from.x, to.y - from.y];
-  const size = Math.hypot(wide, high);
+  const size = Math.sqrt(wide * wide + high * high);
   const [ux, uy] = [wide / size, high / size];
   let count = 0;
   let first = 0;

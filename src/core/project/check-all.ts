@@ -193,7 +193,6 @@ function checkEnds(
     }
   }
   const count = 2 * tried.length * (inEach ? others.length + 1 : 1);
-  const own = { inch: workOut('inch', {}), metric: workOut('metric', {}) };
   // Sliders that have no part in it are not named: without them it goes wrong all the same.
   for (const one of met.values()) {
     for (const without of one.ends) {
@@ -206,7 +205,8 @@ function checkEnds(
   const found = [...met.values()].map(({ finding, edition, ends, size, times }): Diagnostic<Occurrence> => {
     const say = ({ slider: { name, range }, end }: Ends[number]) =>
       formatChosen(range[edition][end], choiceKind(project.measures.get(name)!), edition, { grid: project.grid });
-    const values = Object.fromEntries(ends.map((one) => [inText(one.slider.label, own[edition]), say(one)]));
+    const own = workOut(edition, {});
+    const values = Object.fromEntries(ends.map((one) => [inText(one.slider.label, own), say(one)]));
     const message = `${finding.message} ${times === 1 ? 'That is one' : `It is so in ${times}`} of the ${count} choices tried.`;
     return { ...finding, severity: 'warning', message, edition, values, ...(size !== undefined && { size }) };
   });

@@ -13,6 +13,7 @@ import type { Pattern } from '../pattern.ts';
  * on; that is asked of the finished work.
  */
 export function checkZips(pattern: Pattern, { steps, results, finished }: Ledger): Diagnostic[] {
+  if (!Object.values(pattern.materials).some(({ material }) => material?.hardware === 'zip')) return [];
   const work = finished === undefined ? undefined : results[finished];
   return [
     ...steps.flatMap((step) => {
