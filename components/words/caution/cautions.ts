@@ -23,6 +23,13 @@ export const cautions: Readonly<Record<string, { title: string; sentences: strin
       'A needle can break in thick layers: sew them slowly, and protect your eyes.',
     ],
   },
+  overlock: {
+    title: 'Overlock machine',
+    sentences: [
+      'It cuts as it sews. Keep fingers, hair and sleeves away from its knife, and switch it off before you thread it.',
+      'Take every pin out first: at the knife a pin breaks, and its pieces fly.',
+    ],
+  },
   iron: {
     title: 'Hot iron',
     sentences: [

@@ -62,7 +62,7 @@ export function curveInside(work: Work, asked: string, by: number): Result<Curve
 }
 
 /** Edges of a ply that follow one another, as ways of points. */
-function chainsIn({ outline }: Ply, edges: readonly number[]): Point[][] {
+export function chainsIn({ outline }: Ply, edges: readonly number[]): Point[][] {
   const n = outline.length;
   const wanted = new Set(edges);
   const starts = edges.filter((i) => !wanted.has((i + n - 1) % n));

@@ -36,6 +36,7 @@ export type ClothFault = {
     | 'outline'
     | 'crosses-itself'
     | 'other-material'
+    | 'enclosed'
     | 'cloth-lost';
   message: string;
   piece?: string | undefined;

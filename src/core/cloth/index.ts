@@ -11,6 +11,8 @@ export { findEdge, lineInside, lineLeft } from './edge.ts';
 export { flatFelledSeam, frenchSeam } from './enclosed.ts';
 export { edgeOn, edgesOn, laidGroups, SIDES } from './sides.ts';
 export { flip, rotate, slide } from './move.ts';
+export { exposedEdges } from './exposed.ts';
+export { finish } from './finish.ts';
 export { fold } from './fold.ts';
 export { fuse, lay } from './lay.ts';
 export { hem } from './hem.ts';
@@ -27,7 +29,9 @@ export type { Bind } from './bind.ts';
 export type { BoxCorner } from './box.ts';
 export type { ClothFault } from './fault.ts';
 export type { Cut } from './cut.ts';
+export type { ExposedEdge } from './exposed.ts';
 export type {
+  EdgeFinish,
   StepRecord,
   LaidWork,
   Mark,

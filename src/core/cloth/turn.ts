@@ -1,11 +1,11 @@
 import { asOneStep } from './group.ts';
-import { cross, distance, dot, plus, times } from '../geometry/point.ts';
-import { fail, ok } from '../measure/index.ts';
+import { between, cross, distance, dot, plus, times } from '../geometry/point.ts';
+import { fail, ok, SAME } from '../measure/index.ts';
 import { foldAlong, hasBeyond } from './fold.ts';
 import { area, lineThrough, sides, union } from '../geometry/index.ts';
 import { movedMark, movedPly, movedStitch } from './move.ts';
 import { nextNumber } from './work.ts';
-import { offsets, ON, stretches } from './ring.ts';
+import { covers, offsets, ON, stretches } from './ring.ts';
 import { reversedEdge } from './edge.ts';
 import { putTogether, takenApart } from './layers-apart.ts';
 import { roundCorners } from './round-corners.ts';
@@ -16,7 +16,7 @@ import type { Transform } from '../geometry/transform.ts';
 import type { Line, Point, Side } from '../geometry/index.ts';
 import type { Result } from '../measure/index.ts';
 import type { RoundCorner } from './round-corners.ts';
-import type { Ply, SewnRound, Sewn, Stitch, Work } from './work.ts';
+import type { Ply, Run, SewnRound, Sewn, Stitch, Work } from './work.ts';
 
 /**
  * Turns a pair that was sewn round right side out. The two layers change places, so that the sides that touched are
@@ -47,7 +47,7 @@ export function turn(work: Work, isOpen = false): Sewn {
   if (folded) return fail(folded);
   // A boxed corner is sewn across both layers, and turns with them.
   const boxed = boxRows(work);
-  const rows = rowsLeft(work, [seam, ...boxed], new Set(lower.map(({ id }) => id)));
+  const rows = rowsLeft(work, [seam, ...boxed], round, new Set(lower.map(({ id }) => id)));
   if (!rows.ok) return rows;
   const pinned = heldTogether(work, boxed, caught, new Set(lower.map(({ id }) => id)));
   if (pinned) return fail(pinned);
@@ -71,7 +71,7 @@ export function turn(work: Work, isOpen = false): Sewn {
   const level = (id: number) => order.get(id) ?? -1;
   const runs = seam.runs.map((run) => ({ ...run, plies: [...run.plies].sort((a, b) => level(a) - level(b)) }));
   const { stitches, marks } = putTogether([between!, up.value, down.value]);
-  const all = [...stitches, ...boxed, { ...seam, runs }].sort((a, b) => a.id - b.id);
+  const all = [...rejoined(stitches, level), ...boxed, { ...seam, runs }].sort((a, b) => a.id - b.id);
   return ok(asOneStep(work.done, { plies, stitches: all, marks, done: [] }, { did: 'turn' }));
 }
 
@@ -139,14 +139,47 @@ function heldTogether(
 }
 
 /** The rows of each layer by itself. Basting that joins the two comes out; another row would keep them together. */
-function rowsLeft(work: Work, apart: readonly Stitch[], lower: ReadonlySet<number>): Result<Stitch[], ClothFault> {
+function rowsLeft(
+  work: Work,
+  apart: readonly Stitch[],
+  { ring }: SewnRound,
+  lower: ReadonlySet<number>,
+): Result<Stitch[], ClothFault> {
   const joins = (stitch: Stitch) =>
     stitch.runs.some((run) => run.plies.some((id) => lower.has(id)) && run.plies.some((id) => !lower.has(id)));
   const rest = work.stitches.filter((stitch) => !apart.includes(stitch));
-  const held = rest.find((stitch) => joins(stitch) && stitch.kind !== 'baste' && stitch.kind !== 'gather');
+  const isOvercast = ({ kind, runs }: Stitch) =>
+    (kind === 'zigzag' || kind === 'overlock') && runs.every(({ from, to }) => !covers(ring, between(from, to, 0.5)));
+  const held = rest.find(
+    (stitch) => joins(stitch) && stitch.kind !== 'baste' && stitch.kind !== 'gather' && !isOvercast(stitch),
+  );
   if (held) return fail({ code: 'sewn-down', message: `A row of ${held.kind} stitches joins the two layers.` });
-  return ok(rest.filter((stitch) => !joins(stitch)));
+  // A row over both allowances goes in with them: for now each layer takes its own part of it.
+  const parted = (stitch: Stitch) =>
+    [true, false].map((isLower) => ({
+      ...stitch,
+      runs: stitch.runs.map((run) => ({ ...run, plies: run.plies.filter((id) => lower.has(id) === isLower) })),
+    }));
+  return ok(rest.flatMap((stitch) => (!joins(stitch) ? stitch : isOvercast(stitch) ? parted(stitch) : [])));
 }
+
+/** Rows that were parted between the layers: where both parts lie on one another, they are one run again. */
+const rejoined = (stitches: readonly Stitch[], level: (id: number) => number): Stitch[] =>
+  stitches.map((stitch) => {
+    if (stitch.kind !== 'zigzag' && stitch.kind !== 'overlock') return stitch;
+    const runs: Run[] = [];
+    for (const run of stitch.runs) {
+      const i = runs.findIndex((one) => sameStretch(one, run));
+      const there = runs[i];
+      if (!there) runs.push(run);
+      else runs[i] = { ...there, plies: [...there.plies, ...run.plies].sort((a, b) => level(a) - level(b)) };
+    }
+    return { ...stitch, runs };
+  });
+
+const sameStretch = (a: Run, b: Run): boolean =>
+  (distance(a.from, b.from) < SAME && distance(a.to, b.to) < SAME) ||
+  (distance(a.from, b.to) < SAME && distance(a.to, b.from) < SAME);
 
 /** The rows across boxed corners. */
 function boxRows({ done, stitches }: Work): Stitch[] {

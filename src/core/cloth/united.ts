@@ -72,8 +72,9 @@ function turn(before: Way, after: Way): number {
 /** Ways that carry on the same edge in the same direction become one edge again. */
 function simplified(ring: readonly Way[]): PlyEdge[] {
   const goesOn = (way: Way, before: Way) => {
-    const { name, fold, held } = way.edge;
-    const like = name === before.edge.name && fold === before.edge.fold && held === before.edge.held;
+    const { name, fold, held, finish } = way.edge;
+    const hold = fold === before.edge.fold && held === before.edge.held && finish === before.edge.finish;
+    const like = name === before.edge.name && hold;
     const [a, b] = [unit(minus(before.to, before.from)), unit(minus(way.to, way.from))];
     const straight = Math.abs(cross(a, b)) * Math.min(1, distance(way.from, way.to)) < NEAR;
     return like && straight && dot(a, b) > 0;

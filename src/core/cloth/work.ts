@@ -9,7 +9,12 @@ export type PlyEdge = Edge & {
   readonly fold?: number;
   /** The number of the stitching that holds this raw edge. */
   readonly held?: number;
+  /** What keeps this raw edge from fraying. */
+  readonly finish?: EdgeFinish;
 };
+
+/** How raw edges are kept from fraying, beside binding them. */
+export type EdgeFinish = 'zigzag' | 'overlock' | 'pinked';
 
 /** A closed ring of straight edges, counter-clockwise, where it lies now. */
 export type PlyOutline = readonly PlyEdge[];

@@ -82,6 +82,6 @@ function sample(role: ShapeRole, x: number, y: number): Command[] {
     { x: from, y },
     { x: to, y },
   ] as const;
-  if (role === 'zigzag' || role === 'teeth') return zigzag(...ends);
+  if (role === 'zigzag' || role === 'pinked' || role === 'teeth') return zigzag(...ends);
   return role === 'grain' ? grainArrow(...ends) : polyline(...ends);
 }

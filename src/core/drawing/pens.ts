@@ -41,6 +41,7 @@ export const pens: Readonly<Record<ShapeRole, Pen>> = {
   seam: { line: { width: 0.4, ink: 'ink-quiet' }, legend: 'seam' },
   basting: { line: { width: 0.35, ink: 'ink', dash: [2.2, 1.6] }, legend: 'basting' },
   zigzag: { line: { width: 0.3, ink: 'ink' }, legend: 'zigzag or overlock' },
+  pinked: { line: { width: 0.25, ink: 'ink' }, legend: 'pinked edge' },
   'hand stitch': { line: { width: 0.45, ink: 'ink', dash: [0.7, 1.5] }, legend: 'sewn by hand' },
   hidden: { line: { width: 0.3, ink: 'ink', dash: [0.5, 0.9] }, legend: 'hidden behind' },
   face: { line: { width: 0.6, ink: 'ink' }, legend: 'right side' },

@@ -26,6 +26,7 @@ export type ShapeRole =
   | 'seam'
   | 'basting'
   | 'zigzag'
+  | 'pinked'
   | 'hand stitch'
   | 'hidden'
   | 'face'

@@ -78,7 +78,10 @@ export function shapesOf(
   }
   const line = ({ from, to }: EdgeStretch) => polyline(there(from), there(to));
   for (const one of hidden) if (!isGlued(one.ply) || one.edge.fold !== undefined) lines.add('hidden', line(one));
-  for (const edge of edges) lines.add(edgeRole(edge), line(edge));
+  for (const edge of edges) {
+    const role = edgeRole(edge);
+    lines.add(role, role === 'pinked' ? zigzag(there(edge.from), there(edge.to)) : line(edge));
+  }
   rows(view, there, now, lines);
   for (const teeth of pieces ? teethIn(view.work, { materials, pieces }) : []) {
     const seen = parts.filter(({ ply }) => ply === teeth.ply);
@@ -113,7 +116,8 @@ const isGlued = (ply: Ply): boolean => ply.fusedTo !== undefined;
 /** Glue holds the edges of interfacing: they are no raw edges to mind. */
 function edgeRole({ ply, edge }: EdgeStretch): ShapeRole {
   if (edge.fold !== undefined) return edge.name === 'seam' ? 'seam' : 'fold edge';
-  return isGlued(ply) ? 'leader' : 'raw edge';
+  if (isGlued(ply)) return 'leader';
+  return edge.finish === 'pinked' ? 'pinked' : 'raw edge';
 }
 
 /** Rows whose thread is seen, and those to look at now wherever they lie; these come last, over all others. */

@@ -11,6 +11,7 @@ import { checkMeets } from './steps/check-meets.ts';
 import { checkNap } from './steps/check-nap.ts';
 import { checkPleated } from './steps/check-pleated.ts';
 import { checkPockets } from './steps/check-pockets.ts';
+import { checkRaw } from './steps/check-raw.ts';
 import { checkSewing } from './steps/check-sewing.ts';
 import { checkSizes } from './steps/check-size.ts';
 import { checkStack } from './steps/check-stack.ts';
@@ -58,6 +59,7 @@ function checkMaking(pattern: Pattern): Diagnostic[] {
     ...checkZips(pattern, ledger),
     ...checkCounts(pattern),
     ...checkHeat(pattern, ledger.steps),
+    ...checkRaw(pattern, ledger),
     ...checkSewing(pattern),
     ...noteTurnOfCloth(pattern, ledger.steps),
   ];

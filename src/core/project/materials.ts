@@ -45,6 +45,7 @@ export function readMaterial(
     ...(entry.teeth && { teeth: entry.teeth }),
     ...(entry.needle && { needle: entry.needle }),
     ...(entry.holes === 'stay' && { holes: entry.holes }),
+    ...(entry.frays === false && { frays: false as const }),
     ...(entry.fuses && { fuses: entry.fuses.celsius }),
     ...(entry.fuses?.seconds !== undefined && { presses: entry.fuses.seconds }),
     ...(entry.fuses?.cools !== undefined && { cools: entry.fuses.cools }),

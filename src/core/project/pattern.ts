@@ -204,6 +204,8 @@ export type Material = {
   needle?: 'universal' | 'jeans' | 'leather';
   /** Set where holes of pins and needles do not close again. */
   holes?: 'stay';
+  /** Of cloth: set where a raw edge does not fray. */
+  frays?: false;
   /** How much shorter it comes out of the wash, in per cent of its length. */
   shrinks?: number;
   /** How much narrower, in per cent of its width. */

@@ -562,6 +562,13 @@ export const ProjectFile = z
     choices: z.record(z.string(), Choice).optional().describe('Features of which one of several is chosen, by name.'),
     sizes: Sizes.optional(),
     steps: z.array(Step).optional().describe('How it is made, step by step.'),
+    washed: z
+      .boolean()
+      .optional()
+      .describe(
+        'true where the finished work will be washed: raw edges that fray, and stay where water and wear get at them, are ' +
+          'found. Left out, nobody looks for them.',
+      ),
     cutting: z
       .strictObject({
         manner: z
@@ -704,6 +711,12 @@ const MaterialEntry = z
       .optional()
       .describe(
         'Whether holes of pins and needles close again. stay: leather, vinyl, coated cloth. Close if left out.',
+      ),
+    frays: z
+      .boolean()
+      .optional()
+      .describe(
+        'Of cloth: false where a raw edge does not fray, as of felt, leather and coated cloth. True if left out.',
       ),
     needle: z
       .enum(['universal', 'jeans', 'leather'])

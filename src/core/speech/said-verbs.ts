@@ -22,6 +22,7 @@ const said: Partial<Record<VerbName, string>> = {
   trim: 'trim, trim off, cut off, square up',
   grade: 'grade, layer the seam, grading',
   'clip corners': 'clip, corners, snip, cut across, nip, trim the corners',
+  finish: 'finish the edge, overcast, zigzag, zig zag, serge, overlock, pink, pinking shears, neaten, stop it fraying',
   'turn over': 'flip, turn over, turn it over',
   'quarter turn': 'quarter turn, rotate',
   turn: 'turn right side out, turn it through, right way out, turn, poke, push the corners out, point turner, chopstick, inside out',

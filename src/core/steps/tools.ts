@@ -2,7 +2,7 @@
 
 /** What can hurt in a step; the keys of the cautions on a lesson page. */
 export type CautionKey =
-  'blade' | 'scissors' | 'pins' | 'needle' | 'iron' | 'coating' | 'snap' | 'magnet' | 'parts' | 'zip';
+  'blade' | 'scissors' | 'pins' | 'needle' | 'iron' | 'coating' | 'snap' | 'magnet' | 'parts' | 'zip' | 'overlock';
 
 /** What a list calls each tool, and what can hurt when it is used. */
 export const tools = {
@@ -10,7 +10,9 @@ export const tools = {
   iron: { label: 'iron', caution: 'iron' },
   'press cloth': { label: 'press cloth' },
   ruler: { label: 'ruler' },
+  'overlock machine': { label: 'overlock machine', caution: 'overlock' },
   scissors: { label: 'scissors', caution: 'scissors' },
+  'pinking shears': { label: 'pinking shears', caution: 'scissors' },
   cutter: { label: 'rotary cutter', caution: 'blade' },
   mat: { label: 'cutting mat' },
   pins: { label: 'pins', caution: 'pins' },

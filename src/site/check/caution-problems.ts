@@ -13,6 +13,7 @@ const spoken: Readonly<Record<CautionKey, RegExp>> = {
   scissors: /\b(scissors|shears|snips|seam ripper)\b/i,
   pins: /\b(pins?|pinn(ed|ing)) (it|them|the|in place|together|both|through)\b|\bpins\b/i,
   needle: /\b(sewing machine|presser foot|machine needle|stronger needle|foot pedal)\b/i,
+  overlock: /\b(overlock(er)?|serger)\b/i,
   iron: /\b(iron (it|them|the|on)|hot iron|steam|fus(e|es|ed|ing) (it|them|the|to)|press (it|them|the|each|both|open|well))\b/i,
   coating: /\b(coated|laminated|vinyl|oilcloth|plastic) (cloth|cotton|fabric|film)\b/i,
   snap: /\bset (the|a|each|your|both) snaps?\b|\bsnap (pliers|setter)\b/i,

@@ -20,6 +20,7 @@ const fixes: Partial<Record<ClothFault['code'], string>> = {
   'not-straight': 'Name a straight edge: on a curve this cannot be done here yet.',
   'one-edge': 'Write a step for each edge.',
   'two-places': 'Leave one of the two out.',
+  enclosed: 'Finish them before they are turned in or sewn shut.',
   'no-edge': 'Name the edge: “at: top”.',
   'too-many-edges': 'Name one edge for each work, or a single one for all.',
   'too-deep': 'Check the allowance and the size of the pieces.',

@@ -18,6 +18,7 @@ import { clipCorners } from './clip-corners.ts';
 import { turnOver } from './turn-over.ts';
 import { quarterTurn } from './quarter-turn.ts';
 import { turn } from './turn.ts';
+import { finish } from './finish.ts';
 import { closeGap } from './close-gap.ts';
 import { gather } from './gather.ts';
 import { boxCorner } from './box-corner.ts';
@@ -48,6 +49,7 @@ export const verbs = [
   trim,
   grade,
   clipCorners,
+  finish,
   turnOver,
   quarterTurn,
   turn,
