@@ -2,7 +2,7 @@ import { chainInside, chainsIn, lengthOf } from './curve.ts';
 import { distance, dot, minus, unit } from '../geometry/point.ts';
 import { edgeOn, SIDES } from './sides.ts';
 import { exposedEdges } from './exposed.ts';
-import { fail, ok, plainName, quote, SAME } from '../measure/index.ts';
+import { fail, ok, plainName, SAME } from '../measure/index.ts';
 import { leftOf, lineThrough } from '../geometry/index.ts';
 import { nextNumber, noted } from './work.ts';
 import { runsAlong, stitchClass } from './stitch.ts';

@@ -10,7 +10,7 @@ const NEAR = 0.03;
 const ZIGZAG = 1;
 
 const surfaces = ['right side', 'wrong side', 'lining', 'interfacing'];
-const edges = ['raw edge', 'pinked', 'fold edge', 'seam', 'leader', 'hidden'];
+const edges = ['raw edge', 'fold edge', 'seam', 'leader', 'hidden'];
 const rows = ['stitch', 'basting', 'zigzag', 'hand stitch'];
 
 type PathShape = Extract<Shape, { kind: 'path' }>;
@@ -84,14 +84,15 @@ export function workDrawn(
   });
 
   const lines = shapes.filter(({ role }) => edges.includes(role)).flatMap((shape) => shape.lines);
+  const pinked = shapes.filter(({ role }) => role === 'pinked').flatMap((shape) => shape.lines);
   for (const { id, piece, outline, fusedTo } of work.plies) {
-    const lacks = outline.find(({ from, fold, finish }, i) => {
+    const lacks = outline.find(({ from, fold }, i) => {
       if (fusedTo !== undefined && fold === undefined) return false;
       const to = outline[(i + 1) % outline.length]!.from;
       if (Math.hypot(to.x - from.x, to.y - from.y) * scale < 0.3) return false;
       return [0.13, 0.5, 0.87].some((t) => {
         const p = onto({ x: from.x + (to.x - from.x) * t, y: from.y + (to.y - from.y) * t });
-        return lines.every((line) => awayFrom(p, line) > (finish === 'pinked' ? ZIGZAG : NEAR));
+        return lines.every((line) => awayFrom(p, line) > NEAR) && pinked.every((line) => awayFrom(p, line) > ZIGZAG);
       });
     });
     if (lacks) found.push(`${name}: the edge ${lacks.name} of ply ${id} of ${piece} is not drawn`);
