@@ -52,7 +52,9 @@ export function stripAsCasing(work: Work, edges: readonly WorkEdge[], by: number
     return fail({ code: 'too-deep', message, edge: one.name, amount: -width });
   }
   const channel = { width, strip: { work: strip.laid.work, nth: strip.laid.nth } };
-  const after = pathsInside(work, edges, by).reduce((now, way) => sewn(now, 'topstitch', way, { channel }), work);
+  const ways = pathsInside(work, edges, by);
+  if (!ways.ok) return ways;
+  const after = ways.value.reduce((now, way) => sewn(now, 'topstitch', way, { channel }), work);
   const rows = after.stitches.slice(work.stitches.length);
   const own = new Set(strip.plies.map(({ id }) => id));
   const loose = rows.findIndex(

@@ -9,7 +9,7 @@ import { followedBy, transformPoint } from '../geometry/transform.ts';
 import { leftOf } from '../geometry/index.ts';
 import { movedMark, movedRun } from './move.ts';
 import { nextNumber } from './work.ts';
-import { offsets, ON, split } from './ring.ts';
+import { beginsAt, offsets, ON, split } from './ring.ts';
 import { withPlies } from './combine.ts';
 import type { EdgeReference, WorkEdge } from './edge.ts';
 import type { ClothFault } from './fault.ts';
@@ -98,7 +98,9 @@ function drawUp(work: Work, how: Gather, did: 'gather' | 'ease', most: number): 
   let now = drawn.value;
   const short = { ...edge.value, from: alongTo(edge.value, middle, to, -1), to: alongTo(edge.value, middle, to, 1) };
   for (const inside of rows) {
-    for (const way of pathsInside(now, [short], inside)) now = sewn(now, 'gather', way);
+    const ways = pathsInside(now, [short], inside);
+    if (!ways.ok) return ways;
+    for (const way of ways.value) now = sewn(now, 'gather', way);
   }
   const stitches = now.stitches.slice(work.stitches.length).map(({ id }) => id);
   // The rows hold the cloth where it goes on below what is drawn up.
@@ -140,7 +142,13 @@ function drawnAt(
   // Interfacing that ends below the edge is drawn up with the cloth it is fused to.
   const goes = ({ id, fusedTo }: Ply) => reaches.has(id) || (fusedTo !== undefined && reaches.has(fusedTo));
   const going = new Set(work.plies.filter(goes).map(({ id }) => id));
-  const hold = heldThere(work, edge, going, foot);
+  // What was drawn up before goes whole, and so does a row on the line where it begins.
+  const whole = new Set(
+    work.plies.filter((ply) => going.has(ply.id) && beginsAt(ply.outline, foot)).map(({ id }) => id),
+  );
+  const goesUp = (p: Point, ids: readonly number[]): boolean =>
+    isDrawnUp(foot, p) ? ids.some((id) => going.has(id)) : ids.some((id) => whole.has(id));
+  const hold = heldThere(work, edge, going, { foot, goesUp });
   if (hold) return fail(hold);
   const plies: Ply[] = [];
   for (const ply of work.plies) {
@@ -182,15 +190,13 @@ function drawnAt(
   for (const stitch of work.stitches) {
     const runs: Run[] = [];
     for (const run of stitch.runs.flatMap((one) => cutRunAt(one, foot))) {
-      const inside = run.plies.some((id) => going.has(id)) && isDrawnUp(foot, middleOf(run));
+      const inside = goesUp(middleOf(run), run.plies);
       runs.push(inside ? { ...movedRun(run, transform), plies: now(run.plies) } : run);
     }
     stitches.push({ ...stitch, runs, round: undefined });
   }
   const marks = work.marks.map((mark) =>
-    isDrawnUp(foot, mark.at) && mark.plies.some((id) => going.has(id))
-      ? { ...movedMark(mark, transform), plies: now(mark.plies) }
-      : mark,
+    goesUp(mark.at, mark.plies) ? { ...movedMark(mark, transform), plies: now(mark.plies) } : mark,
   );
   return ok({ ...work, plies: fused, stitches, marks });
 }
@@ -208,14 +214,14 @@ function heldThere(
   work: Work,
   { name, line, pieces }: WorkEdge,
   going: ReadonlySet<number>,
-  foot: Line,
+  { foot, goesUp }: { foot: Line; goesUp: (at: Point, plies: readonly number[]) => boolean },
 ): ClothFault | undefined {
   const way = direction(line.angle);
   const pieceOf = new Map(work.plies.map(({ id, piece, fusedTo }) => [id, fusedTo === undefined ? piece : undefined]));
   for (const { kind, runs } of work.stitches) {
     if (kind === 'gather') continue;
     for (const run of runs.flatMap((one) => cutRunAt(one, foot))) {
-      if (!isDrawnUp(foot, middleOf(run)) || !run.plies.some((id) => going.has(id))) continue;
+      if (!goesUp(middleOf(run), run.plies)) continue;
       const stays = run.plies.find((id) => !going.has(id));
       if (stays !== undefined) return sewnTo(pieceOf.get(stays));
       const along = Math.abs(way.x * (run.to.x - run.from.x) + way.y * (run.to.y - run.from.y));
@@ -226,9 +232,7 @@ function heldThere(
       return { code: 'sewn-along', message, edge: name };
     }
   }
-  const mark = work.marks.find(
-    ({ at, plies }) => isDrawnUp(foot, at) && plies.some((id) => going.has(id)) && plies.some((id) => !going.has(id)),
-  );
+  const mark = work.marks.find(({ at, plies }) => goesUp(at, plies) && plies.some((id) => !going.has(id)));
   return mark && sewnTo(pieceOf.get(mark.plies.find((id) => !going.has(id))!));
 
   function sewnTo(piece: string | undefined): ClothFault {

@@ -13,10 +13,11 @@ const BESIDE = 1e-3;
  * gone too.
  */
 export function keptOn(work: Work, parts: ReadonlyMap<number, readonly Ply[]>): Work {
-  const stitches = work.stitches.map((stitch) => ({
-    ...stitch,
-    runs: stitch.runs.flatMap((run) => runsOn(run, parts)),
-  }));
+  const stitches = work.stitches.map((stitch) => {
+    const runs = stitch.runs.flatMap((run) => runsOn(run, parts));
+    // Where nothing of the row is left, nothing is sewn round any more.
+    return runs.length === 0 && stitch.round ? { ...stitch, runs, round: undefined } : { ...stitch, runs };
+  });
   const marks = work.marks.flatMap((mark): Mark[] => {
     const plies = now(mark.plies, mark.at, parts);
     return mark.plies.length > 0 && plies.length === 0 ? [] : [{ ...mark, plies }];

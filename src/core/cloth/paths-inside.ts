@@ -1,14 +1,16 @@
-import { direction, distance, minus, plus, times } from '../geometry/point.ts';
-import { SAME } from '../measure/index.ts';
+import { direction, distance, dot, minus, plus, times } from '../geometry/point.ts';
+import { fail, ok, SAME } from '../measure/index.ts';
 import { chainInside, partOf } from './curve.ts';
 import { isCornerName } from '../geometry/index.ts';
 import { lineInside } from './edge.ts';
 import { linesMeet } from '../geometry/arc.ts';
 import { runsAlong } from './stitch.ts';
 import { stretches } from './ring.ts';
+import type { ClothFault } from './fault.ts';
 import type { CurveInside } from './curve.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { Ply, Work } from './work.ts';
+import type { Result } from '../measure/index.ts';
 import type { WorkEdge } from './edge.ts';
 
 /** Cloth that goes on within this, in mm, goes on: a row of stitches does not stop for less. */
@@ -24,14 +26,28 @@ export type RowSide = WorkEdge | CurveInside;
  * corner between them, sharp, rounded or cut off. A row that turns at no corner ends with what the side belongs to: where
  * its plies end beside it, at that depth, or where the outline runs on smoothly into another edge.
  *
+ * Faults: `too-deep` where rows that turn at corners would pass one another, and nothing is left of the row between them.
+ *
  * @example
- * pathsInside(work, edgesOn(work, ['left', 'bottom']).value, 3) // => one way with a corner in it
+ * pathsInside(work, edgesOn(work, ['left', 'bottom']).value, 3).value // => one way with a corner in it
  */
-export function pathsInside(work: Work, sides: readonly RowSide[], by: number): Point[][] {
+export function pathsInside(work: Work, sides: readonly RowSide[], by: number): Result<Point[][], ClothFault> {
   const ways = sides.map((side) => ('way' in side ? [...side.way] : stretchBeside(work, side, by)));
   const next = sides.map((side, i) => sides.findIndex((other, k) => k !== i && follows(work, side, other)));
   for (const [i, k] of next.entries()) {
     if (k >= 0) [ways[i], ways[k]] = turned(work, [sides[i]!, ways[i]!], [sides[k]!, ways[k]!], by);
+  }
+  const none = sides.find(
+    (side, i): side is WorkEdge => (next[i]! >= 0 || next.includes(i)) && isUsedUp(side, ways[i]!),
+  );
+  if (none) {
+    const message = `So far inside, …, the rows at the ends of the ${none.name} meet or pass one another: none is left along it.`;
+    return fail({
+      code: 'too-deep',
+      message,
+      lengths: [by],
+      fix: 'Write a smaller “by”, so that the rows turn sooner.',
+    });
   }
   const found: Point[][] = [];
   const left = new Set(sides.keys());
@@ -46,8 +62,12 @@ export function pathsInside(work: Work, sides: readonly RowSide[], by: number): 
     }
     if (way.length > 0) found.push(onCloth(plies, way));
   }
-  return found;
+  return ok(found);
 }
+
+/** Whether nothing is left of the row along a straight side: those at its ends meet, or have passed one another. */
+const isUsedUp = (side: RowSide, way: readonly Point[]): boolean =>
+  !('way' in side) && dot(direction(side.line.angle), minus(way.at(-1)!, way[0]!)) < SAME;
 
 /** The plies of what a side belongs to. Those of the side are told by number, and are often all there are. */
 function pliesOf({ plies }: Work, side: RowSide): readonly Ply[] {

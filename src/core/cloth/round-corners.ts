@@ -26,6 +26,9 @@ export type RoundCorner = {
   readonly isCurve: boolean;
 };
 
+/** Whether the stitch line turns so little that it follows a curve, outward or inward. */
+export const isBend = ({ turn }: RoundCorner): boolean => Math.abs(turn) < CURVE;
+
 /** The corner at the start of each edge of the stitch line, between edges that are sewn or not. */
 export function roundCorners({ ring, allowances }: Pick<SewnRound, 'ring' | 'allowances'>): RoundCorner[] {
   const edges = sides(ring);

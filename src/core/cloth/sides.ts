@@ -6,7 +6,7 @@ import { fail, ok, plainName, quote, SAME } from '../measure/index.ts';
 import { findEdge, freeEdgesNamed } from './edge.ts';
 import { convexHull, leftOf, lineThrough } from '../geometry/index.ts';
 import type { ClothFault } from './fault.ts';
-import type { LaidWork, Ply, PlyEdge, Work } from './work.ts';
+import type { LaidWork, Ply, PlyEdge, PlyOutline, Work } from './work.ts';
 import type { Transform } from '../geometry/transform.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { Result } from '../measure/index.ts';
@@ -105,6 +105,8 @@ type Facing = {
   to: Point;
   length: number;
   toward: number;
+  /** Whether it bears the side's name and, as a whole, faces it: a curved top that was turned to the left does not. */
+  isNamed: boolean;
 };
 
 /** One beyond which nothing lies. */
@@ -125,7 +127,7 @@ function sideOf(plies: readonly Ply[], side: Side, asked: string): Result<WorkEd
     return isOuter ? [{ ...one, line: lineThrough(one.from, one.to) }] : [];
   });
   if (outer.length === 0) return undefined;
-  const rank = ({ edge, toward }: Facing) => (edge.name === side ? 1 : 0) + toward;
+  const rank = ({ isNamed, toward }: Facing) => (isNamed ? 1 : 0) + toward;
   const best = outer.reduce((most, one) =>
     rank(one) > rank(most) + 1e-6 || (rank(one) > rank(most) - 1e-6 && one.length > most.length) ? one : most,
   );
@@ -160,12 +162,24 @@ function edgesFacing(plies: readonly Ply[], side: Side, least: number): Facing[]
       if (across <= 0) continue;
       const length = distance(from, to);
       const toward = across / length;
-      if (length >= least && toward >= (edge.name === side ? NAMED : FACING)) {
-        found.push({ ply, edge, i, from, to, length, toward });
+      const isNamed = edge.name === side && facesWhole(ring, i, OUT[side]);
+      if (length >= least && toward >= (isNamed ? NAMED : FACING)) {
+        found.push({ ply, edge, i, from, to, length, toward, isNamed });
       }
     }
   }
   return found;
+}
+
+/** Whether the edge of a ring that an edge is a chord of faces some way, from its first corner to its last. */
+function facesWhole(ring: PlyOutline, i: number, { x, y }: Point): boolean {
+  const n = ring.length;
+  const { name } = ring[i]!;
+  let [first, last] = [i, i];
+  while (last - i < n && ring[(last + 1) % n]!.name === name) last++;
+  while (last - first < n && ring[(first - 1 + n) % n]!.name === name) first--;
+  const [from, to] = [ring[(first + n) % n]!.from, ring[(last + 1) % n]!.from];
+  return x * (to.y - from.y) - y * (to.x - from.x) >= NAMED * distance(from, to);
 }
 
 const isOn = (line: Line, at: Point): boolean => Math.abs(leftOf(line, at)) <= SAME;

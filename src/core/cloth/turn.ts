@@ -8,7 +8,7 @@ import { nextNumber } from './work.ts';
 import { covers, offsets, ON, stretches } from './ring.ts';
 import { reversedEdge } from './edge.ts';
 import { putTogether, takenApart } from './layers-apart.ts';
-import { roundCorners } from './round-corners.ts';
+import { isBend, roundCorners } from './round-corners.ts';
 import { reflection } from '../geometry/transform.ts';
 import type { ClothFault } from './fault.ts';
 import type { Hinge } from './hinge.ts';
@@ -208,8 +208,10 @@ function foldsIn(round: SewnRound): Hinge[][] {
     const line = lineThrough(edge.from, edge.to);
     const isOuter = offsets(round.ring, line).every((off) => off > -ON);
     // The line of an edge beside an inner corner also runs through other parts of the work, which stay.
-    const bounds = (corner: RoundCorner) => (isOuter && !corner.isCurve ? [] : [bound(corner, edge)]);
-    const hinge: Hinge = { line, name: edge.name, within: [...bounds(start), ...bounds(end).map(reversedEdge)] };
+    const bounds = (corner: RoundCorner, other: RoundCorner) =>
+      isOuter && !corner.isCurve ? [] : [bound(corner, edge, isBend(other))];
+    const within = [...bounds(start, end), ...bounds(end, start).map(reversedEdge)];
+    const hinge: Hinge = { line, name: edge.name, within };
     if (before && isClipped(start)) folds.at(-1)!.push(hinge);
     else folds.push([hinge]);
     before = hinge;
@@ -227,7 +229,7 @@ const isClipped = ({ turn, isCurve }: RoundCorner): boolean => turn < 0 || isCur
  * clipped; at an outer corner a line square to the edge, as far out as the two allowances reach. Both run out of the
  * cloth.
  */
-function bound(corner: RoundCorner, edge: Side): Line {
+function bound(corner: RoundCorner, edge: Side, isChord: boolean): Line {
   const { at, a, b, widths, after } = corner;
   const sine = cross(a, b);
   const squareTo = (way: Point) => (Math.atan2(-way.x, way.y) * 180) / Math.PI;
@@ -236,7 +238,8 @@ function bound(corner: RoundCorner, edge: Side): Line {
   const [width, next] = isStart ? [widths[1], widths[0]] : widths;
   const way = isStart ? b : a;
   const reach = sine < 1e-6 ? 0 : (next - width * dot(a, b)) / sine;
-  const out = Math.max(reach, 0) + ON;
+  // Beside a curve the allowance bends away from the chord of its stitches, and its corner lies further out.
+  const out = isChord ? 2 * Math.max(reach, 0) + Math.max(...widths) : Math.max(reach, 0) + ON;
   return { at: plus(at, times(way, isStart ? -out : out)), angle: squareTo(way) };
 }
 

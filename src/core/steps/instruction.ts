@@ -61,6 +61,10 @@ export function sew(step: Instruction, works: readonly Work[], setting: StepCont
   }
   const sewn = verb.apply(step, given, setting);
   if (!sewn.ok) return sewn;
+  if (sewn.value.plies.length === 0) {
+    const message = 'This step would cut away all of the work: nothing of it would be left.';
+    return fail({ code: 'too-deep', message, fix: 'Cut off less, or leave this step out.' });
+  }
   if (sewsNothing(sewn.value)) {
     const message = 'The row of stitches of this step would miss the cloth: its lengths leave nothing to sew.';
     return fail({ code: 'misses', message });

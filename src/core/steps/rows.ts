@@ -59,7 +59,8 @@ type Ways = { readonly edges: readonly RowSide[]; readonly rings: readonly (read
  * all round an `outline`.
  *
  * Faults: those of finding the edges; `opening` where that sews one shut and is not meant to; `one-edge` where it begins or
- * ends inside several; `too-deep` where nothing is left between both ends; `too-many` layers; `misses`.
+ * ends inside several; `too-deep` where nothing is left between both ends, or of a row between two others; `too-many` layers;
+ * `misses`.
  */
 export function rowsAlong(
   work: Work,
@@ -80,7 +81,9 @@ export function rowsAlong(
       ? undefined
       : (sewsShut(work, straight) ?? sewsShutAlong(work, [...curved, ...rings], by));
   if (closed) return fail(closed);
-  const all = [...pathsInside(work, edges, by), ...rings];
+  const ways = pathsInside(work, edges, by);
+  if (!ways.ok) return said.by === undefined ? ways : fail({ ...ways.fault, field: 'by' });
+  const all = [...ways.value, ...rings];
   const parts = partsOf(all, said);
   if (!parts.ok) return parts;
   const back = said['back and forth'];

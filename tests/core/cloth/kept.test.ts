@@ -13,6 +13,7 @@ import {
   grade,
   lay,
   layersAt,
+  topstitch,
   rotate,
   sewRound,
   visibleFrom,
@@ -330,6 +331,24 @@ describe('a pair sewn round', () => {
     expect(caught(80).ok).toBe(true);
     expect(caught(90)).toMatchObject({ ok: false, fault: { code: 'sewn-down', piece: 'flap' } });
   });
+});
+
+test('a row on the line where cloth was drawn up before is drawn up with it once more', () => {
+  // A narrow frill is drawn up to half of how wide it is.
+  const once = value(gather(piece('frill', rectangle(100, 20)), { edge: 'top', to: 60 }));
+  for (const [from, to] of [
+    [0, 100],
+    [100, 0],
+  ] as const) {
+    const way = [
+      { x: from, y: 10 },
+      { x: to, y: 10 },
+    ];
+    const twice = value(gather(value(topstitch(once, { way })), { edge: 'top', to: 30 }));
+    expect(loose(twice)).toEqual([]);
+    // It holds the cloth below, which is as wide as it was, or what is drawn up, from 60 to 30.
+    expect([30, 100]).toContain(Math.round(long(twice, 'topstitch')));
+  }
 });
 
 test('an outline that crosses itself is no piece', () => {

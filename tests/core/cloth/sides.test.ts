@@ -47,7 +47,7 @@ test('a side is where the work ends, however it was folded, turned and turned ov
       const level = asked === 'bottom' || asked === 'top';
       for (const at of [edge.from, edge.to]) expect(level ? at.y : at.x).toBeCloseTo(ends, 4);
       const by = (level ? height : width) / 3;
-      const [way] = pathsInside(work, [edge], by);
+      const [way] = value(pathsInside(work, [edge], by));
       const { runs: sewnRuns } = sewn(work, 'topstitch', way!).stitches.at(-1)!;
       for (const { from, to } of sewnRuns) {
         for (const at of [from, to]) expect(Math.abs((level ? at.y : at.x) - ends)).toBeCloseTo(by, 4);
@@ -74,7 +74,7 @@ test('a row along a laid work stays on it, at the side it was laid with', () => 
         const { length } = value(edgeOn(pocket, asked));
         const edge = value(edgeOn(laid, `pocket ${asked}`));
         expect(edge.length).toBeCloseTo(length, 4);
-        const [way] = pathsInside(laid, [edge], 2);
+        const [way] = value(pathsInside(laid, [edge], 2));
         const itsPlies = laid.plies.filter((ply) => ply.piece === 'pocket');
         const box = boxOf(itsPlies);
         for (const at of way!) {

@@ -1,6 +1,8 @@
 /** No step cuts away, sews down or goes through what is not there without a word. */
 import { describe, expect, it } from 'vitest';
+import { makeUp } from '../../../src/core/project/index.ts';
 import { found, panels } from '../project/steps.ts';
+import { resolved } from '../project/files.ts';
 
 const errors = (steps: string, more = '') =>
   found(
@@ -91,5 +93,31 @@ describe('pleats under pieces', () => {
     expect(warned('- { topstitch: skirt, at: left }')).toEqual([
       'warning pieces > skirt: never-pleated: No step folds the pleats of “skirt”, and its finished size counts on them. Fold them in a step, “pleat: skirt”, or leave them out.',
     ]);
+  });
+});
+
+describe('turning', () => {
+  it('turns in all of an allowance beside a curve that bends in', () => {
+    const cut =
+      'outline: [[0 mm, 0 mm], [200 mm, 0 mm], { at: [200 mm, 150 mm], edge: top, rise: 30 mm, bends: in }, [0 mm, 150 mm]]';
+    const steps = '- { sew round: [one, other], seam: 15 mm, open: [left, right], makes: pair }\n- { turn: pair }';
+    const turned = makeUp(
+      resolved(panels(steps, `  one: { ${cut}, allowance: 0 }\n  other: { like: one, mirrored: true }`)),
+    ).at(-1)!;
+    // An arc over 200 mm that dips 30 has a radius of 181.7 mm; its stitches, 15 mm below it, leave the sides at 132.3 mm.
+    expect(turned.verb).toBe('turn');
+    expect(turned.size.height).toBeCloseTo(132.3 - 15, 0);
+  });
+});
+
+describe('a strip of nothing but allowance, cut off a pair that was sewn round', () => {
+  const strip = (step: string) =>
+    errors(
+      `- { sew round: [front, back], seam: 30 mm }\n- { cut apart: front, every: 10 mm, into: 2 }\n- { ${step}: front }`,
+    );
+  it('is no pair any more, and is not cut away', () => {
+    const told = (what: string) => [`error steps > 2: not-sewn-round: ${what} Sew round before you turn.`];
+    expect(strip('clip corners')).toEqual(told('Nothing is sewn round yet.'));
+    expect(strip('turn')).toEqual(told('Only a pair that is sewn round can be turned.'));
   });
 });

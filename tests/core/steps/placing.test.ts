@@ -247,6 +247,15 @@ describe('a work that is trimmed', () => {
     expect(sizes('- { trim: front, at: top, height: 60 mm }')).toContain('front 100 x 60');
     expect(sizes('- { trim: front, at: left, width: 70 mm }')).toContain('front 70 x 80');
   });
+  it('has no one height along a slanting side', () => {
+    const slope = '  slope: { outline: [[0 mm, 0 mm], [100 mm, 0 mm], [100 mm, 90 mm], [0 mm, 60 mm]], allowance: 0 }';
+    const trimmed = (to: string) => found(panels(`- { trim: slope, ${to} }`, slope))[0];
+    expect(trimmed('at: top, height: 50 mm')).toBe(
+      'error steps > 0 > height: not-straight: The top slants: trimmed along it, the work has no one height. Say with “by” how much comes off.',
+    );
+    expect(trimmed('at: top, by: 5 mm')).not.toContain('error');
+    expect(trimmed('at: bottom, height: 50 mm')).not.toContain('error');
+  });
   it('keeps an allowance beyond a seam on the sides that are named', () => {
     const bag = '- { sew round: [front, back], seam: 15 mm, makes: bag }\n';
     expect(sizes(`${bag}- { trim: bag, at: [left, right], leaving: 5 mm }`)).toContain('bag 80 x 80');

@@ -76,6 +76,15 @@ describe('a row along one edge', () => {
       'at: outline, by: 50 mm',
       'by: too-deep: So far inside its outline nothing is left to sew round. Make “by” smaller.',
     ],
+    // The front is 100 mm wide: a row 60 mm inside the left and one 60 mm inside the right have passed one another.
+    [
+      'at: [left, bottom, right], by: 60 mm',
+      'by: too-deep: So far inside, 60 mm, the rows at the ends of the bottom meet or pass one another: none is left along it. Write a smaller “by”, so that the rows turn sooner.',
+    ],
+    [
+      'at: [left, bottom, right], by: 50 mm',
+      'by: too-deep: So far inside, 50 mm, the rows at the ends of the bottom meet or pass one another: none is left along it. Write a smaller “by”, so that the rows turn sooner.',
+    ],
     [
       'at: pokcet outline',
       'at: unknown-edge: Nothing called “pokcet” lies here. Name what was laid on it, as in “pocket outline”, or write “outline” for the whole.',
@@ -83,6 +92,15 @@ describe('a row along one edge', () => {
   ])('says what cannot be: %s', (said, message) => {
     expect(refused(`- { topstitch: front, ${said} }`)).toEqual([`error steps > 0 > ${message}`]);
   });
+});
+
+it('turns at corners as long as something is left between them', () => {
+  // 80 down, 2 along, 80 up, less twice 49 where it turns.
+  expect(last('- { topstitch: front, at: [left, bottom, right], by: 49 mm }').stitches[0]!.length).toBeCloseTo(64, 6);
+  // A strip that is as wide as the row lies inside it, usual as that is.
+  expect(refused('- { cut apart: front, every: 3 mm }\n- { baste: front, at: all }').at(-1)).toMatch(
+    /too-deep: So far/u,
+  );
 });
 
 describe('a row that follows a curve', () => {

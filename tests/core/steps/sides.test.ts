@@ -45,6 +45,20 @@ describe('sides are where the work lies', () => {
     expect(rowsOf(step('right'))).toEqual(['11.875,0 to 11.875,12, 2 layers']);
     expect(rowsOf(step('left'))).toEqual(['4.125,12 to 4.125,0, 1 layers']);
   });
+  test.each(['left', 'right'])('a curved top that was turned to the side is the %s, and no more the top', (towards) => {
+    const curved = 'outline: [[0, 0], [12, 0], { at: [12, 9], edge: top, curve through: [[6, 12]] }, [0, 9]]';
+    const row = (at: string, more = '') =>
+      lastOf(
+        resolved(panel(`${more}- { topstitch: cloth, at: ${at}, by: 1 }`, `  cloth: { ${curved} }`)),
+      ).after.stitches.at(-1)!.runs;
+    const turn = `- { quarter turn: cloth, towards: ${towards} }\n`;
+    // It is as high then as the piece was wide, about its middle, and its straight top ends where the curve begins.
+    const ys = row('top', turn).flatMap(({ from, to }) => [from.y, to.y]);
+    expect(Math.max(...ys) - Math.min(...ys)).toBeLessThan(1e-6);
+    expect(row('top', turn)).toHaveLength(1);
+    // As it was cut, the row follows the curve.
+    expect(row('top').length).toBeGreaterThan(4);
+  });
   test('a pocket is laid by its folded side, right side up, within the panel', () => {
     const laid = lastOf(wrong('lay-by-folded-side'));
     expect(sizeOf(laid)).toEqual([12, 12]);

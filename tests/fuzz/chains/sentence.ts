@@ -2,7 +2,8 @@
 import { boxOf, fromEdge, fromSide, layersOf, lengthIn, sameStack } from './still.ts';
 import { away, inside, takenBy } from './laws.ts';
 import type { Point, Step } from '../../../src/core/index.ts';
-import type { Layer, Values } from './still.ts';
+import type { Box, Layer, Values } from './still.ts';
+import type { Work } from '../../../src/core/cloth/index.ts';
 
 const SAME = 0.05;
 
@@ -38,14 +39,37 @@ export function rowsAlongSides(step: Step, edition: 'inch' | 'metric'): string[]
       );
     if (!sides.every((side) => fromEdge(work!, side, middle) !== undefined)) continue;
     const isAt = sides.some((side) => [from, to].every((p) => Math.abs(fromSide(box, side, p)! - off) < SAME));
-    // Round a corner it keeps its distance from the outline.
-    const isRound = work!.plies.some(({ outline }) =>
-      [from, to].every((p) => Math.abs(away(p, outline) - off) < 0.05 * off + SAME),
-    );
-    if (!isAt && !isRound)
+    if (!isAt && !(sides.length > 1 && isRound(work!, box, [from, to], off)))
       found.push(`a row runs from ${from.x}, ${from.y} to ${to.x}, ${to.y}, and not ${off} mm inside ${sides.join()}`);
   }
   return found.slice(0, 1);
+}
+
+/**
+ * Whether a stretch goes round a shaped corner: it keeps its distance from edges beyond which nothing lies and that are
+ * no sides.
+ */
+function isRound({ plies }: Work, box: Box, ends: readonly Point[], off: number): boolean {
+  const isSide = (a: Point, b: Point) =>
+    ['left', 'right', 'bottom', 'top'].some((side) => [a, b].every((p) => Math.abs(fromSide(box, side, p)!) < SAME));
+  const points = plies.flatMap(({ outline }) => outline.map(({ from }) => from));
+  const isOuter = (a: Point, b: Point) => {
+    const long = Math.hypot(b.x - a.x, b.y - a.y);
+    return points.every((p) => (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x) > -SAME * long);
+  };
+  return plies.some(({ outline }) => {
+    const corner = outline.flatMap(({ from }, i) => {
+      const to = outline[(i + 1) % outline.length]!.from;
+      return !isSide(from, to) && isOuter(from, to) ? [[{ from }, { from: to }]] : [];
+    });
+    return ends.every((p) => corner.some((edge) => Math.abs(away(p, edge) - off) < 0.05 * off + SAME));
+  });
+}
+
+/** A work without what was laid on it, which may hang out beyond its sides. */
+function bare(work: Work): Work {
+  const own = work.plies.filter(({ laid }) => laid === undefined);
+  return own.length > 0 ? { ...work, plies: own } : work;
 }
 
 /** Hardware goes through the layers that it says, from the top. */
@@ -56,14 +80,15 @@ export function setThrough(step: Step): string[] {
   const layers = layersOf(step.after, mark.at);
   if (!layers) return [];
   const many = Math.min(layers.length, typeof values['through'] === 'number' ? values['through'] : layers.length);
-  const box = boxOf(takenBy(step)[0]!);
+  const work = bare(takenBy(step)[0]!);
+  const box = boxOf(work);
   const at = values['at'] as Point | undefined;
   const isThere = at && Math.hypot(mark.at.x - box.x - at.x, mark.at.y - box.y - at.y) < SAME;
   const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
   const off = ['left', 'right', 'top', 'bottom'].filter(
     (side) =>
       values[`from ${side}`] !== undefined &&
-      fromEdge(takenBy(step)[0]!, side, middle) !== undefined &&
+      fromEdge(work, side, middle) !== undefined &&
       Math.abs(fromSide(box, side, mark.at)! - lengthIn(values, `from ${side}`)) > SAME,
   );
   return [

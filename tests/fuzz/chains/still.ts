@@ -31,7 +31,7 @@ function among(some: readonly Layer[], all: readonly Layer[]): boolean {
 /** Whether two heaps are the same. */
 export const sameStack = (a: readonly Layer[], b: readonly Layer[]): boolean => a.length === b.length && among(a, b);
 
-type Box = { x: number; y: number; width: number; height: number };
+export type Box = { x: number; y: number; width: number; height: number };
 
 export function boxOf({ plies }: Work): Box {
   const points = plies.flatMap(({ outline }) => outline.map(({ from }) => from));

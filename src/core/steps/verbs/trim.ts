@@ -105,6 +105,12 @@ function trimTo(cloth: Work, at: readonly string[], way: 'height' | 'width' | 'l
   }
   const found = edgesOn(cloth, at);
   if (!found.ok) return found;
+  const slants = ({ from, to: end }: WorkEdge) => Math.abs(way === 'height' ? from.y - end.y : from.x - end.x) > SAME;
+  const askew = way === 'leaving' ? undefined : found.value.find(slants);
+  if (askew) {
+    const message = `The ${askew.name} slants: trimmed along it, the work has no one ${way}.`;
+    return fail({ code: 'not-straight', message, field: way, fix: 'Say with “by” how much comes off.' });
+  }
   const done = applyEach(cloth, found.value, (now, edge) => {
     const off = way === 'leaving' ? seamBeside(now, edge) : ok(reach(now, edge));
     if (!off.ok) return off;
