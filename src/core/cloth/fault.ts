@@ -41,6 +41,8 @@ export type ClothFault = {
   message: string;
   piece?: string | undefined;
   edge?: string;
+  /** Of a side that is curved: what its edge is called. */
+  own?: string;
   /** The field of the step that says so. */
   field?: string;
   amount?: number;

@@ -6,7 +6,7 @@ import { fail, ok, plainName, quote, SAME } from '../measure/index.ts';
 import { findEdge, freeEdgesNamed } from './edge.ts';
 import { convexHull, leftOf, lineThrough } from '../geometry/index.ts';
 import type { ClothFault } from './fault.ts';
-import type { LaidWork, Ply, PlyEdge, PlyOutline, Work } from './work.ts';
+import type { LaidWork, Ply, PlyEdge, Work } from './work.ts';
 import type { Transform } from '../geometry/transform.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { Result } from '../measure/index.ts';
@@ -53,7 +53,12 @@ export function edgeOn(work: Work, asked: string): Result<WorkEdge, ClothFault> 
       return fail({ code: 'points', message, edge: asked });
     }
     // A curved outline may have no straight side there; its own edges may still be named.
-    return side ?? pieceEdge(work, asked);
+    if (side) return side;
+    const asCut = work.plies.filter((ply) => liesAsCut(ply, name));
+    if (hasEdge(asCut, name)) return pieceEdge({ ...work, plies: asCut }, asked);
+    const message = `There is no straight side at the ${name}, and no edge that was called so when it was cut.`;
+    const fix = 'Name the edge of the piece that lies there, as in “front right”.';
+    return fail({ code: 'unknown-edge', message, edge: asked, fix });
   }
   return laidEdge(work, asked) ?? pieceEdge(work, asked);
 }
@@ -105,7 +110,7 @@ type Facing = {
   to: Point;
   length: number;
   toward: number;
-  /** Whether it bears the side's name and, as a whole, faces it: a curved top that was turned to the left does not. */
+  /** Whether it bears the side's name and lies as it was cut: a top that was turned to the left does not. */
   isNamed: boolean;
 };
 
@@ -117,14 +122,21 @@ type Outer = Facing & { line: Line };
  * there is none, as on a curve that goes inward.
  */
 function sideOf(plies: readonly Ply[], side: Side, asked: string): Result<WorkEdge, ClothFault> | undefined {
-  const points: Point[] = [];
-  for (const { outline } of plies) for (const { from } of outline) points.push(from);
-  const corners = convexHull(points);
+  // Most edges lie level or upright, for which the box is enough.
+  const box = boxOf(plies);
+  const { x: right, y: up } = OUT[side];
+  const limit = (right > 0 ? box.x + box.width : right * box.x) + (up > 0 ? box.y + box.height : up * box.y);
+  let hull: readonly Point[] | undefined;
   const outer = edgesFacing(plies, side, SAME).flatMap((one): Outer[] => {
-    const [wide, high] = [one.to.x - one.from.x, one.to.y - one.from.y];
-    const off = -SAME * one.length;
-    const isOuter = corners.every(({ x, y }) => wide * (y - one.from.y) - high * (x - one.from.x) > off);
-    return isOuter ? [{ ...one, line: lineThrough(one.from, one.to) }] : [];
+    const { from, to, length } = one;
+    const [wide, high] = [to.x - from.x, to.y - from.y];
+    const isStraight = right * wide + up * high === 0;
+    const isOuter = isStraight
+      ? limit - (right * from.x + up * from.y) < SAME
+      : (hull ??= convexHull(plies.flatMap(({ outline }) => outline.map((edge) => edge.from)))).every(
+          ({ x, y }) => wide * (y - from.y) - high * (x - from.x) > -SAME * length,
+        );
+    return isOuter ? [{ ...one, line: lineThrough(from, to) }] : [];
   });
   if (outer.length === 0) return undefined;
   const rank = ({ isNamed, toward }: Facing) => (isNamed ? 1 : 0) + toward;
@@ -136,7 +148,9 @@ function sideOf(plies: readonly Ply[], side: Side, asked: string): Result<WorkEd
   const curved = onLine.find(isChord);
   if (curved) {
     const message = `The ${side} is curved there: it does not lie on one straight line.`;
-    return fail({ code: 'not-straight', message, edge: asked });
+    const { ply, edge } = curved;
+    const own = liesAsCut(ply, side) ? edge.name : `${ply.piece} ${edge.name}`;
+    return fail({ code: 'not-straight', message, edge: asked, own });
   }
   const edge = edgeAlong(onLine, line, asked);
   const beside = deeper(plies, onLine, edge, side);
@@ -162,7 +176,7 @@ function edgesFacing(plies: readonly Ply[], side: Side, least: number): Facing[]
       if (across <= 0) continue;
       const length = distance(from, to);
       const toward = across / length;
-      const isNamed = edge.name === side && facesWhole(ring, i, OUT[side]);
+      const isNamed = edge.name === side && liesAsCut(ply, side);
       if (length >= least && toward >= (isNamed ? NAMED : FACING)) {
         found.push({ ply, edge, i, from, to, length, toward, isNamed });
       }
@@ -171,15 +185,10 @@ function edgesFacing(plies: readonly Ply[], side: Side, least: number): Facing[]
   return found;
 }
 
-/** Whether the edge of a ring that an edge is a chord of faces some way, from its first corner to its last. */
-function facesWhole(ring: PlyOutline, i: number, { x, y }: Point): boolean {
-  const n = ring.length;
-  const { name } = ring[i]!;
-  let [first, last] = [i, i];
-  while (last - i < n && ring[(last + 1) % n]!.name === name) last++;
-  while (last - first < n && ring[(first - 1 + n) % n]!.name === name) first--;
-  const [from, to] = [ring[(first + n) % n]!.from, ring[(last + 1) % n]!.from];
-  return x * (to.y - from.y) - y * (to.x - from.x) >= NAMED * distance(from, to);
+/** Whether what faced a side when a ply was cut faces it still, more or less: only then is an edge that side by its name. */
+function liesAsCut({ transform: { a, b, c, d } }: Ply, side: Side): boolean {
+  const { x, y } = OUT[side];
+  return x * (a * x + c * y) + y * (b * x + d * y) > 0.5 * Math.hypot(a * x + c * y, b * x + d * y);
 }
 
 const isOn = (line: Line, at: Point): boolean => Math.abs(leftOf(line, at)) <= SAME;

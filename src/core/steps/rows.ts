@@ -1,6 +1,6 @@
 /** Rows of stitches along edges, for the verbs that sew them. */
 import { edgeOn, edgesOn } from '../cloth/sides.ts';
-import { fail, ok, quote, SAME } from '../measure/index.ts';
+import { fail, ok, plainName, quote, SAME } from '../measure/index.ts';
 import { length, optional, whole, yes } from './fields.ts';
 import { curveInside, lengthOf, partOf, pathRound, runsBack } from '../cloth/curve.ts';
 import { sewsShut, sewsShutAlong } from '../cloth/openings.ts';
@@ -137,6 +137,9 @@ function waysOf(work: Work, asked: readonly string[], by: number): Result<Ways, 
       continue;
     }
     if (straight.fault.code !== 'not-straight') return straight;
+    const { own } = straight.fault;
+    if (own !== undefined && own !== plainName(one))
+      return fail({ ...straight.fault, fix: `Name the edge that lies there: ${quote(own)}.` });
     const curve = curveInside(work, one, by);
     if (!curve.ok) return curve;
     edges.push(curve.value);

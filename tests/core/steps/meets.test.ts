@@ -5,7 +5,7 @@ import type { Edition } from '../../../src/core/measure/index.ts';
 import type { Materials } from '../../../src/core/project/index.ts';
 
 /** A case of 4 1/2 x 10 1/2 in that closes with something; it is folded 2 in from its top at the end. */
-const closing = (closure: string, steps: string, edition: Edition, more: Materials = {}) =>
+const closing = (closure: string, steps: string, edition: Edition, more: Materials = {}, pieces = '') =>
   resolveProject(
     project(`
 title: Case
@@ -14,6 +14,7 @@ materials: { cloth: quilting cotton, ${closure} }
 pieces:
   outside: { from: cloth, size: [{ in: 5, mm: 130 }, { in: 11, mm: 280 }] }
   inside: { from: cloth, like: outside }
+${pieces}
 steps:
   - { sew round: [inside, outside], gap: { edge: left, length: { in: 3, mm: 80 } }, makes: case }
   - { turn: case }
@@ -48,6 +49,25 @@ describe('the halves of a snap', () => {
       verb: 'attach',
       at: { x: expect.closeTo(2.25 * 25.4, 6), y: expect.closeTo(10 * 25.4, 6) },
     });
+  });
+  test('what was laid on the case and hangs out beyond its left does not shift it', () => {
+    const strap = closing(
+      'snap: { use: prong snap, count: 1 }',
+      `  - { lay: strap, on: case, at: left, beyond: 1 in }
+  - { id: first, attach: snap, to: case, at: [2 1/4 in, 7 in] }
+  - { id: second, attach: snap, to: case, meets: first }`,
+      'inch',
+      {},
+      '  strap: { from: cloth, size: [3 in, 1 in] }',
+    );
+    expect(strap.findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+    const set = makeUp(strap)[4]!;
+    // The same place as without it, from the left and the bottom of the case.
+    expect(set.instruction).toMatchObject({
+      verb: 'attach',
+      at: { x: expect.closeTo(2.25 * 25.4, 6), y: expect.closeTo(10 * 25.4, 6) },
+    });
+    expect(check(strap).filter(({ code }) => code === 'halves-apart')).toEqual([]);
   });
   test('a place of its own must meet the other half', () => {
     expect(found('meets: first, at: [2 1/4 in, 10 in]')).toEqual([]);

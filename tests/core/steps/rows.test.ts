@@ -103,6 +103,13 @@ it('turns at corners as long as something is left between them', () => {
   );
 });
 
+it('names the step where it says no “by”, and nothing is left at the usual one', () => {
+  const narrow = '  slip: { size: [100 mm, 5 mm], allowance: 0 }';
+  expect(found(panels('- { topstitch: slip, at: slip outline }', narrow))[0]).toBe(
+    'error steps > 0 > at: too-deep: So far inside its outline nothing is left to sew round. Write a smaller “by”.',
+  );
+});
+
 describe('a row that follows a curve', () => {
   const long = (topstitch: string, laid: string) =>
     last(`- { lay: ${laid}, on: front }\n- { topstitch: front, ${topstitch} }`).stitches.map(({ length }) => length);

@@ -59,6 +59,27 @@ describe('sides are where the work lies', () => {
     // As it was cut, the row follows the curve.
     expect(row('top').length).toBeGreaterThan(4);
   });
+  test('a curve that was turned to a side is named as the piece has it', () => {
+    const curved = (through: string) =>
+      `outline: [[0, 0], { at: [9, 0], edge: right, curve through: [${through}] }, [9, 12], [0, 12]]`;
+    const told = (at: string, through = '[12, 6]') =>
+      found(
+        panel(
+          `- { quarter turn: cloth }\n- { topstitch: cloth, at: ${at}, by: 1 }`,
+          `  cloth: { ${curved(through)}, allowance: 0 }`,
+        ),
+      ).filter((line) => line.startsWith('error'));
+    // By a quarter to the left, its right lies at the top, and what was its top at the left.
+    expect(told('top')).toEqual([
+      'error steps > 1 > at: not-straight: The top is curved there: it does not lie on one straight line. Name the edge that lies there: “cloth right”.',
+    ]);
+    expect(told('cloth right')).toEqual([]);
+    expect(told('left')).toEqual([]);
+    // One that bends in has no outermost edge at all.
+    expect(told('top', '[6, 6]')).toEqual([
+      'error steps > 1 > at: unknown-edge: There is no straight side at the top, and no edge that was called so when it was cut. Name the edge of the piece that lies there, as in “front right”.',
+    ]);
+  });
   test('a pocket is laid by its folded side, right side up, within the panel', () => {
     const laid = lastOf(wrong('lay-by-folded-side'));
     expect(sizeOf(laid)).toEqual([12, 12]);

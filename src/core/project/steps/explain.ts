@@ -31,7 +31,9 @@ export function explainFault(fault: ClothFault, plan: StepPlan, say: (mm: number
   const { code, field, amount, lengths = [] } = fault;
   let next = 0;
   const message = lengths.length > 0 ? fault.message.replace(/…/gu, () => say(lengths[next++] ?? NaN)) : fault.message;
-  const fix = fault.fix ?? (code === 'too-deep' && field !== undefined ? `Make ${quote(field)} smaller.` : fixes[code]);
+  const smaller = (name: string) =>
+    isSaid(plan, name) ? `Make ${quote(name)} smaller.` : `Write a smaller ${quote(name)}.`;
+  const fix = fault.fix ?? (code === 'too-deep' && field !== undefined ? smaller(field) : fixes[code]);
   return {
     severity: 'error',
     place: placeOf(fault, plan),
@@ -43,8 +45,16 @@ export function explainFault(fault: ClothFault, plan: StepPlan, say: (mm: number
 }
 
 /** The field or the edge that the fault names, where the step names it too. */
-function placeOf({ edge, field }: ClothFault, { place, edges, doing }: StepPlan): Place {
-  if (field !== undefined) return [...place, field];
+function placeOf({ edge, field }: ClothFault, plan: StepPlan): Place {
+  const { place, edges, doing } = plan;
+  // What is left out has no place of its own.
+  if (field !== undefined && isSaid(plan, field)) return [...place, field];
   if (edge === undefined || !doing || !('at' in doing.step)) return place;
   return edges.find(({ name }) => name === edge)?.place ?? [...place, 'at'];
+}
+
+/** Whether a step says a field. */
+function isSaid({ doing }: StepPlan, field: string): boolean {
+  const said: Readonly<Record<string, unknown>> = { ...doing?.step };
+  return said[field] !== undefined;
 }

@@ -4,6 +4,7 @@ import { cut, isAlike, size } from '../../cloth/index.ts';
 import { cutApartIn } from '../../cloth/work.ts';
 import { ordinals } from '../../cloth/sides.ts';
 import { boxOf } from '../../cloth/size.ts';
+import { ownPlies } from '../../cloth/place.ts';
 import { cautionsOf, LEARNER, minutesOf, setsAtPoint, sew, titleOf, verbNamed } from '../../steps/index.ts';
 import { plural } from '../../steps/words.ts';
 import { saysWhere } from '../../steps/places.ts';
@@ -298,7 +299,7 @@ class Bench {
     const other = work?.marks.find((mark) => mark.step === step.meets);
     const met = work && other && meetsAt(work, other, this.#later(work, plan));
     if (met) {
-      const box = boxOf(work.plies);
+      const box = boxOf(ownPlies(work));
       return { ...step, at: { x: met.x - box.x, y: met.y - box.y } };
     }
     // A button and its buttonhole lie the same way up, and not face to face.
@@ -388,7 +389,7 @@ class Bench {
       for (const there of copies) {
         const other = there.marks.find((mark) => mark.step === meets);
         if (!other) continue;
-        const [on, box] = [boxOf(there.plies), boxOf(work.plies)];
+        const [on, box] = [boxOf(ownPlies(there)), boxOf(ownPlies(work))];
         // The middles of both meet where one is wider.
         const aside = other.at.x - (on.x + on.width / 2);
         return { x: box.width / 2 - aside, y: box.height - (on.y + on.height - other.at.y) };
