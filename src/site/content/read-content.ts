@@ -13,6 +13,7 @@ import { isError, type Diagnostic } from './diagnostic.ts';
 import { CourseFile, GlossaryFile, LessonFront, RecordingFile, SiteFile } from './schemas.ts';
 import { recordingsIn, type RecordingFiles } from './recordings/files.ts';
 import { readTimedText, type Kind, type TimedLine } from './recordings/timed-text.ts';
+import { topEntries } from './yaml-top.ts';
 
 /** One file of the content folder as read: its value where it has no mistake of its own. */
 export type Entry<T> = {
@@ -33,6 +34,9 @@ export type LessonEntry = Entry<LessonFront> & {
   fileName: string;
   lesson: LessonText;
 };
+
+/** What a list shows of a project. */
+export type ProjectTop = Pick<ProjectFile, 'title' | 'summary'>;
 
 /** What is said in a recording, and what lies beside it. */
 export type RecordingEntry = {
@@ -109,6 +113,14 @@ export class ContentFiles {
   glossary = () => this.#yaml(`${FOLDER}/glossary.yaml`, GlossaryFile, 'glossary', 'fine');
   project = (id: string) => this.#yaml(`${FOLDER}/projects/${id}/project.yaml`, ProjectFile, id, 'needed');
   course = (id: string) => this.#yaml(`${FOLDER}/courses/${id}/course.yaml`, CourseFile, id, 'needed');
+
+  /** The title and the summary of a project, the rest of its file unread; undefined where that does not tell the title. */
+  projectTop(id: string): ProjectTop | undefined {
+    const file = path.join(this.#root, FOLDER, 'projects', id, 'project.yaml');
+    const { title, summary } = existsSync(file) ? topEntries(readFileSync(file, 'utf8'), ['title', 'summary']) : {};
+    if (typeof title !== 'string' || title.trim() === '') return undefined;
+    return { title, ...(typeof summary === 'string' && { summary }) };
+  }
 
   /** A lesson that `lessonsIn` names. */
   lesson(course: string, name: string): LessonEntry {

@@ -104,9 +104,9 @@ export const getProjects = oncePerBuild((): ListedProject[] =>
   content
     .projects()
     .flatMap((id): ListedProject[] => {
-      const file = content.projectFile(id);
-      if (!file) return [];
-      const { title, summary } = file;
+      const top = content.projectTop(id);
+      if (!top) return [];
+      const { title, summary } = top;
       return [
         {
           ...{ id, url: `/projects/${id}/`, title, summary },

@@ -1,6 +1,7 @@
 import { resolveProject } from '../../core/project/index.ts';
 import type { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
-import { ContentFiles, type Entry, type LessonEntry, type RecordingEntry } from '../content/read-content.ts';
+import { ContentFiles } from '../content/read-content.ts';
+import type { Entry, LessonEntry, ProjectTop, RecordingEntry } from '../content/read-content.ts';
 import type { CourseFile, GlossaryFile, LessonFront, SiteFile } from '../content/schemas.ts';
 import type { ReadRecording } from './recorded.ts';
 
@@ -51,7 +52,11 @@ export class ShownContent {
   glossary = (): GlossaryFile => this.#shown('glossary', () => this.#files.glossary())?.value ?? {};
   course = (id: string): CourseFile | undefined => this.#shown(`course ${id}`, () => this.#files.course(id))?.value;
 
-  /** A project for lists: its words can be read, but its sizes may not all be known. */
+  /** What a list shows of a project: its title and its summary, as they are or as they were when they could be read. */
+  projectTop = (id: string): ProjectTop | undefined =>
+    isName(id) ? (this.#files.projectTop(id) ?? this.projectFile(id)) : undefined;
+
+  /** A project of which the words can be read, but not all sizes may be known. */
   projectFile = (id: string): ProjectFile | undefined =>
     isName(id) ? this.#shown(`project ${id}`, () => this.#files.project(id))?.value : undefined;
 

@@ -1,6 +1,7 @@
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
+import { parse } from 'yaml';
 import { ShownContent } from '../../../src/site/pages/shown-content.ts';
 import { contentFolder, exchanged, GOOD } from '../content-folder.ts';
 
@@ -56,6 +57,25 @@ test('a project that breaks keeps its last good state until it is mended', () =>
   expect(content.projectFile('folio')?.title, 'its name can be read').toBe('Other');
   save(PROJECT, GOOD[PROJECT]!.replace('title: Folio', 'title: Other'));
   expect(content.project('folio')?.title).toBe('Other');
+});
+
+test('a list shows the title of a project without the rest of its file', () => {
+  const text = GOOD[PROJECT]!.replace(
+    'title: Folio',
+    'title: >\n  Pocket\n  folio\n\n# in one sentence\nsummary: "It: holds # cards."',
+  );
+  const { content, save } = edited({ [PROJECT]: `${text}\nsteps:\n  - title: Other\n  - : [\n` });
+  expect(content.projectFile('folio')).toBeUndefined();
+  expect(content.projectTop('folio')).toEqual({ title: 'Pocket folio\n', summary: 'It: holds # cards.' });
+  // What is not written line by line is read whole, and what cannot be read is shown as it was.
+  save(PROJECT, JSON.stringify(parse(GOOD[PROJECT]!)));
+  expect(content.projectTop('folio')?.title).toBe('Folio');
+  for (const unread of ['title: [\n', 'title: \n', 'title: One\ntitle: Two\n', 'pieces: {}\n']) {
+    save(PROJECT, unread);
+    expect(content.projectTop('folio')?.title).toBe('Folio');
+  }
+  save(PROJECT, 'title: Case\nsummary: 3\n');
+  expect(content.projectTop('folio')).toEqual({ title: 'Case' });
 });
 
 test('at the start, what cannot be read or worked out is left out', () => {
