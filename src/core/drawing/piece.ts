@@ -1,4 +1,5 @@
 import { bounds } from '../geometry/readings.ts';
+import { dartLines } from '../project/darts.ts';
 import { across, heights, tags } from './dimension.ts';
 import { lengthWriter } from './lengths.ts';
 import { grainArrow, notchWedge } from './marks.ts';
@@ -69,6 +70,7 @@ export function drawPiece(piece: Piece, setting: PieceSetting): Scene {
         ...folds(piece, frame),
         ...grain(piece, cut, frame),
         ...notches(piece, cut, frame),
+        ...darts(piece, frame),
         ...outlines(piece, plain, frame),
       ],
       notes,
@@ -202,6 +204,21 @@ export function notches(piece: Piece, cut: Box, frame: Frame): Shape[] {
   return path.length === 0 ? [] : [{ kind: 'path', name: 'notches', role: 'notch', path }];
 }
 
+/** The legs of darts, along which they are sewn, and the fold between them. */
+export function darts(piece: Piece, frame: Frame): Shape[] {
+  if (piece.darts.length === 0) return [];
+  const [legs, middles]: [Command[], Command[]] = [[], []];
+  for (const dart of piece.darts) {
+    const lines = dartLines(dart);
+    for (const leg of lines.legs) legs.push(...polyline(...leg.map(frame.onto)));
+    middles.push(...polyline(frame.onto(dart.middle), frame.onto(lines.point)));
+  }
+  return [
+    { kind: 'path', name: 'dart legs', role: 'stitch', path: legs },
+    { kind: 'path', name: 'dart folds', role: 'valley', path: middles },
+  ];
+}
+
 function describe(piece: Piece, cut: Box, sewn: Box, setting: PieceSetting): string[] {
   const { say } = lengthWriter(setting);
   const surface = surfaceOf(piece, setting.materials);
@@ -216,6 +233,8 @@ function describe(piece: Piece, cut: Box, sewn: Box, setting: PieceSetting): str
     const label = fold.label === undefined ? '' : ` (${fold.label})`;
     text.push(`Fold ${i + 1}${label}: a ${fold.kind} fold, ${say(fold.at)} from the ${fold.edge} edge.`);
   });
+  for (const { edge, width, length } of piece.darts)
+    text.push(`A dart on the ${edge} edge, ${say(width)} wide on the stitch line and ${say(length)} long.`);
   piece.notches.forEach(({ edge, label }) => {
     text.push(`A notch on the ${edge} edge${label === undefined ? '' : `: ${label}`}.`);
   });

@@ -1,4 +1,5 @@
 import { inverse, transformPoint } from '../geometry/transform.ts';
+import { DART } from '../cloth/dart.ts';
 import { copiesIn } from '../cloth/combine.ts';
 import { covers } from '../cloth/ring.ts';
 import type { Point } from '../geometry/index.ts';
@@ -79,7 +80,13 @@ export function tracedFolds(works: readonly Work[], after: Work): FoldTrace[] {
     ),
   );
   const found = new Map<string, FoldTrace>();
+  const hasDart = (piece: string) =>
+    works.some(({ plies }) =>
+      plies.some((ply) => ply.piece === piece && ply.outline.some(({ name }) => name === DART)),
+    );
   for (const side of sides) {
+    // Beside a dart cloth lies drawn in, and does not tell where it lay.
+    if (side.edge.name === DART && hasDart(side.ply.piece)) continue;
     for (const trace of traced(before, side.ply, side.edge.from, side.to)) {
       // The side of the fold that has been turned over, next to the one that lies as it did.
       if (trace.ply.face === side.ply.face || onEdge(trace)) continue;

@@ -30,10 +30,18 @@ export function groupAlike(pieces: readonly Piece[], materials: Materials): Alik
 }
 
 /** All that a template shows of a piece, to a hundredth of a millimetre. */
-function shapeOf({ cutOutline, outline, folds, notches, grain }: Piece, stiff: boolean): string {
+function shapeOf({ cutOutline, outline, folds, notches, darts, grain }: Piece, stiff: boolean): string {
   const ring = (edges: Piece['outline']) => edges.map(({ from, bulge }) => [from.x, from.y, bulge]);
   const creases = folds.map(({ kind, edge, at, from, to, label }) => [kind, edge, at, from, to, label]);
-  const all = [ring(cutOutline), ring(outline), creases, notches.map(({ at, label }) => [at, label]), grain, stiff];
+  const all = [
+    ring(cutOutline),
+    ring(outline),
+    creases,
+    notches.map(({ at, label }) => [at, label]),
+    darts,
+    grain,
+    stiff,
+  ];
   return JSON.stringify(all, (_, value: unknown) =>
     typeof value === 'number' ? Math.round(value * 100) / 100 : value,
   );

@@ -1,4 +1,4 @@
-import { folds, near, notches, outlines } from '../drawing/piece.ts';
+import { darts, folds, near, notches, outlines } from '../drawing/piece.ts';
 import { frameOf } from '../drawing/frame.ts';
 import { pathText } from '../drawing/path.ts';
 import { bounds } from '../geometry/readings.ts';
@@ -18,6 +18,7 @@ export function pieceSvg(piece: Piece): string {
     ...outlines(piece, near(cut, bounds(piece.outline)), frame),
     ...folds(piece, frame),
     ...notches(piece, cut, frame),
+    ...darts(piece, frame),
   ];
   const [width, height] = [cut.width + 2 * RIM, cut.height + 2 * RIM].map((mm) => Math.round(mm * 1000) / 1000);
   const groups = shapes.flatMap((shape) =>

@@ -1,5 +1,5 @@
 import { grainArrow } from '../drawing/marks.ts';
-import { folds, lies, near, notches, outlines } from '../drawing/piece.ts';
+import { darts, folds, lies, near, notches, outlines } from '../drawing/piece.ts';
 import { frameOf } from '../drawing/frame.ts';
 import { letteringBox, letteringWidth } from '../drawing/lettering.ts';
 import { lengthWriter } from '../drawing/lengths.ts';
@@ -47,6 +47,12 @@ export function quarterTurn(piece: Piece): Piece {
     grain: turnedGrain[piece.grain],
     folds: piece.folds.map((fold) => ({ ...fold, from: point(fold.from), to: point(fold.to) })),
     notches: piece.notches.map((notch) => ({ ...notch, at: point(notch.at) })),
+    darts: piece.darts.map((dart) => ({
+      ...dart,
+      middle: point(dart.middle),
+      along: rotatePoint(dart.along, 90, origin),
+      inward: rotatePoint(dart.inward, 90, origin),
+    })),
   };
 }
 
@@ -137,6 +143,7 @@ export function drawTemplate(
     ...folds(piece, frame),
     ...arrow,
     ...notches(piece, cut, frame),
+    ...darts(piece, frame),
     ...outlines(piece, plain, frame),
   ].flatMap((shape): Shape[] => {
     if (shape.kind !== 'path') return [];

@@ -95,6 +95,7 @@ function rolesOf(pieces: readonly Piece[]): ShapeRole[] {
     if (Object.values(piece.allowance).some((mm) => mm > 0)) roles.add('stitch');
     for (const { kind } of piece.folds) roles.add(kind);
     if (piece.notches.length > 0) roles.add('notch');
+    if (piece.darts.length > 0) for (const role of ['stitch', 'valley'] as const) roles.add(role);
     if (piece.grain !== 'any') roles.add('grain');
   }
   return [...roles];

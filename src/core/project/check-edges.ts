@@ -1,6 +1,7 @@
 /** Whether edges that are meant to meet are of one length on their stitch lines. */
 import { type Diagnostic, listed, markOf, type Place, plainName, quote, SAME } from '../measure/index.ts';
 import { length } from '../geometry/index.ts';
+import { takenByDarts } from './darts.ts';
 import { PatternAmounts } from './pattern-amounts.ts';
 import { readValue } from './raw-value.ts';
 import { unknownEdge } from './shapes.ts';
@@ -90,6 +91,10 @@ function lengthOf(piece: Piece, edge: string, place: Place, findings: Diagnostic
   // The sides of a pleated piece are as long as it lies once it is folded, and so is an edge with pleats along it.
   const isFolded = piece.pleats && (name === 'left' || name === 'right');
   const along = piece.edgePleats?.edge === name ? piece.edgePleats : undefined;
-  const mm = along ? along.pleated : isFolded ? piece.sewn.height : length(piece.outline, name);
+  const mm = along
+    ? along.pleated
+    : isFolded
+      ? piece.sewn.height
+      : length(piece.outline, name) - takenByDarts(piece.darts, name);
   return { length: mm, called: `the ${name} of ${quote(piece.label)}` };
 }

@@ -6,6 +6,7 @@ import { checkWritten } from './check-written.ts';
 import { checkCloth, noteOffRuler } from './check-pieces.ts';
 import { checkChannels } from './steps/check-channels.ts';
 import { checkCounts } from './steps/hardware-used.ts';
+import { checkDarts } from './steps/check-darts.ts';
 import { checkHeat } from './steps/check-heat.ts';
 import { checkMeets } from './steps/check-meets.ts';
 import { checkNap } from './steps/check-nap.ts';
@@ -52,6 +53,7 @@ function checkMaking(pattern: Pattern): Diagnostic[] {
     ...checkSizes(pattern, ledger),
     ...checkPleated(pattern, ledger),
     ...checkPockets(pattern, ledger),
+    ...checkDarts(pattern, ledger),
     ...checkChannels(ledger.steps),
     ...checkMeets(pattern, ledger),
     ...checkNap(pattern, ledger),

@@ -5,6 +5,7 @@
  * for, and everything once. What goes round in a ring is reported where the ring closes; what rests on something that
  * has a fault is left out without a word, because the fault itself is reported.
  */
+import { drawDarts, takenByDarts } from './darts.ts';
 import { formatNumber, LONGEST, ON_MARK, plainName, quote } from '../measure/index.ts';
 import { Amounts, type Chosen } from './amounts.ts';
 import { bounds, length as lengthOfLine } from '../geometry/index.ts';
@@ -294,7 +295,8 @@ export class Evaluator extends Amounts {
       const line = part.what === 'stitch line' ? lines.stitch : lines.cut;
       const own = line.find(({ name }) => plainName(name) === plainName(part.edge ?? ''));
       // An edge that allowances or an inset use up has no length on that line.
-      return part.edge === undefined || own ? lengthOfLine(line, own?.name) : 0;
+      const taken = part.what === 'stitch line' ? takenByDarts(drawDarts(this, piece, lines), own?.name) : 0;
+      return part.edge === undefined || own ? lengthOfLine(line, own?.name) - taken : 0;
     }
     if (part.what === 'takeup' || part.what === 'pleat depth' || part.what === 'pleated edge') {
       const flat = stretchAlong(this, piece)?.flat;

@@ -592,7 +592,7 @@ function shareOf(evaluator: Evaluator, at: 'middle' | { share: RawValue }): numb
   return undefined;
 }
 
-const runLength = (run: readonly Side[]): number => run.reduce((sum, one) => sum + sideLength(one), 0);
+export const runLength = (run: readonly Side[]): number => run.reduce((sum, one) => sum + sideLength(one), 0);
 
 /** How often an edge begins; not at all where it goes all round. */
 const runsOf = (ring: readonly Side[], name: string): number =>
@@ -602,7 +602,7 @@ const runsOf = (ring: readonly Side[], name: string): number =>
   }).length;
 
 /** The sides of an edge in order. Where it goes all round, it begins where the outline does. */
-function edgeRun(ring: readonly Side[], name: string): Side[] {
+export function edgeRun(ring: readonly Side[], name: string): Side[] {
   const isOf = (side: Side) => plainName(side.name) === plainName(name);
   const start = ring.findIndex((side, i) => isOf(side) && !isOf(ring[(i + ring.length - 1) % ring.length]!));
   const round = start <= 0 ? ring : [...ring.slice(start), ...ring.slice(0, start)];
@@ -611,7 +611,7 @@ function edgeRun(ring: readonly Side[], name: string): Side[] {
 }
 
 /** The point so far along an edge from its left or lower end, or from the beginning of a ring, measured along the edge. */
-function fromLowEnd(run: readonly Side[], along: number): Point {
+export function fromLowEnd(run: readonly Side[], along: number): Point {
   const [{ from }, { to }] = [run[0]!, run.at(-1)!];
   const isRing = distance(from, to) <= SAME;
   const level = Math.abs(to.x - from.x) >= Math.abs(to.y - from.y);

@@ -65,6 +65,21 @@ export type EdgePleats = EdgePleatPlan & { edge: string; from: 'left' | 'bottom'
 /** A mark on the cut edge. */
 export type Notch = { edge: string; at: Point; label?: string };
 
+/**
+ * A dart: its width between the legs on the stitch line, its length from there to its point, the allowance there, through
+ * which the legs run straight on, in mm; where its middle lies on the cut edge, and the ways along the edge and into
+ * the piece.
+ */
+export type Dart = {
+  edge: string;
+  width: number;
+  length: number;
+  allowance: number;
+  middle: Point;
+  along: Point;
+  inward: Point;
+};
+
 /** A piece to cut. Its coordinates start at the lower left of the box round its cut outline. */
 export type Piece = {
   name: string;
@@ -88,6 +103,7 @@ export type Piece = {
   nap: 'up' | 'any';
   folds: FoldLine[];
   notches: Notch[];
+  darts: Dart[];
   pleats?: PleatPlan;
   edgePleats?: EdgePleats;
   /** The piece it is cut like, as an interfacing is. */

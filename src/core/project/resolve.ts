@@ -8,6 +8,7 @@ import { finishedOf } from './finished.ts';
 import { hindrance } from './features.ts';
 import { compiled, type Compiled, type CompiledMeasure } from './compile.ts';
 import { unknownThing } from './remarks.ts';
+import { drawDarts } from './darts.ts';
 import { drawFolds, drawNotches, sizePlace } from './lines.ts';
 import { LARGEST, Evaluator, pleatedSize, SMALLEST, type Choices } from './evaluator.ts';
 import { namedParts } from './names.ts';
@@ -392,6 +393,7 @@ function makePiece(evaluator: Evaluator, piece: CompiledPiece): Piece | undefine
     nap: piece.nap,
     folds: drawFolds(evaluator, piece, { width, height }),
     notches: drawNotches(evaluator, piece, lines),
+    darts: drawDarts(evaluator, piece, lines),
     ...(pleats && { pleats }),
     ...(edgePleats && { edgePleats }),
     ...(piece.shape?.kind === 'like' && { insetFrom: piece.shape.piece }),

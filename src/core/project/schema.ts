@@ -155,6 +155,21 @@ const Notch = z
   })
   .describe('A mark on the edge that is matched to another.');
 
+const Dart = z
+  .strictObject({
+    on: Text.describe('The straight edge that it takes in, by name: top.'),
+    at: z
+      .union([z.literal('middle'), Length])
+      .describe(
+        'Distance along the cut edge from its left or lower end to the middle of the dart, or the word middle.',
+      ),
+    width: Length.describe(
+      'What it takes in, between its legs on the stitch line; they run straight on to the cut edge.',
+    ),
+    length: Length.describe('From the stitch line to its point.'),
+  })
+  .describe('A dart: { on: top, at: 3, width: 3/4, length: 3 }.');
+
 const OutlinePoint = z.union([
   z.tuple([Length, Length]),
   z.strictObject({
@@ -329,6 +344,13 @@ const Piece = z
         'The edges that it is sewn to, by its own: { edge: side bottom } of a round base, { cap: [front armhole, back ' +
           'armhole] } of a sleeve. Their stitch lines are compared, straight or curved. What is eased in is said: ' +
           '{ cap: { edges: [front armhole, back armhole], eased: 1 } }.',
+      ),
+    darts: z
+      .array(Dart)
+      .optional()
+      .describe(
+        'Darts, which a step “dart” sews. Sizes are those of the piece as it is cut; on the stitch line its edge is shorter ' +
+          'by the width of each. A piece that is like this one has darts of its own.',
       ),
     notches: z.array(Notch).optional().describe('Marks on the edge that are matched to another.'),
     folds: z.array(Fold).optional().describe('Fold lines that are no pleats, such as a hem’s.'),

@@ -80,6 +80,13 @@ export type CompiledPiece = {
     label: string | undefined;
     place: Place;
   }[];
+  darts: {
+    on: string;
+    at: RawValue | 'middle';
+    width: RawValue;
+    length: RawValue;
+    place: Place;
+  }[];
   folds: {
     edge: 'bottom' | 'right' | 'top' | 'left';
     kind: 'mountain' | 'valley';
@@ -137,6 +144,13 @@ export function readPiece(name: string, file: ProjectFile, reader: Reader): Comp
       };
       const found = read();
       return found ? [{ on, at: found, label, place: where }] : [];
+    }),
+    darts: (raw.darts ?? []).flatMap(({ on, at, width: wide, length: long }, i) => {
+      const where: Place = [...place, 'darts', i];
+      const width = readValue(wide, [...where, 'width'], reader);
+      const length = readValue(long, [...where, 'length'], reader);
+      const found = at === 'middle' ? at : readValue(at, [...where, 'at'], reader);
+      return width && length && found ? [{ on, at: found, width, length, place: where }] : [];
     }),
     folds: (raw.folds ?? []).flatMap(({ at, from = 'bottom', kind = 'valley', label }, i) => {
       const rawValue = readValue(at, [...place, 'folds', i, 'at'], reader);
@@ -432,7 +446,8 @@ export function measuredEdges(name: string, file: ProjectFile, seen: readonly st
   if (raw.corners !== undefined) return [];
   if (raw.outline) return unbroken(raw);
   const isDrawn = raw.circle ?? raw['half circle'];
-  return isDrawn === undefined ? undefined : [...new Set(edgesOf(name, file))];
+  const isMeasured = isDrawn !== undefined || raw.darts !== undefined;
+  return isMeasured ? [...new Set(edgesOf(name, file))] : undefined;
 }
 
 /** An edge that a piece does not have, with the nearest one that it has. */

@@ -16,6 +16,7 @@ const said: Partial<Record<VerbName, string>> = {
   'flat-felled seam': 'flat fell, felled',
   pleat: 'pleat, pleats, mountain, valley, accordion, fold up',
   tuck: 'tuck, tucks',
+  dart: 'dart, darts, sew to the point, taper, dart leg, toward the point',
   hem: 'hem, turn under, turn in, fold under, double fold, fold over twice, fold it again, raw edge under, mitre, mitred corner',
   lay: 'lay, place, put on top, put, position, line up, on top of',
   baste: 'baste, tack, long stitch, longest stitch, hold in place, basting, hold them, inside the seam allowance',

@@ -2,6 +2,7 @@
 import type { CautionKey, Foot, Material, Tool } from './tools.ts';
 import type { Edition } from '../measure/index.ts';
 import type { Field, Fields, ValuesOf, WorksOf } from './fields.ts';
+import type { DartOnPiece } from '../cloth/dart.ts';
 import type { PleatLine } from '../cloth/pleat.ts';
 import type { Sewn } from '../cloth/index.ts';
 
@@ -21,6 +22,8 @@ export type StepContext = {
   readonly setInto: (piece: string) => SetInto | undefined;
   /** The fold lines of a piece that is pleated under pieces, measured from the bottom or the left of its cut size. */
   readonly pleatsOf: (piece: string) => PiecePleats | undefined;
+  /** The darts of a piece, as they lie on it when it is cut. */
+  readonly dartsOf: (piece: string) => readonly DartOnPiece[];
 };
 
 export type PiecePleats = {

@@ -25,6 +25,7 @@ export function pieceOf(stitch: Outline, allowance: Record<string, number>, more
     nap: 'any',
     folds: [],
     notches: [],
+    darts: [],
     ...more,
   };
 }

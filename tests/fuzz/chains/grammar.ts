@@ -170,6 +170,17 @@ function piecesOf(chance: Chance, home: Edition): Said {
     const pleats = { pockets: chance.of([1, 2, 3]), depth: length(chance.of([30, 40])), step: length(20) };
     pieces['pleated'] = { size: [length(w), length(400)], from: 'outer', pleats };
   }
+  if (chance.often(0.3)) {
+    const [on, width] = [chance.of(sides), chance.of([8, 12, 20])];
+    const at = (mm: number): Said => ({
+      on,
+      at: length(mm),
+      width: length(width),
+      length: length(chance.of([20, 30])),
+    });
+    const darts = chance.often(0.5) ? [at(50)] : [at(35), at(75)];
+    pieces['darted'] = { ...square(120, 120), darts };
+  }
   if (chance.often(0.15)) pieces['flounce'] = pleatedAlong(chance, length, w, h);
   return {
     title: 'A chain of steps',

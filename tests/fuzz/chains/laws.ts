@@ -2,6 +2,7 @@
  * What must hold of every step, whatever it does, told from the plies before and after and from nothing that made them.
  * Each law gives what breaks it, in a line each.
  */
+import { DART } from '../../../src/core/cloth/dart.ts';
 import { area, contains, straightened, union } from '../../../src/core/index.ts';
 import { cutApartIn } from '../../../src/core/cloth/work.ts';
 import { layerMap, layersAt } from '../../../src/core/cloth/index.ts';
@@ -116,7 +117,8 @@ export function partsOfPieces({ after }: Step, pattern: Pattern): string[] {
     parts.set(key(ply), all);
   }
   for (const [name, { rings }] of parts) {
-    if (rings.length < 2) continue;
+    // A piece with a dart does not lie flat: what is beside the dart is drawn in, and tells by no one transform where it lay.
+    if (rings.length < 2 || rings.some((ring) => ring.some((edge) => edge.name === DART))) continue;
     const sum = rings.reduce((all, ring) => all + abs(ringArea(ring)), 0);
     const whole = union(rings).reduce((all, ring) => all + area(ring), 0);
     if (sum - whole > 0.5) found.push(`${(sum - whole).toFixed(2)} mm² of ${name} are there twice`);
@@ -143,9 +145,11 @@ function crosses(ring: readonly { from: Point }[]): boolean {
 
 /** Cloth hangs together: where a ply ends inside its piece, the piece goes on at the same place, or was cut there. */
 export function untorn({ after }: Step, pattern: Pattern): string[] {
+  const isDarted = (ply: Ply) => ply.outline.some(({ name }) => name === DART);
+  const darted = new Set(after.plies.flatMap((ply) => (isDarted(ply) ? [key(ply)] : [])));
   for (const ply of after.plies) {
     const piece = pattern.pieces[ply.piece];
-    if (!piece) continue;
+    if (!piece || darted.has(key(ply))) continue;
     const cut = straightened(piece.cutOutline, SAME);
     for (const [i, edge] of ply.outline.entries()) {
       if (['cut', 'clip', 'gathers'].includes(edge.name)) continue;

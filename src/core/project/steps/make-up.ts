@@ -138,6 +138,7 @@ class Bench {
           : pleats && { from: 'bottom' as const, folds: pleats.folds },
       ]),
     );
+    const darted = new Map(Object.values(pattern.pieces).map(({ name, darts }) => [plainName(name), darts]));
     this.#setting = {
       edition: pattern.origin.edition,
       seam: pattern.making?.seam ?? 0,
@@ -153,6 +154,7 @@ class Bench {
         return insetFrom !== undefined && inset ? { piece: insetFrom, ...inset } : undefined;
       },
       pleatsOf: (piece) => pleated.get(plainName(piece)),
+      dartsOf: (piece) => darted.get(plainName(piece)) ?? [],
     };
   }
 

@@ -9,6 +9,7 @@ import { frenchSeam } from './french-seam.ts';
 import { flatFelledSeam } from './flat-felled-seam.ts';
 import { pleat } from './pleat.ts';
 import { tuck } from './tuck.ts';
+import { dart } from './dart.ts';
 import { hem } from './hem.ts';
 import { lay } from './lay.ts';
 import { baste } from './baste.ts';
@@ -43,6 +44,7 @@ export const verbs = [
   flatFelledSeam,
   pleat,
   tuck,
+  dart,
   hem,
   lay,
   baste,
