@@ -69,11 +69,13 @@ export function dart(work: Work, piece: string, darts: readonly DartOnPiece[]): 
   for (const one of now.darts) {
     const crease = number++;
     const toLow = goesLow(one, own.outline);
+    const bends = now.darts.flatMap((other) => (other === one ? [] : creases(other)));
     const halves = ([-1, 1] as const).map((side) => {
       // Either half goes on in the body, each at its own leg.
       const leg = number++;
       const parts = work.plies.flatMap((ply): Ply[] =>
-        halfOf(ply.outline, one, side, { leg, crease }).map((outline) => {
+        halfOf(ply.outline, one, side, { leg, crease }).map((part) => {
+          const outline = cornered(part, bends);
           const flips = (side === -1) === toLow;
           const there = mapped(outline, (p) => flapAt(p, one, now, side, toLow), flips);
           return {
@@ -92,14 +94,17 @@ export function dart(work: Work, piece: string, darts: readonly DartOnPiece[]): 
     const [straight, folded] = toLow ? [halves[1]!, halves[0]!] : [halves[0]!, halves[1]!];
     const flap = [...straight, ...folded.toReversed()];
     under.push(...flap);
-    // What is fused to it may end at the stitch line.
-    const ways: [number, number][] = [
-      [0, one.allowance],
-      [one.allowance, one.allowance + one.length],
-    ];
+    // What is fused to it may end at the stitch line, and what other darts draw in ends at their points.
+    const at = (d: number) => plus(one.middle, times(one.inward, d));
+    const stitchLine = lineThrough(at(one.allowance), plus(at(one.allowance), one.along));
+    const row = cornered(
+      [at(0), at(one.allowance + one.length)].map((from) => ({ name: '', bulge: 0, from })),
+      [...bends, stitchLine],
+    ).map(({ from }) => within(from, one).d);
+    const stops = [...new Set(row)].sort((a, b) => a - b);
+    const ways = stops.slice(1).map((to, k): [number, number] => [stops[k]!, to]);
     const runs = ways.flatMap(([from, to]): Run[] => {
       if (to - from <= ON) return [];
-      const at = (d: number) => plus(one.middle, times(one.inward, d));
       const lies = ({ outline }: Ply) =>
         outline.some((edge) => dot(minus(edge.from, one.middle), one.inward) < (from + to) / 2);
       const here = (own.face === 'right' ? [...flap, ...body] : [...body, ...flap.toReversed()]).filter(lies);
@@ -243,7 +248,12 @@ const drawnIn = (ring: PlyOutline, { darts }: Cone): PlyOutline =>
   mapped(cornered(ring, darts.flatMap(creases)), (p) => drawnTo(p, darts), false);
 
 /** The cloth between the middle of a dart and one of its legs. */
-function halfOf(ring: PlyOutline, one: DartOnPiece, side: -1 | 1, folds: { leg: number; crease: number }): PlyEdge[][] {
+function halfOf(
+  ring: PlyOutline,
+  one: DartOnPiece,
+  side: -1 | 1,
+  folds: { leg: number; crease: number },
+): PlyOutline[] {
   const at = (s: number, d: number) => plus(one.middle, plus(times(one.along, s), times(one.inward, d)));
   const { width, length, allowance } = one;
   const point = at(0, allowance + length);
@@ -260,7 +270,7 @@ function halfOf(ring: PlyOutline, one: DartOnPiece, side: -1 | 1, folds: { leg: 
     (rings, [cut, fresh]) => rings.flatMap((outline) => split(outline, cut, fresh).left),
     [ring],
   );
-  return parts.filter((part) => areaOf(part) > ON).map((part) => [...part]);
+  return parts.filter((part) => areaOf(part) > ON);
 }
 
 /** The row along the legs, once they lie on one another. */
