@@ -31,6 +31,7 @@ const USAGE = `npm run handouts -- [choices]
 
   --paper A4|Letter        one paper; both if left out
   --edition inch|metric    one edition; both if left out
+  --size NAME              the size of projects that have one of that name; the lesson’s if left out
   --course NAME            one course, by the name of its folder
   --large-print            no letter smaller than 14 pt
   --makers 12              how many makers the class plan is for; those of content/site.yaml if left out
@@ -49,6 +50,7 @@ export function readChoices(given: string[]): Read | string {
       options: {
         paper: { type: 'string' },
         edition: { type: 'string' },
+        size: { type: 'string' },
         course: { type: 'string' },
         'large-print': { type: 'boolean', default: false },
         makers: { type: 'string' },
@@ -61,7 +63,7 @@ export function readChoices(given: string[]): Read | string {
   } catch (error) {
     return `${error instanceof Error ? error.message : String(error)}\n\n${USAGE}`;
   }
-  const { paper, edition, course } = values;
+  const { paper, edition, course, size } = values;
   const paperName = Object.keys(papers).find((name) => name.toLowerCase() === String(paper).toLowerCase());
   const [makers, sheets] = [values.makers === undefined ? undefined : Number(values.makers), Number(values.sheets)];
   if (values.help === true) return USAGE;
@@ -76,6 +78,7 @@ export function readChoices(given: string[]): Read | string {
       editions: edition === undefined ? everything.editions : [edition],
       largePrint: values['large-print'] === true,
       ...(makers !== undefined && { makers }),
+      ...(typeof size === 'string' && { size }),
       sheets,
       series: String(values.series),
     },

@@ -75,6 +75,32 @@ test('reads its choices', () => {
   expect(readChoices(['--colour'])).toMatch(/Unknown option '--colour'/);
 });
 
+test('writes a project in one of its sizes, and in all of them nested', async () => {
+  const sizes =
+    'sizes: { of: { small: { card width: { in: 3 1/2, mm: 90 } }, large: { card width: { in: 4 1/4, mm: 105 } } } }\n';
+  const root = contentFolder(exchanged(PROJECT, 'materials:\n', `${sizes}materials:\n`));
+  const outline = async (size?: string) => {
+    const to = emptyFolder();
+    const { files, findings } = await handouts(root, to, { choice: { ...one, ...(size && { size }) } });
+    expect(files).toContain('pleats/a4-inch/templates-all-sizes.pdf');
+    return [
+      findings.at(-1),
+      /width="([\d.]+)mm"/u.exec(readFileSync(path.join(to, 'pleats/outlines-inch/folio/facing.svg'), 'utf8'))?.[1],
+    ];
+  };
+  // The card, 1/8 and 1/4 in on either side, and 1 mm blank round the cut line.
+  expect(await outline()).toEqual([
+    'pleats/a4-inch/templates-all-sizes.pdf: strip has fold lines, which differ from size to size: print the templates of one size for it.',
+    '129',
+  ]);
+  expect((await outline('Small'))[1]).toBe(String(Math.round((3.5 + 0.75) * 25.4 * 1000 + 2000) / 1000));
+  expect(await outline('huge')).toEqual([
+    'No project here has a size called “huge”: all is in the lesson’s size.',
+    '129',
+  ]);
+  expect(readChoices(['--size', 'small'])).toEqual({ choice: { ...everything, size: 'small' }, to: 'dist/handouts' });
+});
+
 test('the bar fills from left to right', () => {
   expect([0, 1, 2].map((done) => bar(done, 2, 4))).toEqual(['░░░░', '██░░', '████']);
 });

@@ -33,6 +33,13 @@ export const pens: Readonly<Record<ShapeRole, Pen>> = {
   'layers 5': { fill: { tone: 'tint', motif: 'close checks' }, legend: 'most layers' },
 
   cut: { line: { width: 0.5, ink: 'ink' }, legend: 'cut line' },
+  // A cut line for each size, from the first; a legend names them.
+  'size 1': { line: { width: 0.5, ink: 'ink' } },
+  'size 2': { line: { width: 0.5, ink: 'ink', dash: [3.2, 1.4] } },
+  'size 3': { line: { width: 0.7, ink: 'ink', dash: [0.6, 1.2] } },
+  'size 4': { line: { width: 0.5, ink: 'ink', dash: [4, 1, 1, 1] } },
+  'size 5': { line: { width: 0.5, ink: 'ink', dash: [2.4, 0.8, 0.7, 0.8, 0.7, 0.8] } },
+  'size 6': { line: { width: 0.5, ink: 'ink', dash: [1.8, 2.6] } },
   stitch: { line: { width: 0.35, ink: 'ink', dash: [1.3, 0.8] }, legend: 'stitch line' },
   valley: { line: { width: 0.35, ink: 'ink', dash: [3.4, 1.2] }, legend: 'valley fold' },
   mountain: { line: { width: 0.35, ink: 'ink', dash: [3.4, 0.9, 0.5, 0.9] }, legend: 'mountain fold' },

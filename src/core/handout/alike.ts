@@ -1,9 +1,10 @@
 import { cutOrder } from '../drawing/piece.ts';
 import { stiffens } from '../project/lists.ts';
+import type { Drawn } from './nested.ts';
 import type { Pattern, Piece } from '../project/pattern.ts';
 
 /** Pieces that one template serves; never empty. */
-export type Alike = readonly [Piece, ...Piece[]];
+export type Alike = readonly [Drawn, ...Drawn[]];
 
 type Materials = Pattern['materials'];
 
@@ -18,8 +19,8 @@ export const takesTemplate = (piece: Piece, materials: Materials): boolean =>
  * Pieces together that have one outline, the same allowances, folds, notches and grain: what a maker marks and cuts is
  * the same, whatever it is cut from. What stiffens keeps apart from cloth, since it has no right side to turn up.
  */
-export function groupAlike(pieces: readonly Piece[], materials: Materials): Alike[] {
-  const groups = new Map<string, [Piece, ...Piece[]]>();
+export function groupAlike(pieces: readonly Drawn[], materials: Materials): Alike[] {
+  const groups = new Map<string, [Drawn, ...Drawn[]]>();
   for (const piece of pieces) {
     const key = shapeOf(piece, stiffens(piece, materials));
     const group = groups.get(key);
@@ -30,7 +31,7 @@ export function groupAlike(pieces: readonly Piece[], materials: Materials): Alik
 }
 
 /** All that a template shows of a piece, to a hundredth of a millimetre. */
-function shapeOf({ cutOutline, outline, folds, notches, darts, grain }: Piece, stiff: boolean): string {
+function shapeOf({ cutOutline, outline, folds, notches, darts, grain, nest }: Drawn, stiff: boolean): string {
   const ring = (edges: Piece['outline']) => edges.map(({ from, bulge }) => [from.x, from.y, bulge]);
   const creases = folds.map(({ kind, edge, at, from, to, label }) => [kind, edge, at, from, to, label]);
   const all = [
@@ -39,6 +40,7 @@ function shapeOf({ cutOutline, outline, folds, notches, darts, grain }: Piece, s
     creases,
     notches.map(({ at, label }) => [at, label]),
     darts,
+    nest?.map((one) => ring(one.cutOutline)),
     grain,
     stiff,
   ];

@@ -1,6 +1,6 @@
 export { papers, MARGIN, SAFE, type PaperName } from './paper.ts';
 export { slug, type Handout, type Page, type HandoutSetting } from './handout.ts';
-export { templates, LARGEST, SMALLEST } from './templates.ts';
+export { templates, templatesOfSizes, LARGEST, SMALLEST } from './templates.ts';
 export { foldGauge } from './gauge.ts';
 export { cuttingList, materialsSheet } from './lists.ts';
 export { projectDocuments, type ProjectDocument } from './project-documents.ts';

@@ -7,7 +7,7 @@ import type { Command, Path } from '../drawing/path.ts';
 import type { Shape } from '../drawing/scene.ts';
 import type { Box } from '../geometry/readings.ts';
 import type { Point } from '../geometry/point.ts';
-import type { Piece } from '../project/pattern.ts';
+import type { Drawn } from './nested.ts';
 import type { Tile, Tiling } from './tiles.ts';
 import type { Type } from './type.ts';
 
@@ -32,7 +32,7 @@ export type Joint = {
 export const MARK = 3;
 
 /** The joints of a piece's sheets. The diamonds keep clear of the piece's own lines where they can. */
-export function jointsOf(piece: Piece, { tiles }: Tiling, type: Type): Joint[] {
+export function jointsOf(piece: Drawn, { tiles }: Tiling, type: Type): Joint[] {
   const own = linesOf(piece);
   return tiles.flatMap((first): Joint[] => {
     const at = (rows: number, columns: number) =>
@@ -75,10 +75,11 @@ function joint(first: Tile, second: Tile, upright: boolean, own: readonly Path[]
 }
 
 /** The lines that diamonds and names keep clear of. */
-export function linesOf(piece: Piece): Path[] {
+export function linesOf(piece: Drawn): Path[] {
   const own = (point: Point) => point;
   const folds = piece.folds.map(({ from, to }) => polyline(from, to));
-  return [closed(piece.cutOutline, own), closed(piece.outline, own), ...folds];
+  const nest = (piece.nest ?? []).map(({ cutOutline }) => closed(cutOutline, own));
+  return [closed(piece.cutOutline, own), closed(piece.outline, own), ...nest, ...folds];
 }
 
 /**

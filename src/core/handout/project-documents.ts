@@ -4,7 +4,7 @@ import { foldGauge } from './gauge.ts';
 import { slug } from './handout.ts';
 import { cuttingList, materialsSheet } from './lists.ts';
 import { stepSheet } from './step-sheet.ts';
-import { templates } from './templates.ts';
+import { templates, templatesOfSizes } from './templates.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { Handout, HandoutSetting } from './handout.ts';
 import type { StepWords } from './step-sheet.ts';
@@ -23,6 +23,15 @@ export type ProjectDocument = {
 export function projectDocuments(pattern: Pattern, words: StepWords): ProjectDocument[] {
   return [
     { name: 'templates', title: 'Templates at true scale', make: (setting) => templates(pattern, setting) },
+    ...(pattern.sizes && pattern.sizes.of.length > 1
+      ? [
+          {
+            name: 'templates-all-sizes',
+            title: 'Templates in all sizes, nested',
+            make: (setting: HandoutSetting) => templatesOfSizes(pattern, setting),
+          },
+        ]
+      : []),
     ...Object.values(pattern.pieces)
       .filter(isPleated)
       .map((piece): ProjectDocument => ({

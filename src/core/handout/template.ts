@@ -17,11 +17,13 @@ import type { Box } from '../geometry/readings.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Grain, Pattern, Piece } from '../project/pattern.ts';
 import type { Alike } from './alike.ts';
+import { nestShapes, nestWords } from './nested.ts';
+import type { Drawn, SizeLine } from './nested.ts';
 import type { LetteringRoom } from './room.ts';
 import type { Type } from './type.ts';
 
 /** A piece as it lies on the paper, which way its top points then, and all the pieces that the template is for. */
-export type TemplatePiece = { readonly piece: Piece; readonly turned: boolean; readonly all: Alike };
+export type TemplatePiece = { readonly piece: Drawn; readonly turned: boolean; readonly all: Alike };
 
 const turnedGrain: Readonly<Record<Grain, Grain>> = {
   lengthwise: 'crosswise',
@@ -31,7 +33,7 @@ const turnedGrain: Readonly<Record<Grain, Grain>> = {
 };
 
 /** The piece turned a quarter to the left; its lower left corner is at the origin again. */
-export function quarterTurn(piece: Piece): Piece {
+export function quarterTurn(piece: Drawn): Drawn {
   const origin = { x: 0, y: 0 };
   const home = { x: piece.size.height, y: 0 };
   const ring = (outline: Outline) => translate(rotate(outline, 90), home);
@@ -39,6 +41,14 @@ export function quarterTurn(piece: Piece): Piece {
     const { x, y } = rotatePoint(place, 90, origin);
     return { x: x + home.x, y: y + home.y };
   };
+  const turnedDarts = (all: Piece['darts']) =>
+    all.map((dart) => ({
+      ...dart,
+      middle: point(dart.middle),
+      along: rotatePoint(dart.along, 90, origin),
+      inward: rotatePoint(dart.inward, 90, origin),
+    }));
+  const turned = (one: SizeLine) => ({ ...one, cutOutline: ring(one.cutOutline), darts: turnedDarts(one.darts) });
   return {
     ...piece,
     outline: ring(piece.outline),
@@ -47,12 +57,8 @@ export function quarterTurn(piece: Piece): Piece {
     grain: turnedGrain[piece.grain],
     folds: piece.folds.map((fold) => ({ ...fold, from: point(fold.from), to: point(fold.to) })),
     notches: piece.notches.map((notch) => ({ ...notch, at: point(notch.at) })),
-    darts: piece.darts.map((dart) => ({
-      ...dart,
-      middle: point(dart.middle),
-      along: rotatePoint(dart.along, 90, origin),
-      inward: rotatePoint(dart.inward, 90, origin),
-    })),
+    ...(piece.nest && { nest: piece.nest.map(turned) }),
+    darts: turnedDarts(piece.darts),
   };
 }
 
@@ -67,9 +73,12 @@ export function templateWords({ piece, turned, all }: TemplatePiece, pattern: Pa
   const lines: WordLine[] = [
     ...all.map(({ label }) => ({ text: label, strong: true })),
     { text: `${orderOf(all, pattern.materials)}.` },
-    { text: `Cut size ${size(cut.width, cut.height)}` },
+    ...(piece.nest ?? [{ size: '', cutOutline: piece.cutOutline }]).map((one) => {
+      const { width, height } = bounds(one.cutOutline);
+      return { text: `Cut size ${size(width, height)}${one.size === '' ? '' : `: ${one.size}`}` };
+    }),
   ];
-  if (!near(cut, sewn)) lines.push({ text: `Stitch line ${size(sewn.width, sewn.height)}` });
+  if (!piece.nest && !near(cut, sewn)) lines.push({ text: `Stitch line ${size(sewn.width, sewn.height)}` });
   if (!stiffens(piece, pattern.materials)) lines.push({ text: `Right side up. Top of piece ${turned ? '←' : '↑'}` });
   const faces = all.flatMap(({ insetFrom }) => pattern.pieces[insetFrom ?? '']?.label ?? []);
   if (stiffens(piece, pattern.materials) && faces.length > 0)
@@ -144,13 +153,16 @@ export function drawTemplate(
     ...arrow,
     ...notches(piece, cut, frame),
     ...darts(piece, frame),
-    ...outlines(piece, plain, frame),
+    ...(piece.nest ? nestShapes(piece.nest, frame) : outlines(piece, plain, frame)),
   ].flatMap((shape): Shape[] => {
     if (shape.kind !== 'path') return [];
     const path = cropped(shape.path, shown.window);
     return path.length === 0 ? [] : [{ ...shape, path }];
   });
+  const sizes = piece.nest ? nestWords(piece.nest, shown.window, frame, type, shown.taken) : [];
+  for (const one of sizes) for (const { take } of [room, wide]) take(letteringBox(one));
   const lettering = [
+    ...sizes,
     ...placeWords(templateWords(lying, pattern), seen, wide, room, type),
     ...foldWords(lying, pattern, seen, frame, type, room),
     ...notchWords(piece, frame, type, room),

@@ -9,6 +9,9 @@ import { groupAlike, orderOf, takesTemplate } from './alike.ts';
 import { letteringBox, letteringWidth, wrap } from '../drawing/lettering.ts';
 import { drawJoints, jointsOf, linesOf } from './joints.ts';
 import { cropped, line, meet } from './place.ts';
+import { inSize } from '../project/in-size.ts';
+import { listed } from '../measure/index.ts';
+import { nestedPieces, sizeRole } from './nested.ts';
 import { shareSheets } from './share.ts';
 import { drawTemplate, hasRoomForWords, quarterTurn, setWords, spoken, templateWords, wordsSize } from './template.ts';
 import { OVERLAP, RIM, tile, tileName } from './tiles.ts';
@@ -20,7 +23,8 @@ import type { Box } from '../geometry/readings.ts';
 import type { Pattern, Piece, Size } from '../project/pattern.ts';
 import type { Alike } from './alike.ts';
 import type { Block } from './flow.ts';
-import type { Handout, Page, HandoutSetting } from './handout.ts';
+import type { Handout, Heading, Page, HandoutSetting } from './handout.ts';
+import type { Drawn } from './nested.ts';
 import type { Joint } from './joints.ts';
 import type { TemplatePiece } from './template.ts';
 import type { Tile, Tiling } from './tiles.ts';
@@ -39,10 +43,51 @@ type Sheet = { title: string; pieces: readonly string[]; shapes: Shape[]; text: 
  * Every piece at true scale: small ones share a sheet, larger ones are joined from several. The first page tells how
  * to print, which sheet holds what, and maps the sheets of each joined piece.
  */
-export function templates(pattern: Pattern, setting: HandoutSetting): Handout {
+export const templates = (pattern: Pattern, setting: HandoutSetting): Handout =>
+  templatesOf(pattern, pattern.pieces, setting, {
+    name: 'templates',
+    heading: { title: 'Templates at true scale', project: madeAs(pattern), edition: pattern.edition },
+  });
+
+/**
+ * The templates of a project in all its sizes, nested: each piece once, with a cut line for each size, dashed in its own way
+ * and named.
+ */
+export function templatesOfSizes(pattern: Pattern, setting: HandoutSetting): Handout {
+  const sizes = pattern.sizes?.of ?? [];
+  const patterns = sizes.map((size) => inSize(pattern, size));
+  const { pieces, leftOut } = nestedPieces(patterns);
+  const { title, choices } = pattern;
+  const findings = leftOut.map(
+    ({ label }) => `${label} has fold lines, which differ from size to size: print the templates of one size for it.`,
+  );
+  return templatesOf({ ...pattern, pieces }, pieces, setting, {
+    name: 'templates-all-sizes',
+    heading: {
+      title: 'Templates in all sizes, at true scale',
+      project: [
+        title,
+        `${pattern.sizes?.label.toLowerCase() ?? 'size'}: ${sizes.join(', ')}`,
+        ...Object.values(choices).map(({ of, chosen }) => of[chosen]!.label),
+      ].join(', '),
+      edition: pattern.edition,
+    },
+    sizes,
+    findings,
+  });
+}
+
+type Document = { name: string; heading: Heading; sizes?: readonly string[]; findings?: readonly string[] };
+
+function templatesOf(
+  pattern: Pattern,
+  drawn: Readonly<Record<string, Drawn>>,
+  setting: HandoutSetting,
+  { name, heading, sizes = [], findings: known = [] }: Document,
+): Handout {
   const type = typeOf(setting);
-  const findings: string[] = [];
-  const pieces = Object.values(pattern.pieces).filter((piece) => {
+  const findings: string[] = [...known];
+  const pieces = Object.values(drawn).filter((piece) => {
     if (!takesTemplate(piece, pattern.materials)) return false;
     const refusal = refuse(piece, pattern);
     if (refusal !== undefined) findings.push(refusal);
@@ -51,8 +96,11 @@ export function templates(pattern: Pattern, setting: HandoutSetting): Handout {
   if (Object.keys(pattern.pieces).length === 0)
     findings.push('This project has no pieces, so there is nothing to print.');
 
-  const heading = { title: 'Templates at true scale', project: madeAs(pattern), edition: pattern.edition };
-  const ground = trueScale(heading, setting, type, rolesOf(pieces));
+  const lines = [...new Set(pieces.flatMap(({ nest = [] }) => nest.map(({ role }) => role)))];
+  const words = Object.fromEntries(
+    lines.map((role) => [role, `cut line, ${listed(sizes.filter((_, i) => sizeRole(i) === role))}`]),
+  );
+  const ground = trueScale(heading, setting, type, [...rolesOf(pieces), ...lines], words);
   const { shared, tiled } = sorted(groupAlike(pieces, pattern.materials), pattern, ground.room, type);
   const sheets = [
     ...shared.map((lots, i) => sharedSheet(lots, i, pattern, ground, type)),
@@ -68,8 +116,8 @@ export function templates(pattern: Pattern, setting: HandoutSetting): Handout {
     ...sheets.map((sheet, i) => ground.page(sheet.title, front.length + i + 1, count, sheet.shapes, sheet.text)),
   ];
   return {
-    name: 'templates',
-    title: `${pattern.title}: templates`,
+    name,
+    title: `${pattern.title}: ${sizes.length > 0 ? 'templates in all sizes' : 'templates'}`,
     language: setting.language ?? 'en',
     reader: 'maker',
     paper: setting.paper,
@@ -89,10 +137,10 @@ function refuse(piece: Piece, pattern: Pattern): string | undefined {
   return undefined;
 }
 
-function rolesOf(pieces: readonly Piece[]): ShapeRole[] {
-  const roles = new Set<ShapeRole>(['cut']);
+function rolesOf(pieces: readonly Drawn[]): ShapeRole[] {
+  const roles = new Set<ShapeRole>(pieces.every(({ nest }) => nest) ? [] : ['cut']);
   for (const piece of pieces) {
-    if (Object.values(piece.allowance).some((mm) => mm > 0)) roles.add('stitch');
+    if (!piece.nest && Object.values(piece.allowance).some((mm) => mm > 0)) roles.add('stitch');
     for (const { kind } of piece.folds) roles.add(kind);
     if (piece.notches.length > 0) roles.add('notch');
     if (piece.darts.length > 0) for (const role of ['stitch', 'valley'] as const) roles.add(role);
@@ -249,7 +297,7 @@ function nameInCorner(
 
 /** How to print, what is on which sheet, and a map of each piece that is joined. */
 function frontPage(
-  pieces: readonly Piece[],
+  pieces: readonly Drawn[],
   sheets: readonly Sheet[],
   before: number,
   tiled: readonly Tiled[],
@@ -266,6 +314,12 @@ function frontPage(
         type,
       ),
       ...paragraph('A piece with straight sides can be cut by its measures too; its template is then the check.', type),
+      ...(pieces.some(({ nest }) => nest)
+        ? paragraph(
+            'Each size has a line of its own: find yours in the legend, and follow it alone. These lines are cut lines; the seam allowance is inside them.',
+            type,
+          )
+        : []),
     );
   }
   blocks.push(...findings.flatMap((finding) => paragraph(finding, type, { strong: true })));
@@ -285,7 +339,8 @@ function frontPage(
           { title: 'Pages', share: 1.6 },
         ],
         [...pieces, ...bought].map((piece) => {
-          const size = `${set(piece.size.width)} × ${set(piece.size.height)}`;
+          const largest = 'nest' in piece ? 'up to ' : '';
+          const size = `${largest}${set(piece.size.width)} × ${set(piece.size.height)}`;
           const pages = bought.includes(piece) ? 'none: by its measure' : on(piece);
           return row([piece.label, cutOrder(piece, pattern.materials), size, pages]);
         }),

@@ -1,4 +1,5 @@
 import { legendOf } from '../drawing/legend.ts';
+import type { LegendWords } from '../drawing/legend.ts';
 import { letteringWidth, wrap } from '../drawing/lettering.ts';
 import { line, placedShapes } from './place.ts';
 import { editionWords } from './handout.ts';
@@ -21,17 +22,19 @@ export type TrueScale = {
  * The sheet that all templates of a document share.
  *
  * @param roles what the legend explains: the same on every sheet, so that the room is the same too
+ * @param words of roles that mean something of their own here
  */
 export function trueScale(
   heading: Heading,
   setting: HandoutSetting,
   type: Type,
   roles: readonly ShapeRole[],
+  words: LegendWords['words'] = {},
 ): TrueScale {
   const { width, height } = papers[setting.paper];
   const across = width - 2 * MARGIN;
   const row = type.small * LEADING;
-  const legend = legendOf([], { legend: roles }, across / type.drawing, 0);
+  const legend = legendOf([], { legend: roles, words }, across / type.drawing, 0);
   const legendHeight = legend.bottom * type.drawing;
   const low = height - MARGIN;
   const legendTop = low - testHeight(across, type) - 2.5 - legendHeight;

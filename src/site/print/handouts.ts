@@ -8,6 +8,7 @@ import {
   inText,
   cutList,
   isOnPaper,
+  plainName,
   pieceSvg,
   projectDocuments,
   resolveProject,
@@ -40,6 +41,8 @@ export type HandoutChoice = {
   papers: readonly PaperName[];
   editions: readonly Edition[];
   largePrint: boolean;
+  /** The size of projects that have one of this name; that of the lesson if left out. */
+  size?: string;
   /** How many makers the class has: the class plan is made for them. Those of site.yaml if left out. */
   makers?: number;
   /** The series of numbers on the worksheets, and how many different sheets of it. */
@@ -73,7 +76,7 @@ export function plannedHandouts(content: Content, course: string, choice: Handou
     const projects = new Map<string, Resolved>();
     const projectOf = (id: string | undefined): Resolved | undefined => {
       if (id === undefined) return undefined;
-      const known = projects.get(id) ?? resolved(content, id, edition);
+      const known = projects.get(id) ?? resolved(content, id, edition, choice.size);
       if (known) projects.set(id, known);
       return known;
     };
@@ -158,12 +161,15 @@ type Resolved = {
   measured: (subject: Subject) => UsualSizes | undefined;
 };
 
-function resolved(content: Content, id: string, edition: Edition): Resolved | undefined {
+function resolved(content: Content, id: string, edition: Edition, asked?: string): Resolved | undefined {
   const file = content.projects.find((project) => project.id === id)?.value;
   if (!file) return undefined;
   const materials = content.materials.value ?? {};
-  const resolve = (values: Record<string, number>) => resolveProject(file, { edition, values, materials });
-  const measured = (subject: Subject) => usualSizes(subject, { file, settings: { edition, materials } });
+  const wanted = asked === undefined ? undefined : plainName(asked);
+  const size = Object.keys(file.sizes?.of ?? {}).find((one) => plainName(one) === wanted);
+  const settings = { edition, materials, ...(size !== undefined && { size }) };
+  const resolve = (values: Record<string, number>) => resolveProject(file, { ...settings, values });
+  const measured = (subject: Subject) => usualSizes(subject, { file, settings });
   return { pattern: resolve({}), resolve, measured };
 }
 

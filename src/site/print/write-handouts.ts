@@ -1,8 +1,9 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { missingCharacterText, writePdf, type Fonts } from '../../core/index.ts';
+import { missingCharacterText, plainName, writePdf, type Fonts } from '../../core/index.ts';
 import { ContentFiles, readCourse } from '../content/read-content.ts';
 import { everything, plannedHandouts, type HandoutChoice, type Planned } from './handouts.ts';
+import type { Content } from '../content/read-content.ts';
 import type { KeptHandouts } from './kept-handouts.ts';
 
 export type WrittenHandouts = {
@@ -41,8 +42,10 @@ export async function writeHandouts(
   const courses = new ContentFiles(root).courses().filter((id) => course === undefined || id === course);
   const written: WrittenHandouts = { files: [], findings: [] };
   let takenOver = 0;
+  let isSize = choice.size === undefined;
   for (const [done, id] of courses.entries()) {
     const content = readCourse(root, id);
+    isSize ||= hasSize(content, choice.size);
     const digest = kept?.digest(content, [choice, withoutTeacher]) ?? '';
     let ofCourse = await kept?.copy(id, digest, to);
     takenOver += ofCourse?.files.length ?? 0;
@@ -63,10 +66,15 @@ export async function writeHandouts(
     written.files.push(...ofCourse.files);
     written.findings.push(...ofCourse.findings);
   }
+  if (!isSize)
+    written.findings.push(`No project here has a size called “${choice.size!}”: all is in the lesson’s size.`);
   if (course === undefined) await kept?.keepOnly(courses);
   progress({ done: courses.length, all: courses.length, files: written.files.length, file: '' });
   return { ...written, takenOver };
 }
+
+const hasSize = ({ projects }: Content, size = ''): boolean =>
+  projects.some(({ value }) => Object.keys(value?.sizes?.of ?? {}).some((one) => plainName(one) === plainName(size)));
 
 /** One file as it is written, and what could not be put on paper. */
 export async function made(planned: Planned, fonts: Fonts): Promise<{ bytes: Uint8Array; findings: string[] }> {
