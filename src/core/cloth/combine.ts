@@ -2,9 +2,7 @@ import { nextNumber } from './work.ts';
 import type { Ply, Work } from './work.ts';
 
 /** Gives every number of a work a new one, so that it does not meet those of another work. */
-export function renumbered(work: Work, by: number): Work {
-  if (by === 0) return work;
-  const number = (id: number) => id + by;
+export function renumbered(work: Work, number: (id: number) => number): Work {
   return {
     ...work,
     plies: work.plies.map((ply) => ({
@@ -24,6 +22,14 @@ export function renumbered(work: Work, by: number): Work {
       ...(stitch.round && {
         round: { ...stitch.round, over: number(stitch.round.over), caught: stitch.round.caught.map(number) },
       }),
+      ...(stitch.joins && {
+        joins: {
+          ...stitch.joins,
+          outer: number(stitch.joins.outer),
+          inner: number(stitch.joins.inner),
+          caught: stitch.joins.caught.map(number),
+        },
+      }),
     })),
     marks: work.marks.map((mark) => ({ ...mark, plies: mark.plies.map(number) })),
     done: work.done.map((one) => (one.stitches ? { ...one, stitches: one.stitches.map(number) } : one)),
@@ -38,7 +44,8 @@ export function stackUp(works: readonly Work[]): { work: Work; of: ReadonlySet<n
   let work: Work = { plies: [], stitches: [], marks: [], done: [] };
   const of: Set<number>[] = [];
   for (const [i, next] of works.entries()) {
-    const one = renumbered(next, i === 0 ? 0 : nextNumber(work) - 1);
+    const by = i === 0 ? 0 : nextNumber(work) - 1;
+    const one = by === 0 ? next : renumbered(next, (id) => id + by);
     of.push(new Set(one.plies.map((ply) => ply.id)));
     const pieces = new Set(one.plies.map((ply) => ply.piece));
     const before = copiesIn(work.plies.filter((ply) => pieces.has(ply.piece)));

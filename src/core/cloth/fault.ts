@@ -26,6 +26,8 @@ export type ClothFault = {
     | 'too-full'
     | 'off-the-work'
     | 'opening'
+    | 'faces'
+    | 'too-wide'
     | 'points'
     | 'unclear-casing'
     | 'one-edge'

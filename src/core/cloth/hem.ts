@@ -1,4 +1,4 @@
-import { acrossWork, sewn } from './stitch.ts';
+import { acrossWork, runsAlong, sewn } from './stitch.ts';
 import { asOneStep } from './group.ts';
 import { cross, direction, dot, minus, plus, times, unit } from '../geometry/point.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
@@ -7,11 +7,14 @@ import { findEdge, lineInside } from './edge.ts';
 import { fold } from './fold.ts';
 import { linesMeet } from '../geometry/arc.ts';
 import { offsets, ON } from './ring.ts';
+import { atOpening } from './openings.ts';
+import { boxesStand } from './box.ts';
 import { withPlies } from './combine.ts';
 import type { ClothFault } from './fault.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { Ply, PlyEdge, Sewn, StitchKind, Work } from './work.ts';
 import type { Result } from '../measure/index.ts';
+import type { AtWall, Opening } from './openings.ts';
 import type { EdgeReference, WorkEdge } from './edge.ts';
 
 /** How edges are hemmed. */
@@ -28,6 +31,10 @@ export type Hem = {
   readonly to?: 'under' | 'over';
   /** How far inside the inner fold (of a single turn, the raw edge) the row runs, in mm. */
   readonly inside?: number;
+  /** Where a row begins and ends: with the cloth, or with the edge, as at an opening; `cloth` if left out. */
+  readonly rowEnds?: 'cloth' | 'edge';
+  /** How much of the row is left open in its middle, in mm, to draw something in. */
+  readonly gap?: number;
   /** What the hem is sewn with; `none` leaves it only pressed. */
   readonly stitch?: StitchKind | 'none';
 };
@@ -79,6 +86,42 @@ export function hem(work: Work, how: Hem): Sewn {
   );
   const stitches = after.stitches.slice(work.stitches.length).map((stitch) => stitch.id);
   return ok(asOneStep(work.done, after, { did: 'hem', stitches }));
+}
+
+/**
+ * Hems an opening all round: the edge of each wall is turned to its wrong side, and one row goes round, through one wall at a
+ * time.
+ *
+ * Faults: those of a hem.
+ *
+ * @example
+ * hemOpening(bag, openingsOf(bag)[0], { turn: 6, then: 20 }) // => a bag 26 mm shorter, and as wide as before
+ */
+export function hemOpening(
+  work: Work,
+  opening: Opening,
+  how: Omit<Hem, 'edges' | 'to' | 'corners' | 'rowEnds' | 'then' | 'gap'> & {
+    readonly then?: number | undefined;
+    readonly gap?: number | undefined;
+  },
+): Sewn {
+  const { then: second, gap, ...rest } = how;
+  const width = opening.round / 2;
+  if (gap !== undefined && !(gap > 0 && gap < width)) {
+    const message = 'The way in is longer than one side of the opening.';
+    return fail({ code: 'too-deep', message, field: 'way in', amount: gap - width });
+  }
+  const act: AtWall = (wall, edge, wrong, which) =>
+    hem(wall, {
+      ...rest,
+      edges: [edge],
+      to: wrong,
+      rowEnds: 'edge',
+      ...(second !== undefined && { then: second }),
+      ...(gap !== undefined && which === 'upper' && { gap }),
+    });
+  const done = atOpening(work, opening, act, { did: 'hem', takes: how.turn + (second ?? 0) });
+  return boxesStand(work, done);
 }
 
 function findAll(work: Work, names: readonly EdgeReference[]): Result<WorkEdge[], ClothFault> {
@@ -162,16 +205,32 @@ function sewnDown(work: Work, hemmed: readonly Hemmed[], how: Hem, before: numbe
   let now = work;
   for (const edge of edges) {
     const line = lineInside(edge, row);
-    let [from, to] = acrossWork(now, line);
+    let [from, to] = how.rowEnds === 'edge' ? besideEdge(edge, row) : acrossWork(now, line);
     for (const [a, b] of corners) {
       const at = meeting(lineInside(a, row), lineInside(b, row))!;
       if (a === edge) to = at;
       if (b === edge) from = at;
     }
-    now = sewn(now, stitch, [from, to]);
+    now = how.gap === undefined ? sewn(now, stitch, [from, to]) : sewnBut(now, stitch, [from, to], how.gap);
   }
   const rows = new Set(now.stitches.slice(before).map(({ id }) => id));
   return withPlies(now, (ply) => heldIn(ply, hemmed, rows, now));
+}
+
+/** A row that is left open in its middle. */
+function sewnBut(work: Work, kind: StitchKind, [from, to]: [Point, Point], gap: number): Work {
+  const [middle, way] = [times(plus(from, to), 0.5), unit(minus(to, from))];
+  const [end, start] = [plus(middle, times(way, -gap / 2)), plus(middle, times(way, gap / 2))];
+  const runs = [...runsAlong(work.plies, from, end), ...runsAlong(work.plies, start, to)];
+  const row = sewn(work, kind, [from, to]);
+  return { ...row, stitches: row.stitches.with(-1, { ...row.stitches.at(-1)!, runs }) };
+}
+
+/** The two ends of an edge, so many mm further in. */
+function besideEdge({ line, from, to }: WorkEdge, by: number): [Point, Point] {
+  const way = direction(line.angle);
+  const shift = { x: -way.y * by, y: way.x * by };
+  return [plus(from, shift), plus(to, shift)];
 }
 
 /** The raw edges that were turned in are held by the row that goes through their ply. */

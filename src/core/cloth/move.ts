@@ -4,7 +4,7 @@ import { moved } from './ring.ts';
 import { boxOf } from './size.ts';
 import { noted } from './work.ts';
 import type { Transform } from '../geometry/transform.ts';
-import type { Mark, Ply, Run, Sewn, Stitch, Work } from './work.ts';
+import type { Mark, Ply, Run, Sewn, SewnRound, Stitch, Work } from './work.ts';
 import type { Point } from '../geometry/index.ts';
 
 /** A ply where it comes to lie; turned over, its other face is up. */
@@ -28,7 +28,7 @@ export const movedRun = (run: Run, transform: Transform): Run => ({
 export function movedStitch(stitch: Stitch, transform: Transform): Stitch {
   const runs = stitch.runs.map((run) => movedRun(run, transform));
   if (!stitch.round) return { ...stitch, runs };
-  const { ring, allowances, gap } = stitch.round;
+  const { ring, allowances, folds, gap } = stitch.round;
   const there = moved(ring, transform);
   // Turned over, a ring is walked the other way, and so is the gap in it.
   const over = isReflected(transform);
@@ -40,6 +40,7 @@ export function movedStitch(stitch: Stitch, transform: Transform): Stitch {
       ...stitch.round,
       ring: there,
       allowances: over ? [...allowances].reverse() : allowances,
+      ...(folds && { folds: over ? [...folds].reverse() : folds }),
       ...(gap && { gap: { ...gap, from: transformPoint(transform, from!), to: transformPoint(transform, to!) } }),
     },
   };
@@ -54,12 +55,24 @@ export const movedMark = (mark: Mark, transform: Transform): Mark => ({
 /** The whole work where it comes to lie. Turned over, its order is turned round too. */
 export function movedWork(work: Work, transform: Transform): Work {
   const plies = work.plies.map((ply) => movedPly(ply, transform));
+  const over = isReflected(transform);
   return {
     ...work,
-    plies: isReflected(transform) ? plies.reverse() : plies,
-    stitches: work.stitches.map((stitch) => movedStitch(stitch, transform)),
+    plies: over ? plies.reverse() : plies,
+    stitches: work.stitches.map((stitch) => {
+      const there = movedStitch(stitch, transform);
+      return over && there.round
+        ? { ...there, round: { ...there.round, over: belowHollow(work, there.round) } }
+        : there;
+    }),
     marks: work.marks.map((mark) => movedMark(mark, transform)),
   };
+}
+
+/** The highest ply of the lower wall: once the work is turned over, the lowest of the upper one. */
+function belowHollow({ plies }: Work, { over, caught }: SewnRound): number {
+  const at = plies.findIndex(({ id }) => id === over);
+  return plies.slice(0, Math.max(at, 0)).findLast(({ id }) => !caught.includes(id))?.id ?? over;
 }
 
 /**

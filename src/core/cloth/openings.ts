@@ -1,29 +1,171 @@
-import { direction, minus } from '../geometry/point.ts';
+import { direction, distance, minus, plus, times } from '../geometry/point.ts';
+import { fail, ok, plainName, quote, SAME } from '../measure/index.ts';
+import { layersAt } from './layers.ts';
 import { leftOf, lineThrough, sides } from '../geometry/index.ts';
+import { lineLeft } from './edge.ts';
+import { linesMeet } from '../geometry/arc.ts';
 import { ON } from './ring.ts';
-import { SAME } from '../measure/index.ts';
+import { wallByWall, wallsOf } from './walls.ts';
 import type { ClothFault } from './fault.ts';
-import type { Line, Point } from '../geometry/index.ts';
-import type { Work } from './work.ts';
+import type { Line, Outline, Point } from '../geometry/index.ts';
+import type { Result } from '../measure/index.ts';
+import type { Sewn, Stitch, Work } from './work.ts';
 import type { WorkEdge } from './edge.ts';
 
-/** An edge of a pair sewn round that was left open: the mouth of a bag, the end of a strap. */
-export type Opening = { readonly line: Line; readonly from: Point; readonly to: Point };
+/** An edge of a pair sewn round that was left open, or of a folded work sewn up: the mouth of a bag, the end of a strap. */
+export type Opening = {
+  /** What steps call it where a work has several: `top opening`. */
+  readonly name: string;
+  readonly line: Line;
+  readonly from: Point;
+  readonly to: Point;
+  /** How long it is round, along both walls from seam to seam, in mm. */
+  readonly round: number;
+  /** The row that left it open, by number, and which edge of its ring it is. */
+  readonly row: number;
+  readonly edge: number;
+};
 
 /**
- * The openings of a work, where they lie now. Only those of pairs that were sewn round are known.
+ * The openings of a work, where they lie now. Those of a work that lies inside another, opening in opening, are told once.
  *
  * @example
  * openingsOf(sewRound(front, back, { allowance: 6, open: ['top'] }).value).length // => 1
  */
-export const openingsOf = ({ stitches }: Work): Opening[] =>
-  stitches.flatMap(({ round }) =>
-    round
-      ? sides(round.ring).flatMap(({ from, to }, i) =>
-          round.allowances[i] === 0 ? [{ line: lineThrough(from, to), from, to }] : [],
-        )
-      : [],
-  );
+export function openingsOf(work: Work): Opening[] {
+  const found: Opening[] = [];
+  for (const one of allOpenings(work)) if (!found.some((inner) => isAt(one, inner))) found.push(one);
+  return found;
+}
+
+/** The openings of a work, each of works that lie in one another; those further in come first. */
+export function allOpenings(work: Work): Opening[] {
+  const level = new Map(work.plies.map(({ id }, i) => [id, i]));
+  const span = ({ runs }: Stitch) => {
+    const levels = runs.flatMap(({ plies }) => plies.map((id) => level.get(id) ?? 0));
+    return Math.max(...levels) - Math.min(...levels);
+  };
+  const found: Opening[] = [];
+  const rounds = work.stitches.filter(({ round }) => round !== undefined);
+  for (const stitch of rounds.toSorted((a, b) => span(a) - span(b))) {
+    const { ring, allowances, folds } = stitch.round!;
+    for (const [edge, { from, to }] of sides(ring).entries()) {
+      if (allowances[edge] !== 0 || folds?.[edge] === true || distance(from, to) < SAME) continue;
+      const line = lineThrough(from, to);
+      const name = `${sideFacing(line)} opening`;
+      found.push({ name, line, from, to, round: 2 * distance(from, to), row: stitch.id, edge });
+    }
+  }
+  return found;
+}
+
+/** Which side of the table a line faces that has the cloth on its left. */
+function sideFacing({ angle }: Line): 'top' | 'right' | 'bottom' | 'left' {
+  const way = direction(angle);
+  if (Math.abs(way.x) >= Math.abs(way.y)) return way.x > 0 ? 'bottom' : 'top';
+  return way.y > 0 ? 'right' : 'left';
+}
+
+/**
+ * The opening that a step names among edges, `opening` or `top opening`; undefined where it names none.
+ *
+ * Faults: those of finding it; `one-edge` where other edges are named as well.
+ */
+export function openingAsked(work: Work, asked: readonly string[]): Result<Opening, ClothFault> | undefined {
+  const name = asked.find((one) => /(?:^|\s)opening$/u.test(plainName(one)));
+  if (name === undefined) return undefined;
+  if (asked.length === 1) return openingNamed(work, name);
+  const message = 'What is done at an opening goes all round it, and has no other edge.';
+  return fail({ code: 'one-edge', message, edge: name, field: 'at' });
+}
+
+/**
+ * An opening by its name: `opening` where there is one alone, else `top opening`, or `top`.
+ *
+ * Faults: `unknown-edge` where there is none of that name; `ambiguous-edge` where several are called so.
+ */
+export function openingNamed(work: Work, name = 'opening'): Result<Opening, ClothFault> {
+  const asked = plainName(name);
+  const all = openingsOf(work);
+  const named = asked === 'opening' ? all : all.filter((one) => one.name === asked || one.name === `${asked} opening`);
+  const [one, ...others] = named;
+  if (one && others.length === 0) return ok(one);
+  if (!one) {
+    const there = all.map((each) => quote(each.name)).join(', ');
+    const message = `There is no ${quote(name)} here. ${all.length === 0 ? 'This work has none.' : `There is ${there}.`}`;
+    return fail({ code: 'unknown-edge', message, edge: name });
+  }
+  const message = `There are ${named.length} openings. Write ${named.map((each) => quote(each.name)).join(' or ')}.`;
+  return fail({ code: 'ambiguous-edge', message, edge: name });
+}
+
+/** Something done to one wall at its edge of an opening; `wrong` says to which side of the wall its wrong side lies. */
+export type AtWall = (wall: Work, edge: WorkEdge, wrong: 'over' | 'under', which: 'lower' | 'upper') => Sewn;
+
+/**
+ * Does something at an opening: to the edge of one wall and then to that of the other, never through both. Afterwards the
+ * opening lies so many mm further in.
+ *
+ * Faults: those of what is done; `blocked` where one of the walls is missing.
+ *
+ * @example
+ * atOpening(bag, opening, (wall, edge, wrong) => hem(wall, { edges: [edge], turn: 6, then: 20, to: wrong }), { takes: 26 })
+ */
+export function atOpening(
+  work: Work,
+  { name, row, edge: nth, line, from, to }: Opening,
+  act: AtWall,
+  { did, takes = 0 }: { readonly did: string; readonly takes?: number },
+): Sewn {
+  const stitch = work.stitches.find(({ id }) => id === row)!;
+  const walls = wallsOf(work, stitch.round!);
+  const just = plus(times(plus(from, to), 0.5), times(inwardFrom(line), 2 * SAME));
+  const own = stitch.round!.ring[nth]!.name;
+  const done = wallByWall(work, walls, (wall, which) => {
+    const there = layersAt(wall, just);
+    const outside = which === 'lower' ? there[0] : there.at(-1);
+    if (!outside) {
+      return fail({ code: 'misses', message: `One wall of the ${name} does not lie along its middle.`, edge: name });
+    }
+    const isRightOut = (outside.face === 'right') === (which === 'upper');
+    const inward = which === 'lower' ? 'over' : 'under';
+    const pieces = [...new Set(there.map(({ piece }) => piece))];
+    const edge: WorkEdge = { name, own, pieces, line, from, to, length: distance(from, to) };
+    return act(wall, edge, isRightOut ? inward : inward === 'over' ? 'under' : 'over', which);
+  });
+  if (!done.ok) return done;
+  const { work: after, walls: now, rows } = done.value;
+  const over = now.upper[0]?.id ?? stitch.round!.over;
+  const stitches = after.stitches.map((one): Stitch => {
+    if (one.id !== row || !one.round) return one;
+    return { ...one, round: { ...one.round, over, ring: withEdgeInside(one.round.ring, nth, takes) } };
+  });
+  return ok({ ...after, stitches, done: [...work.done, { did, stitches: rows }] });
+}
+
+/** A step of 1 mm from a line into the cloth on its left. */
+export const inwardFrom = ({ angle }: Line): Point => {
+  const way = direction(angle);
+  return { x: -way.y, y: way.x };
+};
+
+/** A ring with one of its edges moved in, in mm; its neighbours end where they meet it. */
+export function withEdgeInside(ring: Outline, nth: number, by: number): Outline {
+  const n = ring.length;
+  const [before, edge, after] = [nth - 1, nth, nth + 1].map((i) => sides(ring)[(i + n) % n]!);
+  const { at, angle } = lineLeft(lineThrough(edge!.from, edge!.to), by);
+  const cornerWith = (other: typeof edge, usual: Point) =>
+    linesMeet(at, direction(angle), other!.from, minus(other!.to, other!.from)) ?? usual;
+  const [from, to] = [cornerWith(before, edge!.from), cornerWith(after, edge!.to)];
+  return ring.map((one, i) => (i === nth ? { ...one, from } : i === (nth + 1) % n ? { ...one, from: to } : one));
+}
+
+/** Where a row along an opening runs that lies so far inside it: from seam to seam. */
+export function rowInside(work: Work, { row, edge }: Opening, by: number): readonly [Point, Point] {
+  const { ring } = work.stitches.find(({ id }) => id === row)!.round!;
+  const { from, to } = sides(withEdgeInside(ring, edge, by))[edge]!;
+  return [from, to];
+}
 
 /** Whether a straight stretch runs along an opening, or along a part of it, no more than so many mm away. */
 const isAt = (edge: Pick<WorkEdge, 'from' | 'to'>, { line, from, to }: Opening, off = SAME): boolean => {

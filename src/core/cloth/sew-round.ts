@@ -103,7 +103,7 @@ function differ(outline: PlyOutline, facing: readonly Ply[]): ClothFault | undef
 }
 
 /** The outline with the names of edges that were found where they lie; what is straight on under one name is one edge. */
-function calledSo(outline: PlyOutline, asked: readonly EdgeReference[]): PlyOutline {
+export function calledSo(outline: PlyOutline, asked: readonly EdgeReference[]): PlyOutline {
   const found = asked.filter((one) => typeof one !== 'string');
   if (found.length === 0) return outline;
   const isOn = ({ line }: WorkEdge, p: Point) => Math.abs(leftOf(line, p)) <= SAME;
@@ -124,7 +124,7 @@ function calledSo(outline: PlyOutline, asked: readonly EdgeReference[]): PlyOutl
  * What was laid on one of the layers and is caught in the seam along one line only, such as a flap or a strap that was
  * basted on first: it lies loose between the two. Rows of stitches hold it to its layer, but not basting beside the seam.
  */
-function looseBetween(pair: Work, { ring, allowances }: StitchRing): number[] {
+export function looseBetween(pair: Work, { ring, allowances }: StitchRing): number[] {
   const seams = sides(ring).flatMap((side, i) =>
     allowances[i]! > 0 ? { ...side, line: lineThrough(side.from, side.to), width: allowances[i]! } : [],
   );
@@ -164,10 +164,10 @@ function sewnDown(plies: readonly Ply[], { ring, allowances }: StitchRing): Clot
   return { code: 'sewn-down', message, ...(piece !== undefined && { piece }), edge: other.name };
 }
 
-type StitchRing = { ring: Outline; allowances: number[] };
+export type StitchRing = { ring: Outline; allowances: number[] };
 
 /** The stitch line: the outline moved in by its allowances. Each of its edges knows the width of its allowance. */
-function stitchRing(outline: Outline, { allowance, open: left = [] }: SewRound): Result<StitchRing, ClothFault> {
+export function stitchRing(outline: Outline, { allowance, open: left = [] }: SewRound): Result<StitchRing, ClothFault> {
   const open = left.map(nameOf);
   const names = [...new Set(outline.map((edge) => edge.name))];
   const asked = [...open, ...(typeof allowance === 'number' ? [] : Object.keys(allowance))];
@@ -226,7 +226,10 @@ function cornerOf(before: Side, bend: readonly Side[], after: Side): Point | und
 
 type Gap = NonNullable<SewnRound['gap']>;
 
-function gapIn(ring: Outline, { edge: asked, length, begins }: NonNullable<SewRound['gap']>): Result<Gap, ClothFault> {
+export function gapIn(
+  ring: Outline,
+  { edge: asked, length, begins }: NonNullable<SewRound['gap']>,
+): Result<Gap, ClothFault> {
   const edge = nameOf(asked);
   const longest = sides(ring)
     .filter((side) => side.name === edge)
@@ -251,7 +254,7 @@ function gapIn(ring: Outline, { edge: asked, length, begins }: NonNullable<SewRo
 }
 
 /** The row round, without the gap and without the edges that stay open. */
-function stitchRound(work: Work, round: SewnRound): Stitch {
+export function stitchRound(work: Work, round: SewnRound): Stitch {
   const runs = sides(round.ring).flatMap((side, i) =>
     round.allowances[i] === 0
       ? []
@@ -272,7 +275,7 @@ const liesOn = ({ from, to }: Side, at: Point): boolean =>
   Math.abs(distance(from, at) + distance(at, to) - distance(from, to)) < ON;
 
 /** Raw edges outside the stitches are held, but for those at the gap. */
-function heldRound(ply: Ply, { ring, allowances, gap }: SewnRound, stitch: number): Ply {
+export function heldRound(ply: Ply, { ring, allowances, gap }: SewnRound, stitch: number): Ply {
   return sides(ring).reduce((now, side, i) => {
     const width = allowances[i]!;
     if (width === 0) return now;

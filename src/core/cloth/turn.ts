@@ -2,12 +2,13 @@ import { asOneStep } from './group.ts';
 import { between, cross, distance, dot, plus, times } from '../geometry/point.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
 import { foldAlong, hasBeyond } from './fold.ts';
-import { area, lineThrough, sides, union } from '../geometry/index.ts';
+import { area, leftOf, lineThrough, sides, union } from '../geometry/index.ts';
 import { movedMark, movedPly, movedStitch } from './move.ts';
 import { nextNumber } from './work.ts';
 import { covers, offsets, ON, stretches } from './ring.ts';
 import { reversedEdge } from './edge.ts';
 import { putTogether, takenApart } from './layers-apart.ts';
+import { wallByWall, wallsOf } from './walls.ts';
 import { isBend, roundCorners } from './round-corners.ts';
 import { reflection } from '../geometry/transform.ts';
 import type { ClothFault } from './fault.ts';
@@ -28,11 +29,12 @@ import type { Ply, Run, SewnRound, Sewn, Stitch, Work } from './work.ts';
  * other rows, hardware or boxed corners join them; `too-deep` for allowances much wider than what is between the stitches; those of folding.
  *
  * @param isOpen whether there is another way out, such as an open zip
+ * @param row the number of the row that it was sewn round with; the last one if left out
  * @example
  * size(turn(sewRound(front, lining, { allowance: 6, gap: { edge: 'bottom', length: 60 } }).value).value)
  */
-export function turn(work: Work, isOpen = false): Sewn {
-  const seam = work.stitches.findLast((stitch) => stitch.round !== undefined);
+export function turn(work: Work, isOpen = false, row?: number): Sewn {
+  const seam = work.stitches.findLast(({ id, round }) => round !== undefined && (row === undefined || row === id));
   if (!seam?.round) return fail({ code: 'not-sewn-round', message: notSewnRound(work) });
   const { round } = seam;
   const at = work.plies.findIndex((ply) => ply.id === round.over);
@@ -43,7 +45,7 @@ export function turn(work: Work, isOpen = false): Sewn {
   if (isShut && !isOpen && ![lower, upper].some((layer) => overlaps(layer, work, seam))) {
     return fail({ code: 'no-gap', message: 'There is no gap to turn the work through.' });
   }
-  const folded = foldedTogether(lower, upper);
+  const folded = foldedTogether(lower, upper, round);
   if (folded) return fail(folded);
   // A boxed corner is sewn across both layers, and turns with them.
   const boxed = boxRows(work);
@@ -71,8 +73,30 @@ export function turn(work: Work, isOpen = false): Sewn {
   const level = (id: number) => order.get(id) ?? -1;
   const runs = seam.runs.map((run) => ({ ...run, plies: [...run.plies].sort((a, b) => level(a) - level(b)) }));
   const { stitches, marks } = putTogether([between!, up.value, down.value]);
-  const all = [...rejoined(stitches, level), ...boxed, { ...seam, runs }].sort((a, b) => a.id - b.id);
+  const turned: SewnRound = { ...round, over: down.value.plies[0]?.id ?? round.over, turned: true };
+  const all = [...rejoined(stitches, level), ...boxed, { ...seam, runs, round: turned }].sort((a, b) => a.id - b.id);
   return ok(asOneStep(work.done, { plies, stitches: all, marks, done: [] }, { did: 'turn' }));
+}
+
+/**
+ * Presses the allowances of a pair that is not turned to the outside of its walls, so that nothing stands out beside its
+ * seams.
+ *
+ * Faults: those of folding.
+ */
+export function pressedOutward(work: Work, row: number): Sewn {
+  const { round } = work.stitches.find(({ id }) => id === row)!;
+  const folds = foldsIn(round!);
+  const pressed = wallByWall(work, wallsOf(work, round!), (wall, which) =>
+    foldedIn(wall, folds, which === 'lower' ? 'under' : 'over', nextNumber(wall)),
+  );
+  if (!pressed.ok) return pressed;
+  const { work: after, walls } = pressed.value;
+  const over = walls.upper[0]?.id ?? round!.over;
+  const stitches = after.stitches.map((one) =>
+    one.id === row && one.round ? { ...one, round: { ...one.round, over } } : one,
+  );
+  return ok({ ...after, stitches });
 }
 
 /**
@@ -113,8 +137,16 @@ function notSewnRound({ plies, stitches }: Work): string {
 }
 
 /** Why the two layers cannot change places: a fold has one side among the lower plies and one among the upper. */
-function foldedTogether(lower: readonly Ply[], upper: readonly Ply[]): ClothFault | undefined {
-  const folds = new Set(lower.flatMap(({ outline }) => outline.flatMap(({ fold }) => fold ?? [])));
+function foldedTogether(lower: readonly Ply[], upper: readonly Ply[], round: SewnRound): ClothFault | undefined {
+  // Where a work was sewn up at its own edges, its walls are one cloth along the fold between them.
+  const between = sides(round.ring).flatMap(({ from, to }, i) => (round.folds?.[i] ? [lineThrough(from, to)] : []));
+  const isBetween = ({ from, to }: Side) =>
+    between.some((line) => [from, to].every((p) => Math.abs(leftOf(line, p)) <= SAME));
+  const folds = new Set(
+    lower.flatMap(({ outline }) =>
+      sides(outline).flatMap((side, i) => (isBetween(side) ? [] : (outline[i]!.fold ?? []))),
+    ),
+  );
   const ply = upper.find(({ outline }) => outline.some(({ fold }) => fold !== undefined && folds.has(fold)));
   if (!ply) return undefined;
   const message = `The two layers are folded together, ${ply.piece} among them.`;

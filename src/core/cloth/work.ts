@@ -62,8 +62,10 @@ export type Stitch = {
   /** Stitch type after ISO 4915: 301 lockstitch, 304 zigzag lockstitch, 504 three-thread overedge, 200 by hand. */
   readonly class: string;
   readonly runs: readonly Run[];
-  /** Of a pair sewn round: the stitch line, the first ply of the upper one, and the gap. */
+  /** Of a pair sewn round, or a folded work sewn up: the stitch line, the first ply of the upper wall, and the gap. */
   readonly round?: SewnRound | undefined;
+  /** Of a row round two openings, one work in the other. */
+  readonly joins?: JoinedOpenings | undefined;
   /** How much of it is sewn over again, back and forth at its ends, in mm: forth, back and forth once more. */
   readonly secured?: number;
   /** Of a row that makes a casing: the room for the cord beside it. */
@@ -73,13 +75,29 @@ export type Stitch = {
 /** The room for a cord, in mm: from a row to the fold of a turned edge, or to the other row that sews a laid strip down. */
 export type Channel = { readonly width: number; readonly strip?: Pick<LaidWork, 'work' | 'nth'> };
 
+export type JoinedOpenings = {
+  /** The rows, by number, that the work outside and the one inside it were sewn round or up with. */
+  readonly outer: number;
+  readonly inner: number;
+  /** Plies caught in between, by number. */
+  readonly caught: readonly number[];
+  /** Turned right side out, so that what was inside lies beyond the seam, to be pushed in. */
+  readonly turned?: true;
+};
+
 export type SewnRound = {
   /** The stitch line as a ring; edges keep the names of the edges they run along. */
   readonly ring: readonly Edge[];
   /** The width of the allowance at each edge of the ring, in mm; 0 where the edge was not sewn. */
   readonly allowances: readonly number[];
-  /** The lowest ply of the upper layer, by number. */
+  /** For each edge of the ring, whether the cloth is folded there, from one wall to the other. None if left out. */
+  readonly folds?: readonly boolean[];
+  /** The lowest ply of the upper wall, by number: what is hollow lies below it. */
   readonly over: number;
+  /** Its allowances lie inside. */
+  readonly turned?: true;
+  /** It was put into another work, and is called so there. */
+  readonly put?: Pick<LaidWork, 'work' | 'nth'>;
   /** Plies caught in between, by number. */
   readonly caught: readonly number[];
   readonly gap?: { readonly from: Point; readonly to: Point; readonly edge: string; readonly closed: boolean };

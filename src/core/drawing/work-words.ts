@@ -1,4 +1,5 @@
-import { listed } from '../measure/index.ts';
+import { openingsOf } from '../cloth/openings.ts';
+import { listed, SAME } from '../measure/index.ts';
 import { boxOf, size } from '../cloth/size.ts';
 import { countLayers, layersInWords } from '../cloth/layers.ts';
 import { seenParts } from './work-shapes.ts';
@@ -29,12 +30,24 @@ export const faceWords = (ply: Ply, face: 'right' | 'wrong', { materials }: Piec
 export function sizeWords(work: Work, setting: PieceSetting): string[] {
   const { say } = lengthWriter(setting);
   const [flat, now] = [boxOf(work.plies), size(work)];
-  const lying = `It lies ${say(flat.width)} wide and ${say(flat.height)} high.`;
-  if (now.depth === 0) return [lying];
+  const lying = [
+    `It lies ${say(flat.width)} wide and ${say(flat.height)} high.`,
+    ...openingWords(work).map(([where, round]) => `${where} it is ${say(round)} round.`),
+  ];
+  if (now.depth === 0) return lying;
   return [
-    lying,
+    ...lying,
     `Standing, it is ${say(now.width)} wide, ${say(now.height)} high and ${say(now.depth)} deep, from seam to seam.`,
   ];
+}
+
+/** How long a work is round at its openings, each by where it is; two alike are told once. */
+function openingWords(work: Work): [string, number][] {
+  const [first, ...others] = openingsOf(work);
+  if (!first) return [];
+  if (others.length === 0) return [['At the opening', first.round]];
+  if (others.every(({ round }) => Math.abs(round - first.round) < SAME)) return [['At each opening', first.round]];
+  return [first, ...others].map(({ name, round }) => [`At the ${name}`, round]);
 }
 
 /** What the drawing of flat work cannot show: how large it stands when its corners are boxed. */
@@ -42,9 +55,10 @@ export function standingNotes(work: Work, setting: PieceSetting): string[] {
   const { set } = lengthWriter(setting);
   const { width, height, depth } = size(work);
   const opens = zipWords(work, setting, set);
+  const round = openingWords(work).map(([where, length]) => `${where} ${set(length)} round.`);
   return depth === 0
-    ? opens
-    : [...opens, `Standing: ${set(width)} wide, ${set(height)} high, ${set(depth)} deep, from seam to seam.`];
+    ? [...opens, ...round]
+    : [...opens, ...round, `Standing: ${set(width)} wide, ${set(height)} high, ${set(depth)} deep, from seam to seam.`];
 }
 
 /** How far the zips of a work open, where a row crosses their teeth. */

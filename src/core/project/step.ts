@@ -62,7 +62,7 @@ export type Step = {
   /** The depth that boxed corners give, in mm; 0 for what lies flat. */
   depth: number;
   /** What the author says it measures now, in mm. */
-  nowMeasures?: Partial<Size> & { within?: number };
+  nowMeasures?: Partial<Size> & { round?: number; within?: number };
   /** The rows of stitches that this step adds. */
   stitches: SewnRow[];
   minutes: Minutes;

@@ -16,6 +16,7 @@ export const always = {
       {
         width: optional(length('Its width after this step.')),
         height: optional(length('Its height after this step.')),
+        round: optional(length('How long its opening is all round, along the edge, from seam to seam.')),
         within: optional(length('How far off it may be, where it is not exact. Left out, it is exact.')),
       },
       'What the work measures now; the kit checks it.',

@@ -3,12 +3,13 @@ import { edgeOn, edgesOn } from '../cloth/sides.ts';
 import { fail, ok, plainName, quote, SAME } from '../measure/index.ts';
 import { length, optional, whole, yes } from './fields.ts';
 import { curveInside, lengthOf, partOf, pathRound, runsBack } from '../cloth/curve.ts';
-import { sewsShut, sewsShutAlong } from '../cloth/openings.ts';
+import { atOpening, openingAsked, rowInside, sewsShut, sewsShutAlong } from '../cloth/openings.ts';
 import { pathsInside } from '../cloth/paths-inside.ts';
 import { noted } from '../cloth/work.ts';
 import { sewn } from '../cloth/stitch.ts';
 import type { ClothFault, Sewn, StitchKind, Work } from '../cloth/index.ts';
 import type { Measured } from './verb.ts';
+import type { Opening } from '../cloth/openings.ts';
 import type { Point } from '../geometry/index.ts';
 import type { Result } from '../measure/index.ts';
 import type { RowSide } from '../cloth/paths-inside.ts';
@@ -70,6 +71,8 @@ export function rowsAlong(
   said: RowSaid = {},
 ): Sewn {
   const by = said.by ?? usual;
+  const opening = openingAsked(work, asked);
+  if (opening) return opening.ok ? rowRound(work, opening.value, kind, by, said) : opening;
   const found = waysOf(work, asked, by);
   if (!found.ok) return found;
   const { edges, rings } = found.value;
@@ -118,6 +121,19 @@ export function rowsAlong(
     runs: row.runs.map((run) => ({ ...run, plies: run.plies.slice(-through) })),
   }));
   return ok(noted({ ...after, stitches: [...work.stitches, ...upper] }, did));
+}
+
+/** A row all round an opening, through one wall at a time. */
+function rowRound(work: Work, opening: Opening, kind: StitchKind, by: number, said: RowSaid): Sewn {
+  const field = (['begins', 'ends', 'through', 'back and forth'] as const).find((name) => said[name] !== undefined);
+  if (field) {
+    const message = `A row round an opening has no ends, and goes through the whole of each wall: ${quote(field)} says nothing there.`;
+    return fail({ code: 'one-edge', message, field, fix: `Leave ${quote(field)} out.` });
+  }
+  const way = rowInside(work, opening, by);
+  const after = atOpening(work, opening, (wall) => ok(sewn(wall, kind, way)), { did: kind });
+  if (!after.ok || after.value.stitches.slice(work.stitches.length).every(({ runs }) => runs.length > 0)) return after;
+  return fail({ code: 'misses', message: 'The row of stitches misses the cloth.', field: 'by' });
 }
 
 /** The edges that a step names, and the ways round the outlines that it names. */

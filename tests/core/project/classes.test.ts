@@ -221,53 +221,78 @@ describe('the organiser of pleated pockets', () => {
     expect(layers).toBe(11);
     // Loops of 3 in, less the seam of 1/2 in that holds them.
     expect(steps.at(-1)).toBe('organiser 18 in x 14 1/2 in');
-    // Two lengths of 6 in and 1/8 at each end, to half yards.
+    // Two lengths of 6 in and 1/8 at each end, to half yards; the piece and 1 in to straighten it, to eighths of a yard.
     expect(buys.at(-1)).toBe('webbing 18 in');
     expect(made('pleated-organiser', 'metric').steps.at(-1)).toBe('organiser 450 mm x 363 mm');
   });
 });
 
 describe('the lined tote', () => {
-  it('is a tube of outside and lining, boxed at both of its bottom corners', () => {
-    const { steps } = made('lined-tote', 'inch');
-    // 19 in cut, less two seams and a box of 3; two panels of 16 1/2 in and the seam that joins them.
-    expect(steps.slice(-4)).toEqual([
-      'bag 19 in x 32 in',
-      'bag 15 in x 30 in',
-      'bag 15 in x 29 1/2 in',
-      'bag 15 in x 29 1/2 in',
+  it('is boxed, lined and open at the top, as long round as its width and depth say', () => {
+    const { steps, rows } = made('lined-tote', 'inch');
+    // Panels of 19 x 16 1/2 in, less two seams and a box of 3 in; the lining lies beyond the seam until it is pushed in.
+    // The straps then stand 6 in above the top: of 22 in, 9 lie across and 1/2 in of each end in the seam.
+    expect(steps.slice(-6)).toEqual([
+      'bag 15 in x 14 1/2 in',
+      'bag 15 in x 14 1/2 in',
+      'bag 15 in x 28 in',
+      'bag 15 in x 28 in',
+      'bag 15 in x 20 in',
+      'bag 15 in x 20 in',
+    ]);
+    // Round: twice 15 + 3 in. Beside a side seam lie the panel with its interfacing, three of its allowances, and four of the lining.
+    expect(rows.slice(-3)).toEqual([
+      'Sew the bag together all round the opening: 36 in through 6',
+      'Close the gap of the bag: 6 in through 4',
+      'Topstitch the bag at the opening: 36 in through 9',
     ]);
   });
 
-  it('has both ends of a strap in the seam of each top, as far from the sides as is said', () => {
-    const { rows } = made('lined-tote', 'inch');
-    // Panel, a strap of four layers, and the lining.
-    expect(rows.filter((line) => line.includes('with strap'))).toEqual([
-      'Join the first panel with strap and the pocket lining at the top: 19 in through 6',
-      'Join the second panel with strap and the second lining at the top: 19 in through 6',
-    ]);
+  it('has its straps caught in the seam round the opening, as far from the sides as is said', () => {
     const pattern = resolveProject(fileOf('lined-tote'), { edition: 'metric', materials });
-    const laid = makeUp(pattern).find(({ makes }) => makes === 'panel with strap')!;
-    const xs = laid.after.plies
-      .filter(({ piece }) => piece === 'strap')
-      .flatMap(({ outline }) => outline.map(({ from }) => from.x));
-    const panel = laid.after.plies.find(({ piece }) => piece === 'panel')!;
-    const whole = panel.outline.map(({ from }) => from.x);
-    expect(Math.min(...xs) - Math.min(...whole)).toBeCloseTo(100, 6);
-    expect(Math.max(...whole) - Math.max(...xs)).toBeCloseTo(100, 6);
+    const all = makeUp(pattern);
+    const laid = all.find(({ makes }) => makes === 'panel with strap')!;
+    const across = (step: Step, piece: string) => {
+      const xs = step.after.plies
+        .filter((ply) => ply.piece === piece)
+        .flatMap(({ outline }) => outline.map(({ from }) => from.x));
+      return [Math.min(...xs), Math.max(...xs)] as const;
+    };
+    const [[from, to], [left, right]] = [across(laid, 'strap'), across(laid, 'panel')];
+    expect(from - left).toBeCloseTo(100, 6);
+    expect(right - to).toBeCloseTo(100, 6);
+    // A seam of 12 mm less on either side, in the bag.
+    const bag = all.at(-1)!;
+    const [[start, end], [first, last]] = [across(bag, 'strap'), across(bag, 'panel')];
+    expect(start - first).toBeCloseTo(88, 6);
+    expect(last - end).toBeCloseTo(88, 6);
+    const straps = new Set(bag.after.plies.flatMap(({ piece, id }) => (piece === 'strap' ? id : [])));
+    const row = bag.after.stitches.find(
+      ({ kind, runs }) => kind === 'seam' && runs.some(({ plies }) => plies.some((id) => straps.has(id))),
+    );
+    expect(row).toBeDefined();
   });
 
   it('needs neither interfacing nor pins in faux leather', () => {
     const faux = made('lined-tote', 'inch', { options: { 'faux leather': true } });
     expect(faux.cut.some((line) => line.includes('interfacing'))).toBe(false);
-    expect(faux.tools.get('Join the first panel with strap and the pocket lining at the top')).toEqual([
-      'sewing machine',
-      'clips',
-    ]);
-    expect(
-      made('lined-tote', 'inch').tools.get('Join the first panel with strap and the pocket lining at the top'),
-    ).toContain('pins');
+    expect(faux.tools.get('Sew the bag together all round the opening')).toEqual(['sewing machine', 'clips']);
+    expect(made('lined-tote', 'inch').tools.get('Sew the bag together all round the opening')).toContain('pins');
     expect(faux.labels['outer']).toBe('Faux leather for the outside');
+  });
+});
+
+describe('the drawstring bag', () => {
+  it('is of one piece, its casing as long as it is round', () => {
+    const { cut, steps, rows, buys } = made('drawstring-bag', 'inch');
+    // Twice 12 in, and at either end a turn of 1/2 in, 3/4 in for the cord and 1/16 in beside the row: 26 5/8 in.
+    expect(cut).toEqual(['1 bag 11 in x 26 5/8 in', '1 cord 32 in x 1/4 in']);
+    // 11 in less two seams of 1/2 in and two squares of 1 in; 12 in less one square.
+    expect(steps.at(-1)).toBe('bag 8 in x 11 in');
+    // Round 20 in, of which 1 in stays open; three layers of one wall.
+    expect(rows.at(-1)).toBe('Make a casing in the bag at the opening: 19 in through 3');
+    // 32 in and two ends of 1 in, to half yards; the piece and 1 in to straighten it, to eighths of a yard.
+    expect(buys).toEqual(['outer 31 1/2 in', 'cord 36 in']);
   });
 });
 

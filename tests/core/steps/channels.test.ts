@@ -49,8 +49,7 @@ describe.each(EDITIONS)('what closes a casing, in the %s edition', (edition) => 
         .soft(cased(seam, edition), seam)
         .toEqual([
           'error steps > 2: casing-closed: This seam crosses the casings of the front and the back and closes them: nothing can be ' +
-            'drawn through. Make the casing after this step. Side seams run from edge to edge here and cannot stop below a ' +
-            'casing: between them, lay on a strip of its own as the casing.',
+            'drawn through. Make the casing after this step. Sewn after its side seams it goes all round: “at: opening”.',
         ]);
   });
   test('a row across it', () => {

@@ -60,13 +60,14 @@ type Table = {
  */
 export function projectOf(chance: Chance, seed: number): File {
   const home = chance.of(editions);
-  let file: File = { ...piecesOf(chance, home), steps: [] };
   const alone = seed % 4 === 0;
-  if (alone) {
+  const lead = alone ? leadsTo[verbOf(seed)] : chance.often(0.15) ? chance.of(Object.values(leadsTo)) : undefined;
+  let file: File = lead ? bagsOf(chance, home, lead) : { ...piecesOf(chance, home), steps: [] };
+  if (alone && !lead) {
     const one = withStep(file, chance, home, verbOf(seed));
     if (makeUp(resolved(one, home)).length > 0 || chance.often(0.1)) return one;
   }
-  if (alone || chance.often(0.3)) file = withStep(file, chance, home, 'sew round');
+  if (!lead && (alone || chance.often(0.3))) file = withStep(file, chance, home, 'sew round');
   const long = alone ? file.steps.length + 1 : 2 + chance.below(7);
   while (file.steps.length < long) {
     const next = withStep(file, chance, home, alone ? verbOf(seed) : undefined);
@@ -74,6 +75,44 @@ export function projectOf(chance: Chance, seed: number): File {
     file = next;
   }
   return file;
+}
+
+/** What leads to a verb that takes no single pieces: a folded work, two bags, a lining in its bag. */
+const twoBags: readonly Said[] = [
+  { 'sew round': ['front', 'back'], open: ['top'], makes: 'bag' },
+  {
+    'sew round': ['lining front', 'lining back'],
+    open: ['top'],
+    gap: { edge: 'bottom', length: { mm: 30, in: '1 1/4' } },
+    makes: 'lining',
+  },
+  { turn: 'lining' },
+];
+const onePut: readonly Said[] = [...twoBags, { put: 'lining', into: 'bag', together: 'right sides' }];
+const oneJoined: readonly Said[] = [...onePut, { 'join openings': 'bag' }];
+const leadsTo: Partial<Record<VerbName, readonly Said[]>> = {
+  'sew up': [{ fold: 'front', from: 'top', at: { mm: 50, in: 2 } }],
+  put: twoBags,
+  'join openings': onePut,
+  'push in': [...oneJoined, { turn: 'bag' }],
+};
+
+/** The pieces of two bags of one size, or nearly, with the steps that lead to something. */
+function bagsOf(chance: Chance, home: Edition, lead: readonly Said[]): File {
+  const across = () => chance.of([100, 120, 150, 200]);
+  const [w, h] = [written(across(), home), written(across(), home)];
+  const pieces = {
+    front: { size: [w, chance.often(0.5) ? { mm: 100, in: 4 } : h], from: 'outer' },
+    back: { like: 'front', from: 'outer' },
+    'lining front': { like: 'front', from: 'inner' },
+    'lining back': { like: 'front', from: 'inner' },
+    strip: { size: [written(60, home), written(20, home)], from: 'outer' },
+  };
+  return {
+    ...piecesOf(chance, home),
+    pieces,
+    steps: lead.map((step, i) => ({ id: `step ${i + 1}`, ...step })),
+  };
 }
 
 /** The verb that stands alone in the project of a seed. */
@@ -96,7 +135,9 @@ function withStep(file: File, chance: Chance, home: Edition, verb: VerbName | un
         ? 'close gap'
         : undefined;
   let best = file;
-  for (let i = 0; i < TRIES; i++) {
+  // A verb that was asked for is worth more trouble.
+  const tries = verb ? 3 * TRIES : TRIES;
+  for (let i = 0; i < tries; i++) {
     const step = stepOf(verb ?? (i < TRIES / 2 ? wanted : undefined) ?? chance.of(verbNames), table);
     best = { ...file, steps: [...file.steps, step] };
     if (makeUp(resolved(best, home)).length > lying.done || chance.often(0.06)) return best;
@@ -374,6 +415,7 @@ function lengthFor({ chance, home, size }: Table): string {
 
 /** An edge as a step names it: mostly a side of the work. */
 function edgeFor({ chance, works }: Table, taken: readonly string[]): string {
+  if (chance.often(0.08)) return chance.of(['opening', 'opening', 'top opening']);
   if (chance.often(0.7)) return chance.of(sides);
   if (chance.often(0.4)) return chance.of(corners);
   if (chance.often(0.2)) return 'all';
@@ -383,11 +425,16 @@ function edgeFor({ chance, works }: Table, taken: readonly string[]): string {
 }
 
 /** A text for a field: one that reads as the field asks. */
-function textFor(only: RegExp | undefined, where: string, { chance, steps }: Table, taken: readonly string[]): string {
+function textFor(
+  only: RegExp | undefined,
+  where: string,
+  { chance, steps, works }: Table,
+  taken: readonly string[],
+): string {
   const set = steps.flatMap((step) => ('attach' in step ? [step['id'] as string] : []));
   const known = [...sides, ...set, 'open', 'up', 'down', 'unopened', ...taken.map((name) => `to ${name}`)];
   const fit = known.filter((text) => !only || only.test(text));
   if (fit.length === 0) throw new Error(`The grammar has no text for ${where}. Add one to textFor.`);
-  // A field without a form of its own takes a side, or a step that set something.
-  return chance.of(only ? fit : [...sides, ...set]);
+  // A field without a form of its own takes a side, a piece, or a step that set something.
+  return chance.of(only ? fit : [...sides, ...set, ...[...works.values()].flat()]);
 }

@@ -33,6 +33,14 @@ export function rowsAlongSides(step: Step, edition: 'inch' | 'metric'): string[]
     const isClear = layersOf(step.after, at) !== undefined;
     // Through so many layers from the top it holds those alone.
     const held = typeof values['through'] === 'number' ? there.slice(-values['through']) : there;
+    if (named.some((one) => one.endsWith('opening'))) {
+      // Round an opening it goes through the one wall or the other, and each is the lower or the upper part of the heap.
+      const isWall =
+        there.slice(0, plies.length).join() === plies.join() || there.slice(-plies.length).join() === plies.join();
+      if (isClear && (!isWall || plies.length === there.length))
+        found.push(`a row round an opening holds plies ${plies.join()} of ${there.join()}`);
+      continue;
+    }
     if (isClear && held.join() !== plies.join())
       found.push(
         `a row at ${at.x.toFixed(2)}, ${at.y.toFixed(2)} holds plies ${plies.join()}, and ${held.join()} are meant`,

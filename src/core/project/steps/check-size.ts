@@ -1,6 +1,7 @@
 /** Whether the work measures what the file says, at a step and when it is finished. */
 import { type Diagnostic, type Place, closest, quote, SAME, plainName } from '../../measure/index.ts';
 import { plansOf } from './plan.ts';
+import { openingsOf } from '../../cloth/openings.ts';
 import { openOf } from './check-pockets.ts';
 import { promisedIn } from '../finished.ts';
 import { sayIn, sayThickness } from './say.ts';
@@ -25,6 +26,7 @@ export function checkSizes(pattern: Pattern, ledger: Ledger): Diagnostic[] {
         'this step says',
         'now-measures',
       ),
+      ...roundDiffers(pattern, [...place, 'now', 'round'], makes, after, nowMeasures),
     );
   }
   const promised = pattern.finished;
@@ -51,6 +53,30 @@ export function checkSizes(pattern: Pattern, ledger: Ledger): Diagnostic[] {
     }
   }
   return [...findings, ...thicknessDiffers(pattern, finished, closed)];
+}
+
+/** Whether an opening is as long round as a step says. */
+function roundDiffers(
+  pattern: Pattern,
+  place: Place,
+  of: string,
+  work: Work,
+  { round: said, within = 0 }: { round?: number; within?: number },
+): Diagnostic[] {
+  if (said === undefined) return [];
+  const openings = openingsOf(work);
+  const code = 'now-measures';
+  if (openings.length === 0) {
+    const message = `${quote(of)} has no opening here that could be measured round.`;
+    return [{ severity: 'error', place, code, message, fix: 'Leave “round” out.' }];
+  }
+  if (openings.some(({ round }) => Math.abs(round - said) <= within + SAME)) return [];
+  const say = sayIn(pattern);
+  const made = openings.map(({ name, round }) => (openings.length > 1 ? `${say(round)} at the ${name}` : say(round)));
+  const amount = Math.min(...openings.map(({ round }) => Math.abs(round - said)));
+  const message = `The opening of ${quote(of)} is ${made.join(' and ')} round; this step says ${say(said)}. That is ${say(amount)} off.`;
+  const fix = 'It is measured along the edge from seam to seam, on both sides.';
+  return [{ severity: 'error', place, code, message, fix, amount }];
 }
 
 /** What a work measures, and whether seams take something of it. */

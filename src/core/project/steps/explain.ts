@@ -13,7 +13,7 @@ const fixes: Partial<Record<ClothFault['code'], string>> = {
   'no-gap': 'Leave a gap when you sew round.',
   'off-the-work': 'Check from which edge it is measured.',
   opening:
-    'Sew each layer before they are sewn together; round an opening nothing can be sewn here yet. Where it is meant, a row or a binding says “sew shut: true”.',
+    'A hem, a casing or a row goes round it with “at: opening”; anything else is sewn to each layer before they are sewn together. Where it is meant, a row or a binding says “sew shut: true”.',
   points: 'Trim them level with it first: a step “trim” with “at” and without “by”.',
   'unclear-casing':
     'An edge that is turned needs “width”, and takes “then”; a strip that was laid on takes “by”, and two edges that face away from one another: “at: [strip top, strip bottom]”.',

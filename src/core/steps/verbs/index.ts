@@ -5,6 +5,10 @@ import { sewInRows } from './sew-in-rows.ts';
 import { triangles } from './triangles.ts';
 import { cutApart } from './cut-apart.ts';
 import { sewRound } from './sew-round.ts';
+import { sewUp } from './sew-up.ts';
+import { put } from './put.ts';
+import { joinOpenings } from './join-openings.ts';
+import { pushIn } from './push-in.ts';
 import { frenchSeam } from './french-seam.ts';
 import { flatFelledSeam } from './flat-felled-seam.ts';
 import { pleat } from './pleat.ts';
@@ -40,6 +44,7 @@ export const verbs = [
   triangles,
   cutApart,
   sewRound,
+  sewUp,
   frenchSeam,
   flatFelledSeam,
   pleat,
@@ -56,6 +61,9 @@ export const verbs = [
   quarterTurn,
   turn,
   closeGap,
+  put,
+  joinOpenings,
+  pushIn,
   gather,
   boxCorner,
   bind,

@@ -1,5 +1,6 @@
 import { the } from '../words.ts';
 import { turn as turnOut } from '../../cloth/turn.ts';
+import { isJoined, turnThrough } from '../../cloth/put.ts';
 import { verb } from '../verb.ts';
 import { area, bounds } from '../../geometry/index.ts';
 import { covers } from '../../cloth/ring.ts';
@@ -47,6 +48,7 @@ export const turn = verb({
   tools: () => ['point turner', 'iron'],
   pressing: () => 'the work',
   apply: ({ 'by way of': through }, { turn: cloth }, { hardwareOf, kindOf }) => {
+    if (isJoined(cloth)) return turnThrough(cloth);
     if (through === undefined) return turnOut(cloth);
     const field = 'by way of';
     const ply = cloth.plies.find(({ piece }) => plainName(piece) === plainName(through));

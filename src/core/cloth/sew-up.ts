@@ -1,0 +1,151 @@
+/** Sewing up a folded work at its own edges: a bag of one piece, a tube of a strip, a sleeve. */
+import { area, leftOf, lineThrough, sides } from '../geometry/index.ts';
+import { calledSo, gapIn, heldRound, looseBetween, stitchRing, stitchRound } from './sew-round.ts';
+import { distance } from '../geometry/point.ts';
+import { facesTogether } from './seam.ts';
+import { fail, listed, ok, SAME } from '../measure/index.ts';
+import { noted } from './work.ts';
+import { outlineOf } from './silhouette.ts';
+import { withPlies } from './combine.ts';
+import type { ClothFault } from './fault.ts';
+import type { Outline, Point, Side } from '../geometry/index.ts';
+import type { Ply, Sewn, SewnRound, Work } from './work.ts';
+import type { WorkEdge } from './edge.ts';
+
+export type SewUp = {
+  /** The edges that are sewn, as they were found in the work. */
+  readonly edges: readonly WorkEdge[];
+  /** From the raw edges to the stitches, in mm. */
+  readonly allowance: number;
+  /** As when a pair is sewn round. */
+  readonly gap?: { readonly edge: WorkEdge; readonly length: number; readonly begins?: number };
+};
+
+/**
+ * Sews a folded work together at its own edges. What is neither sewn nor folded stays open: folded once and sewn at the
+ * sides it is a bag, sewn opposite the fold alone a tube.
+ *
+ * Faults: `misses` where the work is not folded, or only one of its walls lies along an edge; those of the stitch line and
+ * of the gap.
+ *
+ * @example
+ * sewUp(folded, { edges: edgesOn(folded, ['left', 'right']).value, allowance: 6 })
+ */
+export function sewUp(work: Work, { edges, allowance, gap }: SewUp): Sewn {
+  const split = splitOf(work);
+  if (!split) {
+    const message = 'Only a work that is folded in two can be sewn up at its own edges.';
+    return fail({ code: 'misses', message, fix: 'Fold it first, or sew two works together.' });
+  }
+  const { lower, upper, folds } = split;
+  const cloth = [lower, upper].map((wall) => outlineOf(wall.filter(({ fusedTo }) => fusedTo === undefined)));
+  const [first, second] = cloth;
+  if (!first!.ok) return first!;
+  if (!second!.ok) return second!;
+  // A flap of the one wall goes on beyond the other, and is not sewn.
+  const outline = area(first!.value) <= area(second!.value) ? first!.value : second!.value;
+  const asked = gap ? [...edges, gap.edge] : edges;
+  const folded = edges.find((edge) => sidesOn(outline, edge).some((side) => isFolded(side, folds)));
+  if (folded) {
+    const message = `The ${folded.name} is folded, and needs no seam.`;
+    return fail({ code: 'misses', message, edge: folded.name });
+  }
+  const by = Object.fromEntries(edges.map(({ name }) => [name, allowance]));
+  const line = stitchRing(calledSo(outline, asked), { allowance: by });
+  if (!line.ok) return line;
+  const left = gap && gapIn(line.value.ring, gap);
+  if (left && !left.ok) return left;
+  const caught = looseBetween(work, line.value);
+  const isFold = sides(line.value.ring).map((side, i) => line.value.allowances[i] === 0 && isFolded(side, folds));
+  const over = upper.find(({ id }) => !caught.includes(id))!.id;
+  const round: SewnRound = { ...line.value, folds: isFold, over, caught, ...(left && { gap: left.value }) };
+  const stitch = stitchRound(work, round);
+  const single = oneWallAlong(stitch.runs, split);
+  if (single) return fail(single);
+  const sewn = withPlies({ ...work, stitches: [...work.stitches, stitch] }, (ply) => heldRound(ply, round, stitch.id));
+  const [run] = stitch.runs;
+  const together =
+    run &&
+    facesTogether(
+      [
+        { ...work, plies: lower },
+        { ...work, plies: upper },
+      ],
+      [run.from, run.to],
+    );
+  return ok(noted(sewn, { did: 'sew up', stitches: [stitch.id], ...(together && { together }) }));
+}
+
+/** The two walls of a folded work, and the fold edges between them. */
+type Split = { readonly lower: readonly Ply[]; readonly upper: readonly Ply[]; readonly folds: readonly Ends[] };
+type Ends = { readonly from: Point; readonly to: Point };
+
+/** The walls on both sides of the largest fold. What lies between them belongs to the lower one, unless it is held to the upper. */
+function splitOf({ plies, stitches }: Work): Split | undefined {
+  let best: { low: number; high: number; size: number } | undefined;
+  for (const [low, one] of plies.entries()) {
+    const numbers = new Set(one.outline.flatMap(({ fold }) => fold ?? []));
+    if (numbers.size === 0 || one.fusedTo !== undefined) continue;
+    for (let high = low + 1; high < plies.length; high++) {
+      const other = plies[high]!;
+      if (other.fusedTo !== undefined || !other.outline.some(({ fold }) => fold !== undefined && numbers.has(fold)))
+        continue;
+      const size = Math.min(area(one.outline), area(other.outline));
+      if (!best || size > best.size + SAME || (size > best.size - SAME && high - low < best.high - best.low)) {
+        best = { low, high, size };
+      }
+    }
+  }
+  if (!best) return undefined;
+  const held = new Set([plies[best.high]!.id]);
+  const between = plies.slice(best.low + 1, best.high);
+  for (let grown = true; grown;) {
+    grown = false;
+    for (const { id, fusedTo } of between) {
+      const isHeld =
+        (fusedTo !== undefined && held.has(fusedTo)) ||
+        stitches.some(({ runs }) =>
+          runs.some((run) => run.plies.includes(id) && run.plies.some((one) => held.has(one))),
+        );
+      if (!isHeld || held.has(id)) continue;
+      held.add(id);
+      grown = true;
+    }
+  }
+  const first = between.findIndex(({ id }) => held.has(id));
+  const at = first < 0 ? best.high : best.low + 1 + first;
+  const [lower, upper] = [plies.slice(0, at), plies.slice(at)];
+  const above = new Set(upper.flatMap(({ outline }) => outline.flatMap(({ fold }) => fold ?? [])));
+  const folds = lower.flatMap(({ outline }) =>
+    sides(outline).filter((_, i) => outline[i]!.fold !== undefined && above.has(outline[i]!.fold)),
+  );
+  return { lower, upper, folds };
+}
+
+/** Whether a side lies on a fold for most of its length. */
+function isFolded({ from, to }: Ends, folds: readonly Ends[]): boolean {
+  const line = lineThrough(from, to);
+  const along = folds.filter((fold) => [fold.from, fold.to].every((p) => Math.abs(leftOf(line, p)) <= SAME));
+  return along.reduce((sum, fold) => sum + distance(fold.from, fold.to), 0) > distance(from, to) / 2;
+}
+
+const sidesOn = (outline: Outline, { line }: WorkEdge): Side[] =>
+  sides(outline).filter(({ from, to }) => [from, to].every((p) => Math.abs(leftOf(line, p)) <= SAME));
+
+/** Why a seam would hold nothing: along some of it only one of the walls lies. */
+function oneWallAlong(
+  runs: readonly { readonly plies: readonly number[] }[],
+  { lower, upper }: Split,
+): ClothFault | undefined {
+  const isOf = (wall: readonly Ply[], ids: readonly number[]) => wall.some(({ id }) => ids.includes(id));
+  const single = runs.find(({ plies }) => !isOf(lower, plies) || !isOf(upper, plies));
+  if (!single && runs.length > 0) return undefined;
+  const pieces = [
+    ...new Set([...lower, ...upper].flatMap(({ id, piece }) => (single?.plies.includes(id) ? piece : []))),
+  ];
+  const message =
+    pieces.length === 0
+      ? 'The seam misses the cloth.'
+      : `Along the seam only one wall lies there, of ${listed(pieces)}: it would hold nothing.`;
+  return { code: 'misses', message };
+}

@@ -1,0 +1,319 @@
+/**
+ * What is done round an opening, a folded work that is sewn up, and one work put into another. The worked figures are
+ * reckoned by hand beside each; the laws hold for bags of any size.
+ */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { boxCorner, fold, layersAt, sewRound, size, turn } from '../../../src/core/cloth/index.ts';
+import { edgesOn } from '../../../src/core/cloth/sides.ts';
+import { hemOpening } from '../../../src/core/cloth/hem.ts';
+import { joinOpenings, pushIn, putInto, turnThrough } from '../../../src/core/cloth/put.ts';
+import { openingAsked, openingsOf } from '../../../src/core/cloth/openings.ts';
+import { ok } from '../../../src/core/measure/index.ts';
+import { piece, rectangle, value } from './works.ts';
+import { rowsAlong } from '../../../src/core/steps/rows.ts';
+import { sewUp } from '../../../src/core/cloth/sew-up.ts';
+import { wallsOf } from '../../../src/core/cloth/walls.ts';
+import type { Ply, Sewn, SewnRound, Stitch, Work } from '../../../src/core/cloth/index.ts';
+
+const inch = 25.4;
+
+const bagOf = (name: string, w: number, h: number, s: number, gap?: number): Work =>
+  value(
+    sewRound(piece(`${name} front`, rectangle(w, h)), piece(`${name} back`, rectangle(w, h)), {
+      allowance: s,
+      open: ['top'],
+      ...(gap !== undefined && { gap: { edge: 'bottom', length: gap } }),
+    }),
+  );
+
+const mouth = (work: Work) => {
+  const [one] = openingsOf(work);
+  if (!one) throw new Error('Nothing is open.');
+  return one;
+};
+
+const lengthOf = ({ runs }: Stitch): number =>
+  runs.reduce((sum, { from, to }) => sum + Math.hypot(to.x - from.x, to.y - from.y), 0);
+
+const put = (inner: Work, outer: Work, together: 'right' | 'wrong' = 'right'): Sewn =>
+  putInto(outer, inner, {
+    opening: mouth(outer),
+    own: mouth(inner),
+    together,
+    called: { work: 'lining', nth: 1 },
+  });
+
+/** A lined bag, the lining put into the bag and both turned through the gap. */
+const lined = (w: number, h: number, s: number): Work => {
+  const bag = bagOf('bag', w, h, s);
+  const lining = value(turn(bagOf('lining', w, h, s, w / 4)));
+  const inside = value(put(lining, bag));
+  const joined = value(joinOpenings(inside, mouth(inside), s));
+  return value(pushIn(value(turnThrough(joined)), () => ok('inner')));
+};
+
+const middleOf = (work: Work) => {
+  const xs = work.plies.flatMap(({ outline }) => outline.map(({ from }) => from.x));
+  const ys = work.plies.flatMap(({ outline }) => outline.map(({ from }) => from.y));
+  return { x: (Math.min(...xs) + Math.max(...xs)) / 2, y: (Math.min(...ys) + Math.max(...ys)) / 2 };
+};
+
+const sizes = fc.record({
+  w: fc.integer({ min: 120, max: 500 }),
+  h: fc.integer({ min: 120, max: 500 }),
+  s: fc.integer({ min: 5, max: 15 }),
+});
+
+/** What a run goes through: plies of the one wall, of the other, or of both. */
+const wallsThrough = (work: Work, round: SewnRound, row: Stitch): Set<string> => {
+  const { lower, upper } = wallsOf(work, round);
+  const isOf = (plies: readonly Ply[], ids: readonly number[]) => ids.some((id) => plies.some((ply) => ply.id === id));
+  return new Set(
+    row.runs.map(({ plies }) => `${isOf(lower, plies) ? 'lower' : ''}${isOf(upper, plies) ? 'upper' : ''}`),
+  );
+};
+
+describe('at an opening', () => {
+  test('a bag of 11 x 12 in is hemmed by 1/4 and 3/4 in to 10 x 10 1/2 in, in a row of 20 in', () => {
+    const bag = value(turn(bagOf('bag', 11 * inch, 12 * inch, inch / 2)));
+    expect(mouth(bag).round).toBeCloseTo(20 * inch, 6);
+    const hemmed = value(hemOpening(bag, mouth(bag), { turn: inch / 4, then: (3 * inch) / 4 }));
+    expect(size(hemmed)).toMatchObject({ width: 10 * inch, height: 10.5 * inch });
+    const row = hemmed.stitches.at(-1)!;
+    expect(lengthOf(row)).toBeCloseTo(20 * inch, 6);
+    // Three layers of one wall; beside the seams their allowances lie there as well.
+    const through = row.runs.map(({ plies }) => plies.length);
+    expect(Math.min(...through)).toBe(3);
+    expect(wallsThrough(hemmed, hemmed.stitches.find(({ round }) => round)!.round!, row)).toEqual(
+      new Set(['lower', 'upper']),
+    );
+  });
+
+  test('a hem is the same before the bag is turned and after', () => {
+    fc.assert(
+      fc.property(sizes, ({ w, h, s }) => {
+        const bag = bagOf('bag', w, h, s);
+        const how = { turn: 6, then: 20 };
+        const before = value(turn(value(hemOpening(bag, mouth(bag), how))));
+        const turned = value(turn(bag));
+        const after = value(hemOpening(turned, mouth(turned), how));
+        expect(size(before).width).toBeCloseTo(size(after).width, 6);
+        expect(size(before).height).toBeCloseTo(size(after).height, 6);
+        expect(mouth(before).round).toBeCloseTo(mouth(after).round, 6);
+        expect(before.plies.length).toBe(after.plies.length);
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  test('a row is as long as the ring and never goes through both walls', () => {
+    fc.assert(
+      fc.property(sizes, fc.integer({ min: 1, max: 30 }), fc.boolean(), ({ w, h, s }, by, isTurned) => {
+        const sewnRound = bagOf('bag', w, h, s);
+        const bag = isTurned ? value(turn(sewnRound)) : sewnRound;
+        const after = value(rowsAlong(bag, ['opening'], 'topstitch', by));
+        const row = after.stitches.at(-1)!;
+        expect(lengthOf(row)).toBeCloseTo(2 * (w - 2 * s), 6);
+        const [{ round }] = bag.stitches as [Stitch];
+        expect(wallsThrough(after, round!, row)).toEqual(new Set(['lower', 'upper']));
+        expect(after.plies).toEqual(bag.plies);
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  test('what is done to one wall leaves the rest of the bag where it was', () => {
+    const bag = value(turn(bagOf('bag', 200, 240, 10)));
+    const hemmed = value(hemOpening(bag, mouth(bag), { turn: 10 }));
+    const below = { x: middleOf(bag).x, y: middleOf(bag).y };
+    const seen = (work: Work) => layersAt(work, below).map(({ piece: of, face }) => `${of} ${face}`);
+    expect(seen(hemmed)).toEqual(seen(bag));
+  });
+
+  test('a name that is no opening, or several, is told', () => {
+    const bag = value(turn(bagOf('bag', 200, 240, 10)));
+    expect(openingAsked(bag, ['top'])).toBeUndefined();
+    expect(openingAsked(bag, ['bottom opening'])).toMatchObject({
+      ok: false,
+      fault: { code: 'unknown-edge', message: 'There is no “bottom opening” here. There is “top opening”.' },
+    });
+    expect(openingAsked(bag, ['opening', 'left'])).toMatchObject({ ok: false, fault: { code: 'one-edge' } });
+    const band = value(
+      fold(piece('band', rectangle(400, 60)), { line: { at: { x: 200, y: 0 }, angle: 90 }, lands: 'over' }),
+    );
+    const tube = value(sewUp(band, { edges: value(edgesOn(band, ['left'])), allowance: 10 }));
+    expect(openingAsked(tube, ['opening'])).toMatchObject({
+      ok: false,
+      fault: { code: 'ambiguous-edge', message: 'There are 2 openings. Write “top opening” or “bottom opening”.' },
+    });
+  });
+});
+
+describe('sewn up', () => {
+  const folded = (w: number, h: number) =>
+    value(fold(piece('cloth', rectangle(w, h)), { line: { at: { x: 0, y: h / 2 }, angle: 0 }, lands: 'over' }));
+
+  test('a cloth folded in two and sewn at its sides is a bag, open opposite the fold', () => {
+    fc.assert(
+      fc.property(sizes, ({ w, h, s }) => {
+        const work = folded(w, 2 * h);
+        const bag = value(sewUp(work, { edges: value(edgesOn(work, ['left', 'right'])), allowance: s }));
+        expect(openingsOf(bag)).toHaveLength(1);
+        expect(mouth(bag).round).toBeCloseTo(2 * (w - 2 * s), 6);
+        const turned = value(turn(bag));
+        expect(size(turned)).toMatchObject({ depth: 0 });
+        expect(size(turned).width).toBeCloseTo(w - 2 * s, 6);
+        expect(size(turned).height).toBeCloseTo(h, 6);
+        // Right side out: what is seen from above and from below is the right side.
+        const there = layersAt(turned, middleOf(turned));
+        expect(there.map(({ face }) => face)).toEqual(['wrong', 'right']);
+        expect(mouth(turned).round).toBeCloseTo(mouth(bag).round, 6);
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  test('a strip joined into a ring has two openings, each as long as the strip less its seam', () => {
+    const strip = piece('band', rectangle(610, 80));
+    const band = value(fold(strip, { line: { at: { x: 305, y: 0 }, angle: 90 }, lands: 'over' }));
+    const tube = value(sewUp(band, { edges: value(edgesOn(band, ['left'])), allowance: 5 }));
+    expect(openingsOf(tube).map(({ round }) => round)).toEqual([600, 600]);
+  });
+
+  test('a fold needs no seam, a flat work none of its own, and a single wall holds nothing', () => {
+    const flat = piece('cloth', rectangle(200, 100));
+    expect(sewUp(flat, { edges: value(edgesOn(flat, ['left'])), allowance: 5 })).toMatchObject({
+      ok: false,
+      fault: { code: 'misses' },
+    });
+    const work = folded(200, 300);
+    const low = value(edgesOn(work, ['top', 'bottom', 'left']));
+    const foldEdge = low.filter(
+      ({ name }) => sewUp(work, { edges: [low.find((one) => one.name === name)!], allowance: 5 }).ok === false,
+    );
+    expect(foldEdge).toHaveLength(1);
+    expect(sewUp(work, { edges: foldEdge, allowance: 5 })).toMatchObject({
+      fault: { message: `The ${foldEdge[0]!.name} is folded, and needs no seam.` },
+    });
+  });
+
+  test('a flap goes on beyond the pocket that is sewn up below it', () => {
+    // 300 high, 100 of it folded up: a pocket of 100 with a flap of 100 above it.
+    const work = value(
+      fold(piece('cloth', rectangle(200, 300)), { line: { at: { x: 0, y: 100 }, angle: 0 }, lands: 'over' }),
+    );
+    const pouch = value(sewUp(work, { edges: value(edgesOn(work, ['left', 'right'])), allowance: 10 }));
+    const [row] = pouch.stitches;
+    expect(lengthOf(row!)).toBeCloseTo(200, 6);
+    expect(mouth(pouch).round).toBeCloseTo(2 * 180, 6);
+  });
+});
+
+describe('one in the other', () => {
+  test('a bag of 11 x 12 in, lined, comes to 10 x 11 in, four plies in the middle', () => {
+    const bag = lined(11 * inch, 12 * inch, inch / 2);
+    expect(size(bag).width).toBeCloseTo(10 * inch, 6);
+    expect(size(bag).height).toBeCloseTo(11 * inch, 6);
+    const there = layersAt(bag, middleOf(bag)).map(({ piece: of, face }) => `${of} ${face}`);
+    // From below: the outside right side out, its lining wrong side to wrong side, and the same above, turned round.
+    expect(there).toEqual(['bag back wrong', 'lining front right', 'lining back wrong', 'bag front right']);
+  });
+
+  test('whatever its size: one seam less, the mouth as long as before, no wall sewn to the other', () => {
+    fc.assert(
+      fc.property(sizes, ({ w, h, s }) => {
+        const bag = lined(w, h, s);
+        expect(size(bag).width).toBeCloseTo(w - 2 * s, 6);
+        expect(size(bag).height).toBeCloseTo(h - 2 * s, 6);
+        expect(mouth(bag).round).toBeCloseTo(2 * (w - 2 * s), 6);
+        const after = value(rowsAlong(bag, ['opening'], 'topstitch', 5));
+        const row = after.stitches.at(-1)!;
+        expect(lengthOf(row)).toBeCloseTo(2 * (w - 2 * s), 6);
+        const { round } = after.stitches.find(({ id }) => id === mouth(after).row)!;
+        expect(wallsThrough(after, round!, row)).toEqual(new Set(['lower', 'upper']));
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  test('the bag put into its lining comes to the same as the lining put into its bag', () => {
+    const [w, h, s] = [260, 300, 12];
+    const bag = value(turn(bagOf('bag', w, h, s)));
+    const lining = bagOf('lining', w, h, s, 80);
+    const inside = value(put(bag, lining));
+    const joined = value(joinOpenings(inside, mouth(inside), s));
+    const done = value(pushIn(value(turnThrough(joined)), () => ok('outer')));
+    const other = lined(w, h, s);
+    expect(size(done).width).toBeCloseTo(size(other).width, 6);
+    expect(size(done).height).toBeCloseTo(size(other).height, 6);
+    expect(mouth(done).name).toBe('top opening');
+    expect(layersAt(done, middleOf(done)).map(({ piece: of, face }) => `${of.split(' ')[0]} ${face}`)).toEqual(
+      layersAt(other, middleOf(other)).map(({ piece: of, face }) => `${of.split(' ')[0]} ${face}`),
+    );
+  });
+
+  test('boxed corners of both lie in one another', () => {
+    const [w, h, s, square] = [360, 380, 12, 40];
+    const boxed = (work: Work) =>
+      (['bottom left', 'bottom right'] as const).reduce(
+        (now, corner) => value(boxCorner(now, { corner, square, allowance: s })),
+        work,
+      );
+    const bag = boxed(bagOf('bag', w, h, s));
+    const lining = value(turn(boxed(bagOf('lining', w, h, s, 90))));
+    const inside = value(put(lining, bag));
+    const done = value(pushIn(value(turnThrough(value(joinOpenings(inside, mouth(inside), s)))), () => ok('inner')));
+    // Width less two seams and two squares, height less two seams and a square; twice the square deep.
+    expect(size(done)).toMatchObject({ depth: 2 * square });
+    expect(size(done).width).toBeCloseTo(w - 2 * s - 2 * square, 6);
+    expect(size(done).height).toBeCloseTo(h - 2 * s - square, 6);
+  });
+
+  test('sides that do not touch as is said, and what does not go in, are told', () => {
+    const bag = bagOf('bag', 260, 300, 12);
+    const lining = bagOf('lining', 260, 300, 12, 80);
+    expect(put(lining, bag)).toMatchObject({
+      ok: false,
+      fault: { code: 'faces', fix: 'Turn “lining” first, so that it lies right side out as it goes in.' },
+    });
+    expect(put(value(turn(lining)), value(turn(bag)))).toMatchObject({
+      ok: false,
+      fault: {
+        code: 'faces',
+        fix: 'What “lining” goes into lies wrong side out for that: turn it, or leave it unturned.',
+      },
+    });
+    expect(put(value(turn(bagOf('lining', 280, 300, 12, 80))), bag)).toMatchObject({
+      ok: false,
+      fault: { code: 'too-wide', amount: 40 },
+    });
+    expect(put(value(turn(bagOf('lining', 260, 320, 12, 80))), bag)).toMatchObject({
+      ok: false,
+      fault: { code: 'too-wide' },
+    });
+    const narrow = value(put(value(turn(bagOf('lining', 250, 300, 12, 80))), bag));
+    expect(joinOpenings(narrow, mouth(narrow), 12)).toMatchObject({
+      ok: false,
+      fault: { code: 'shapes-differ', amount: 20 },
+    });
+    expect(joinOpenings(bag, mouth(bag), 12)).toMatchObject({ ok: false, fault: { code: 'opening' } });
+    expect(pushIn(bag, () => ok('inner'))).toMatchObject({ ok: false, fault: { code: 'not-sewn-round' } });
+  });
+
+  test('wrong sides together, the allowances of the lining lie on its walls and not beside it', () => {
+    const bag = value(turn(bagOf('bag', 260, 300, 12)));
+    const inside = value(put(bagOf('lining', 260, 300, 12), bag, 'wrong'));
+    expect(size(inside).width).toBeCloseTo(260 - 24, 6);
+    expect(mouth(inside).round).toBeCloseTo(2 * (260 - 24), 6);
+  });
+
+  test('shut in both works, nothing can be turned', () => {
+    const bag = bagOf('bag', 260, 300, 12);
+    const inside = value(put(value(turn(bagOf('lining', 260, 300, 12))), bag));
+    expect(turnThrough(value(joinOpenings(inside, mouth(inside), 12)))).toMatchObject({
+      ok: false,
+      fault: { code: 'no-gap' },
+    });
+  });
+});
