@@ -4,8 +4,10 @@ import { cautions as usual } from '../../components/words/caution/cautions.ts';
 import {
   alignSteps,
   capital,
+  checkAll,
   clockTime,
   courseWords,
+  editionSpoken,
   formatLength,
   lengthsIn,
   makeUp,
@@ -15,14 +17,17 @@ import {
   spokenSizes,
   SURE_STEP,
   type Edition,
+  type SpokenLength,
   type SpokenLine,
   type SpokenSentence,
   type SpokenSize,
   type Step,
 } from '../core/index.ts';
-import type { MaterialsFile, ProjectFile } from '../core/project/schema.ts';
+import { ProjectFile, type MaterialsFile } from '../core/project/schema.ts';
 import { schemaLine } from '../site/content/editor-files.ts';
+import { readYaml } from '../site/content/located-yaml.ts';
 import { inYaml } from './blanks.ts';
+import { beginsAnew, stepSaid } from './steps-said.ts';
 
 export type DraftOf = {
   /** Of the lesson. */
@@ -62,7 +67,8 @@ export function draftLesson({ title, name, lines, glossary, project, edition }: 
   const patterns = inEditions(project.file, project.materials);
   const words = courseWords(patterns[edition], glossary);
   const steps = makeUp(patterns[edition]);
-  const told = alignSteps(lines, steps, words);
+  const spoken = editionSpoken(lines.map(({ text }) => text).join(' '), edition);
+  const told = alignSteps(lines, spoken === edition ? steps : makeUp(patterns[spoken]), words);
   const sizes = spokenSizes(lines, patterns);
   const heard = misheard(lines, words);
   const warned = new Set<string>();
@@ -162,13 +168,9 @@ function unsure({ text, otherMeasures }: SpokenSize, named: readonly string[]): 
 
 /** Names of what is cut. Common practice, no source. */
 const PIECE =
-  /\b((?:\p{L}+ )?(?:panel|strip|pocket|flap|lining|facing|cover|strap|handle|base|gusset|sleeve|yoke|binding|interfacing|rectangle|square|circle|tab|cuff|collar|band))s?\b/giu;
+  /\b((?:\p{L}+ )?(?:panel|strip|pocket|flap|lining|facing|cover|strap|handle|base|gusset|sleeve|yoke|binding|interfacing|rectangle|square|circle|tab|cuff|collar|band|waistband|skirt|tie|loop|fob|batting|backing|border|hood|wing|block))s?\b/giu;
 const NO_PART =
-  /^(?:the|a|an|your|my|this|that|these|those|of|to|on|in|at|and|or|two|three|four|one|both|each|every|for|with|from|right|wrong|all|it|is|are|its|our|over|into|sew|fold|press|cut|pin|baste|turn|take|lay|put|fuse|attach|clip|topstitch|then|now|so|other|first|second|next|same|whole|big|little|side)$/i;
-/** What a sentence must say for a step to be meant. Common practice, no source. */
-const DONE =
-  /\b(fold|press|pin|baste|sew|stitch|topstitch|edgestitch|turn|fuse|attach|trim|clip|hem|pleat|gather|bind|join|lay|tuck|grade|box)\b/i;
-
+  /^(?:inch|inches|the|a|an|your|my|this|that|these|those|of|to|on|in|at|and|or|two|three|four|one|both|each|every|for|with|from|right|wrong|all|it|is|are|its|our|over|into|sew|fold|press|cut|pin|baste|turn|take|lay|put|fuse|attach|clip|topstitch|then|now|so|other|first|second|next|same|whole|big|little|side)$/i;
 /**
  * A draft project: the pieces, sizes and steps that were said, each with the second at which it was. What is missing
  * stands as a question in a comment.
@@ -229,31 +231,104 @@ export function draftProject(id: string, title: string, lines: readonly SpokenLi
   const named = new Map<string, number>();
   for (const { text, from } of said) for (const piece of piecesIn(text)) if (!named.has(piece)) named.set(piece, from);
   const unsized = [...named].filter(([piece]) => !sized.has(piece));
-  const steps = said.filter(({ text }) => DONE.test(text));
-  return [
+  const measured = measuresNamed(measures);
+  const top = [
     schemaLine(`content/projects/${id}/project.yaml`, 'project'),
     '# Drafted from a recording: what was said, with its time. What is missing is asked.',
     `title: ${inYaml(title)}`,
     `units: ${units}`,
     '',
     '# Which of these may learners change? Give those a range: between: { in: [3, 6], mm: [75, 150] }',
-    ...(measures.length > 0
-      ? ['measures:', ...measuresText(measures, length)]
+    ...(measured.length > 0
+      ? ['measures:', ...measured.flatMap((one) => measureText(one, length))]
       : ['# No single size was said.', 'measures: {}']),
     '',
     '# From which cloth is each cut? Say so under materials, and write from: outer.',
     ...(sized.size > 0 ? ['pieces:', ...sized.values()] : ['# No piece was said with both its sides.', 'pieces: {}']),
     ...unsized.map(([piece, from]) => `  # ${piece}: named at ${clockTime(from)}. How wide and how high is it cut?`),
     '',
-    '# Steps that were said, each with the verb and the piece it seems to be. Is it so, and at which side, and by how much?',
-    '# steps:',
-    ...steps.map(({ text, from }) => `#   - { ${guessed(text)} } # ${clockTime(from)} ${inComment(text)}`),
-    '',
-  ].join('\n');
+  ];
+  const steps = stepsSaid({
+    said,
+    lengths,
+    pieces: [...sized.keys()],
+    written: (mm, edition) => {
+      const own = measured.filter((one) => one.edition === edition && Math.abs(one.mm - mm) < 0.05);
+      return own.length === 1 && own[0]!.edition === units ? own[0]!.called : length(mm, edition);
+    },
+    isRight: (lines) => errorsIn([...top, ...lines].join('\n')) <= errorsIn(top.join('\n')),
+  });
+  return [...top, ...steps, ''].join('\n');
 }
 
+/** How many mistakes a project file has; without end where it cannot be read. */
+function errorsIn(text: string): number {
+  const file = readYaml(text, ProjectFile, 'project.yaml').value;
+  return file ? checkAll(file, {}).filter(({ severity }) => severity === 'error').length : Infinity;
+}
+
+/** As many sentences behind one may still tell of its sizes. */
+const BEHIND = 3;
+
+type StepsOf = {
+  said: readonly SpokenSentence[];
+  lengths: readonly SpokenLength[];
+  pieces: readonly string[];
+  written: (mm: number, edition: Edition) => string;
+  isRight: (lines: readonly string[]) => boolean;
+};
+
+/**
+ * The steps that were said: real ones where verb, works, sides and sizes were heard for sure and the project is right with
+ * them, and comments with what is to be asked where not.
+ */
+function stepsSaid({ said, lengths, pieces, written, isRight }: StepsOf): string[] {
+  const lines: string[] = [];
+  const ids = new Map<string, number>();
+  let real = 0;
+  for (const [i, { text, from, start, end }] of said.entries()) {
+    const next = said.findIndex((one, k) => k > i && (k > i + BEHIND || beginsAnew(one.text, pieces)));
+    const until = said[next]?.start ?? Infinity;
+    const told = stepSaid({
+      ...{ text, pieces },
+      behind: lengths.filter((one) => one.start >= end && one.start < until && one.values.length === 1),
+      lengths: lengths
+        .filter((length) => length.start >= start && length.end <= end)
+        .map((length) => ({ said: length, written: written(length.values[0]!, length.edition) })),
+    });
+    if (!told) continue;
+    const at = `  # ${clockTime(from)} ${inComment(text)}`;
+    if (!told.sure) {
+      lines.push(at, `  #   - { ${told.verb}: ${told.piece ?? '?'} } ${told.asks}`);
+      continue;
+    }
+    const works = Object.values(told.step)[0]!;
+    const name = `${told.verb}-${typeof works === 'string' ? works : works[0]!}`.replaceAll(' ', '-');
+    const count = (ids.get(name) ?? 0) + 1;
+    const id = count === 1 ? name : `${name}-${count}`;
+    const fields = Object.entries(told.step).map(([field, value]) => `${field}: ${inFlow(value)}`);
+    const step = `{ ${[`id: ${id}`, ...fields].join(', ')} }`;
+    if (isRight(['steps:', ...lines, `  - ${step}`])) {
+      ids.set(name, count);
+      lines.push(at, ...told.asks.map((ask) => `  #   ${ask}`), `  - ${step}`);
+      real++;
+    } else lines.push(at, `  #   - ${step} The work cannot be done so here. What is missing before it?`);
+  }
+  const asked =
+    '# Steps as they were said. What was not heard for sure stands in a comment: which verb, piece, side and size is it?';
+  if (real > 0) return [asked, 'steps:', ...lines];
+  return [asked, '# steps:', ...lines.map((line) => line.replace(/^ {2}# ?/u, '#   '))];
+}
+
+const inFlow = (value: string | readonly string[]): string =>
+  typeof value === 'string' ? inYaml(value) : `[${value.map(inYaml).join(', ')}]`;
+
+/** “The front is …”, “your back piece”: elsewhere front and back are sides. */
+const FRONT_OR_BACK = /\b(?:the|your|my|a) (front|back)(?= (?:is|are|piece|panel|that['’]?s|and the)\b)/giu;
+
 function piecesIn(text: string): string[] {
-  const found = [...text.matchAll(PIECE)].map(([, name = '']) => {
+  const all = [...text.matchAll(PIECE), ...text.matchAll(FRONT_OR_BACK)].toSorted((a, b) => a.index - b.index);
+  const found = all.map(([, name = '']) => {
     const words = name.toLowerCase().split(' ');
     return words.length > 1 && NO_PART.test(words[0]!) ? words.slice(1).join(' ') : words.join(' ');
   });
@@ -274,22 +349,32 @@ type Drafted = {
 /** As many of the places where a size was said are quoted. */
 const QUOTED = 3;
 
-function measuresText(measures: readonly Drafted[], length: (mm: number, edition: Edition) => string): string[] {
+type Named = Drafted & { called: string };
+
+/** The sizes that were said, each under one name. */
+function measuresNamed(measures: readonly Drafted[]): Named[] {
   const used = new Set<string>();
-  return measures.flatMap(({ name: called, from, edition, mm, said, asks }) => {
-    const unnamed = `size at ${clockTime(from).replaceAll(':', ' ')}`;
-    const name = called !== undefined && !used.has(called) ? called : unnamed;
-    if (used.has(name)) return [];
-    used.add(name);
-    const value = edition === 'inch' ? length(mm, 'inch').replace(/ in$/, '') : String(Math.round(mm * 10) / 10);
-    const more = said.length > QUOTED ? [`  # and ${said.length - QUOTED} times more`] : [];
-    return [
-      ...said.slice(0, QUOTED).map((at) => `  # ${at}`),
-      ...more,
-      `  # What is it on the other ruler?${name === unnamed ? ' And what is it called?' : ''}${[...asks].map((ask) => ` ${ask}`).join('')}`,
-      `  ${name}: { ${edition === 'inch' ? 'in' : 'mm'}: ${value}, label: ${inYaml(capital(name))} }`,
-    ];
+  return measures.flatMap((measure) => {
+    const unnamed = unnamedAt(measure);
+    const called = measure.name !== undefined && !used.has(measure.name) ? measure.name : unnamed;
+    if (used.has(called)) return [];
+    used.add(called);
+    return [{ ...measure, called }];
   });
+}
+
+const unnamedAt = ({ from }: Drafted): string => `size at ${clockTime(from).replaceAll(':', ' ')}`;
+
+function measureText(measure: Named, length: (mm: number, edition: Edition) => string): string[] {
+  const { called, edition, mm, said, asks } = measure;
+  const value = edition === 'inch' ? length(mm, 'inch').replace(/ in$/, '') : String(Math.round(mm * 10) / 10);
+  const more = said.length > QUOTED ? [`  # and ${said.length - QUOTED} times more`] : [];
+  return [
+    ...said.slice(0, QUOTED).map((at) => `  # ${at}`),
+    ...more,
+    `  # What is it on the other ruler?${called === unnamedAt(measure) ? ' And what is it called?' : ''}${[...asks].map((ask) => ` ${ask}`).join('')}`,
+    `  ${called}: { ${edition === 'inch' ? 'in' : 'mm'}: ${value}, label: ${inYaml(capital(called))} }`,
+  ];
 }
 
 const COUNTS = new Map([
@@ -308,15 +393,6 @@ function countOf(before: string, piece: string): number {
     before.split(' ').slice(-16).join(' '),
   );
   return found ? (COUNTS.get(found[1]!.toLowerCase()) ?? Number(found[1])) : 1;
-}
-
-/** The verb and the piece that a sentence seems to tell of. */
-function guessed(text: string): string {
-  const said = DONE.exec(text)![1]!.toLowerCase();
-  const verb =
-    { pin: 'baste', sew: 'join', stitch: 'topstitch', clip: 'clip corners', box: 'box corner' }[said] ?? said;
-  const piece = piecesIn(text)[0];
-  return `${verb}: ${piece ?? '?'}`;
 }
 
 /** What a size is called, by the few words right before and behind it; undefined where they do not tell. */

@@ -2,6 +2,7 @@
 import {
   alignSteps,
   courseWords,
+  editionSpoken,
   makeUp,
   resolveProject,
   spokenSizes,
@@ -96,7 +97,10 @@ export function recordingView(
   }
   const steps = makeUp(patterns[edition]);
   const titles = new Map(steps.map(({ id, title }) => [id, title]));
-  const chapters = alignSteps(lines, steps, courseWords(patterns[edition]))
+  // Numbers tell which step is spoken of: those of the edition that is spoken.
+  const spoken = editionSpoken(lines.map(({ text }) => text).join(' '), edition);
+  const told = spoken === edition ? steps : makeUp(patterns[spoken]);
+  const chapters = alignSteps(lines, told, courseWords(patterns[edition]))
     .filter(({ sure }) => sure >= SURE_ENOUGH)
     .map(({ step, from, to, sure }) => ({ step, title: titles.get(step) ?? step, from, to, sure }))
     .toSorted((a, b) => a.from - b.from);

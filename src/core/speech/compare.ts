@@ -1,7 +1,8 @@
 /** What is said against what is computed: sizes, steps and names of a recording held against the project. */
 import { defaultGrid, formatLength, marks, quote, type Diagnostic, type Edition } from '../measure/index.ts';
 import { joinLines, placeIn, secondAt, type SpokenLine, type SpokenPlace, type SpokenText } from './lines.ts';
-import { alignSteps, lengthsWithin, SURE_STEP, type ToldStep } from './align.ts';
+import { alignSteps, SURE_STEP, type ToldStep } from './align.ts';
+import { editionSpoken } from './lengths.ts';
 import {
   around,
   isSaid,
@@ -13,8 +14,9 @@ import {
   type LengthInLines,
 } from './sizes.ts';
 import { saidFor } from './said-verbs.ts';
+import { lengthsWithin } from './telling.ts';
 import { clausesOf } from './sentences.ts';
-import { stem, stemsOf } from './stems.ts';
+import { phraseAt, plainWords, stem, stemsOf } from './stems.ts';
 import { verbNames } from '../steps/index.ts';
 import type { CourseWords } from './course-words.ts';
 import { cutList, type Pattern, type Step } from '../project/index.ts';
@@ -47,7 +49,7 @@ export function compareSpoken({ lines, patterns, steps, words, told: known }: Co
   const spoken = joinLines(lines);
   if (spoken.words.length === 0) return [];
   const { home } = patterns.inch;
-  const told = known ?? alignSteps(lines, steps[home], words);
+  const told = known ?? alignSteps(lines, steps[editionSpoken(spoken.text, home)], words);
   const measures = measuresOf(patterns);
   const others = otherLengths(patterns, steps);
   const findings = [
@@ -255,6 +257,10 @@ const byTheWay = new Set([
   'trim',
   'join',
   'sew round',
+  'sew up',
+  'put',
+  'push in',
+  'finish',
 ]);
 
 /** Words that a verb’s name is part of, and that tell of something else: an end is tucked in, a pocket’s corner has a triangle. */
@@ -356,32 +362,33 @@ function toldInPassing(
   { verb, title, takes }: Step,
   { from, to }: { from: number; to: number },
 ): boolean {
-  const phrases = saidFor(verb)
-    .map((phrase) => stemsOf(phrase).join(' '))
-    .filter((phrase) => phrase !== '');
+  const phrases = saidFor(verb).map((phrase) => plainWords(phrase).map(stem));
+  const ofVerb = new Set(phrases.flat());
   // The last word of a name is the thing: the flap lining is a lining. What tells it from others must be said as well.
   const things = [
     ...takes.flatMap((name) => [name, pattern.pieces[name]?.label ?? name]),
-    titleWithout(title, phrases),
-  ].map((name) => stemsOf(name).filter((word) => !phrases.includes(word)));
-  const said = stemsOf(
+    (title.toLowerCase().match(/\p{L}+/gu) ?? []).filter((word) => !ofVerb.has(stem(word))).join(' '),
+  ].map((name) => stemsOf(name).filter((word) => !ofVerb.has(word)));
+  const said = plainWords(
     spoken.words
       .filter((word) => word.from >= from && word.from <= to)
       .map(({ text }) => text)
       .join(' '),
   );
-  return said.some((_, k) => {
-    const spot = phrases.find((phrase) => said.slice(k, k + phrase.split(' ').length).join(' ') === phrase);
-    if (spot === undefined) return false;
-    const near = new Set(said.slice(Math.max(0, k - 2), k + spot.split(' ').length + IN_ONE_BREATH));
-    return things.some((words) => words.length > 0 && words.every((word) => near.has(word)));
-  });
+  const stems = said.map(stem);
+  return stems.some((word, first) =>
+    phrases.some((phrase) => {
+      const last = word === phrase[0] ? phraseAt(stems, phrase, first) : -1;
+      if (last < 0) return false;
+      const near = new Set([
+        ...stemsOf(said.slice(0, first).join(' ')).slice(-2),
+        ...stemsOf(said.slice(first, last + 1).join(' ')),
+        ...stemsOf(said.slice(last + 1, last + 1 + 3 * IN_ONE_BREATH).join(' ')).slice(0, IN_ONE_BREATH),
+      ]);
+      return things.some((words) => words.length > 0 && words.every((one) => near.has(one)));
+    }),
+  );
 }
-
-const titleWithout = (title: string, phrases: readonly string[]): string =>
-  (title.toLowerCase().match(/\p{L}+/gu) ?? [])
-    .filter((word) => !phrases.some((phrase) => phrase.split(' ').includes(stem(word))))
-    .join(' ');
 
 /** Names that people give to one and the same piece. Common practice, no source. */
 const sameThing: readonly (readonly string[])[] = [

@@ -18,6 +18,9 @@ export {
 } from './sizes.ts';
 export type { SpokenLine, SpokenPlace } from './lines.ts';
 export type { SpokenUnit } from './units.ts';
+export { heardVerbs } from './heard-verbs.ts';
+export { saidByTheWay } from './turns-of-phrase.ts';
+export { sidesSaid } from './telling.ts';
 export { alignSteps, SURE_STEP, type ToldStep } from './align.ts';
 export { courseWords, type CourseWords } from './course-words.ts';
 export { mend, misheard, type HeardAt, type MendList, type Mishearing } from './misheard.ts';

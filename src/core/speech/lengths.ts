@@ -155,9 +155,15 @@ export function editionSpoken(text: string, otherwise: Edition): Edition {
 /** As many words may lie between a length and the same number without its unit. */
 const SAID_AGAIN = 45;
 
+/** As many words may lie between “the one is ten millimetres” and “the other is six”. */
+const SAID_OF_ANOTHER = 12;
+
+/** What is done with a length. */
+const worked = /^(?:press|fold|sew|stitch|topstitch|turn|trim)$/u;
+
 /** Behind a number that stands for itself: no thing that is counted comes with these. */
 const alone =
-  /^(?:no|and|so|then|or|from|but|okay|right|again|now|each|every|is|it|its|i|im|youre|you|we|were|they|theyre|he|she|that|thats|this|the|somebody|someone|nobody|everybody|all|will|would|should|because|cause|if|when|which|on|at|as|up|down|under|over|too|not|just|for|with|under)$/u;
+  /^(?:no|and|so|then|or|from|but|okay|right|again|now|each|every|is|it|its|i|im|ill|ive|youll|youre|you|we|were|they|theyre|he|she|that|thats|this|the|somebody|someone|nobody|everybody|all|will|would|should|because|cause|if|when|which|on|at|as|up|down|under|over|too|not|just|for|with|under)$/u;
 
 /**
  * A whole number alone that was said with its unit a moment ago: it should be seven inches square, seven each way. And a
@@ -171,25 +177,48 @@ function saidAgain(
 ): Read | undefined {
   const amount = readAmount(tokens, i);
   if (amount?.kind !== 'whole' || amount.value < 2 || amount.others.length > 0) return undefined;
-  if (amount.article || isLabelled(tokens, i)) return undefined;
+  const topstitched = tokens[i - 1]?.word === 'stitch' && tokens[i - 2]?.word === 'top';
+  // “As wide as the panel nineteen”: nobody has so many panels, where nineteen inches were said.
+  const named = amount.value > 12 && measured.has(tokens[i - 1]?.word ?? '');
+  if (amount.article || (isLabelled(tokens, i) && !topstitched && !named)) return undefined;
   const joint = tokens[amount.next];
   const more =
     joint && /^(?:to|or)$/u.test(joint.word) && !breaksBefore(joint) ? readAmount(tokens, amount.next + 1) : undefined;
   const greatest = more?.kind === 'whole' && more.value > amount.value && isAlone(tokens, more.next) ? more : undefined;
   const next = greatest?.next ?? amount.next;
   const after = tokens[next];
-  if (after && !breaksBefore(after) && (!alone.test(after.word) || (counted.test(after.word) && after.word !== 'the')))
+  const isWork = after && worked.test(after.word) && !/^studs?$/u.test(tokens[next + 1]?.word ?? '');
+  if (
+    after &&
+    !breaksBefore(after) &&
+    !isWork &&
+    (!alone.test(after.word) || (counted.test(after.word) && after.word !== 'the'))
+  )
     return undefined;
   const before = tokens[i - 1]?.word ?? '';
+  // A waist of thirty inches and hips of forty.
+  const last = found.at(-1);
+  const place = last ? tokens.findLastIndex(({ at }, k) => k < i && at <= last.start) : -1;
+  const parallel = before === 'of' && last?.unitSaid === true && i - place < 8 && tokens[place - 1]?.word === 'of';
   // Somebody at seven, and the two of them.
-  if (/^(?:number|until|till|after|chapter|these|those|all|other|around|you|of|to|count|counting)$/u.test(before))
+  if (
+    !parallel &&
+    /^(?:number|until|till|after|chapter|these|those|all|other|around|you|of|to|count|counting)$/u.test(before)
+  )
     return undefined;
-  const since = tokens[Math.max(0, i - SAID_AGAIN)]!.at;
+  const back = (words: number): number => tokens[Math.max(0, i - words)]!.at;
+  // Where something is sewn or folded the number may have been said long before.
+  const since = worked.test(before) || before === 'also' || named ? 0 : back(SAID_AGAIN);
+  const nearTo = (length: SpokenLength, apart: number): boolean =>
+    length.values.some((value) => Math.abs(value / unitSize[length.unit] - amount.value) <= apart);
+  const told = /^(?:is|its|be)$/u.test(before);
   const said = found.findLast(
     (length) =>
-      length.unitSaid &&
-      length.end > since &&
-      length.values.some((value) => Math.abs(value / unitSize[length.unit] - amount.value) < 1e-6),
+      (parallel && length === last) ||
+      (length.unitSaid && length.end > since && nearTo(length, 1e-6)) ||
+      // Seams are ten millimetres, that of the zip is six. It should be 250 wide, if it is 248 never mind.
+      (told && length.unitSaid && length.end > back(SAID_OF_ANOTHER) && length.unit !== 'yd') ||
+      (told && length.end > back(SAID_AGAIN) && amount.value > 12 && nearTo(length, amount.value / 10)),
   );
   const turned =
     before === 'by' &&
@@ -220,13 +249,21 @@ export function inUnit<T extends Pick<SpokenLength, 'unit' | 'values' | 'edition
 /** A metric number without a unit has that of the same number where one was said: twelve millimetres, and later twelve. */
 function sameUnits(found: SpokenLength[]): void {
   const units = new Map<number, SpokenUnit>();
-  for (const { unitSaid, unit, values } of found)
-    if (unitSaid) for (const value of values) units.set(exact(value / unitSize[unit]), unit);
+  const said = { mm: 0, cm: 0 };
+  for (const { unitSaid, unit, values } of found) {
+    if (!unitSaid) continue;
+    for (const value of values) units.set(exact(value / unitSize[unit]), unit);
+    if (unit === 'mm' || unit === 'cm') said[unit]++;
+  }
+  // Who says millimetres all the time means them.
+  const usual = said.mm >= 3 * Math.max(1, said.cm) ? 'mm' : undefined;
   for (const [k, length] of found.entries()) {
     if (length.unitSaid || length.edition !== 'metric') continue;
     const own = length.values.map((value) => units.get(exact(value / unitSize[length.unit])));
     const unit = own[0];
     if (unit && own.every((one) => one === unit)) found[k] = inUnit(length, unit, 0.7);
+    else if (usual && length.values.every((value) => value / unitSize[length.unit] >= 2))
+      found[k] = inUnit(length, usual, 0.6);
   }
 }
 
@@ -303,15 +340,26 @@ function readPartOf(tokens: readonly Token[], i: number): Part | undefined {
     const stitch = tokens.slice(Math.max(0, i - 4), i).some(({ word }) => stitched.test(word));
     const pair = startsPair(tokens, amount.next);
     const isSize = amount.kind === 'mixed' || pair;
-    // The finished size is nine by six inches.
-    const told = (before === 'is' && (unit ?? pair)) || (amount.kind === 'fraction' && unit);
+    // The finished size is nine by six inches, finished size nine by six.
+    const told =
+      (before === 'is' && (unit ?? pair)) || (before === 'size' && pair) || (amount.kind === 'fraction' && unit);
     if (stitch ? !unit : !(told || (measured.has(before) && (unit ?? isSize)))) return undefined;
   }
   return withUnit(tokens, i, amount);
 }
 
+/** “The bottom one an eighth of an inch from the edge”. */
+const isOfSeveral =
+  /^(?:top|bottom|left|right|other|first|second|third|last|next|long|short|upper|lower|inner|outer|this|that)$/u;
+
 /** Behind “one a quarter inch from the edge and” another one is counted, and “one three eights” is no mixed number. */
 function enumerates(tokens: readonly Token[], i: number): boolean {
+  if (
+    tokens[i]!.word === 'one' &&
+    isOfSeveral.test(tokens[i - 1]?.word ?? '') &&
+    /^an?$/u.test(tokens[i + 1]?.word ?? '')
+  )
+    return true;
   if (tokens[i]!.word !== 'one' || tokens[i - 1]?.word !== 'and' || !readPart(tokens, i + 1)) return false;
   return tokens
     .slice(Math.max(0, i - 20), i)
@@ -434,7 +482,8 @@ function settleHeardEighth(tokens: readonly Token[], part: Part, plural: boolean
     return;
   }
   // One 16 inch zip: a count and a size. Nothing of the kind is as small as a fraction of an inch.
-  const goods = /^(?:zips?|zippers?|squares?|blocks?|rectangles?|borders?)$/u;
+  const goods =
+    /^(?:zips?|zippers?|squares?|blocks?|rectangles?|borders?|pillows?|cushions?|pads?|forms?|rulers?|mats?|bags?|straps?|circles?|plates?|hoops?)$/u;
   const next = tokens[part.next]?.word ?? '';
   const counts =
     /^(?:squares?|strips?|zips?|zippers?|blocks?|rectangles?|pieces?|strands?|lengths?|borders?|wide|long|tall|by)$/u.test(
@@ -826,7 +875,8 @@ function standsWithoutUnit(
   if (last.dimension || kind === 'range') {
     // Two long things.
     if (amount.kind === 'whole' && last.dimension && !/^(?:by|and|or)$/u.test(tokens[last.next + 1]?.word ?? ''))
-      if (!isAlone(tokens, last.next + 1)) return false;
+      if (!isAlone(tokens, last.next + 1) && !worked.test(tokens[last.next + 1]?.word ?? '') && !isFigure(tokens, last))
+        return false;
     if (amount.kind !== 'whole') return !/^squares?$/u.test(word) || amount.value > 1;
     // Two squares, two seams are counted.
     return /^(?:wide|long|tall|high|deep|thick|apart)$/u.test(word);
@@ -866,6 +916,10 @@ function standsWithoutUnit(
       );
   }
 }
+
+/** Nobody counts so many long things. */
+const isFigure = (tokens: readonly Token[], { from, amount }: Part): boolean =>
+  tokens[from]!.kind === 'number' && amount.value >= 100;
 
 /** “Put a mark at 4”: a place on a ruler. */
 const isMark = (tokens: readonly Token[], i: number): boolean =>

@@ -31,7 +31,10 @@ function turnAt(words: readonly SpokenWord[], i: number): Clause['turn'] {
   const ended = i > 0 && /[.?!]["”’)]?$/u.test(words[i - 1]!.text);
   const [here, last] = [words[i]!, words[i - 1]];
   const paused = last !== undefined && here.from - last.to >= PAUSE;
-  const strong = turnWord(before!, word!, after!, third!);
+  // “It’s an inch long now”, and then nothing for a while.
+  const then = words[i + 1];
+  if (word === 'now' && !paused && !ended && then !== undefined && then.from - here.to >= PAUSE) return 'none';
+  const strong = turnWord(paused || ended ? '' : before!, word!, after!, third!);
   if (strong) return strong;
   return ended || paused ? 'weak' : 'none';
 }
@@ -46,8 +49,9 @@ function turnWord(before: string, word: string, after: string, third: string): C
   if (word === 'and' && after === 'then' && COUNTED.test(third)) return undefined;
   switch (word) {
     case 'now':
-      return /^(?:right|for|until|by|from|just|till|up|to|and|so|okay|ok|but|here|even)$/u.test(before) ||
-        after === 'than'
+      return /^(?:right|for|until|by|from|just|till|up|to|and|so|okay|ok|but|here|even|its|thats|is|are|be|youve)$/u.test(
+        before,
+      ) || after === 'than'
         ? undefined
         : 'strong';
     case 'then':

@@ -37,13 +37,30 @@ export function stem(word: string): string {
   return root.length > 3 ? root.replace(/e$/u, '') : root;
 }
 
+/** The words of a text in lower case, without signs. */
+export const plainWords = (text: string): string[] =>
+  text
+    .toLowerCase()
+    .replace(/['’]/gu, '')
+    .match(/[\p{L}]+/gu) ?? [];
+
 /** The words of a text that tell something, as stems, in order. */
 export const stemsOf = (text: string): string[] =>
-  (
-    text
-      .toLowerCase()
-      .replace(/['’]/gu, '')
-      .match(/[\p{L}]+/gu) ?? []
-  )
+  plainWords(text)
     .filter((word) => !idle.has(word))
     .map(stem);
+
+/** So many other words may stand between two of a phrase. */
+const BETWEEN = 4;
+
+/** The place of a phrase’s last word where its first stands at a place; -1 where it is not said there. */
+export function phraseAt(said: readonly string[], phrase: readonly string[], first: number): number {
+  let at = first;
+  for (let k = 1; k < phrase.length; k++) {
+    let behind = at + 1;
+    while (behind <= at + 1 + BETWEEN && said[behind] !== phrase[k]) behind++;
+    if (behind > at + 1 + BETWEEN) return -1;
+    at = behind;
+  }
+  return at;
+}

@@ -112,6 +112,15 @@ test('metric numbers without a unit: that of the same number before, or else the
   for (const { unitSaid, others } of found) expect(unitSaid || others.length > 0).toBe(true);
 });
 
+test('who says millimetres all the time means them, and a number that is told beside one has its unit', () => {
+  const said =
+    'seams are ten millimetres everywhere apart from the zip which is six i will remind you and the tabs are ' +
+    'fifty by thirty two and sew it three mil from the edge and then twelve mil in and top stitch three that side too ' +
+    'and it should be 250 millimetres wide if it is 248 nobody minds';
+  const found = spokenLengths(said, { edition: 'metric' }).map(weighed);
+  expect(found).toEqual([...['10 mm!', '6 (mm)', '50 x 32 (mm)', '3 mm!', '12 mm!', '3 (mm)', '250 mm!', '248 (mm)']]);
+});
+
 test('a speaker measures in the units that are said, for the most part', () => {
   const metric = 'two centimetres and then twelve mil and then five centimetres and that is two inches';
   expect(editionSpoken(metric, 'inch')).toBe('metric');

@@ -5,6 +5,7 @@ import {
   CERTAIN,
   compareSpoken,
   courseWords,
+  editionSpoken,
   lengthsIn,
   makeUp,
   misheard,
@@ -14,28 +15,38 @@ import {
 import { classMaterials, classProject, folio, notionsPouch, shelf, tableSet } from '../project/files.ts';
 import { begun, linesOf, readAgainst, truthOf } from './recording.ts';
 
-// The apron was written down, and its truth beside it, before anything was tried on it; what it showed was mended by its
-// causes. At first 14 of its 21 steps and 48 of its 63 lengths were right, two wrong and certain.
+// Every recording was written down, and its truth beside it, before anything was tried on it; then what it showed was
+// mended by its causes. At first sight the reader of the time began 44 to 67 steps in a hundred right (apron, pouch, tote,
+// placemat, patchwork), the present one about 80 of the last two, organiser and skirt. They are all by one hand.
 const projects = {
   ...{ 'swatch-folio': folio, 'notions-pouch': notionsPouch, 'table-set': tableSet },
-  'half-apron': classProject('half-apron'),
+  ...{ 'half-apron': classProject('half-apron'), 'quilted-placemat': classProject('quilted-placemat') },
+  ...{ 'zip-pouch': classProject('zip-pouch'), 'turned-tote': classProject('turned-tote') },
+  ...{ 'banded-mat': classProject('banded-mat'), 'patchwork-cushion': classProject('patchwork-cushion') },
+  ...{ 'pleated-organiser': classProject('pleated-organiser'), 'elastic-skirt': classProject('elastic-skirt') },
+  'stepped-organiser': classProject('stepped-organiser'),
 };
-const names = ['swatch-folio', 'notions-pouch', 'table-set', 'half-apron'] as const;
+type Name = keyof typeof projects;
 
-function recording(name: keyof typeof projects) {
+/** Of this one nobody looked at a single miss: it tells how a recording that is new is read. */
+const UNSEEN: Name = 'stepped-organiser';
+const names = (Object.keys(projects) as Name[]).filter((name) => name !== UNSEEN);
+
+function recording(name: Name) {
   const of = (edition: 'inch' | 'metric') =>
     resolveProject(projects[name](), { edition, materials: { ...shelf(), ...classMaterials() } });
   const patterns = { inch: of('inch'), metric: of('metric') };
   const steps = { inch: makeUp(patterns.inch), metric: makeUp(patterns.metric) };
   const [lines, words] = [linesOf(name), courseWords(patterns.inch, ['selvage', 'facing', 'mitre'])];
-  return { lines, patterns, steps, words, truth: truthOf(name) };
+  const edition = editionSpoken(lines.map(({ text }) => text).join(' '), 'inch');
+  return { lines, patterns, steps, words, truth: truthOf(name), told: alignSteps(lines, steps[edition], words) };
 }
 
 describe.each(names)('%s', (name) => {
-  const { lines, patterns, steps, words, truth } = recording(name);
+  const { lines, patterns, truth, told } = recording(name);
 
   test('at least nine steps in ten begin within ten seconds of the truth', () => {
-    const { share, missed } = begun(alignSteps(lines, steps.inch, words), truth);
+    const { share, missed } = begun(told, truth);
     expect(share, missed.join(', ')).toBeGreaterThanOrEqual(0.9);
   });
 

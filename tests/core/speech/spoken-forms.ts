@@ -459,10 +459,16 @@ none | on the first of may; the twenty first; one foot off the pedal; foot pedal
 0.25 in!; 0.375 (in) | sew two rows one a quarter inch from the edge and one three eighths
 7 x 7 in!; 7 (in)   | seven inches square so it should be seven each way
 42..44 in!          | 42 inches wide or 44
+16 in or 0.0625     | stick a sixteen inch pillow in it
 18..27 (in)         | gather it from 27 down to 18
 ~1 in!              | pin it every inch or so
 none                | cut two long strips
 7 in!               | seven inches of tape and seven pins
+30 in!; 40 (in)     | a waist of thirty inches and hips of forty
+0.125 in!           | sew the top one and the bottom one an eighth of an inch from the edge
+18 x 14 in!; 18 (in) | the front is eighteen inches by fourteen and the strip is as wide as the panel eighteen so check it
+230 x 150 mm!       | finished size 230 by 150 mil
+280 (in)            | it goes up to 280 wide cut the zip longer as well
 `;
 
 /** One form, what it means, and another reading that must be offered, both as the rows have it. */

@@ -116,6 +116,26 @@ test('when a number changes, captions, the text for below, the transcript and th
   expect(after.transcript).toContain('The seam is 3/8 in.');
 });
 
+test('a step that an author told in own words keeps its size right in every text', () => {
+  const says = "says: 'Pleat it, and leave [seam] free.'";
+  const of = (seam: string) => {
+    const root = contentFolder({
+      [PROJECT]: (GOOD[PROJECT]! + STEPS)
+        .replace('seam: { in: 1/4, mm: 6 }', `seam: ${seam}`)
+        .replace('pleat: strip,', `pleat: strip, ${says},`),
+      [`${WHOLE}.vtt`]: VTT,
+      [`${WHOLE}.yaml`]: YAML,
+    });
+    return texts(root);
+  };
+  const [before, after] = [of('{ in: 1/4, mm: 6 }'), of('{ in: 3/8, mm: 10 }')];
+  for (const name of ['chapters.vtt', 'below.txt', 'index.html']) {
+    expect(plain(before.get(name)!)).toContain('Pleat it, and leave ¼ in free');
+    expect(plain(after.get(name)!)).toContain('Pleat it, and leave ⅜ in free');
+    expect(plain(after.get(name)!)).not.toContain('¼ in free');
+  }
+});
+
 test('the recording is copied byte for byte', async () => {
   const root = folder();
   const to = mkdtempSync(path.join(tmpdir(), 'recordings-'));
