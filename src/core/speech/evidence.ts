@@ -120,10 +120,8 @@ function earlierFrom({ words }: SpokenText, { first }: Clause): number {
   return from;
 }
 
-const [welcome, goodbye] = [WELCOME, GOODBYE].map((words) => new Set(words.split(' ').map(stem))) as [
-  ReadonlySet<string>,
-  ReadonlySet<string>,
-];
+const stemsIn = (words: string): ReadonlySet<string> => new Set(words.split(' ').map(stem));
+const [welcome, goodbye] = [stemsIn(WELCOME), stemsIn(GOODBYE)];
 
 const count = (set: ReadonlySet<string>, { stems }: Heard, { first, next }: Clause): number =>
   new Set(stems.slice(first, next).filter((word) => set.has(word))).size;
