@@ -42,7 +42,9 @@ export async function fillKit(house: string, lessons: number): Promise<void> {
     await cp(path.join(root, 'content/projects/swatch-folio'), project, { recursive: true });
     await resize(path.join(project, 'project.yaml'), course);
     const folder = path.join(content, `courses/course-${course}`);
-    await mkdir(folder, { recursive: true });
+    await cp(path.join(root, 'content/courses/pocket-folio/recordings'), path.join(folder, 'recordings'), {
+      recursive: true,
+    });
     const names: string[] = [];
     for (let i = 0; i < PER_COURSE; i++) {
       const { text } = demo[i % demo.length]!;

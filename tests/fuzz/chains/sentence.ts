@@ -50,6 +50,21 @@ export function rowsAlongSides(step: Step, edition: 'inch' | 'metric'): string[]
     if (!isAt && !(sides.length > 1 && isRound(work!, box, [from, to], off)))
       found.push(`a row runs from ${from.x}, ${from.y} to ${to.x}, ${to.y}, and not ${off} mm inside ${sides.join()}`);
   }
+  for (const side of values['begins'] === undefined && values['ends'] === undefined ? sides : []) {
+    // Further in than half of the side, rows may have turned before.
+    const long = side === 'left' || side === 'right' ? box.height : box.width;
+    if (fromEdge(work!, side, middle) === undefined || 2 * off > long - SAME) continue;
+    // Half way along the side, where there is cloth, the row goes by.
+    const at = {
+      left: { x: box.x + off, y: middle.y },
+      right: { x: box.x + box.width - off, y: middle.y },
+      bottom: { x: middle.x, y: box.y + off },
+      top: { x: middle.x, y: box.y + box.height - off },
+    }[side as 'left'];
+    const isSewn = rows.some(({ runs }) => runs.some(({ from, to }) => away(at, [{ from }, { from: to }]) < SAME));
+    if (!isSewn && (layersOf(work!, at)?.length ?? 0) > 0)
+      found.push(`no row goes by ${at.x}, ${at.y}, at the ${side}`);
+  }
   return found.slice(0, 1);
 }
 
