@@ -13,6 +13,7 @@ import { movedMark, movedPly, movedStitch, movedWork } from './move.ts';
 import { middleOfWork, onto } from './place.ts';
 import { pressedOutward, turn } from './turn.ts';
 import { putTogether, takenApart } from './layers-apart.ts';
+import type { Sewing } from './layers-apart.ts';
 import { reflection, rotation } from '../geometry/transform.ts';
 import { sewn as sewnRow } from './stitch.ts';
 import { stackUp, withPlies } from './combine.ts';
@@ -248,6 +249,8 @@ export function turnThrough(work: Work): Sewn {
     work.plies.filter(isLoose),
   ];
   const [ofOuter, ofInner, ofLoose, rest] = takenApart(withoutLoose(work, loose), parts);
+  const held = heldTogether(rest!, join.id);
+  if (held) return fail(held);
   const turned = turnedAndFolded({ ...ofOuter!, plies: parts[0]!, done: work.done }, outer, line);
   if (!turned.ok) return turned;
   const there = movedWork({ ...ofInner!, plies: parts[1]!, done: [] }, over);
@@ -263,8 +266,8 @@ export function turnThrough(work: Work): Sewn {
   const plies = [...lower, ...above!, ...there.plies, ...below!, ...inside, ...upper];
   const hanging = { stitches: ofLoose!.stitches.map((one) => movedStitch(one, over)), marks: ofLoose!.marks };
   // Basting that held a strap in place comes out.
-  const held = rest!.stitches.filter(({ id, kind }) => id === join.id || (kind !== 'baste' && kind !== 'gather'));
-  const { stitches, marks } = putTogether([turned.value, there, hanging, { stitches: held, marks: rest!.marks }]);
+  const seams = rest!.stitches.filter(({ id }) => id === join.id);
+  const { stitches, marks } = putTogether([turned.value, there, hanging, { stitches: seams, marks: [] }]);
   const level = new Map(plies.map(({ id }, i) => [id, i]));
   const all = stitches
     .map((one): Stitch => {
@@ -308,6 +311,18 @@ const withRound = (work: Work, row: number, change: (round: SewnRound) => SewnRo
   ...work,
   stitches: work.stitches.map((one) => (one.id === row && one.round ? { ...one, round: change(one.round) } : one)),
 });
+
+/** Why the two works cannot come apart: something beside the seam round their openings goes through both. */
+function heldTogether({ stitches, marks }: Sewing, join: number): ClothFault | undefined {
+  const row = stitches.find(({ id, kind }) => id !== join && kind !== 'baste' && kind !== 'gather');
+  const fix = 'Sew and box each of the two by itself, before one is put into the other.';
+  if (row) {
+    const message = `A row of ${row.kind} stitches goes through both works, so that neither can be turned out of the other.`;
+    return { code: 'sewn-down', message, fix };
+  }
+  const [mark] = marks;
+  return mark && { code: 'sewn-down', message: `${mark.name} goes through both works and holds them together.`, fix };
+}
 
 /** The upper wall of each begins with its own cloth, and not with what hangs loose before it. */
 const withoutLoose = (work: Work, loose: readonly number[]): Work => ({

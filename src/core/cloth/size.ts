@@ -1,4 +1,7 @@
-import type { Box } from '../geometry/index.ts';
+import { direction } from '../geometry/point.ts';
+import { leftOf } from '../geometry/index.ts';
+import { openingsOf } from './openings.ts';
+import type { Box, Line, Point } from '../geometry/index.ts';
 import type { Ply, Work } from './work.ts';
 
 /** The size of a work lying flat, in mm; `depth` is what boxed corners give it. */
@@ -22,13 +25,14 @@ export function boxOf(plies: readonly Ply[]): Box {
 
 /**
  * How large the work is now. A boxed corner gives twice its square as depth, and the work then stands on the corner of
- * its seams: it is measured from there, not from allowances that stand out beside it until it is turned.
+ * its seams: it is measured from there, not from allowances that stand out beside it until it is turned. Handles that stand
+ * out beyond an opening do not count: a bag is as high as its edge.
  *
  * @example
  * size(cut({ piece: 'flap', material: 'linen', outline: rectangle(80, 60) }).value) // => { width: 80, height: 60, depth: 0 }
  */
 export function size(work: Work): Size {
-  const box = boxOf(work.plies);
+  const box = boxOf(withoutHandles(work));
   let [left, right, low, high, depth] = [box.x, box.x + box.width, box.y, box.y + box.height, 0];
   for (const { kind, square = 0, at, corner } of work.marks) {
     if (kind !== 'box' || !corner) continue;
@@ -39,4 +43,26 @@ export function size(work: Work): Size {
     depth = Math.max(depth, 2 * square);
   }
   return { width: right - left, height: high - low, depth };
+}
+
+/** The plies of a work; what was laid on it and reaches out beyond an opening is taken only as far as that. */
+function withoutHandles(work: Work): readonly Ply[] {
+  const lines = openingsOf(work).map(({ line }) => line);
+  if (lines.length === 0) return work.plies;
+  const put = work.stitches.flatMap(({ round }) => round?.put ?? []);
+  const isHandle = ({ laid }: Ply) =>
+    laid?.some((one) => !put.some(({ work: name, nth }) => name === one.work && nth === one.nth)) === true;
+  return work.plies.map((ply) => {
+    if (!isHandle(ply)) return ply;
+    const outline = ply.outline.map((edge) => ({ ...edge, from: lines.reduce(noFarther, edge.from) }));
+    return { ...ply, outline };
+  });
+}
+
+/** A point, or the place on a line that it lies beyond; the cloth lies on the left of the line. */
+function noFarther(p: Point, line: Line): Point {
+  const off = leftOf(line, p);
+  if (off >= 0) return p;
+  const way = direction(line.angle);
+  return { x: p.x + way.y * off, y: p.y - way.x * off };
 }

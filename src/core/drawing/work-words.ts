@@ -58,7 +58,19 @@ export function standingNotes(work: Work, setting: PieceSetting): string[] {
   const round = openingWords(work).map(([where, length]) => `${where} ${set(length)} round.`);
   return depth === 0
     ? [...opens, ...round]
-    : [...opens, ...round, `Standing: ${set(width)} wide, ${set(height)} high, ${set(depth)} deep, from seam to seam.`];
+    : [
+        ...opens,
+        ...round,
+        `Standing: ${set(width)} wide, ${set(height)} high, ${set(depth)} deep, from seam to seam.`,
+        ...(round.length === 1 ? [`It holds about ${litres(width * height * depth)}.`] : []),
+      ];
+}
+
+/** A volume in mm³ as people say it: `0.7 litres`, `9.7 litres`, `24 litres`. */
+function litres(volume: number): string {
+  const all = volume / 1e6;
+  const said = all < 10 ? all.toFixed(1) : Math.round(all).toString();
+  return said === '1.0' ? '1 litre' : `${said} litres`;
 }
 
 /** How far the zips of a work open, where a row crosses their teeth. */

@@ -308,6 +308,14 @@ describe('one in the other', () => {
     expect(mouth(inside).round).toBeCloseTo(2 * (260 - 24), 6);
   });
 
+  test('what is boxed through both works holds them together', () => {
+    const bag = bagOf('bag', 260, 300, 12);
+    const inside = value(put(value(turn(bagOf('lining', 260, 300, 12, 80))), bag));
+    const boxed = value(boxCorner(inside, { corner: 'bottom left', square: 30, allowance: 12 }));
+    const joined = value(joinOpenings(boxed, mouth(boxed), 12));
+    expect(turnThrough(joined)).toMatchObject({ ok: false, fault: { code: 'sewn-down' } });
+  });
+
   test('shut in both works, nothing can be turned', () => {
     const bag = bagOf('bag', 260, 300, 12);
     const inside = value(put(value(turn(bagOf('lining', 260, 300, 12))), bag));

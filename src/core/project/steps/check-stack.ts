@@ -71,7 +71,10 @@ export function leastGap(pattern: Pattern, work: Work): number {
 function gapTooSmall(pattern: Pattern, step: Step): Diagnostic[] {
   if (!verbNamed(step.verb).turnsOut) return [];
   const work = Object.values(step.before)[0]!;
-  const gap = openingOf(work.stitches.findLast((stitch) => stitch.round !== undefined));
+  const rows = work.stitches.filter(({ round }) => round !== undefined);
+  // One in another, both are turned through the gap that one of them has.
+  const isJoined = work.stitches.some(({ joins }) => joins !== undefined);
+  const gap = openingOf(isJoined ? rows.find(({ round }) => round!.gap && !round!.gap.closed) : rows.at(-1));
   const least = leastGap(pattern, work);
   // Without any gap it was turned between parts that overlap, which lie open all along.
   if (gap === undefined || gap === 0 || gap >= least) return [];
@@ -90,10 +93,10 @@ const roundedUp = ({ edition }: Pattern, mm: number): number => {
 /** The gap, or the longest edge that was left open. */
 function openingOf(stitch: Stitch | undefined): number | undefined {
   if (!stitch?.round) return undefined;
-  const { ring, allowances, gap } = stitch.round;
+  const { ring, allowances, folds, gap } = stitch.round;
   const open = ring.map((edge, i) => {
     const to = ring[(i + 1) % ring.length]!.from;
-    return allowances[i] === 0 ? Math.hypot(to.x - edge.from.x, to.y - edge.from.y) : 0;
+    return allowances[i] === 0 && folds?.[i] !== true ? Math.hypot(to.x - edge.from.x, to.y - edge.from.y) : 0;
   });
   const left = gap ? Math.hypot(gap.to.x - gap.from.x, gap.to.y - gap.from.y) : 0;
   return Math.max(left, ...open);
