@@ -42,7 +42,8 @@ describe('the look', () => {
   });
 
   it('explains every surface and line of the cloth in the legend, but what has a name of its own', () => {
-    const unexplained = roles.filter((role) => pens[role].legend === undefined);
+    // Nested sizes are called on the sheet by their own names.
+    const unexplained = roles.filter((role) => pens[role].legend === undefined && !/^size \d$/u.test(role));
     expect(unexplained).toEqual(['held', 'layer', 'arrow', 'plate', 'dimension', 'leader', 'scale bar']);
   });
 
