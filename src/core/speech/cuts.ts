@@ -2,7 +2,17 @@
 import { sidesSaid, sideTexts } from './telling.ts';
 import { stem, stemsOf } from './stems.ts';
 import { clausesOf, type Clause } from './sentences.ts';
-import { AGAIN, AGAIN_AT_TURN, ANNOUNCED, DONE, ON_ANOTHER_SIDE, SAME_AGAIN, STARTS } from './turns-of-phrase.ts';
+import {
+  AGAIN,
+  AGAIN_AT_TURN,
+  ANNOUNCED,
+  ASIDE,
+  DONE,
+  ON_ANOTHER_SIDE,
+  SAME_AGAIN,
+  STARTS,
+  WHEN,
+} from './turns-of-phrase.ts';
 import type { SpokenText } from './lines.ts';
 import type { Step } from '../project/index.ts';
 
@@ -11,6 +21,8 @@ export type Cut = Clause & {
   again: boolean;
   /** The states that come of “the same once more”: the next steps that are like one before them. */
   onward: ReadonlySet<number>;
+  /** It tells of something else than what is done now. */
+  aside: boolean;
   /** It tells what came of a step. */
   done: boolean;
   starts: boolean;
@@ -152,6 +164,10 @@ function newSides(steps: readonly Step[]): readonly ReadonlySet<string>[] {
   return [none, ...own, none];
 }
 
+/** “Some people” at the end of a clause tells who does what the next one says. */
+const goesOnFromAside = (spoken: SpokenText, { first, next, turn }: Clause): boolean =>
+  turn !== 'strong' && first >= 2 && ASIDE.test(plainOf(spoken, { first: first - 2, next }));
+
 function cutAt(
   spoken: SpokenText,
   clause: Clause,
@@ -164,14 +180,17 @@ function cutAt(
   const [same, other] = [saysIn(spoken, clause, SAME_AGAIN), saysIn(spoken, clause, ON_ANOTHER_SIDE)];
   const said = new Set(again && clause.turn === 'strong' ? stemsOf(text) : []);
   const named = [...sidesSaid(text)];
+  // What some people do as well is no step of this one.
+  const aside = saysIn(spoken, clause, ASIDE) || goesOnFromAside(spoken, clause);
   const onward = like.flatMap((how, state) => {
+    if (aside || WHEN.test(text)) return [];
     // “And then the bottom”, where the left and the right were folded.
     const side = sides[state]!.size > 0 && named.length > 0 && named.every((one) => sides[state]!.has(one));
     const oncemore = how !== 'no' && said.size > 0 && stemsOf(steps[state - 1]!.verb).every((word) => said.has(word));
     return side || oncemore || (same && (how === 'yes' || (how !== 'no' && other))) ? [state] : [];
   });
   return {
-    ...{ ...clause, again, onward: new Set(onward) },
+    ...{ ...clause, again, aside, onward: new Set(onward) },
     ...{ done: DONE.test(text), starts: STARTS.test(text), announced: ANNOUNCED.test(text) },
   };
 }

@@ -1,9 +1,9 @@
 /** What speaks for each step at each clause: for being in it, and for its beginning there. */
 import { editionSpoken, spokenLengths } from './lengths.ts';
-import { plainOf, saysIn, type Cut } from './cuts.ts';
+import { plainOf, type Cut } from './cuts.ts';
 import { stem } from './stems.ts';
 import { heardOf, tellingOf, type Heard, type Told } from './telling.ts';
-import { ANECDOTE, ASIDE, GOODBYE, NEEDS, WELCOME, WHEN } from './turns-of-phrase.ts';
+import { ANECDOTE, GOODBYE, NEEDS, WELCOME, WHEN } from './turns-of-phrase.ts';
 import { weights } from './weights.ts';
 import type { Clause } from './sentences.ts';
 import type { CourseWords } from './course-words.ts';
@@ -45,7 +45,7 @@ export function evidenceOf(
   for (const clause of clauses) {
     const text = plainOf(spoken, clause);
     story = ANECDOTE.test(text) || (story && clause.turn === 'none');
-    const scale = saysIn(spoken, clause, ASIDE) || story ? weights.aside : 1;
+    const scale = clause.aside || story ? weights.aside : 1;
     const within = telling.of(clause.first, clause.next);
     const mean = meanOf(within.all);
     const staying = within.all.map((value) => {
@@ -64,9 +64,10 @@ export function evidenceOf(
       const off = clause.first / all - expected[i]!;
       const told = scale * value - ifSo - lacking(opening, i, clause, known) - weights.outOfTime * off * off;
       if (clause.onward.has(i + 1)) return told;
-      // What tells of the step before as well, which is done alike, is that one still.
-      const news = steps[i - 1]?.verb === steps[i]!.verb ? value - recalls[i - 1]! : Infinity;
-      return told - (told < weights.leastTelling ? weights.hardlyTold : 0) - (news < weights.news ? weights.noNews : 0);
+      // What tells of the step before as well is that one still.
+      const least = steps[i - 1]?.verb === steps[i]!.verb ? weights.news : 0;
+      const isNews = i === 0 || value - recalls[i - 1]! >= least;
+      return told - (told < weights.leastTelling ? weights.hardlyTold : 0) - (isNews ? 0 : weights.noNews);
     });
     // Who says how something is done is not at the welcome any more.
     const intro = before(heard, clause, text) - weights.making * meanOf(within.verb);

@@ -163,7 +163,7 @@ const worked = /^(?:press|fold|sew|stitch|topstitch|turn|trim)$/u;
 
 /** Behind a number that stands for itself: no thing that is counted comes with these. */
 const alone =
-  /^(?:no|and|so|then|or|from|but|okay|right|again|now|each|every|is|it|its|i|im|ill|ive|youll|youre|you|we|were|they|theyre|he|she|that|thats|this|the|somebody|someone|nobody|everybody|all|will|would|should|because|cause|if|when|which|on|at|as|up|down|under|over|too|not|just|for|with|under)$/u;
+  /^(?:no|and|so|then|or|from|but|okay|right|again|now|each|every|is|it|its|itll|i|im|ill|ive|youll|youre|you|we|were|they|theyre|he|she|that|thats|this|the|somebody|someone|nobody|everybody|all|will|would|should|because|cause|if|when|which|on|at|as|up|down|under|over|too|not|just|for|with|under)$/u;
 
 /**
  * A whole number alone that was said with its unit a moment ago: it should be seven inches square, seven each way. And a
@@ -900,6 +900,7 @@ function standsWithoutUnit(
       if (/^(?:quarters|fourths|thirds|halves)$/u.test(tokens[parts[0]!.from]!.word)) return false;
       if (seams.has(word)) return true;
       if (amount.under === 4 && measuring.test(before) && (word === 'fold' || !halved.test(word))) return true;
+      if (amount.under === 4 && isMeasuring(tokens, parts[0]!.from) && toTheMiddle(tokens, last.next)) return true;
       if (counted.test(word) || (amount.under ?? 8) === 3) return false;
       if (amount.written && (amount.under ?? 8) >= 4) return true;
       if (amount.under === 2 && amount.written) return !halved.test(word);
@@ -907,7 +908,7 @@ function standsWithoutUnit(
       if (before === 'and' && readWhole(tokens, parts[0]!.from - 2)) return false;
       if (
         (isMeasuring(tokens, parts[0]!.from) || isBehindLength(tokens, parts[0]!.from)) &&
-        (word === '' || /^(?:and|so|then|again|is|or)$/u.test(word))
+        (word === '' || /^(?:and|so|then|again|is|or|they)$/u.test(word))
       )
         return amount.article === true || amount.under === 4;
       if (amount.under === 2) return false;
@@ -916,6 +917,12 @@ function standsWithoutUnit(
       );
   }
 }
+
+/** An edge is folded three quarters to the centre. */
+const toTheMiddle = (tokens: readonly Token[], i: number): boolean =>
+  tokens[i]?.word === 'to' &&
+  tokens[i + 1]?.word === 'the' &&
+  /^(?:centre|center|middle|wrong|back|inside)$/u.test(tokens[i + 2]?.word ?? '');
 
 /** Nobody counts so many long things. */
 const isFigure = (tokens: readonly Token[], { from, amount }: Part): boolean =>

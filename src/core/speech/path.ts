@@ -41,7 +41,7 @@ function cost(from: number, to: number, last: number, cut: Cut, like: boolean): 
 }
 
 const BEGIN: Cut = {
-  ...{ first: 0, next: 0, turn: 'strong', again: false, onward: new Set() },
+  ...{ first: 0, next: 0, turn: 'strong', again: false, aside: false, onward: new Set() },
   ...{ done: false, starts: false, announced: false },
 };
 

@@ -49,7 +49,7 @@ function turnWord(before: string, word: string, after: string, third: string): C
   if (word === 'and' && after === 'then' && COUNTED.test(third)) return undefined;
   switch (word) {
     case 'now':
-      return /^(?:right|for|until|by|from|just|till|up|to|and|so|okay|ok|but|here|even|its|thats|is|are|be|youve)$/u.test(
+      return /^(?:right|for|until|by|from|just|till|up|to|and|so|okay|ok|but|here|even|its|thats|is|are|be|youve|wide|long|high|tall|deep|thick)$/u.test(
         before,
       ) || after === 'than'
         ? undefined

@@ -39,6 +39,11 @@ export function heardOf(spoken: SpokenText, lengths: readonly SpokenLength[]): H
   return { spoken, stems, plain, places, lengths: at };
 }
 
+/** Where a work is laid down to be worked on: “lay it on the table” is no step. */
+const onTheTable = ({ plain }: Heard, at: number): boolean =>
+  /^(?:lay|put|place|set|smooth|spread)$/u.test(plain[at]!) &&
+  /\bon (?:the|your|a) (?:table|desk|floor|board|ironing board|worktop)\b/u.test(plain.slice(at, at + 9).join(' '));
+
 /** For each word how much it tells of a verb. */
 function verbHeard(verb: VerbName, heard: Heard, special: (phrase: string) => number): Float64Array {
   const told = new Float64Array(heard.stems.length);
@@ -47,7 +52,8 @@ function verbHeard(verb: VerbName, heard: Heard, special: (phrase: string) => nu
       const amount = weight * special(phrase);
       const stems = plainWords(phrase).map(stem);
       for (const first of heard.places.get(stems[0]!) ?? [])
-        if (phraseAt(heard.stems, stems, first) >= 0) told[first] = Math.max(told[first]!, amount);
+        if (phraseAt(heard.stems, stems, first) >= 0 && !onTheTable(heard, first))
+          told[first] = Math.max(told[first]!, amount);
     }
   };
   mark(perhapsFor(verb), weights.perhaps);
@@ -261,6 +267,11 @@ export const sideTexts = (value: unknown): string =>
 export function sidesSaid(text: string): ReadonlySet<string> {
   const plain = text
     .toLowerCase()
+    // “From the bottom to the top” tells which way.
+    .replace(
+      /\bfrom (?:the )?(?:top|bottom|left|right)(?: (?:side|edge))?(?: \p{L}+){0,2} to (?:the )?(?:top|bottom|left|right|other)\b/gu,
+      '',
+    )
     .replace(/\bleft (?=in|over|with|to|for|of)\b/gu, '')
     .replace(/\bright (?=so|now|okay|then|down|up|through|round|around|on|over|along|at the edge)\b/gu, '')
     .replace(/^(?:so |and |all )*right\b/gu, '')

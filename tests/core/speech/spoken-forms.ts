@@ -459,6 +459,7 @@ none | on the first of may; the twenty first; one foot off the pedal; foot pedal
 0.25 in!; 0.375 (in) | sew two rows one a quarter inch from the edge and one three eighths
 7 x 7 in!; 7 (in)   | seven inches square so it should be seven each way
 42..44 in!          | 42 inches wide or 44
+0.75 (in)           | fold the long edge in three quarters to the centre
 16 in or 0.0625     | stick a sixteen inch pillow in it
 18..27 (in)         | gather it from 27 down to 18
 ~1 in!              | pin it every inch or so
