@@ -1,4 +1,5 @@
 /** Playing a recording step by step: where it is, how fast, and whether it stops after each step. */
+import { untrack } from 'svelte';
 import { clockTime, type Pattern } from '../../../src/core/index.ts';
 import { load, pagePath, save } from '../../page/storage.ts';
 import { inCaption, lineFor, type SaidLine } from './follow.ts';
@@ -29,6 +30,9 @@ export class RecordingState {
   readonly #corrections: readonly Correction[];
   #video: HTMLVideoElement | undefined;
   #captions: TextTrack | undefined;
+  #steps: TextTrack | undefined;
+  /** What each step is called, at the learner’s size. */
+  #titles: readonly string[] = $state.raw([]);
   /** Where a step that is watched alone ends. */
   #end: number | undefined;
   #kept = 0;
@@ -49,6 +53,7 @@ export class RecordingState {
     this.#name = name;
     this.#lines = lines;
     this.#chapters = chapters;
+    this.#titles = chapters.map(({ title }) => title);
     this.#corrections = corrections;
   }
 
@@ -85,9 +90,10 @@ export class RecordingState {
     const hear = (type: string, then: () => void) => video.addEventListener(type, then, { signal: stop.signal });
     this.#captions = video.addTextTrack('captions', 'Captions with your sizes', document.documentElement.lang || 'en');
     this.#captions.mode = kept?.captions === false ? 'hidden' : 'showing';
-    const chapters = video.addTextTrack('chapters', 'Steps', document.documentElement.lang || 'en');
-    chapters.mode = 'hidden';
-    for (const { from, to, title } of this.#chapters) chapters.addCue(new VTTCue(from, to, inCaption(title)));
+    this.#steps = video.addTextTrack('chapters', 'Steps', document.documentElement.lang || 'en');
+    this.#steps.mode = 'hidden';
+    // A player is watched once, and not anew when a step is called by another size.
+    untrack(() => this.nameSteps(this.#titles));
     video.textTracks.addEventListener('change', () => this.#keep(), { signal: stop.signal });
     hear('timeupdate', () => this.#move());
     hear('seeking', () => (this.time = video.currentTime));
@@ -124,6 +130,14 @@ export class RecordingState {
     for (const cue of [...(track.cues ?? [])]) track.removeCue(cue);
     for (const line of this.#lines) track.addCue(new VTTCue(line.from, line.to, inCaption(lineFor(line, pattern))));
     if (track.mode !== mode) track.mode = mode;
+  }
+
+  /** What each step is called from now on, in the player's list of chapters as well. */
+  nameSteps(titles: readonly string[]): void {
+    this.#titles = titles;
+    for (const cue of [...(this.#steps?.cues ?? [])]) this.#steps?.removeCue(cue);
+    for (const [i, { from, to }] of this.#chapters.entries())
+      this.#steps?.addCue(new VTTCue(from, to, inCaption(titles[i]!)));
   }
 
   /** Plays a step from its start. */
@@ -172,7 +186,9 @@ export class RecordingState {
   /** In a sentence for who does not see it. */
   get where(): string {
     const chapter = this.#chapters[this.chapter];
-    return chapter ? `Step: ${chapter.title}, from ${clockTime(chapter.from)} to ${clockTime(chapter.to)}` : '';
+    return chapter
+      ? `Step: ${this.#titles[this.chapter]}, from ${clockTime(chapter.from)} to ${clockTime(chapter.to)}`
+      : '';
   }
 
   #playFrom(second: number, end: number | undefined): void {

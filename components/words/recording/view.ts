@@ -1,6 +1,7 @@
 /** What a recording shows at a project: its words, its sizes and the steps in it. Worked out while a page is built. */
 import {
   alignSteps,
+  bracketsIn,
   courseWords,
   editionSpoken,
   makeUp,
@@ -11,11 +12,15 @@ import {
   type Pattern,
   type ProjectFile,
   type SpokenLine,
+  type Step,
 } from '../../../src/core/index.ts';
 import type { SaidLine, SaidSize } from './follow.ts';
 
-/** A step as the recording tells it; seconds. `sure` from 0 to 1. A step that is told twice is there twice. */
-export type Chapter = { step: string; title: string; from: number; to: number; sure: number };
+/**
+ * A step as the recording tells it; seconds. `sure` from 0 to 1. A step that is told twice is there twice. `says` is its
+ * title as the author wrote it, where sizes in it follow the learner.
+ */
+export type Chapter = { step: string; title: string; says?: string; from: number; to: number; sure: number };
 
 /** A correction: at which second, and what is right; sizes in square brackets. */
 export type Correction = { at: number; note: string };
@@ -96,13 +101,19 @@ export function recordingView(
     (line.sizes ??= []).push(size);
   }
   const steps = makeUp(patterns[edition]);
-  const titles = new Map(steps.map(({ id, title }) => [id, title]));
+  const titles = new Map(steps.map((step) => [step.id, titleOf(step, file)]));
   // Numbers tell which step is spoken of: those of the edition that is spoken.
   const spoken = editionSpoken(lines.map(({ text }) => text).join(' '), edition);
   const told = spoken === edition ? steps : makeUp(patterns[spoken]);
   const chapters = alignSteps(lines, told, courseWords(patterns[edition]))
     .filter(({ sure }) => sure >= SURE_ENOUGH)
-    .map(({ step, from, to, sure }) => ({ step, title: titles.get(step) ?? step, from, to, sure }))
+    .map(({ step, from, to, sure }) => ({ step, ...(titles.get(step) ?? { title: step }), from, to, sure }))
     .toSorted((a, b) => a.from - b.from);
   return { lines: said, chapters };
+}
+
+/** The title of a step, and what the author wrote of it where it has sizes. */
+function titleOf({ title, place }: Step, { steps }: ProjectFile): Pick<Chapter, 'title' | 'says'> {
+  const { says } = (steps?.[Number(place[1])] ?? {}) as { says?: unknown };
+  return { title, ...(typeof says === 'string' && bracketsIn(says).length > 0 && { says }) };
 }

@@ -64,8 +64,13 @@ function movesFor(states: number, alike: Alike, of: (cost: number) => number): (
       known.set(key, moves);
     }
     if (onward.size === 0) return moves;
-    const eased = moves.slice();
-    for (const to of onward) eased[(to - 1) * states + to] = of(cost(to - 1, to, last, cut, false));
+    const easedKey = `${key} ${[...onward].join(' ')}`;
+    let eased = known.get(easedKey);
+    if (!eased) {
+      eased = moves.slice();
+      for (const to of onward) eased[(to - 1) * states + to] = of(cost(to - 1, to, last, cut, false));
+      known.set(easedKey, eased);
+    }
     return eased;
   };
 }

@@ -56,7 +56,7 @@ afterEach(() => {
 
 const PROJECT = 'recorded-folio';
 
-function shown() {
+function shown(says?: string) {
   provideProject({ id: PROJECT, file: folio(), materials: {}, edition: 'inch' });
   const chapter = (step: string, from: number, to: number) => ({ step, title: step, from, to, sure: 1 });
   const { seam } = learnerOf(PROJECT).lesson.measures;
@@ -65,7 +65,7 @@ function shown() {
     props: {
       ...{ project: PROJECT, name: 'whole', title: 'Whole', media: { url: 'whole.webm', type: 'video/webm' } },
       ...{ poster: undefined, addressAt: undefined, corrections: [{ at: 12, note: 'The seam is [seam].' }] },
-      chapters: [chapter('fold', 2, 10), chapter('press', 10, 20)],
+      chapters: [{ ...chapter('fold', 2, 10), ...(says !== undefined && { says }) }, chapter('press', 10, 20)],
       lines: [
         { from: 2, to: 10, text: 'fold <it>' },
         {
@@ -130,5 +130,26 @@ test('it stops where a step ends, if that is wished, and remembers where it was'
   flushSync();
   expect(pauses).toBe(1);
   expect(Object.keys(localStorage).filter((key) => key.includes('watched:'))).toHaveLength(1);
+  await unmount(component);
+});
+
+test('a step that an author told with a size is called by the size of the edition', async () => {
+  const { component } = shown('Fold it at [seam]');
+  const called = () => [
+    document.querySelector('.chapters li')!.textContent,
+    document.querySelector('.said h3')!.textContent,
+    tracks.find(({ kind }) => kind === 'chapters')!.cues[0]!.text,
+  ];
+  editionChoice.choose('inch');
+  await vi.waitFor(() => {
+    flushSync();
+    for (const title of called()) expect(title).toMatch(/Fold it at ⅜.in/u);
+  });
+  editionChoice.choose('metric');
+  await vi.waitFor(() => {
+    flushSync();
+    for (const title of called()) expect(title).toMatch(/Fold it at 10.mm/u);
+  });
+  expect(tracks.find(({ kind }) => kind === 'chapters')!.cues).toHaveLength(2);
   await unmount(component);
 });

@@ -103,3 +103,11 @@ test('the folio’s recording: its steps in order, at the seconds they are told'
   expect(said).toContainEqual(['three quarters of an inch', ['step']]);
   expect(said).toContainEqual(['four and a half inches', ['folio width']]);
 });
+
+test('a step told in own words keeps them where they have a size, and its title stands at the lesson’s', () => {
+  const steps = file.steps!.map((step, i) => (i === 0 ? { ...step, says: 'Stiffen it, [seam] from the edge' } : step));
+  const { chapters } = recordingView(recording, { ...project!, file: { ...file, steps }, edition: 'inch' });
+  expect(plain(chapters[0]!.title)).toBe('Stiffen it, ⅜ in from the edge');
+  expect(chapters[0]!.says).toBe('Stiffen it, [seam] from the edge');
+  expect(chapters.slice(1).filter(({ says }) => says !== undefined)).toEqual([]);
+});
