@@ -49,8 +49,17 @@ const both = `${front}\n  back: { from: lining, size: [8, 6] }`;
 const round = `steps:\n  - { sew round: [front, back], gap: { edge: bottom, length: 3 in }, makes: pad }`;
 const bag = `steps:\n  - { sew round: [front, back], open: top, makes: bag }`;
 
+const lined = `${front}
+  back: { from: outer, size: [8, 6] }
+  lining front: { from: lining, size: [8, 6] }
+  lining back: { from: lining, size: [8, 6] }`;
+const putIn = `${bag}
+  - { sew round: [lining front, lining back], open: top, gap: { edge: bottom, length: 3 in }, makes: lining }
+  - { turn: lining }
+  - { put: lining, into: bag, together: right sides }`;
+
 /** By verb: pieces, and steps of which the last shows it. */
-const examples: Readonly<Record<VerbName, readonly [pieces: string, steps: string]>> = {
+const examples: Readonly<Partial<Record<VerbName, readonly [pieces: string, steps: string]>>> = {
   fuse: [
     `${front}\n  stiffening: { from: stay, like: front, inset: seam }`,
     'steps:\n  - { fuse: stiffening, to: front, inset: seam }',
@@ -66,6 +75,13 @@ const examples: Readonly<Record<VerbName, readonly [pieces: string, steps: strin
   ],
   'cut apart': [front, 'steps:\n  - { cut apart: front, every: 2 in, makes: strip }'],
   'sew round': [both, round],
+  'sew up': [
+    front,
+    'steps:\n  - { fold: front, from: top, at: 3 in }\n  - { sew up: front, at: [left, right], makes: pouch }',
+  ],
+  put: [lined, putIn],
+  'join openings': [lined, `${putIn}\n  - { join openings: bag }`],
+  'push in': [lined, `${putIn}\n  - { join openings: bag }\n  - { turn: bag }\n  - { push in: lining, into: bag }`],
   'french seam': [both, 'steps:\n  - { french seam: [front, back], at: [right, left], makes: strip }'],
   'flat-felled seam': [both, 'steps:\n  - { flat-felled seam: [front, back], at: [right, left], makes: strip }'],
   pleat: [
@@ -109,19 +125,23 @@ const examples: Readonly<Record<VerbName, readonly [pieces: string, steps: strin
 
 /** The example of each verb, in the order of the verbs. */
 export const verbExamples = (edition: Edition = 'inch'): VerbExample[] =>
-  verbNames.map((verb) => {
-    const [pieces, steps] = examples[verb];
+  verbNames.flatMap((verb): VerbExample[] => {
+    const example = examples[verb];
+    if (!example) return [];
+    const [pieces, steps] = example;
     const text = `pieces:\n${pieces}\n${steps}`;
     const pattern = resolveProject(ProjectFile.parse(parse(HEAD + text)), { edition, materials: shelf });
     const step = makeUp(pattern).at(-1)!;
     const { fields } = verbNamed(verb);
     const [wide, high] = [step.size.width, step.size.height].map((mm) => formatLength(mm, edition));
-    return {
-      verb,
-      about: fields[verb]!.about,
-      text,
-      comesTo: `${step.title}. It is then ${wide!} wide and ${high!} high.`,
-      scene: drawStep(step, pattern),
-      findings: check(pattern).filter(({ severity }) => severity === 'error'),
-    };
+    return [
+      {
+        verb,
+        about: fields[verb]!.about,
+        text,
+        comesTo: `${step.title}. It is then ${wide!} wide and ${high!} high.`,
+        scene: drawStep(step, pattern),
+        findings: check(pattern).filter(({ severity }) => severity === 'error'),
+      },
+    ];
   });
