@@ -45,6 +45,9 @@ const BEGIN: Cut = {
   ...{ done: false, starts: false, announced: false },
 };
 
+/** What it costs to go on by one at a beginning that says nothing else. */
+const ENTERED = weights.enter;
+
 /**
  * The costs of going from each state (the row) to each other (the column) at a cut, each as `of` makes it; worked out once
  * for cuts that are alike.
@@ -52,15 +55,28 @@ const BEGIN: Cut = {
 function movesFor(states: number, alike: Alike, of: (cost: number) => number): (cut: Cut) => Float64Array {
   const last = states - 1;
   const known = new Map<string, Float64Array>();
+  const bases = new Map<boolean, Float64Array>();
+  const baseFor = (again: boolean): Float64Array => {
+    let base = bases.get(again);
+    if (!base) {
+      base = new Float64Array(states * states);
+      for (let from = 0; from < states; from++)
+        for (let to = 0; to < states; to++)
+          base[from * states + to] = cost(from, to, last, { ...BEGIN, again }, alike(from, to));
+      bases.set(again, base);
+    }
+    return base;
+  };
   return (cut) => {
     const { turn, again, done, starts, announced, onward } = cut;
     const key = `${turn} ${again} ${done} ${starts} ${announced}`;
     let moves = known.get(key);
     if (!moves) {
-      const alone = { ...cut, onward: new Set<number>() };
-      moves = Float64Array.from({ length: states * states }, (_, k) =>
-        of(cost(Math.floor(k / states), k % states, last, alone, alike(Math.floor(k / states), k % states))),
-      );
+      // What the cut itself costs is the same for all but the first row, where a beginning is announced.
+      const base = baseFor(again);
+      const own = cost(1, 2, last, { ...cut, again: false, onward: new Set() }, false) - ENTERED;
+      const first = own - (starts ? weights.starts : 0);
+      moves = base.map((value, k) => of(k % (states + 1) === 0 ? 0 : value + (k < states ? first : own)));
       known.set(key, moves);
     }
     if (onward.size === 0) return moves;

@@ -278,7 +278,8 @@ export function sidesSaid(text: string): ReadonlySet<string> {
     .replace(/\b(?:right|wrong) sides?(?: (?:up|down|out|together|facing))?\b/gu, (said) =>
       /(?:up|down|out|together|facing)$/u.test(said) || said.endsWith('sides') || said.startsWith('wrong') ? '' : said,
     );
-  const found = SIDES.filter((side) => new RegExp(`\\b${side}\\b`, 'u').test(plain));
+  const words = new Set(plain.split(/[^\p{L}]+/u));
+  const found = SIDES.filter((side) => words.has(side));
   return new Set(found.length === SIDES.length ? [] : found);
 }
 
