@@ -2,8 +2,10 @@ import { alongLine, lineThrough, leftOf } from '../geometry/index.ts';
 import { asOneStep } from './group.ts';
 import { fail, ok } from '../measure/index.ts';
 import { minus, unit } from '../geometry/point.ts';
+import { nextNumber } from './work.ts';
 import { ON } from './ring.ts';
 import { sewn } from './stitch.ts';
+import { wallsOf } from './walls.ts';
 import { withPlies } from './combine.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { Ply, Sewn, Work } from './work.ts';
@@ -30,7 +32,16 @@ export function closeGap(work: Work, how: 'slipstitch' | 'edgestitch' = 'slipsti
   const shift = (p: Point) => ({ x: p.x - way.y * by, y: p.y + way.x * by });
   const closed = { ...stitch, round: { ...stitch.round, gap: { ...gap, closed: true } } };
   const stitches = work.stitches.with(at, closed);
-  const sewnUp = sewn({ ...work, stitches }, how, [shift(gap.from), shift(gap.to)]);
+  const { lower, upper } = wallsOf(work, stitch.id);
+  const { put } = stitch.round;
+  const isOwn = ({ laid }: Ply) => !put || laid?.some((one) => one.work === put.work && one.nth === put.nth);
+  const inner = work.stitches.flatMap(({ round }) => (round?.put && round.put !== put ? [round.put] : []));
+  const isInner = ({ laid }: Ply) =>
+    laid?.some((one) => inner.some(({ work: name, nth }) => name === one.work && nth === one.nth));
+  // What lies in this work, or round it, is held aside.
+  const own = { plies: [...lower, ...upper].filter((ply) => isOwn(ply) && !isInner(ply)) };
+  const alone = sewn({ ...work, ...own, stitches }, how, [shift(gap.from), shift(gap.to)], { id: nextNumber(work) });
+  const sewnUp = { ...alone, plies: work.plies };
   const row = sewnUp.stitches.at(-1)!;
   const line = lineThrough(gap.from, gap.to);
   const length = alongLine(line, gap.to);

@@ -7,7 +7,7 @@ import { findEdge, lineInside } from './edge.ts';
 import { fold } from './fold.ts';
 import { linesMeet } from '../geometry/arc.ts';
 import { offsets, ON } from './ring.ts';
-import { atOpening } from './openings.ts';
+import { atOpening, rowInside } from './openings.ts';
 import { boxesStand } from './box.ts';
 import { withPlies } from './combine.ts';
 import type { ClothFault } from './fault.ts';
@@ -31,8 +31,8 @@ export type Hem = {
   readonly to?: 'under' | 'over';
   /** How far inside the inner fold (of a single turn, the raw edge) the row runs, in mm. */
   readonly inside?: number;
-  /** Where a row begins and ends: with the cloth, or with the edge, as at an opening; `cloth` if left out. */
-  readonly rowEnds?: 'cloth' | 'edge';
+  /** From where to where a row runs so far inside the edge; with the cloth if left out. */
+  readonly rowInside?: (by: number) => readonly [Point, Point];
   /** How much of the row is left open in its middle, in mm, to draw something in. */
   readonly gap?: number;
   /** What the hem is sewn with; `none` leaves it only pressed. */
@@ -100,7 +100,7 @@ export function hem(work: Work, how: Hem): Sewn {
 export function hemOpening(
   work: Work,
   opening: Opening,
-  how: Omit<Hem, 'edges' | 'to' | 'corners' | 'rowEnds' | 'then' | 'gap'> & {
+  how: Omit<Hem, 'edges' | 'to' | 'corners' | 'rowInside' | 'then' | 'gap'> & {
     readonly then?: number | undefined;
     readonly gap?: number | undefined;
   },
@@ -116,7 +116,7 @@ export function hemOpening(
       ...rest,
       edges: [edge],
       to: wrong,
-      rowEnds: 'edge',
+      rowInside: (by) => rowInside(work, opening, by),
       ...(second !== undefined && { then: second }),
       ...(gap !== undefined && which === 'upper' && { gap }),
     });
@@ -205,7 +205,7 @@ function sewnDown(work: Work, hemmed: readonly Hemmed[], how: Hem, before: numbe
   let now = work;
   for (const edge of edges) {
     const line = lineInside(edge, row);
-    let [from, to] = how.rowEnds === 'edge' ? besideEdge(edge, row) : acrossWork(now, line);
+    let [from, to] = how.rowInside?.(row) ?? acrossWork(now, line);
     for (const [a, b] of corners) {
       const at = meeting(lineInside(a, row), lineInside(b, row))!;
       if (a === edge) to = at;
@@ -224,13 +224,6 @@ function sewnBut(work: Work, kind: StitchKind, [from, to]: [Point, Point], gap: 
   const runs = [...runsAlong(work.plies, from, end), ...runsAlong(work.plies, start, to)];
   const row = sewn(work, kind, [from, to]);
   return { ...row, stitches: row.stitches.with(-1, { ...row.stitches.at(-1)!, runs }) };
-}
-
-/** The two ends of an edge, so many mm further in. */
-function besideEdge({ line, from, to }: WorkEdge, by: number): [Point, Point] {
-  const way = direction(line.angle);
-  const shift = { x: -way.y * by, y: way.x * by };
-  return [plus(from, shift), plus(to, shift)];
 }
 
 /** The raw edges that were turned in are held by the row that goes through their ply. */

@@ -70,9 +70,13 @@ export function movedWork(work: Work, transform: Transform): Work {
 }
 
 /** The highest ply of the lower wall: once the work is turned over, the lowest of the upper one. */
-function belowHollow({ plies }: Work, { over, caught }: SewnRound): number {
+function belowHollow({ plies, stitches }: Work, { over, caught, put }: SewnRound): number {
   const at = plies.findIndex(({ id }) => id === over);
-  return plies.slice(0, Math.max(at, 0)).findLast(({ id }) => !caught.includes(id))?.id ?? over;
+  // What was put in lies inside, and is none of its walls.
+  const others = stitches.flatMap(({ round }) => (round?.put && round.put !== put ? [round.put] : []));
+  const isInside = ({ id, laid }: Ply) =>
+    caught.includes(id) || laid?.some((one) => others.some(({ work, nth }) => work === one.work && nth === one.nth));
+  return plies.slice(0, Math.max(at, 0)).findLast((ply) => !isInside(ply))?.id ?? over;
 }
 
 /**

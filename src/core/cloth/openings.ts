@@ -4,12 +4,12 @@ import { layersAt } from './layers.ts';
 import { leftOf, lineThrough, sides } from '../geometry/index.ts';
 import { lineLeft } from './edge.ts';
 import { linesMeet } from '../geometry/arc.ts';
-import { ON } from './ring.ts';
-import { wallByWall, wallsOf } from './walls.ts';
+import { areaOf, ON } from './ring.ts';
+import { isOwnCloth, laidWith, wallByWall, wallsOf } from './walls.ts';
 import type { ClothFault } from './fault.ts';
 import type { Line, Outline, Point } from '../geometry/index.ts';
 import type { Result } from '../measure/index.ts';
-import type { Sewn, Stitch, Work } from './work.ts';
+import type { Ply, Sewn, Stitch, Work } from './work.ts';
 import type { WorkEdge } from './edge.ts';
 
 /** An edge of a pair sewn round that was left open, or of a folded work sewn up: the mouth of a bag, the end of a strap. */
@@ -34,8 +34,27 @@ export type Opening = {
  */
 export function openingsOf(work: Work): Opening[] {
   const found: Opening[] = [];
-  for (const one of allOpenings(work)) if (!found.some((inner) => isAt(one, inner))) found.push(one);
+  for (const one of allOpenings(work)) {
+    const stitch = work.stitches.find(({ id }) => id === one.row)!;
+    if (laidWith(work, stitch).length > 0 || isSewnShut(work, one)) continue;
+    if (!found.some((inner) => isAt(one, inner))) found.push(one);
+  }
   return found;
+}
+
+/** A row so near beside an opening, in mm, and through both its walls, sews it shut. Common practice, no source. */
+const BESIDE = 40;
+
+function isSewnShut(work: Work, opening: Opening): boolean {
+  const { lower, upper } = wallsOf(work, opening.row);
+  const isOf = (plies: readonly Ply[], ids: readonly number[]) => plies.some(({ id }) => ids.includes(id));
+  const along = work.stitches.flatMap(({ id, kind, runs, joins }) =>
+    id === opening.row || kind === 'baste' || kind === 'gather' || joins
+      ? []
+      : runs.filter((run) => isOf(lower, run.plies) && isOf(upper, run.plies) && isAt(run, opening, BESIDE)),
+  );
+  const long = along.reduce((sum, { from, to }) => sum + distance(from, to), 0);
+  return long > distance(opening.from, opening.to) / 2;
 }
 
 /** The openings of a work, each of works that lie in one another; those further in come first. */
@@ -118,16 +137,30 @@ export function atOpening(
   { did, takes = 0 }: { readonly did: string; readonly takes?: number },
 ): Sewn {
   const stitch = work.stitches.find(({ id }) => id === row)!;
-  const walls = wallsOf(work, stitch.round!);
+  const walls = wallsOf(work, row);
+  const isOwn = isOwnCloth(work, row);
+  const lying = allOpenings(work).filter((one) => isAt(one, { line, from, to }));
+  const other = lying.find((one) => Math.abs(one.from.x - from.x) + Math.abs(one.from.y - from.y) > SAME);
+  if (other) {
+    const message = 'Two works lie at this opening, … and … round: what goes round both is not clear.';
+    const lengths = [other.round, 2 * distance(from, to)];
+    return fail({ code: 'shapes-differ', message, lengths, fix: 'Sew round each before one is put into the other.' });
+  }
   const just = plus(times(plus(from, to), 0.5), times(inwardFrom(line), 2 * SAME));
   const own = stitch.round!.ring[nth]!.name;
   const done = wallByWall(work, walls, (wall, which) => {
-    const there = layersAt(wall, just);
-    const outside = which === 'lower' ? there[0] : there.at(-1);
-    if (!outside) {
+    const there = layersAt(wall, just).filter(isOwn);
+    const body = bodyOf(there);
+    if (!body) {
       return fail({ code: 'misses', message: `One wall of the ${name} does not lie along its middle.`, edge: name });
     }
-    const isRightOut = (outside.face === 'right') === (which === 'upper');
+    const beyond = wall.plies.find((ply) => isOwn(ply) && takes > 0 && endsBeyond(ply, line));
+    if (beyond) {
+      const message = `${beyond.piece} goes on beyond the ${name}, so that it would not be turned in evenly.`;
+      const fix = 'Cut both walls to one length, or trim it level before they are sewn together.';
+      return fail({ code: 'edge-inside', message, edge: name, piece: beyond.piece, fix });
+    }
+    const isRightOut = (body.face === 'right') === (which === 'upper');
     const inward = which === 'lower' ? 'over' : 'under';
     const pieces = [...new Set(there.map(({ piece }) => piece))];
     const edge: WorkEdge = { name, own, pieces, line, from, to, length: distance(from, to) };
@@ -137,13 +170,24 @@ export function atOpening(
   const { work: after, walls: now, rows } = done.value;
   const over = now.upper[0]?.id ?? stitch.round!.over;
   const stitches = after.stitches.map((one): Stitch => {
-    if (one.id !== row || !one.round) return one;
-    return { ...one, round: { ...one.round, over, ring: withEdgeInside(one.round.ring, nth, takes) } };
+    const its = lying.find((opening) => opening.row === one.id);
+    if (!its || !one.round) return one;
+    const ring = withEdgeInside(one.round.ring, its.edge, takes);
+    return { ...one, round: { ...one.round, ring, ...(one.id === row && { over }) } };
   });
   return ok({ ...after, stitches, done: [...work.done, { did, stitches: rows }] });
 }
 
-/** A step of 1 mm from a line into the cloth on its left. */
+/** Of layers that lie on one another, the wall itself, and not a hem or an allowance that was turned to it. */
+export const bodyOf = (plies: readonly Ply[]): Ply | undefined =>
+  plies.reduce<Ply | undefined>(
+    (best, ply) => (best && areaOf(best.outline) >= areaOf(ply.outline) ? best : ply),
+    undefined,
+  );
+
+const endsBeyond = ({ outline }: Ply, line: Line): boolean => outline.some(({ from }) => leftOf(line, from) < -SAME);
+
+/** The way from a line into the cloth on its left, of length 1. */
 export const inwardFrom = ({ angle }: Line): Point => {
   const way = direction(angle);
   return { x: -way.y, y: way.x };
@@ -168,7 +212,11 @@ export function rowInside(work: Work, { row, edge }: Opening, by: number): reado
 }
 
 /** Whether a straight stretch runs along an opening, or along a part of it, no more than so many mm away. */
-const isAt = (edge: Pick<WorkEdge, 'from' | 'to'>, { line, from, to }: Opening, off = SAME): boolean => {
+const isAt = (
+  edge: Pick<WorkEdge, 'from' | 'to'>,
+  { line, from, to }: Pick<Opening, 'line' | 'from' | 'to'>,
+  off = SAME,
+): boolean => {
   const [begun, ended] = [leftOf(line, edge.from), leftOf(line, edge.to)];
   if (Math.max(Math.abs(begun), Math.abs(ended)) > off) return false;
   const way = direction(line.angle);
@@ -179,7 +227,7 @@ const isAt = (edge: Pick<WorkEdge, 'from' | 'to'>, { line, from, to }: Opening, 
   return !isAcross && Math.min(Math.max(a, b), along(to)) - Math.max(Math.min(a, b), along(from)) > ON;
 };
 
-const openAt = (work: Work, edge: WorkEdge): boolean => openingsOf(work).some((opening) => isAt(edge, opening));
+const openAt = (work: Work, edge: WorkEdge): boolean => allOpenings(work).some((opening) => isAt(edge, opening));
 
 /** Why a step at edges would sew an opening shut, if one of them is an opening: lying flat, both its walls are sewn. */
 export function sewsShut(work: Work, edges: readonly WorkEdge[]): ClothFault | undefined {
@@ -201,6 +249,6 @@ export function sewnShutTogether(layers: readonly { work: Work; edge: WorkEdge |
 export function sewsShutAlong(work: Work, ways: readonly (readonly Point[])[], by: number): ClothFault | undefined {
   const beside = (opening: Opening) =>
     ways.some((way) => way.slice(1).some((end, i) => isAt({ from: way[i]!, to: end }, opening, by + SAME)));
-  if (ways.length === 0 || !openingsOf(work).some(beside)) return undefined;
+  if (ways.length === 0 || !allOpenings(work).some(beside)) return undefined;
   return { code: 'opening', message: 'The row runs along an opening: through both layers, it would sew it shut.' };
 }

@@ -1,9 +1,9 @@
 /** One open work in another: put in, sewn round both openings, turned through a gap, and pushed in. */
 import { asOneStep } from './group.ts';
 import { reversedEdge } from './edge.ts';
-import { distance, minus, plus, times, unit } from '../geometry/point.ts';
+import { between, distance, minus, plus, times, unit } from '../geometry/point.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
-import { allOpenings, inwardFrom, withEdgeInside } from './openings.ts';
+import { allOpenings, bodyOf, inwardFrom, openingsOf, withEdgeInside } from './openings.ts';
 import { facesTogether, heldBeyond } from './seam.ts';
 import { fold } from './fold.ts';
 import { layersAt } from './layers.ts';
@@ -17,7 +17,7 @@ import type { Sewing } from './layers-apart.ts';
 import { reflection, rotation } from '../geometry/transform.ts';
 import { sewn as sewnRow } from './stitch.ts';
 import { stackUp, withPlies } from './combine.ts';
-import { wallByWall, wallsOf } from './walls.ts';
+import { isOwnCloth, wallByWall, wallsOf } from './walls.ts';
 import type { ClothFault } from './fault.ts';
 import type { Result } from '../measure/index.ts';
 import type { LaidWork, MetEdge, Ply, Sewn, SewnRound, Stitch, Work } from './work.ts';
@@ -64,7 +64,9 @@ export function putInto(work: Work, other: Work, { opening, own, together, calle
     const fix = 'Cut it smaller, or sew it with wider allowances.';
     return fail({ code: 'too-wide', message, lengths: [own.round, opening.round], amount: wide, fix });
   }
-  const deep = depth(other, own) - depth(work, opening);
+  // What is open at its other end has no bottom to stand on.
+  const isTube = [work, other].some((one) => openingsOf(one).length > 1);
+  const deep = isTube ? 0 : depth(other, own) - depth(work, opening);
   if (deep > SAME) {
     const message = 'What is put in is … deep, and what it is put into is … deep: it would lie in folds at the bottom.';
     const fix = 'Cut it shorter, or sew it with wider allowances.';
@@ -105,9 +107,9 @@ type Faces = 'right' | 'wrong';
 /** Which side of the lower wall looks inside, or outside, beside the middle of an opening. */
 function touching(work: Work, { row, line, from, to }: Opening, where: 'inside' | 'outside'): Faces {
   const at = plus(times(plus(from, to), 0.5), times(inwardFrom(line), 2 * SAME));
-  const { lower } = wallsOf(work, roundOf(work, row));
-  const there = layersAt({ ...work, plies: lower }, at);
-  const ply = where === 'inside' ? there.at(-1) : there[0];
+  const { lower } = wallsOf(work, row);
+  const there = layersAt({ ...work, plies: lower }, at).filter(isOwnCloth(work, row));
+  const ply = bodyOf(there);
   return (ply?.face === 'right') === (where === 'inside') ? 'right' : 'wrong';
 }
 
@@ -156,13 +158,14 @@ export function joinOpenings(work: Work, at: Opening, allowance: number): Sewn {
   const off = Math.abs(inner.round - outer.round);
   if (off > SAME) {
     const message = 'The two openings are not equally long round: … and ….';
-    return fail({ code: 'shapes-differ', message, lengths: [outer.round, inner.round], amount: off });
+    const fix = 'Cut them so that they come to the same between their seams.';
+    return fail({ code: 'shapes-differ', message, lengths: [outer.round, inner.round], amount: off, fix });
   }
   const ring = withEdgeInside(roundOf(work, inner.row).ring, inner.edge, allowance);
   const { from, to } = sides(ring)[inner.edge]!;
   const line = lineThrough(from, to);
   const out = times(unit(minus(to, from)), 4 * allowance);
-  const walls = wallsOf(work, roundOf(work, inner.row));
+  const walls = wallsOf(work, inner.row);
   // A strap that hangs at the opening is caught there, and comes out when the work is turned.
   const open = ring.map((_, i) => (i === inner.edge ? allowance : 0));
   const isPut = isPutIn(work, inner.row);
@@ -174,6 +177,13 @@ export function joinOpenings(work: Work, at: Opening, allowance: number): Sewn {
   });
   if (!sewn.ok) return sewn;
   const [row] = sewn.value.rows;
+  const isOutside = { ...work, plies: walls.lower.filter((ply) => !isPut(ply)) };
+  const isInside = { ...work, plies: walls.lower.filter(isPut) };
+  const together = facesTogether([isOutside, isInside], [from, to]);
+  const met = metAt(work, walls.lower, inner, outer, allowance);
+  const done = { did: 'join openings', stitches: sewn.value.rows, met, ...(together && { together }) };
+  // With their wrong sides together nothing is turned: the work is as open as before, its edges raw.
+  if (together === 'wrong sides together') return ok({ ...sewn.value.work, done: [...work.done, done] });
   const shut = [inner, outer].reduce(
     (now, { row: its, edge }) => withEdge(now, its, edge, allowance, allowance),
     sewn.value.work,
@@ -181,15 +191,19 @@ export function joinOpenings(work: Work, at: Opening, allowance: number): Sewn {
   const stitches = shut.stitches.map((one): Stitch =>
     one.id === row ? { ...one, joins: { outer: outer.row, inner: inner.row, caught } } : one,
   );
-  const met = [outer, inner].map((one): MetEdge => {
-    const pieces = layersAt(work, times(plus(one.from, one.to), 0.5)).map(({ piece }) => piece);
-    return { edge: one.name, piece: pieces[one === outer ? 0 : 1] ?? '', length: one.round, allowance };
-  });
-  const lower = { ...work, plies: walls.lower.filter((ply) => !isPut(ply)) };
-  const its = { ...work, plies: walls.lower.filter(isPut) };
-  const together = facesTogether([lower, its], [from, to]);
-  const done = { did: 'join openings', stitches: sewn.value.rows, met, ...(together && { together }) };
   return ok({ ...sewn.value.work, stitches, done: [...work.done, done] });
+}
+
+/** The two edges that a seam round openings met, each with its piece. */
+function metAt(work: Work, wall: readonly Ply[], inner: Opening, outer: Opening, allowance: number): MetEdge[] {
+  const isPut = isPutIn(work, inner.row);
+  const there = layersAt({ ...work, plies: wall }, between(inner.from, inner.to, 0.5)).filter(
+    isOwnCloth(work, inner.row),
+  );
+  return [outer, inner].map(({ name, round }, i) => {
+    const piece = there.find((ply) => isPut(ply) === (i === 1))?.piece ?? '';
+    return { edge: name, piece, length: round, allowance };
+  });
 }
 
 /** Whether a ply belongs to what was put in, by the row that this was sewn with. */
@@ -216,6 +230,16 @@ export const isJoined = (work: Work): boolean => {
   return join !== undefined && !join.joins!.turned;
 };
 
+/** Why the two works are not known any more where they lie: they were folded since they were sewn together. */
+function foldedSince({ stitches }: Work, { joins }: Stitch): ClothFault | undefined {
+  const isKnown = [joins!.outer, joins!.inner].every(
+    (row) => stitches.find(({ id }) => id === row)?.round !== undefined,
+  );
+  if (isKnown) return undefined;
+  const message = 'The work was folded since it was sewn together round its opening.';
+  return { code: 'held', message, fix: 'Fold it only when it is turned and its lining is pushed in.' };
+}
+
 /** The seam round the openings, with the work outside on its left. */
 function seamLine(work: Work, join: Stitch): Line {
   const [run] = join.runs;
@@ -234,10 +258,14 @@ function seamLine(work: Work, join: Stitch): Line {
 export function turnThrough(work: Work): Sewn {
   const join = joinOf(work)!;
   const { outer, inner, caught: loose } = join.joins!;
+  const creased = foldedSince(work, join);
+  if (creased) return fail(creased);
   const gap = [inner, outer].find((row) => roundOf(work, row).gap && !roundOf(work, row).gap!.closed);
   if (gap === undefined) {
-    const message = 'There is no gap to turn the work through: both works are sewn shut.';
-    return fail({ code: 'no-gap', message });
+    if (openingsOf(work).length === 0) {
+      const message = 'There is no gap to turn the work through: both works are sewn shut.';
+      return fail({ code: 'no-gap', message });
+    }
   }
   const line = seamLine(work, join);
   const over = reflection(line);
@@ -262,7 +290,7 @@ export function turnThrough(work: Work): Sewn {
       .map((ply) => movedPly(ply, over))
       .reverse(),
   );
-  const { lower, inside, upper } = wallsOf(turned.value, roundOf(turned.value, outer));
+  const { lower, inside, upper } = wallsOf(turned.value, outer);
   const plies = [...lower, ...above!, ...there.plies, ...below!, ...inside, ...upper];
   const hanging = { stitches: ofLoose!.stitches.map((one) => movedStitch(one, over)), marks: ofLoose!.marks };
   // Basting that held a strap in place comes out.
@@ -289,7 +317,7 @@ function turnedAndFolded(work: Work, row: number, line: Line): Sewn {
   const width = allowances[nth]!;
   const turned = turn(withEdge(work, row, nth, -width, 0), true, row);
   if (!turned.ok) return turned;
-  const folded = wallByWall(turned.value, wallsOf(turned.value, roundOf(turned.value, row)), (wall, which) =>
+  const folded = wallByWall(turned.value, wallsOf(turned.value, row), (wall, which) =>
     fold(wall, { line, lands: which === 'lower' ? 'over' : 'under', name: 'seam' }),
   );
   if (!folded.ok) return folded;
@@ -358,6 +386,8 @@ export function pushIn(
     return fail({ code: 'not-sewn-round', message, fix });
   }
   const { inner, outer, caught } = join.joins;
+  const creased = foldedSince(work, join);
+  if (creased) return fail(creased);
   const isPut = isPutIn(work, inner);
   const own = work.plies.filter(({ id }) => !caught.includes(id));
   const which = goes(
@@ -369,7 +399,7 @@ export function pushIn(
   const pushed = which.value === 'inner' ? inner : outer;
   const seam = seamLine(work, join);
   const line = pushed === inner ? seam : reversedEdge(seam);
-  const walls = wallsOf(work, roundOf(work, inner));
+  const walls = wallsOf(work, inner);
   const folded = wallByWall(work, walls, (wall, level) => {
     const how = { line, lands: level === 'lower' ? 'over' : 'under', name: 'seam' } as const;
     const goesIn = wall.plies.filter((ply) => (pushed === inner ? isPut(ply) : !caught.includes(ply.id)));

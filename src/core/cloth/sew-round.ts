@@ -15,7 +15,7 @@ import { facesTogether, heldBeyond } from './seam.ts';
 import { SAME } from '../measure/index.ts';
 import type { EdgeReference, WorkEdge } from './edge.ts';
 import type { ClothFault } from './fault.ts';
-import type { Outline, Point, Side } from '../geometry/index.ts';
+import type { Edge, Outline, Point, Side } from '../geometry/index.ts';
 import type { StepRecord, Ply, PlyEdge, PlyOutline, SewnRound, Sewn, Stitch, Work } from './work.ts';
 import type { Result } from '../measure/index.ts';
 
@@ -51,7 +51,7 @@ export function sewRound(lower: Work, upper: Work, how: SewRound): Sewn {
   const asked = [...(how.open ?? []), ...(how.gap ? [how.gap.edge] : [])];
   const line = stitchRing(calledSo(outline.value, asked), how);
   if (!line.ok) return line;
-  const gap = how.gap && gapIn(line.value.ring, how.gap);
+  const gap = how.gap && gapIn(line.value, how.gap);
   if (gap && !gap.ok) return gap;
 
   for (const ids of of.slice(1)) {
@@ -187,8 +187,29 @@ export function stitchRing(outline: Outline, { allowance, open: left = [] }: Sew
     const code = ring.fault.code === 'not-finite' ? 'not-finite' : 'too-deep';
     return fail({ code, message: 'The allowance leaves nothing inside the stitches.' });
   }
-  const sewn = withoutBends(ring.value);
+  const sewn = withoutBends(toTheEdge(ring.value, by));
   return ok({ ring: sewn, allowances: sewn.map((edge) => by[edge.name] ?? 0) });
+}
+
+/** The ring with its straight sewn lines run on to the edges that stay open, past what is left of the edge in their allowances. */
+function toTheEdge(ring: Outline, by: Readonly<Record<string, number>>): Outline {
+  const n = ring.length;
+  const all = sides(ring);
+  // A curve has several chords of one name.
+  const isStraight = ({ name, bulge }: Edge) => bulge === 0 && ring.filter((one) => one.name === name).length === 1;
+  const isStep = ring.map((edge, i) => {
+    const [before, after] = [ring[(i + n - 1) % n]!, ring[(i + 1) % n]!];
+    const widths = [before, after].filter(isStraight).map(({ name }) => by[name] ?? -1);
+    return by[edge.name] === undefined && widths.length === 2 && widths.includes(0) && Math.max(...widths) > 0;
+  });
+  if (!isStep.includes(true)) return ring;
+  return ring.flatMap((edge, i) => {
+    if (isStep[i]) return [];
+    if (!isStep[(i + n - 1) % n]) return [edge];
+    const [before, here] = [all[(i + n - 2) % n]!, all[i]!];
+    const at = linesMeet(before.from, minus(before.to, before.from), here.from, minus(here.to, here.from));
+    return [{ ...edge, from: at ?? edge.from }];
+  });
 }
 
 /** A stitch of 2.5 mm, as most machines begin with (common practice, no source), is straight. */
@@ -227,7 +248,7 @@ function cornerOf(before: Side, bend: readonly Side[], after: Side): Point | und
 type Gap = NonNullable<SewnRound['gap']>;
 
 export function gapIn(
-  ring: Outline,
+  { ring, allowances }: StitchRing,
   { edge: asked, length, begins }: NonNullable<SewRound['gap']>,
 ): Result<Gap, ClothFault> {
   const edge = nameOf(asked);
@@ -235,6 +256,10 @@ export function gapIn(
     .filter((side) => side.name === edge)
     .sort((a, b) => distance(b.from, b.to) - distance(a.from, a.to))[0];
   if (!longest) return fail({ code: 'unknown-edge', message: `There is no edge ${edge} to leave a gap in.`, edge });
+  if (ring.every(({ name }, i) => name !== edge || allowances[i] === 0)) {
+    const message = `The ${edge} is not sewn, so that no gap can be left in it.`;
+    return fail({ code: 'no-gap', message, edge, fix: 'Leave the gap in an edge that is sewn, or leave “gap” out.' });
+  }
   const whole = distance(longest.from, longest.to);
   const { from, to } = longest;
   const level = Math.abs(to.x - from.x) >= Math.abs(to.y - from.y);

@@ -6,6 +6,8 @@ import { facesTogether } from './seam.ts';
 import { fail, listed, ok, SAME } from '../measure/index.ts';
 import { noted } from './work.ts';
 import { outlineOf } from './silhouette.ts';
+import { inverse, transformPoint } from '../geometry/transform.ts';
+import { laidWith } from './walls.ts';
 import { withPlies } from './combine.ts';
 import type { ClothFault } from './fault.ts';
 import type { Outline, Point, Side } from '../geometry/index.ts';
@@ -32,6 +34,10 @@ export type SewUp = {
  * sewUp(folded, { edges: edgesOn(folded, ['left', 'right']).value, allowance: 6 })
  */
 export function sewUp(work: Work, { edges, allowance, gap }: SewUp): Sewn {
+  if (work.stitches.some((one) => one.round !== undefined && laidWith(work, one).length === 0)) {
+    const message = 'This work is sewn together at its edges already.';
+    return fail({ code: 'sewn-along', message, fix: 'Name all the edges in one step: “at: [left, right]”.' });
+  }
   const split = splitOf(work);
   if (!split) {
     const message = 'Only a work that is folded in two can be sewn up at its own edges.';
@@ -50,10 +56,16 @@ export function sewUp(work: Work, { edges, allowance, gap }: SewUp): Sewn {
     const message = `The ${folded.name} is folded, and needs no seam.`;
     return fail({ code: 'misses', message, edge: folded.name });
   }
+  const inside = edges.find((edge) => sidesOn(outline, edge).length === 0);
+  if (inside) {
+    const off = Math.min(...outline.map(({ from }) => leftOf(inside.line, from)));
+    const message = `At the ${inside.name} the two walls do not end together: one of them lies … further in.`;
+    return fail({ code: 'edge-inside', message, edge: inside.name, lengths: [off], amount: off });
+  }
   const by = Object.fromEntries(edges.map(({ name }) => [name, allowance]));
   const line = stitchRing(calledSo(outline, asked), { allowance: by });
   if (!line.ok) return line;
-  const left = gap && gapIn(line.value.ring, gap);
+  const left = gap && gapIn(line.value, gap);
   if (left && !left.ok) return left;
   const caught = looseBetween(work, line.value);
   const isFold = sides(line.value.ring).map((side, i) => line.value.allowances[i] === 0 && isFolded(side, folds));
@@ -80,16 +92,17 @@ export function sewUp(work: Work, { edges, allowance, gap }: SewUp): Sewn {
 type Split = { readonly lower: readonly Ply[]; readonly upper: readonly Ply[]; readonly folds: readonly Ends[] };
 type Ends = { readonly from: Point; readonly to: Point };
 
-/** The walls on both sides of the largest fold. What lies between them belongs to the lower one, unless it is held to the upper. */
+/**
+ * The walls on both sides of the largest fold. What lies between them belongs to the lower one, unless it is held to the
+ * upper; a strap that was folded with the work lies on either side with its parts.
+ */
 function splitOf({ plies, stitches }: Work): Split | undefined {
   let best: { low: number; high: number; size: number } | undefined;
   for (const [low, one] of plies.entries()) {
-    const numbers = new Set(one.outline.flatMap(({ fold }) => fold ?? []));
-    if (numbers.size === 0 || one.fusedTo !== undefined) continue;
+    if (one.fusedTo !== undefined) continue;
     for (let high = low + 1; high < plies.length; high++) {
       const other = plies[high]!;
-      if (other.fusedTo !== undefined || !other.outline.some(({ fold }) => fold !== undefined && numbers.has(fold)))
-        continue;
+      if (other.fusedTo !== undefined || foldsBetween(one, other).length === 0) continue;
       const size = Math.min(area(one.outline), area(other.outline));
       if (!best || size > best.size + SAME || (size > best.size - SAME && high - low < best.high - best.low)) {
         best = { low, high, size };
@@ -97,30 +110,55 @@ function splitOf({ plies, stitches }: Work): Split | undefined {
     }
   }
   if (!best) return undefined;
+  const main = foldsBetween(plies[best.low]!, plies[best.high]!);
+  const isMain = (p: Point) => main.some(({ from, to }) => Math.abs(leftOf(lineThrough(from, to), p)) <= SAME);
   const held = new Set([plies[best.high]!.id]);
   const between = plies.slice(best.low + 1, best.high);
+  const known = new Map(plies.slice(best.low + 1).map((ply) => [ply.id, ply]));
   for (let grown = true; grown;) {
     grown = false;
-    for (const { id, fusedTo } of between) {
-      const isHeld =
-        (fusedTo !== undefined && held.has(fusedTo)) ||
-        stitches.some(({ runs }) =>
-          runs.some((run) => run.plies.includes(id) && run.plies.some((one) => held.has(one))),
-        );
-      if (!isHeld || held.has(id)) continue;
-      held.add(id);
+    for (const ply of known.values()) {
+      if (held.has(ply.id) || !isHeldTo(ply)) continue;
+      held.add(ply.id);
       grown = true;
     }
   }
   const first = between.findIndex(({ id }) => held.has(id));
   const at = first < 0 ? best.high : best.low + 1 + first;
   const [lower, upper] = [plies.slice(0, at), plies.slice(at)];
-  const above = new Set(upper.flatMap(({ outline }) => outline.flatMap(({ fold }) => fold ?? [])));
-  const folds = lower.flatMap(({ outline }) =>
-    sides(outline).filter((_, i) => outline[i]!.fold !== undefined && above.has(outline[i]!.fold)),
+  const folds = lower.flatMap((ply) =>
+    upper.flatMap((other) => foldsBetween(ply, other).filter(({ from, to }) => isMain(from) && isMain(to))),
   );
   return { lower, upper, folds };
+
+  /** Fused, sewn or folded together with something of the upper wall, but for the fold between both walls. */
+  function isHeldTo(ply: Ply): boolean {
+    if (ply.fusedTo !== undefined && held.has(ply.fusedTo)) return true;
+    if (
+      stitches.some(({ runs }) =>
+        runs.some((run) => run.plies.includes(ply.id) && run.plies.some((id) => held.has(id))),
+      )
+    )
+      return true;
+    return [...held].some((id) => {
+      const other = known.get(id);
+      return other && foldsBetween(ply, other).some(({ from, to }) => !isMain(from) || !isMain(to));
+    });
+  }
 }
+
+/** The edges at which two plies are folded to one another: one fold, and the same place of the cloth. */
+function foldsBetween(one: Ply, other: Ply): Ends[] {
+  if (one.piece !== other.piece || one.copy !== other.copy) return [];
+  const numbers = new Set(other.outline.flatMap(({ fold }) => fold ?? []));
+  return sides(one.outline).filter(({ from, to }, i) => {
+    const { fold } = one.outline[i]!;
+    if (fold === undefined || !numbers.has(fold)) return false;
+    return [from, to].every((p) => distance(placeOn(one, p), placeOn(other, p)) < SAME);
+  });
+}
+
+const placeOn = ({ transform }: Ply, p: Point): Point => transformPoint(inverse(transform), p);
 
 /** Whether a side lies on a fold for most of its length. */
 function isFolded({ from, to }: Ends, folds: readonly Ends[]): boolean {

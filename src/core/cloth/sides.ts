@@ -45,6 +45,11 @@ const NAMED = 0.1;
  */
 export function edgeOn(work: Work, asked: string): Result<WorkEdge, ClothFault> {
   const name = plainName(asked);
+  if (/(?:^|\s)opening$/u.test(name)) {
+    const message = 'This step does not go round an opening: lying flat, it would be done to both walls at once.';
+    const fix = 'Do it to each layer before they are sewn together.';
+    return fail({ code: 'opening', message, edge: asked, fix });
+  }
   if (isSide(name)) {
     const side = sideOf(work.plies, name, asked);
     if (side?.ok) return side;

@@ -1,4 +1,5 @@
-import { direction } from '../geometry/point.ts';
+import { between, direction } from '../geometry/point.ts';
+import { layersAt } from './layers.ts';
 import { leftOf } from '../geometry/index.ts';
 import { openingsOf } from './openings.ts';
 import type { Box, Line, Point } from '../geometry/index.ts';
@@ -34,8 +35,8 @@ export function boxOf(plies: readonly Ply[]): Box {
 export function size(work: Work): Size {
   const box = boxOf(withoutHandles(work));
   let [left, right, low, high, depth] = [box.x, box.x + box.width, box.y, box.y + box.height, 0];
-  for (const { kind, square = 0, at, corner } of work.marks) {
-    if (kind !== 'box' || !corner) continue;
+  for (const { kind, square = 0, at, corner, plies } of work.marks) {
+    if (kind !== 'box' || !corner || !isOutermost(work, plies, between(at, corner, 0.5))) continue;
     if (corner.x < at.x) left = Math.max(left, at.x);
     else right = Math.min(right, at.x);
     if (corner.y < at.y) low = Math.max(low, at.y);
@@ -43,6 +44,12 @@ export function size(work: Work): Size {
     depth = Math.max(depth, 2 * square);
   }
   return { width: right - left, height: high - low, depth };
+}
+
+/** Whether plies are the lowest and the highest of what lies at a place: of one work in another, those of the outer one. */
+function isOutermost(work: Work, plies: readonly number[], at: Point): boolean {
+  const there = layersAt(work, at);
+  return there.length === 0 || [there[0]!, there.at(-1)!].some(({ id }) => plies.includes(id));
 }
 
 /** The plies of a work; what was laid on it and reaches out beyond an opening is taken only as far as that. */

@@ -8,9 +8,9 @@ import { nextNumber } from './work.ts';
 import { covers, offsets, ON, stretches } from './ring.ts';
 import { reversedEdge } from './edge.ts';
 import { putTogether, takenApart } from './layers-apart.ts';
-import { wallByWall, wallsOf } from './walls.ts';
+import { laidWith, sameWay, wallByWall, wallsOf } from './walls.ts';
 import { isBend, roundCorners } from './round-corners.ts';
-import { reflection } from '../geometry/transform.ts';
+import { inverse, reflection, transformPoint } from '../geometry/transform.ts';
 import type { ClothFault } from './fault.ts';
 import type { Hinge } from './hinge.ts';
 import type { Transform } from '../geometry/transform.ts';
@@ -34,14 +34,17 @@ import type { Ply, Run, SewnRound, Sewn, Stitch, Work } from './work.ts';
  * size(turn(sewRound(front, lining, { allowance: 6, gap: { edge: 'bottom', length: 60 } }).value).value)
  */
 export function turn(work: Work, isOpen = false, row?: number): Sewn {
-  const seam = work.stitches.findLast(({ id, round }) => round !== undefined && (row === undefined || row === id));
+  const seam = work.stitches.findLast(
+    (one) => one.round !== undefined && (row === undefined ? laidWith(work, one).length === 0 : row === one.id),
+  );
   if (!seam?.round) return fail({ code: 'not-sewn-round', message: notSewnRound(work) });
   const { round } = seam;
   const at = work.plies.findIndex((ply) => ply.id === round.over);
   const caught = work.plies.filter((ply) => round.caught.includes(ply.id));
   const lower = work.plies.slice(0, at).filter((ply) => !round.caught.includes(ply.id));
   const upper = work.plies.slice(at);
-  const isShut = !round.gap && round.allowances.every((width) => width > 0);
+  const isGapShut = !round.gap || round.gap.closed;
+  const isShut = isGapShut && round.allowances.every((width, i) => width > 0 || round.folds?.[i] === true);
   if (isShut && !isOpen && ![lower, upper].some((layer) => overlaps(layer, work, seam))) {
     return fail({ code: 'no-gap', message: 'There is no gap to turn the work through.' });
   }
@@ -87,7 +90,7 @@ export function turn(work: Work, isOpen = false, row?: number): Sewn {
 export function pressedOutward(work: Work, row: number): Sewn {
   const { round } = work.stitches.find(({ id }) => id === row)!;
   const folds = foldsIn(round!);
-  const pressed = wallByWall(work, wallsOf(work, round!), (wall, which) =>
+  const pressed = wallByWall(work, wallsOf(work, row), (wall, which) =>
     foldedIn(wall, folds, which === 'lower' ? 'under' : 'over', nextNumber(wall)),
   );
   if (!pressed.ok) return pressed;
@@ -133,25 +136,38 @@ function notSewnRound({ plies, stitches }: Work): string {
   const message = 'Only a pair that is sewn round can be turned.';
   const isFolded = plies.some(({ outline }) => outline.some(({ fold }) => fold !== undefined));
   if (!isFolded || stitches.length === 0) return message;
-  return `${message} A folded piece that is sewn at its sides cannot be turned here yet: cut it as two.`;
+  return `${message} A folded piece is sewn at its sides by “sew up”.`;
 }
 
 /** Why the two layers cannot change places: a fold has one side among the lower plies and one among the upper. */
 function foldedTogether(lower: readonly Ply[], upper: readonly Ply[], round: SewnRound): ClothFault | undefined {
   // Where a work was sewn up at its own edges, its walls are one cloth along the fold between them.
-  const between = sides(round.ring).flatMap(({ from, to }, i) => (round.folds?.[i] ? [lineThrough(from, to)] : []));
+  const foldLines = sides(round.ring).flatMap(({ from, to }, i) => (round.folds?.[i] ? [lineThrough(from, to)] : []));
   const isBetween = ({ from, to }: Side) =>
-    between.some((line) => [from, to].every((p) => Math.abs(leftOf(line, p)) <= SAME));
-  const folds = new Set(
-    lower.flatMap(({ outline }) =>
-      sides(outline).flatMap((side, i) => (isBetween(side) ? [] : (outline[i]!.fold ?? []))),
-    ),
-  );
-  const ply = upper.find(({ outline }) => outline.some(({ fold }) => fold !== undefined && folds.has(fold)));
+    foldLines.some((line) => [from, to].every((p) => Math.abs(leftOf(line, p)) <= SAME));
+  const foldsOf = (plies: readonly Ply[]) =>
+    plies.flatMap((ply) =>
+      sides(ply.outline).flatMap((side, i) => {
+        const { fold } = ply.outline[i]!;
+        return fold === undefined
+          ? []
+          : [{ ply, fold, at: between(side.from, side.to, 0.5), isBetween: isBetween(side) }];
+      }),
+    );
+  const above = foldsOf(upper);
+  // A hem that was folded once more has its fold in both walls, at other places of the cloth.
+  const joined = foldsOf(lower)
+    .filter((one) => !one.isBetween)
+    .flatMap((one) => above.filter((other) => other.fold === one.fold && isOnePlace(one, other)));
+  const ply = joined[0]?.ply;
   if (!ply) return undefined;
   const message = `The two layers are folded together, ${ply.piece} among them.`;
   return { code: 'held', message, piece: ply.piece, fix: 'Turn the work before it is folded.' };
 }
+
+/** Whether two edges of folds are the same place of the cloth. */
+const isOnePlace = (a: { ply: Ply; at: Point }, b: { ply: Ply; at: Point }): boolean =>
+  distance(transformPoint(inverse(a.ply.transform), a.at), transformPoint(inverse(b.ply.transform), a.at)) < SAME;
 
 /** Why the layers cannot change places: hardware goes through both, or a boxed corner through what lies between them. */
 function heldTogether(
@@ -201,17 +217,13 @@ const rejoined = (stitches: readonly Stitch[], level: (id: number) => number): S
     if (stitch.kind !== 'zigzag' && stitch.kind !== 'overlock') return stitch;
     const runs: Run[] = [];
     for (const run of stitch.runs) {
-      const i = runs.findIndex((one) => sameStretch(one, run));
+      const i = runs.findIndex((one) => sameWay(one, run));
       const there = runs[i];
       if (!there) runs.push(run);
       else runs[i] = { ...there, plies: [...there.plies, ...run.plies].sort((a, b) => level(a) - level(b)) };
     }
     return { ...stitch, runs };
   });
-
-const sameStretch = (a: Run, b: Run): boolean =>
-  (distance(a.from, b.from) < SAME && distance(a.to, b.to) < SAME) ||
-  (distance(a.from, b.to) < SAME && distance(a.to, b.from) < SAME);
 
 /** The rows across boxed corners. */
 function boxRows({ done, stitches }: Work): Stitch[] {

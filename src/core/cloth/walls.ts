@@ -1,24 +1,64 @@
 /** The two walls of a work that is open, and what is done to one after the other. */
 import { distance } from '../geometry/point.ts';
+import { leftOf, lineThrough, sides } from '../geometry/index.ts';
 import { nextNumber } from './work.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
 import { renumbered } from './combine.ts';
 import type { ClothFault } from './fault.ts';
-import type { Mark, Ply, Run, Sewn, SewnRound, Stitch, Work } from './work.ts';
+import type { LaidWork, Mark, Ply, Run, Sewn, Stitch, Work } from './work.ts';
 import type { Result } from '../measure/index.ts';
 
-/** What lies below what is hollow in a work, what lies loose inside, and what lies above; each bottom to top. */
-export type Walls = { readonly lower: readonly Ply[]; readonly inside: readonly Ply[]; readonly upper: readonly Ply[] };
+/**
+ * What lies below what is hollow in a work, what lies loose inside, and what lies above; each bottom to top. `below` and
+ * `above` are what the open work was laid on, or lies under, and is not part of.
+ */
+export type Walls = {
+  readonly below: readonly Ply[];
+  readonly lower: readonly Ply[];
+  readonly inside: readonly Ply[];
+  readonly upper: readonly Ply[];
+  readonly above: readonly Ply[];
+};
 
-/** The walls of a pair that was sewn round, or of a folded work that was sewn up, as they lie now. */
-export function wallsOf({ plies }: Work, { over, caught }: Pick<SewnRound, 'over' | 'caught'>): Walls {
-  const at = plies.findIndex(({ id }) => id === over);
+/** The walls of a pair that was sewn round, or of a folded work that was sewn up, by the row that it was sewn with. */
+export function wallsOf(work: Work, row: number): Walls {
+  const stitch = work.stitches.find(({ id }) => id === row)!;
+  const { over, caught } = stitch.round!;
+  const at = work.plies.findIndex(({ id }) => id === over);
+  const laid = laidWith(work, stitch);
+  const isOwn = (ply: Ply) => laid.every((one) => ply.laid?.some((other) => isSameLaid(one, other)) === true);
   const isCaught = ({ id }: Ply) => caught.includes(id);
+  const [low, high] = [work.plies.slice(0, Math.max(at, 0)), work.plies.slice(Math.max(at, 0))];
   return {
-    lower: plies.slice(0, Math.max(at, 0)).filter((ply) => !isCaught(ply)),
-    inside: plies.filter(isCaught),
-    upper: plies.slice(Math.max(at, 0)).filter((ply) => !isCaught(ply)),
+    below: low.filter((ply) => !isOwn(ply) && !isCaught(ply)),
+    lower: low.filter((ply) => isOwn(ply) && !isCaught(ply)),
+    inside: work.plies.filter(isCaught),
+    upper: high.filter((ply) => isOwn(ply) && !isCaught(ply)),
+    above: high.filter((ply) => !isOwn(ply) && !isCaught(ply)),
   };
+}
+
+const isSameLaid = (a: Pick<LaidWork, 'work' | 'nth'>, b: Pick<LaidWork, 'work' | 'nth'>): boolean =>
+  a.work === b.work && a.nth === b.nth;
+
+/** As what the work that a row was sewn with was laid on others. What was put into another counts with that. */
+export function laidWith({ plies, stitches }: Work, { runs }: Stitch): readonly LaidWork[] {
+  const through = new Set(runs.flatMap((run) => run.plies));
+  const [first, ...others] = plies.filter(({ id }) => through.has(id));
+  const put = stitches.flatMap(({ round }) => round?.put ?? []);
+  return (first?.laid ?? []).filter(
+    (one) =>
+      !put.some((other) => isSameLaid(one, other)) &&
+      others.every(({ laid }) => laid?.some((other) => isSameLaid(one, other)) === true),
+  );
+}
+
+/** Whether a ply is a layer of the work's own cloth: not laid on it, and no interfacing. */
+export function isOwnCloth(work: Work, row: number): (ply: Ply) => boolean {
+  const stitch = work.stitches.find(({ id }) => id === row)!;
+  const known = [...laidWith(work, stitch), ...work.stitches.flatMap(({ round }) => round?.put ?? [])];
+  return ({ laid = [], fusedTo }) =>
+    fusedTo === undefined && laid.every((one) => known.some((other) => isSameLaid(one, other)));
 }
 
 /** What is done to one wall, as a work by itself. */
@@ -51,9 +91,10 @@ export function wallByWall(work: Work, walls: Walls, act: WallAct): Result<WallB
     const other = i < newLower.length ? newUpper[i] : undefined;
     return other ? { ...row, runs: [...row.runs, ...other.runs] } : row;
   });
-  const plies = [...first.plies, ...walls.inside, ...second.plies];
+  const others = [...walls.below, ...walls.inside, ...walls.above];
+  const plies = [...walls.below, ...first.plies, ...walls.inside, ...second.plies, ...walls.above];
   const level = new Map(plies.map(({ id }, i) => [id, i]));
-  const loose = new Set(walls.inside.map(({ id }) => id));
+  const loose = new Set(others.map(({ id }) => id));
   const old: Stitch[] = [];
   for (const stitch of work.stitches) {
     const parts = [first, second].flatMap((one) => one.stitches.find(({ id }) => id === stitch.id) ?? []);
@@ -63,8 +104,8 @@ export function wallByWall(work: Work, walls: Walls, act: WallAct): Result<WallB
       if (caught.length === 0) continue;
       const at = runs.findIndex((other) => sameWay(run, other));
       if (at < 0 && caught.length < run.plies.length) {
-        const piece = walls.inside.find(({ id }) => id === caught[0])?.piece;
-        const message = `${piece} is caught in a seam that would be folded here.`;
+        const piece = others.find(({ id }) => id === caught[0])?.piece;
+        const message = `A row of ${stitch.kind} stitches holds what would be folded here to ${piece}.`;
         return fail({ code: 'sewn-down', message, piece });
       }
       runs = at < 0 ? [...runs, run] : runs.with(at, { ...runs[at]!, plies: inOrder([...runs[at]!.plies, ...caught]) });
@@ -72,7 +113,7 @@ export function wallByWall(work: Work, walls: Walls, act: WallAct): Result<WallB
     old.push({ ...stitch, runs });
   }
   const marks = work.marks.map((mark, i) => markOfBoth(mark, i));
-  const newMarks = [first, second].flatMap((one) => one.marks.filter((mark) => !indexed(mark)).map(unmarked));
+  const newMarks = [first, second].flatMap((one) => one.marks.filter((mark) => !indexed(mark)));
   return ok({
     work: {
       plies,
@@ -80,7 +121,7 @@ export function wallByWall(work: Work, walls: Walls, act: WallAct): Result<WallB
       marks: [...marks.map(unmarked), ...newMarks.map(unmarked)],
       done: work.done,
     },
-    walls: { lower: first.plies, inside: walls.inside, upper: second.plies },
+    walls: { ...walls, lower: first.plies, upper: second.plies },
     rows: fresh.map(({ id }) => id),
   });
 
@@ -92,7 +133,8 @@ export function wallByWall(work: Work, walls: Walls, act: WallAct): Result<WallB
     const parts = [first, second].flatMap((one) => one.marks.filter((other) => indexed(other) === i + 1));
     const [one] = parts;
     if (!one) return mark;
-    return { ...one, plies: inOrder(parts.flatMap(({ plies: of }) => of)) };
+    const caught = mark.plies.filter((id) => loose.has(id));
+    return { ...one, plies: inOrder([...parts.flatMap(({ plies: of }) => of), ...caught]) };
   }
 }
 
@@ -163,6 +205,16 @@ function together(parts: readonly Stitch[], level: ReadonlyMap<number, number>):
   return [...runs, ...rest].map(unnumbered);
 }
 
-const sameWay = (a: Run, b: Run): boolean =>
+/** Whether two runs lie on one another, whichever way each was sewn. */
+export const sameWay = (a: Run, b: Run): boolean =>
   (distance(a.from, b.from) < SAME && distance(a.to, b.to) < SAME) ||
   (distance(a.from, b.to) < SAME && distance(a.to, b.from) < SAME);
+
+/** Whether a run lies along an edge of the seam that made an open work, no more than so many mm inside it. */
+export function beside({ stitches }: Work, row: number, { from, to }: Run, by: number): boolean {
+  const { ring } = stitches.find(({ id }) => id === row)!.round!;
+  return sides(ring).some((side) => {
+    const line = lineThrough(side.from, side.to);
+    return [from, to].every((p) => Math.abs(leftOf(line, p)) <= by);
+  });
+}

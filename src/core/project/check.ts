@@ -8,6 +8,7 @@ import { checkChannels } from './steps/check-channels.ts';
 import { checkCounts } from './steps/hardware-used.ts';
 import { checkDarts } from './steps/check-darts.ts';
 import { checkHeat } from './steps/check-heat.ts';
+import { checkHollow } from './steps/check-hollow.ts';
 import { checkMeets } from './steps/check-meets.ts';
 import { checkNap } from './steps/check-nap.ts';
 import { checkPleated } from './steps/check-pleated.ts';
@@ -55,6 +56,7 @@ function checkMaking(pattern: Pattern): Diagnostic[] {
     ...checkPockets(pattern, ledger),
     ...checkDarts(pattern, ledger),
     ...checkChannels(ledger.steps),
+    ...checkHollow(ledger.steps),
     ...checkMeets(pattern, ledger),
     ...checkNap(pattern, ledger),
     ...checkStack(pattern, ledger.steps),

@@ -4,17 +4,17 @@
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { boxCorner, fold, layersAt, sewRound, size, turn } from '../../../src/core/cloth/index.ts';
+import { boxCorner, closeGap, fold, hem, lay, layersAt, sewRound, size, turn } from '../../../src/core/cloth/index.ts';
 import { edgesOn } from '../../../src/core/cloth/sides.ts';
 import { hemOpening } from '../../../src/core/cloth/hem.ts';
 import { joinOpenings, pushIn, putInto, turnThrough } from '../../../src/core/cloth/put.ts';
 import { openingAsked, openingsOf } from '../../../src/core/cloth/openings.ts';
 import { ok } from '../../../src/core/measure/index.ts';
-import { piece, rectangle, value } from './works.ts';
+import { piece, polygon, rectangle, value } from './works.ts';
 import { rowsAlong } from '../../../src/core/steps/rows.ts';
 import { sewUp } from '../../../src/core/cloth/sew-up.ts';
 import { wallsOf } from '../../../src/core/cloth/walls.ts';
-import type { Ply, Sewn, SewnRound, Stitch, Work } from '../../../src/core/cloth/index.ts';
+import type { Ply, Sewn, Stitch, Work } from '../../../src/core/cloth/index.ts';
 
 const inch = 25.4;
 
@@ -66,8 +66,8 @@ const sizes = fc.record({
 });
 
 /** What a run goes through: plies of the one wall, of the other, or of both. */
-const wallsThrough = (work: Work, round: SewnRound, row: Stitch): Set<string> => {
-  const { lower, upper } = wallsOf(work, round);
+const wallsThrough = (work: Work, opened: number, row: Stitch): Set<string> => {
+  const { lower, upper } = wallsOf(work, opened);
   const isOf = (plies: readonly Ply[], ids: readonly number[]) => ids.some((id) => plies.some((ply) => ply.id === id));
   return new Set(
     row.runs.map(({ plies }) => `${isOf(lower, plies) ? 'lower' : ''}${isOf(upper, plies) ? 'upper' : ''}`),
@@ -85,9 +85,7 @@ describe('at an opening', () => {
     // Three layers of one wall; beside the seams their allowances lie there as well.
     const through = row.runs.map(({ plies }) => plies.length);
     expect(Math.min(...through)).toBe(3);
-    expect(wallsThrough(hemmed, hemmed.stitches.find(({ round }) => round)!.round!, row)).toEqual(
-      new Set(['lower', 'upper']),
-    );
+    expect(wallsThrough(hemmed, mouth(hemmed).row, row)).toEqual(new Set(['lower', 'upper']));
   });
 
   test('a hem is the same before the bag is turned and after', () => {
@@ -115,8 +113,7 @@ describe('at an opening', () => {
         const after = value(rowsAlong(bag, ['opening'], 'topstitch', by));
         const row = after.stitches.at(-1)!;
         expect(lengthOf(row)).toBeCloseTo(2 * (w - 2 * s), 6);
-        const [{ round }] = bag.stitches as [Stitch];
-        expect(wallsThrough(after, round!, row)).toEqual(new Set(['lower', 'upper']));
+        expect(wallsThrough(after, mouth(bag).row, row)).toEqual(new Set(['lower', 'upper']));
         expect(after.plies).toEqual(bag.plies);
       }),
       { numRuns: 30 },
@@ -210,6 +207,81 @@ describe('sewn up', () => {
   });
 });
 
+describe('what only looks like an opening, or a wall', () => {
+  const trapezoid = (name: string, low: number, high: number, h: number) =>
+    piece(
+      name,
+      polygon([
+        { x: 0, y: 0 },
+        { x: low, y: 0 },
+        { x: (low + high) / 2, y: h },
+        { x: (low - high) / 2, y: h },
+      ]),
+    );
+
+  test('a bag with slanting sides has one opening, from seam to seam', () => {
+    const bag = value(
+      sewRound(trapezoid('front', 300, 260, 300), trapezoid('back', 300, 260, 300), {
+        allowance: 10,
+        open: [value(edgesOn(trapezoid('front', 300, 260, 300), ['top']))[0]!],
+      }),
+    );
+    expect(openingsOf(bag).map(({ name }) => name)).toEqual(['top opening']);
+    // An allowance of 10 mm square to sides that go in by 20 in 300 mm takes 10.02 mm of a level edge.
+    expect(mouth(bag).round).toBeCloseTo(2 * (260 - 20 * Math.hypot(1, 20 / 300)), 6);
+  });
+
+  test('a hem that is folded once more is no fold between the walls, and its fold needs no unpicking', () => {
+    const hemmed = value(hem(piece('cloth', rectangle(240, 400)), { edges: ['left', 'right'], turn: 10, then: 10 }));
+    const work = value(fold(hemmed, { line: { at: { x: 0, y: 200 }, angle: 0 }, lands: 'over' }));
+    const bag = value(sewUp(work, { edges: value(edgesOn(work, ['left', 'right'])), allowance: 5 }));
+    expect(mouth(bag).round).toBeCloseTo(2 * (200 - 10), 6);
+  });
+
+  test('a pouch that is laid on a panel is no opening of the panel, and a bag sewn shut has none', () => {
+    const pouch = value(turn(bagOf('pouch', 120, 140, 10)));
+    const panel = piece('panel', rectangle(300, 300));
+    const laid = value(lay(panel, pouch, { called: { work: 'pouch', nth: 1 } }));
+    expect(openingsOf(laid)).toEqual([]);
+    expect(turn(laid)).toMatchObject({ ok: false, fault: { code: 'not-sewn-round' } });
+    const bag = value(turn(bagOf('bag', 200, 240, 10)));
+    expect(openingsOf(value(rowsAlong(bag, ['top'], 'topstitch', 6, { 'sew shut': true })))).toEqual([]);
+  });
+
+  test('a loop that lies over the edge does not say which side of the bag is out', () => {
+    const loop = piece('loop', rectangle(40, 60));
+    const front = value(
+      lay(piece('bag front', rectangle(200, 240)), loop, {
+        edges: ['top', 'top'],
+        face: 'down',
+        called: { work: 'loop', nth: 1 },
+      }),
+    );
+    const bag = value(
+      turn(value(sewRound(front, piece('bag back', rectangle(200, 240)), { allowance: 10, open: ['top'] }))),
+    );
+    const hemmed = value(hemOpening(bag, mouth(bag), { turn: 20 }));
+    const cloth = { ...hemmed, plies: hemmed.plies.filter(({ piece: of }) => of !== 'loop') };
+    const { x } = middleOf(cloth);
+    const there = layersAt(cloth, { x: x + 60, y: 210 });
+    // Right side out on either side, both hems inside.
+    expect([there[0]!.face, there.at(-1)!.face]).toEqual(['wrong', 'right']);
+    expect(there.map(({ piece: of }) => of)).toEqual(['bag back', 'bag back', 'bag front', 'bag front']);
+  });
+
+  test('nothing is turned through a fold, and no gap is left where nothing is sewn', () => {
+    const work = value(
+      fold(piece('cloth', rectangle(200, 400)), { line: { at: { x: 0, y: 200 }, angle: 0 }, lands: 'over' }),
+    );
+    const all = value(edgesOn(work, ['top', 'right', 'bottom', 'left']));
+    const folded = all.find((edge) => !sewUp(work, { edges: [edge], allowance: 10 }).ok)!;
+    const raw = all.filter((edge) => edge !== folded);
+    expect(turn(value(sewUp(work, { edges: raw, allowance: 10 })))).toMatchObject({ fault: { code: 'no-gap' } });
+    const gap = { edge: raw[0]!, length: 40 };
+    expect(sewUp(work, { edges: raw.slice(1), allowance: 10, gap })).toMatchObject({ fault: { code: 'no-gap' } });
+  });
+});
+
 describe('one in the other', () => {
   test('a bag of 11 x 12 in, lined, comes to 10 x 11 in, four plies in the middle', () => {
     const bag = lined(11 * inch, 12 * inch, inch / 2);
@@ -230,8 +302,7 @@ describe('one in the other', () => {
         const after = value(rowsAlong(bag, ['opening'], 'topstitch', 5));
         const row = after.stitches.at(-1)!;
         expect(lengthOf(row)).toBeCloseTo(2 * (w - 2 * s), 6);
-        const { round } = after.stitches.find(({ id }) => id === mouth(after).row)!;
-        expect(wallsThrough(after, round!, row)).toEqual(new Set(['lower', 'upper']));
+        expect(wallsThrough(after, mouth(after).row, row)).toEqual(new Set(['lower', 'upper']));
       }),
       { numRuns: 25 },
     );
@@ -299,6 +370,39 @@ describe('one in the other', () => {
     });
     expect(joinOpenings(bag, mouth(bag), 12)).toMatchObject({ ok: false, fault: { code: 'opening' } });
     expect(pushIn(bag, () => ok('inner'))).toMatchObject({ ok: false, fault: { code: 'not-sewn-round' } });
+  });
+
+  test('of two that are boxed differently the outer one stands', () => {
+    const [w, h, s] = [360, 380, 12];
+    const boxed = (work: Work, square: number) =>
+      (['bottom left', 'bottom right'] as const).reduce(
+        (now, corner) => value(boxCorner(now, { corner, square, allowance: s })),
+        work,
+      );
+    const lining = value(turn(boxed(bagOf('lining', w, h, s, 90), 40)));
+    const inside = value(put(lining, bagOf('bag', w, h, s)));
+    expect(size(inside)).toMatchObject({ width: w, height: h, depth: 0 });
+    const done = value(pushIn(value(turnThrough(value(joinOpenings(inside, mouth(inside), s)))), () => ok('inner')));
+    expect(size(done).depth).toBe(0);
+    expect(size(done).width).toBeCloseTo(w - 2 * s, 6);
+  });
+
+  test('a gap that is closed after the lining is pushed in is closed in the lining alone', () => {
+    const bag = lined(260, 300, 12);
+    const closed = value(closeGap(bag, 'edgestitch'));
+    const through = new Set(closed.stitches.at(-1)!.runs.flatMap(({ plies }) => plies));
+    const pieces = new Set(closed.plies.flatMap(({ id, piece: of }) => (through.has(id) ? of : [])));
+    expect(pieces).toEqual(new Set(['lining front', 'lining back']));
+  });
+
+  test('wrong sides together, the work stays as open as it was', () => {
+    const bag = value(turn(bagOf('bag', 260, 300, 12)));
+    const inside = value(put(bagOf('lining', 260, 300, 12), bag, 'wrong'));
+    const joined = value(joinOpenings(inside, mouth(inside), 5));
+    expect(openingsOf(joined).map(({ round }) => round)).toEqual([2 * (260 - 24)]);
+    const hemmed = value(hemOpening(joined, mouth(joined), { turn: 10, then: 10 }));
+    expect(openingsOf(hemmed)).toHaveLength(1);
+    expect(size(hemmed).height).toBeCloseTo(300 - 12 - 20, 6);
   });
 
   test('wrong sides together, the allowances of the lining lie on its walls and not beside it', () => {

@@ -242,7 +242,7 @@ describe('the lined tote', () => {
     ]);
     // Round: twice 15 + 3 in. Beside a side seam lie the panel with its interfacing, three of its allowances, and four of the lining.
     expect(rows.slice(-3)).toEqual([
-      'Sew the bag together all round the opening: 36 in through 6',
+      'Sew the bag and what lies in it together all round the opening: 36 in through 6',
       'Close the gap of the bag: 6 in through 4',
       'Topstitch the bag at the opening: 36 in through 9',
     ]);
@@ -276,8 +276,13 @@ describe('the lined tote', () => {
   it('needs neither interfacing nor pins in faux leather', () => {
     const faux = made('lined-tote', 'inch', { options: { 'faux leather': true } });
     expect(faux.cut.some((line) => line.includes('interfacing'))).toBe(false);
-    expect(faux.tools.get('Sew the bag together all round the opening')).toEqual(['sewing machine', 'clips']);
-    expect(made('lined-tote', 'inch').tools.get('Sew the bag together all round the opening')).toContain('pins');
+    expect(faux.tools.get('Sew the bag and what lies in it together all round the opening')).toEqual([
+      'sewing machine',
+      'clips',
+    ]);
+    expect(
+      made('lined-tote', 'inch').tools.get('Sew the bag and what lies in it together all round the opening'),
+    ).toContain('pins');
     expect(faux.labels['outer']).toBe('Faux leather for the outside');
   });
 });

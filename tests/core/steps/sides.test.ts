@@ -286,7 +286,7 @@ describe('what cannot be done lying flat says so', () => {
   test.each([
     ['bind-four-edges', 'strip-length: The strip is'],
     ['hem-round-mouth', 'The top is an opening: sewn as it lies, through both layers, it would be sewn shut.'],
-    ['fold-sew-turn', 'A folded piece that is sewn at its sides cannot be turned here yet: cut it as two.'],
+    ['fold-sew-turn', 'A folded piece is sewn at its sides by “sew up”.'],
     [
       'join-between-lengths',
       'the top of “front” is 10 in, the bottom of “tape” is 7 in, the top of “front lining” is 9 in',

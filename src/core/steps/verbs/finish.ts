@@ -1,6 +1,9 @@
 import { atEdges, the } from '../words.ts';
 import { choice, edges, work } from '../fields.ts';
 import { finish as finishEdges } from '../../cloth/finish.ts';
+import { edgesOn } from '../../cloth/sides.ts';
+import { fail } from '../../measure/index.ts';
+import { sewsShut } from '../../cloth/openings.ts';
 import { verb } from '../verb.ts';
 
 const how = { zigzag: 'with a zigzag stitch', overlock: 'with an overlock stitch', pinked: 'with pinking shears' };
@@ -28,5 +31,9 @@ export const finish = verb({
   tools: ({ with: kind }) => [
     kind === 'zigzag' ? 'machine' : kind === 'overlock' ? 'overlock machine' : 'pinking shears',
   ],
-  apply: ({ at, with: kind }, { finish: cloth }) => finishEdges(cloth, at, kind),
+  apply: ({ at, with: kind }, { finish: cloth }) => {
+    const found = edgesOn(cloth, at);
+    const shut = found.ok && kind !== 'pinked' ? sewsShut(cloth, found.value) : undefined;
+    return shut ? fail(shut) : finishEdges(cloth, at, kind);
+  },
 });

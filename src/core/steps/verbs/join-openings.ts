@@ -16,7 +16,7 @@ export const joinOpenings = verb({
   },
   handling: 4,
   title: ({ 'join openings': cloth, at }) =>
-    `Sew ${the(cloth)} together all round ${at === undefined ? 'the opening' : the(at)}`,
+    `Sew ${the(cloth)} and what lies in it together all round ${at === undefined ? 'the opening' : the(at)}`,
   tools: () => ['machine', 'pins'],
   apply: ({ at, seam }, { 'join openings': cloth }, setting) => {
     const opening = openingNamed(cloth, at);
