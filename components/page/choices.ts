@@ -163,7 +163,7 @@ export function askedChoices(
  */
 export function writeChoices(query: URLSearchParams, { values, options, size }: Choices, lesson: Pattern): void {
   const differs = Object.keys(values).length + Object.keys(options).length > 0 || size !== undefined;
-  // Values go on from the size: whoever opens the address may have chosen another before.
+  // Values go on from the size: a reader who opens the address may have chosen another before.
   if (lesson.sizes && differs) query.set(SIZE, inAddress(size ?? lesson.sizes.default));
   else if (lesson.sizes) query.delete(SIZE);
   for (const { name, adjustable } of Object.values(lesson.measures)) {

@@ -108,7 +108,7 @@ export function stepSaid({ text, pieces, lengths, behind }: SentenceOf): Told | 
   return { sure: true, verb, step, asks: open };
 }
 
-/** Whether a sentence names a piece and something to do: what is said from there on is of another step. */
+/** Whether a sentence names a piece and something to do: another step begins with it. */
 export const beginsAnew = (text: string, pieces: readonly string[]): boolean =>
   namedIn(text, pieces).length > 0 && heardVerbs(text).length > 0;
 
