@@ -96,6 +96,13 @@ function notOneLine(found: Found[], asked: string): ClothFault {
     : { code: 'not-straight', message: `The edge ${asked} does not lie on one straight line.`, edge: asked };
 }
 
+/** Whether a straight stretch lies on a line, or within so many mm of it. */
+export const liesOn = (
+  line: Line,
+  { from, to }: { readonly from: Point; readonly to: Point },
+  within = SAME,
+): boolean => Math.max(Math.abs(leftOf(line, from)), Math.abs(leftOf(line, to))) <= within;
+
 /** The line parallel to another, so many mm to its left; to its right when negative. */
 export function lineLeft({ at, angle }: Line, by: number): Line {
   const way = direction(angle);

@@ -1,6 +1,6 @@
 /** One open work in another: put in, sewn round both openings, turned through a gap, and pushed in. */
 import { asOneStep } from './group.ts';
-import { reversedEdge } from './edge.ts';
+import { liesOn, reversedEdge } from './edge.ts';
 import { between, distance, minus, plus, times, unit } from '../geometry/point.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
 import { allOpenings, bodyOf, inwardFrom, openingsOf, withEdgeInside } from './openings.ts';
@@ -131,9 +131,7 @@ function depth(work: Work, { line, row }: Opening): number {
 
 /** The two openings, the inner one first, where one work lies in another; undefined if none lie on one another. */
 export function openingsTogether(work: Work, at: Opening): readonly [Opening, Opening] | undefined {
-  const [inner, outer] = allOpenings(work).filter(({ from, to }) =>
-    [from, to].every((p) => Math.abs(leftOf(at.line, p)) <= SAME),
-  );
+  const [inner, outer] = allOpenings(work).filter((one) => liesOn(at.line, one));
   return inner && outer && [inner, outer];
 }
 
@@ -244,7 +242,7 @@ function foldedSince({ stitches }: Work, { joins }: Stitch): ClothFault | undefi
 function seamLine(work: Work, join: Stitch): Line {
   const [run] = join.runs;
   const side = sides(roundOf(work, join.joins!.outer).ring).find(({ from, to }) =>
-    [run!.from, run!.to].every((p) => Math.abs(leftOf(lineThrough(from, to), p)) <= SAME),
+    liesOn(lineThrough(from, to), run!),
   )!;
   return lineThrough(side.from, side.to);
 }
@@ -313,7 +311,7 @@ export function turnThrough(work: Work): Sewn {
 /** The work outside, turned; the allowance along its opening is folded in after its other edges, with their rows. */
 function turnedAndFolded(work: Work, row: number, line: Line): Sewn {
   const { ring, allowances } = roundOf(work, row);
-  const nth = sides(ring).findIndex(({ from, to }) => [from, to].every((p) => Math.abs(leftOf(line, p)) <= SAME));
+  const nth = sides(ring).findIndex((side) => liesOn(line, side));
   const width = allowances[nth]!;
   const turned = turn(withEdge(work, row, nth, -width, 0), true, row);
   if (!turned.ok) return turned;
@@ -413,8 +411,7 @@ export function pushIn(
     if (one.id !== pushed) return one;
     const { round } = movedStitch({ ...one, runs: [] }, reflection(line));
     const allowances = round!.allowances.map((width, i) => {
-      const { from, to } = sides(round!.ring)[i]!;
-      return [from, to].every((p) => Math.abs(leftOf(line, p)) <= SAME) ? 0 : width;
+      return liesOn(line, sides(round!.ring)[i]!) ? 0 : width;
     });
     return { ...one, round: { ...round!, allowances, over: now.upper[0]!.id } };
   });

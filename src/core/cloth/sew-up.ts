@@ -4,6 +4,7 @@ import { calledSo, gapIn, heldRound, looseBetween, stitchRing, stitchRound } fro
 import { distance } from '../geometry/point.ts';
 import { facesTogether } from './seam.ts';
 import { fail, listed, ok, SAME } from '../measure/index.ts';
+import { liesOn } from './edge.ts';
 import { noted } from './work.ts';
 import { outlineOf } from './silhouette.ts';
 import { inverse, transformPoint } from '../geometry/transform.ts';
@@ -163,12 +164,11 @@ const placeOn = ({ transform }: Ply, p: Point): Point => transformPoint(inverse(
 /** Whether a side lies on a fold for most of its length. */
 function isFolded({ from, to }: Ends, folds: readonly Ends[]): boolean {
   const line = lineThrough(from, to);
-  const along = folds.filter((fold) => [fold.from, fold.to].every((p) => Math.abs(leftOf(line, p)) <= SAME));
+  const along = folds.filter((fold) => liesOn(line, fold));
   return along.reduce((sum, fold) => sum + distance(fold.from, fold.to), 0) > distance(from, to) / 2;
 }
 
-const sidesOn = (outline: Outline, { line }: WorkEdge): Side[] =>
-  sides(outline).filter(({ from, to }) => [from, to].every((p) => Math.abs(leftOf(line, p)) <= SAME));
+const sidesOn = (outline: Outline, { line }: WorkEdge): Side[] => sides(outline).filter((side) => liesOn(line, side));
 
 /** Why a seam would hold nothing: along some of it only one of the walls lies. */
 function oneWallAlong(

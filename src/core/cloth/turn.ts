@@ -2,11 +2,11 @@ import { asOneStep } from './group.ts';
 import { between, cross, distance, dot, plus, times } from '../geometry/point.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
 import { foldAlong, hasBeyond } from './fold.ts';
-import { area, leftOf, lineThrough, sides, union } from '../geometry/index.ts';
+import { area, lineThrough, sides, union } from '../geometry/index.ts';
 import { movedMark, movedPly, movedStitch } from './move.ts';
 import { nextNumber } from './work.ts';
 import { covers, offsets, ON, stretches } from './ring.ts';
-import { reversedEdge } from './edge.ts';
+import { liesOn, reversedEdge } from './edge.ts';
 import { putTogether, takenApart } from './layers-apart.ts';
 import { laidWith, sameWay, wallByWall, wallsOf } from './walls.ts';
 import { isBend, roundCorners } from './round-corners.ts';
@@ -143,8 +143,7 @@ function notSewnRound({ plies, stitches }: Work): string {
 function foldedTogether(lower: readonly Ply[], upper: readonly Ply[], round: SewnRound): ClothFault | undefined {
   // Where a work was sewn up at its own edges, its walls are one cloth along the fold between them.
   const foldLines = sides(round.ring).flatMap(({ from, to }, i) => (round.folds?.[i] ? [lineThrough(from, to)] : []));
-  const isBetween = ({ from, to }: Side) =>
-    foldLines.some((line) => [from, to].every((p) => Math.abs(leftOf(line, p)) <= SAME));
+  const isBetween = (side: Side) => foldLines.some((line) => liesOn(line, side));
   const foldsOf = (plies: readonly Ply[]) =>
     plies.flatMap((ply) =>
       sides(ply.outline).flatMap((side, i) => {

@@ -1,6 +1,7 @@
 /** The two walls of a work that is open, and what is done to one after the other. */
 import { distance } from '../geometry/point.ts';
-import { leftOf, lineThrough, sides } from '../geometry/index.ts';
+import { lineThrough, sides } from '../geometry/index.ts';
+import { liesOn } from './edge.ts';
 import { nextNumber } from './work.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
 import { renumbered } from './combine.ts';
@@ -211,10 +212,9 @@ export const sameWay = (a: Run, b: Run): boolean =>
   (distance(a.from, b.to) < SAME && distance(a.to, b.from) < SAME);
 
 /** Whether a run lies along an edge of the seam that made an open work, no more than so many mm inside it. */
-export function beside({ stitches }: Work, row: number, { from, to }: Run, by: number): boolean {
+export function beside({ stitches }: Work, row: number, run: Run, by: number): boolean {
   const { ring } = stitches.find(({ id }) => id === row)!.round!;
   return sides(ring).some((side) => {
-    const line = lineThrough(side.from, side.to);
-    return [from, to].every((p) => Math.abs(leftOf(line, p)) <= by);
+    return liesOn(lineThrough(side.from, side.to), run, by);
   });
 }
