@@ -5,7 +5,7 @@ import { fail, ok } from '../measure/index.ts';
 import { leftOf } from '../geometry/index.ts';
 import { reflection } from '../geometry/transform.ts';
 import { movedMark, movedPly, movedRun } from './move.ts';
-import { nextNumber, noted } from './work.ts';
+import { nextNumber, noted, withoutRound } from './work.ts';
 import type { ClothFault } from './fault.ts';
 import type { Hinge } from './hinge.ts';
 import type { Transform } from '../geometry/transform.ts';
@@ -206,7 +206,8 @@ function carry(
       runs.push(hinge === undefined ? { ...run, plies } : { ...movedRun(run, overs[hinge]!), plies: plies.reverse() });
     }
     const whole = stitch.round?.ring.every(({ from }) => hinges.every(({ line }) => leftOf(line, from) >= -ON));
-    stitches.push({ ...stitch, runs, round: whole ? stitch.round : undefined });
+    const kept = { ...stitch, runs };
+    stitches.push(whole ? kept : withoutRound(kept));
   }
   const marks: Mark[] = [];
   for (const mark of work.marks) {

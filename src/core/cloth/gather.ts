@@ -8,7 +8,7 @@ import { findEdge, lineInside } from './edge.ts';
 import { followedBy, transformPoint } from '../geometry/transform.ts';
 import { leftOf } from '../geometry/index.ts';
 import { movedMark, movedRun } from './move.ts';
-import { nextNumber } from './work.ts';
+import { nextNumber, withoutRound } from './work.ts';
 import { beginsAt, offsets, ON, split } from './ring.ts';
 import { withPlies } from './combine.ts';
 import type { EdgeReference, WorkEdge } from './edge.ts';
@@ -193,7 +193,7 @@ function drawnAt(
       const inside = goesUp(middleOf(run), run.plies);
       runs.push(inside ? { ...movedRun(run, transform), plies: now(run.plies) } : run);
     }
-    stitches.push({ ...stitch, runs, round: undefined });
+    stitches.push(withoutRound({ ...stitch, runs }));
   }
   const marks = work.marks.map((mark) =>
     goesUp(mark.at, mark.plies) ? { ...movedMark(mark, transform), plies: now(mark.plies) } : mark,

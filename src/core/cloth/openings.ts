@@ -2,7 +2,7 @@ import { direction, distance, minus, plus, times } from '../geometry/point.ts';
 import { fail, ok, plainName, quote, SAME } from '../measure/index.ts';
 import { layersAt } from './layers.ts';
 import { leftOf, lineThrough, sides } from '../geometry/index.ts';
-import { lineLeft } from './edge.ts';
+import { lineLeft, liesOn } from './edge.ts';
 import { linesMeet } from '../geometry/arc.ts';
 import { areaOf, ON } from './ring.ts';
 import { isOwnCloth, laidWith, wallByWall, wallsOf } from './walls.ts';
@@ -41,6 +41,9 @@ export function openingsOf(work: Work): Opening[] {
   }
   return found;
 }
+
+/** Whether a work was open, and was folded across since: where its openings lie now is not known. */
+export const isCreased = ({ stitches }: Work): boolean => stitches.some(({ creased }) => creased);
 
 /** A row so near beside an opening, in mm, and through both its walls, sews it shut. Common practice, no source. */
 const BESIDE = 40;
@@ -106,6 +109,10 @@ export function openingAsked(work: Work, asked: readonly string[]): Result<Openi
 export function openingNamed(work: Work, name = 'opening'): Result<Opening, ClothFault> {
   const asked = plainName(name);
   const all = openingsOf(work);
+  if (all.length === 0 && isCreased(work)) {
+    const message = 'The work is folded across its opening, so that where the opening lies is not known.';
+    return fail({ code: 'held', message, edge: name, fix: 'Do this before the work is folded.' });
+  }
   const named = asked === 'opening' ? all : all.filter((one) => one.name === asked || one.name === `${asked} opening`);
   const [one, ...others] = named;
   if (one && others.length === 0) return ok(one);
@@ -202,6 +209,19 @@ export function withEdgeInside(ring: Outline, nth: number, by: number): Outline 
     linesMeet(at, direction(angle), other!.from, minus(other!.to, other!.from)) ?? usual;
   const [from, to] = [cornerWith(before, edge!.from), cornerWith(after, edge!.to)];
   return ring.map((one, i) => (i === nth ? { ...one, from } : i === (nth + 1) % n ? { ...one, from: to } : one));
+}
+
+/** A work after so much was cut off along a line: an opening there has moved in as far. */
+export function openingsTrimmed(before: Work, after: Work, line: Line, by: number): Work {
+  const there = allOpenings(before).filter((one) => liesOn(line, one));
+  if (there.length === 0) return after;
+  const stitches = after.stitches.map((one): Stitch => {
+    const its = there.find(({ row }) => row === one.id);
+    return its && one.round
+      ? { ...one, round: { ...one.round, ring: withEdgeInside(one.round.ring, its.edge, by) } }
+      : one;
+  });
+  return { ...after, stitches };
 }
 
 /** Where a row along an opening runs that lies so far inside it: from seam to seam. */

@@ -5,6 +5,7 @@ import { findEdge, lineInside } from './edge.ts';
 import { keptOn } from './kept.ts';
 import { middleOfWork } from './place.ts';
 import { nextNumber, noted } from './work.ts';
+import { openingsTrimmed } from './openings.ts';
 import { area, difference, leftOf, length, lineThrough, rectangle, straightened, union } from '../geometry/index.ts';
 import { CHORD } from './cut.ts';
 import { within } from './carve.ts';
@@ -39,7 +40,8 @@ export function trim(work: Work, to: Trim): Sewn {
     const line = lineInside(edge.value, to.by);
     const cut = cutLeft(work, line, edge.value.own, Number.isFinite(to.by) && to.by > 0);
     const row = cut.ok ? rowBeside(work, edge.value.line, line) : undefined;
-    return row ? fail(row) : cut;
+    if (row) return fail(row);
+    return cut.ok ? ok(openingsTrimmed(work, cut.value, edge.value.line, to.by)) : cut;
   }
   if ('beyond' in to) return cutLeft(work, to.beyond.line, to.beyond.own, true);
   if ('line' in to) return cutLeft(work, to.line, 'cut', Number.isFinite(to.line.at.x + to.line.at.y + to.line.angle));

@@ -64,6 +64,8 @@ export type Stitch = {
   readonly runs: readonly Run[];
   /** Of a pair sewn round, or a folded work sewn up: the stitch line, the first ply of the upper wall, and the gap. */
   readonly round?: SewnRound | undefined;
+  /** Of a row that left an opening: the work was folded across it since, and where the opening lies is not known. */
+  readonly creased?: true;
   /** Of a row round two openings, one work in the other. */
   readonly joins?: JoinedOpenings | undefined;
   /** How much of it is sewn over again, back and forth at its ends, in mm: forth, back and forth once more. */
@@ -187,6 +189,13 @@ export function nextNumber(work: Work): number {
 /** What a step cut apart, told by the record that it added to those of the works it took; undefined if it cut nothing apart. */
 export const cutApartIn = (works: readonly Work[], after: Work): Apart | undefined =>
   after.done.length > works.reduce((sum, { done }) => sum + done.length, 0) ? after.done.at(-1)?.apart : undefined;
+
+/** A row of which it is not known any more where what it was sewn round lies; where it left an opening, it says so. */
+export function withoutRound(stitch: Stitch): Stitch {
+  const { round } = stitch;
+  const wasOpen = round?.allowances.some((width, i) => width === 0 && round.folds?.[i] !== true) === true;
+  return { ...stitch, round: undefined, ...(wasOpen && { creased: true as const }) };
+}
 
 /** The same work with one more step in its book. */
 export const noted = (work: Work, done: StepRecord): Work => ({ ...work, done: [...work.done, done] });

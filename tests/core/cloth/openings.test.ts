@@ -4,7 +4,18 @@
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { boxCorner, closeGap, fold, hem, lay, layersAt, sewRound, size, turn } from '../../../src/core/cloth/index.ts';
+import {
+  boxCorner,
+  closeGap,
+  fold,
+  hem,
+  lay,
+  layersAt,
+  sewRound,
+  size,
+  trim,
+  turn,
+} from '../../../src/core/cloth/index.ts';
 import { edgesOn } from '../../../src/core/cloth/sides.ts';
 import { hemOpening } from '../../../src/core/cloth/hem.ts';
 import { joinOpenings, pushIn, putInto, turnThrough } from '../../../src/core/cloth/put.ts';
@@ -267,6 +278,15 @@ describe('what only looks like an opening, or a wall', () => {
     // Right side out on either side, both hems inside.
     expect([there[0]!.face, there.at(-1)!.face]).toEqual(['wrong', 'right']);
     expect(there.map(({ piece: of }) => of)).toEqual(['bag back', 'bag back', 'bag front', 'bag front']);
+  });
+
+  test('an opening that is trimmed lies further in, and one that is folded across is not known', () => {
+    const bag = value(turn(bagOf('bag', 200, 240, 10)));
+    const trimmed = value(trim(bag, { edge: 'top', by: 15 }));
+    expect(mouth(trimmed).from.y).toBeCloseTo(mouth(bag).from.y - 15, 6);
+    expect(size(value(hemOpening(trimmed, mouth(trimmed), { turn: 10 }))).height).toBeCloseTo(230 - 25, 6);
+    const folded = value(fold(bag, { line: { at: { x: 0, y: 200 }, angle: 0 }, lands: 'over' }));
+    expect(openingAsked(folded, ['opening'])).toMatchObject({ ok: false, fault: { code: 'held' } });
   });
 
   test('nothing is turned through a fold, and no gap is left where nothing is sewn', () => {

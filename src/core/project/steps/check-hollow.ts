@@ -1,5 +1,5 @@
 /** Whether a row or hardware goes through both walls of a work that is open, and so sews it together. */
-import { openingsOf } from '../../cloth/openings.ts';
+import { isCreased, openingsOf } from '../../cloth/openings.ts';
 import { quote } from '../../measure/index.ts';
 import { beside, wallsOf } from '../../cloth/walls.ts';
 import type { Diagnostic } from '../../measure/index.ts';
@@ -21,6 +21,11 @@ export const checkHollow = (steps: readonly Step[]): Diagnostic[] =>
     const { after, place, makes, stitches, instruction } = step;
     if (!ROWS.has(step.verb) || 'sew shut' in instruction) return [];
     const [opening] = openingsOf(after);
+    if (!opening && Object.values(step.before).some(isCreased)) {
+      const message = `${quote(makes)} is folded across its opening, so that it is not known whether this holds its walls together.`;
+      const fix = 'Do it before the work is folded, or write “through” with the layers that are meant.';
+      return 'through' in instruction ? [] : [{ severity: 'warning', place, code: 'walls-together', message, fix }];
+    }
     if (!opening || !sewsOn(step)) return [];
     const { lower, upper } = wallsOf(after, opening.row);
     const isBoth = (ids: readonly number[]) => [lower, upper].every((wall) => hasOne(wall, ids));
