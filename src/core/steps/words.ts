@@ -5,8 +5,12 @@ import { listed } from '../measure/index.ts';
 export const the = (name: string): string =>
   /^(the|a|an|each|both|\d+ ×) /iu.test(name) ? name : `the ${name.trim()}`;
 
-/** `the front, the back and the lining`. */
-export const all = (names: readonly string[]): string => listed(names.map(the));
+/** `the front, the back and the lining`; two of one name are `both panels`. */
+export function all(names: readonly string[]): string {
+  const [first, second, ...others] = names;
+  const isPair = first !== undefined && first === second && others.length === 0 && /^\p{L}+$/u.test(first);
+  return isPair ? `both ${plural(first)}` : listed(names.map(the));
+}
 
 /** ` at the left and the right`; nothing where no edge is named, or all are. */
 export const atEdges = (edges: readonly string[] = []): string =>

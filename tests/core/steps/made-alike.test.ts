@@ -18,6 +18,14 @@ ${steps.replace(/^/gmu, '  ')}
 const squares = (many: number) =>
   `light: { cut: ${many}, size: [100 mm, 100 mm] }\ndark: { cut: ${many}, size: [100 mm, 100 mm] }`;
 
+it('two of one name are called both, and two of several names by theirs', () => {
+  const titles = (steps: string) => makeUp(resolved(project(squares(2), steps))).map(({ title }) => title);
+  expect(titles('- { sew round: [light, light], open: [top], makes: bag }')).toEqual([
+    'Sew both lights together, leaving the top open',
+  ]);
+  expect(titles('- { sew round: [light, dark], open: [top], makes: bag }')[0]).toContain('light and the');
+});
+
 describe('a step done several times', () => {
   const yaml = project(
     squares(4),
