@@ -16,9 +16,10 @@ import { classMaterials, classProject, folio, notionsPouch, shelf, tableSet } fr
 import { begun, linesOf, readAgainst, truthOf } from './recording.ts';
 
 // Every recording was written down, and its truth beside it, before anything was tried on it; then what it showed was
-// mended by its causes. What a reader makes of a recording that is new to it is less: at first sight the one that knew only
-// the first four began 24 to 53 steps in a hundred right in the five from the placemat to the stepped organiser; the present
-// one, tuned on the others, 82 in the pleated organiser, 80 in the skirt and 71 in the stepped organiser. All are by one hand.
+// mended by its causes, so that what is held here is what the aligner was made on. What a reader makes of a recording that is
+// new to it is less: the aligner that knew only the first four began 24 to 53 steps in a hundred right in the placemat, the
+// zip pouch, the tote, the patchwork and the stepped organiser; the present one, at first sight, 82 in the pleated organiser,
+// 80 in the skirt and 71 in the stepped organiser, whose score alone was seen while it was made. All are by one hand.
 const projects = {
   ...{ 'swatch-folio': folio, 'notions-pouch': notionsPouch, 'table-set': tableSet },
   ...{ 'half-apron': classProject('half-apron'), 'quilted-placemat': classProject('quilted-placemat') },
