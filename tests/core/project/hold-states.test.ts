@@ -43,6 +43,10 @@ describe('a hold', () => {
       '- { fold: case, from: left, at: 4 }',
       '- { fold: case, from: left, at: 4 }\n  - { topstitch: case, at: right, by: 1/8 }',
     );
-    expect(found(sewn)).toEqual([expect.stringMatching(/pocket-narrow: Once sewn, the inside is /u)]);
+    expect(found(sewn)).toEqual([
+      expect.stringMatching(/pocket-narrow: Once sewn, the inside is /u),
+      // The row also goes through the case that lies folded there.
+      expect.stringMatching(/walls-together: “case” is folded across its opening/u),
+    ]);
   });
 });
