@@ -2,7 +2,7 @@ import { alongLine, lineThrough, leftOf } from '../geometry/index.ts';
 import { asOneStep } from './group.ts';
 import { fail, ok } from '../measure/index.ts';
 import { minus, unit } from '../geometry/point.ts';
-import { nextNumber } from './work.ts';
+import { nextNumber, putsIn, wasLaidAs } from './work.ts';
 import { ON } from './ring.ts';
 import { sewn } from './stitch.ts';
 import { wallsOf } from './walls.ts';
@@ -34,12 +34,10 @@ export function closeGap(work: Work, how: 'slipstitch' | 'edgestitch' = 'slipsti
   const stitches = work.stitches.with(at, closed);
   const { lower, upper } = wallsOf(work, stitch.id);
   const { put } = stitch.round;
-  const isOwn = ({ laid }: Ply) => !put || laid?.some((one) => one.work === put.work && one.nth === put.nth);
-  const inner = work.stitches.flatMap(({ round }) => (round?.put && round.put !== put ? [round.put] : []));
-  const isInner = ({ laid }: Ply) =>
-    laid?.some((one) => inner.some(({ work: name, nth }) => name === one.work && nth === one.nth));
+  const inner = putsIn(work, put);
   // What lies in this work, or round it, is held aside.
-  const own = { plies: [...lower, ...upper].filter((ply) => isOwn(ply) && !isInner(ply)) };
+  const isOwn = (ply: Ply) => (!put || wasLaidAs(ply, put)) && !inner.some((one) => wasLaidAs(ply, one));
+  const own = { plies: [...lower, ...upper].filter(isOwn) };
   const alone = sewn({ ...work, ...own, stitches }, how, [shift(gap.from), shift(gap.to)], { id: nextNumber(work) });
   const sewnUp = { ...alone, plies: work.plies };
   const row = sewnUp.stitches.at(-1)!;

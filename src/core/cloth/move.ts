@@ -2,7 +2,7 @@ import { fail, ok } from '../measure/index.ts';
 import { transformPoint, translation, followedBy, rotation, reflection, isReflected } from '../geometry/transform.ts';
 import { moved } from './ring.ts';
 import { boxOf } from './size.ts';
-import { noted } from './work.ts';
+import { noted, putsIn, wasLaidAs } from './work.ts';
 import type { Transform } from '../geometry/transform.ts';
 import type { Mark, Ply, Run, Sewn, SewnRound, Stitch, Work } from './work.ts';
 import type { Point } from '../geometry/index.ts';
@@ -73,9 +73,8 @@ export function movedWork(work: Work, transform: Transform): Work {
 function belowHollow({ plies, stitches }: Work, { over, caught, put }: SewnRound): number {
   const at = plies.findIndex(({ id }) => id === over);
   // What was put in lies inside, and is none of its walls.
-  const others = stitches.flatMap(({ round }) => (round?.put && round.put !== put ? [round.put] : []));
-  const isInside = ({ id, laid }: Ply) =>
-    caught.includes(id) || laid?.some((one) => others.some(({ work, nth }) => work === one.work && nth === one.nth));
+  const others = putsIn({ stitches }, put);
+  const isInside = (ply: Ply) => caught.includes(ply.id) || others.some((one) => wasLaidAs(ply, one));
   return plies.slice(0, Math.max(at, 0)).findLast((ply) => !isInside(ply))?.id ?? over;
 }
 

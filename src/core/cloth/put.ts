@@ -17,6 +17,7 @@ import type { Sewing } from './layers-apart.ts';
 import { reflection, rotation } from '../geometry/transform.ts';
 import { sewn as sewnRow } from './stitch.ts';
 import { stackUp, withPlies } from './combine.ts';
+import { wasLaidAs } from './work.ts';
 import { isOwnCloth, wallByWall, wallsOf } from './walls.ts';
 import type { ClothFault } from './fault.ts';
 import type { Result } from '../measure/index.ts';
@@ -207,7 +208,7 @@ function metAt(work: Work, wall: readonly Ply[], inner: Opening, outer: Opening,
 /** Whether a ply belongs to what was put in, by the row that this was sewn with. */
 function isPutIn(work: Work, row: number): (ply: Ply) => boolean {
   const { put } = roundOf(work, row);
-  return ({ laid }) => put !== undefined && laid?.some((one) => one.work === put.work && one.nth === put.nth) === true;
+  return (ply) => put !== undefined && wasLaidAs(ply, put);
 }
 
 /** A work in which what was put in counts as its own cloth, and only what was laid on as laid. */

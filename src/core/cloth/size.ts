@@ -2,6 +2,7 @@ import { between, direction } from '../geometry/point.ts';
 import { layersAt } from './layers.ts';
 import { leftOf } from '../geometry/index.ts';
 import { openingsOf } from './openings.ts';
+import { putsIn } from './work.ts';
 import type { Box, Line, Point } from '../geometry/index.ts';
 import type { Ply, Work } from './work.ts';
 
@@ -56,7 +57,7 @@ function isOutermost(work: Work, plies: readonly number[], at: Point): boolean {
 function withoutHandles(work: Work): readonly Ply[] {
   const lines = openingsOf(work).map(({ line }) => line);
   if (lines.length === 0) return work.plies;
-  const put = work.stitches.flatMap(({ round }) => round?.put ?? []);
+  const put = putsIn(work);
   const isHandle = ({ laid }: Ply) =>
     laid?.some((one) => !put.some(({ work: name, nth }) => name === one.work && nth === one.nth)) === true;
   return work.plies.map((ply) => {

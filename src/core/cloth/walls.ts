@@ -2,7 +2,7 @@
 import { distance } from '../geometry/point.ts';
 import { lineThrough, sides } from '../geometry/index.ts';
 import { liesOn } from './edge.ts';
-import { nextNumber } from './work.ts';
+import { nextNumber, putsIn, wasLaidAs } from './work.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
 import { renumbered } from './combine.ts';
 import type { ClothFault } from './fault.ts';
@@ -27,7 +27,7 @@ export function wallsOf(work: Work, row: number): Walls {
   const { over, caught } = stitch.round!;
   const at = work.plies.findIndex(({ id }) => id === over);
   const laid = laidWith(work, stitch);
-  const isOwn = (ply: Ply) => laid.every((one) => ply.laid?.some((other) => isSameLaid(one, other)) === true);
+  const isOwn = (ply: Ply) => laid.every((one) => wasLaidAs(ply, one));
   const isCaught = ({ id }: Ply) => caught.includes(id);
   const [low, high] = [work.plies.slice(0, Math.max(at, 0)), work.plies.slice(Math.max(at, 0))];
   return {
@@ -46,18 +46,16 @@ const isSameLaid = (a: Pick<LaidWork, 'work' | 'nth'>, b: Pick<LaidWork, 'work' 
 export function laidWith({ plies, stitches }: Work, { runs }: Stitch): readonly LaidWork[] {
   const through = new Set(runs.flatMap((run) => run.plies));
   const [first, ...others] = plies.filter(({ id }) => through.has(id));
-  const put = stitches.flatMap(({ round }) => round?.put ?? []);
+  const put = putsIn({ stitches });
   return (first?.laid ?? []).filter(
-    (one) =>
-      !put.some((other) => isSameLaid(one, other)) &&
-      others.every(({ laid }) => laid?.some((other) => isSameLaid(one, other)) === true),
+    (one) => !put.some((other) => isSameLaid(one, other)) && others.every((ply) => wasLaidAs(ply, one)),
   );
 }
 
 /** Whether a ply is a layer of the work's own cloth: not laid on it, and no interfacing. */
 export function isOwnCloth(work: Work, row: number): (ply: Ply) => boolean {
   const stitch = work.stitches.find(({ id }) => id === row)!;
-  const known = [...laidWith(work, stitch), ...work.stitches.flatMap(({ round }) => round?.put ?? [])];
+  const known = [...laidWith(work, stitch), ...putsIn(work)];
   return ({ laid = [], fusedTo }) =>
     fusedTo === undefined && laid.every((one) => known.some((other) => isSameLaid(one, other)));
 }

@@ -190,6 +190,17 @@ export function nextNumber(work: Work): number {
 export const cutApartIn = (works: readonly Work[], after: Work): Apart | undefined =>
   after.done.length > works.reduce((sum, { done }) => sum + done.length, 0) ? after.done.at(-1)?.apart : undefined;
 
+/** Whether a ply was laid on another work, or put into one, under a name. */
+export const wasLaidAs = ({ laid }: Pick<Ply, 'laid'>, { work, nth }: Pick<LaidWork, 'work' | 'nth'>): boolean =>
+  laid?.some((one) => one.work === work && one.nth === nth) === true;
+
+/** What was put into a work, as it is called there; `but` is left out. */
+export const putsIn = (
+  { stitches }: Pick<Work, 'stitches'>,
+  but?: SewnRound['put'],
+): Pick<LaidWork, 'work' | 'nth'>[] =>
+  stitches.flatMap(({ round }) => (round?.put && round.put !== but ? [round.put] : []));
+
 /** A row of which it is not known any more where what it was sewn round lies; where it left an opening, it says so. */
 export function withoutRound(stitch: Stitch): Stitch {
   const { round } = stitch;
