@@ -115,11 +115,7 @@ const BODY = `- { hem: front, at: top, fold: 1/2, then: 1 }
   - { sew round: [front, back], open: [top], makes: bag }
   - { box corner: bag, at: [bottom left, bottom right], square: 1 1/2 }
   - { turn: bag }`;
-const STRAP = `- { fold: strap, from: right, at: 1, lands: under }
-  - { fold: strap, from: left, at: 1, lands: under }
-  - { fold: strap, from: right, at: 1, lands: under }
-  - { press: strap }
-  - { edgestitch: strap, at: [left, right] }`;
+const STRAP = '- { fold in four: strap, edgestitch: both sides }';
 
 describe('in a class', () => {
   /** Of a learner alone, setting up and tidying up counted for each session. */

@@ -64,6 +64,11 @@ const sayings: Partial<Record<VerbName, Sayings>> = {
       'fold, press under, fold under, turn under, go under, goes under, tuck under, bring middle, bring centre, bring center, to the middle, to the centre, to the center, meet in the middle, close like book, double over, fold in half, in half, lengthwise, lengthways, bend, bring in, bring over, bring up, bring down, bring together, close up, fold back, flap down',
     perhaps: 'crease, press, under, bring, middle, turn, down, wrap, together',
   },
+  'fold in four': {
+    surely:
+      'fold in four, folded in four, long edge, long side, long edges to the middle, long sides to the middle, edge to the middle, to the middle, to the centre, to the center, meet in the middle, in half again, in half lengthways, in half lengthwise, four layers thick, close like book, stitch open side, sew open side',
+    perhaps: 'strap, tie, handle, fold, edge, middle, centre, center, in half, again, open side',
+  },
   'french seam': { surely: 'french seam', perhaps: 'enclosed, wrong sides together' },
   fuse: {
     surely: 'fuse, fusing, iron on, bond, glue side, shiny side, bumpy side, rough side, stiffen, stick to',

@@ -16,6 +16,9 @@ import type { RowSide } from '../cloth/paths-inside.ts';
 
 export const sewShut = optional(yes('it is meant to sew the opening there shut.'));
 
+/** How far from the edge an edgestitch runs when the step does not say, in mm. Common practice, no source. */
+export const CLOSE = { inch: 25.4 / 16, metric: 2 };
+
 /** The fields of a verb that sews a row along edges. */
 export const rowFields = {
   by: optional(length('how far in from the edge the row is sewn. Left out, what is usual for the verb.')),

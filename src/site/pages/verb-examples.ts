@@ -117,6 +117,10 @@ const examples: Readonly<Partial<Record<VerbName, readonly [pieces: string, step
   attach: [both, `${round}\n  - { turn: pad }\n  - { attach: button, to: pad, at: [3 1/2, 4] }`],
   buttonhole: [both, `${round}\n  - { turn: pad }\n  - { buttonhole: pad, for: button, from top: 1 }`],
   fold: [front, 'steps:\n  - { fold: front, from: top, at: 2 in }'],
+  'fold in four': [
+    '  strap: { from: outer, size: [12, 4], allowance: 0 }',
+    'steps:\n  - { fold in four: strap, ends in: 1/2, edgestitch: both sides }',
+  ],
   topstitch: [front, 'steps:\n  - { topstitch: front, at: [left, bottom, right], by: 1/4 }'],
   quilt: [both, 'steps:\n  - { lay: front, on: back, makes: mat }\n  - { quilt: mat, every: 2 in }'],
   edgestitch: [front, 'steps:\n  - { edgestitch: front, at: top }'],

@@ -1,10 +1,7 @@
 import { atEdges, the } from '../words.ts';
 import { edges, work } from '../fields.ts';
-import { rowFields, rowMeasured, rowsAlong, sewShut, throughLayers } from '../rows.ts';
+import { CLOSE, rowFields, rowMeasured, rowsAlong, sewShut, throughLayers } from '../rows.ts';
 import { verb } from '../verb.ts';
-
-/** Where the row is sewn when the step does not say, in mm. Common practice, no source. */
-const usual = { inch: 25.4 / 16, metric: 2 };
 
 export const edgestitch = verb({
   name: 'edgestitch',
@@ -19,5 +16,5 @@ export const edgestitch = verb({
   measured: rowMeasured,
   tools: () => ['machine'],
   apply: ({ at, ...row }, { edgestitch: cloth }, { edition }) =>
-    rowsAlong(cloth, at, 'edgestitch', usual[edition], row),
+    rowsAlong(cloth, at, 'edgestitch', CLOSE[edition], row),
 });

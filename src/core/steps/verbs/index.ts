@@ -32,6 +32,7 @@ import { casing } from './casing.ts';
 import { attach } from './attach.ts';
 import { buttonhole } from './buttonhole.ts';
 import { fold } from './fold.ts';
+import { foldStrip } from './fold-in-four.ts';
 import { topstitch } from './topstitch.ts';
 import { quilt } from './quilt.ts';
 import { edgestitch } from './edgestitch.ts';
@@ -71,6 +72,7 @@ export const verbs = [
   attach,
   buttonhole,
   fold,
+  foldStrip,
   topstitch,
   quilt,
   edgestitch,
