@@ -66,7 +66,7 @@ const sayings: Partial<Record<VerbName, Sayings>> = {
   },
   'fold in four': {
     surely:
-      'fold in four, folded in four, long edge, long side, long edges to the middle, long sides to the middle, edge to the middle, to the middle, to the centre, to the center, meet in the middle, in half again, in half lengthways, in half lengthwise, four layers thick, close like book, stitch open side, sew open side',
+      'fold in four, folded in four, long edge, long side, short one, long edges to the middle, long sides to the middle, edge to the middle, to the middle, to the centre, to the center, meet in the middle, in half again, in half lengthways, in half lengthwise, four layers thick, close like book, stitch open side, sew open side',
     perhaps: 'strap, tie, handle, fold, edge, middle, centre, center, in half, again, open side',
   },
   'french seam': { surely: 'french seam', perhaps: 'enclosed, wrong sides together' },
