@@ -20,7 +20,7 @@ import type { View } from './view.ts';
 /** What a step is about to do, as lines on the works before it. */
 export type StepAction = {
   readonly rows: readonly Trace[];
-  /** How the rows of the step are drawn; none if nothing is sewn. */
+  /** How the rows of the step are drawn; undefined if nothing is sewn. */
   readonly rowRole: ShapeRole | undefined;
   readonly folds: readonly FoldTrace[];
   readonly cuts: readonly Trace[];
@@ -41,18 +41,18 @@ export function actionOf({ verb, after, stitches }: StepDrawn, given: readonly W
   const sewn = apart?.twice ? [...once, ...once.map((trace) => turnedRound(trace, works[trace.work]!))] : once;
   const first = after.stitches.find(({ id }) => ids.has(id));
   // What lies turned over has folds that were seams before.
-  const folds = turnsOver
-    ? []
-    : there(tracedFolds(works, after)).filter(({ name }) => sewn.length === 0 || name !== 'seam');
+  const traced = turnsOver ? [] : there(tracedFolds(works, after));
+  const folds = traced.filter(({ name }) => sewn.length === 0 || name !== 'seam');
+  const opensOut = folds.length < traced.length;
   const before = works.reduce((sum, { marks }) => sum + marks.length, 0);
   return {
-    // What is folded first is sewn when it is folded: its row shows in the work after.
-    rows:
-      folds.length === 0
-        ? sewn
-        : sewsBeforeFolding && first
-          ? there(tracedRows(works, after, new Set([first.id])))
-          : [],
+    // The work before is as it is before: what is sewn shows in the work after. What is pressed open, folded or cut
+    // after it was sewn hides its row there.
+    rows: cuts || (opensOut && folds.length === 0)
+      ? sewn
+      : sewsBeforeFolding && folds.length > 0 && first
+        ? there(tracedRows(works, after, new Set([first.id])))
+        : [],
     rowRole: first && rowRole(first.kind),
     folds,
     cuts: apart

@@ -8,9 +8,12 @@ import { foldInMotion } from './in-motion.ts';
 import { direction } from '../geometry/point.ts';
 import { frameOf } from './frame.ts';
 import { lineThrough } from '../geometry/index.ts';
+import { SAME } from '../measure/index.ts';
+import { cameFrom } from './trace.ts';
 import { polyline } from './path.ts';
 import { rowWords, seenWords, sizeWords, standingNotes, zipWords } from './work-words.ts';
 import { faceOf, shapesOf } from './work-shapes.ts';
+import { turnedBack } from './turned-back.ts';
 import { visibleFrom } from '../cloth/visible.ts';
 import { verbNamed } from '../steps/index.ts';
 import { viewOf } from './view.ts';
@@ -50,6 +53,8 @@ type Reading = {
   readonly step: StepDrawn;
   readonly before: readonly Named[];
   readonly after: Named;
+  /** The work after the step as it is drawn: where layers lie on one another, a corner of the upper ones is folded back. */
+  readonly shown: Work;
   readonly side: SeenFrom;
   readonly doing: StepAction;
 };
@@ -79,7 +84,22 @@ function read(step: StepDrawn, setting: StepSetting): Reading {
   );
   const many = cutApartIn(Object.values(step.before), step.after)?.many;
   const name = many === undefined ? step.makes : `${step.makes}, one of ${many} alike`;
-  return { step, before, after: { name, work: step.after }, side: setting.side ?? sideOf(step), doing };
+  const side = setting.side ?? sideOf(step);
+  const shown = opened(
+    step,
+    before.map(({ work }) => work),
+    side,
+  );
+  return { step, before, after: { name, work: step.after }, shown, side, doing };
+}
+
+/** The work after a step, a corner folded back of what was laid, or put, on the rest and is nearest to the eye. */
+function opened({ after }: StepDrawn, works: readonly Work[], side: SeenFrom): Work {
+  if (works.length < 2) return after;
+  const from = cameFrom(works, after);
+  const nearest = from.get((side === 'front' ? after.plies.at(-1) : after.plies[0])!.id);
+  const upper = after.plies.filter(({ id }) => from.get(id) === nearest);
+  return turnedBack(after, new Set(upper.map(({ id }) => id)), side);
 }
 
 /** What is done on the wrong side is seen from there. */
@@ -116,17 +136,30 @@ const tall = (setting: StepSetting): StepSetting => {
   return { ...setting, fit: { width, height: setting.fit?.height ?? Math.max(height, Math.min(1.8 * width, 150)) } };
 };
 
-/** Before and after in one picture. */
+/** Where before and after differ by what is marked alone, one picture is enough: of the work after, or of what is cut. */
+function alone({ step, before, after, side, doing }: Reading): 'before' | 'after' | undefined {
+  const [first, ...others] = before;
+  if (!first || others.length > 0 || doing.folds.length > 0 || verbNamed(step.verb).turnsOver) return undefined;
+  const [a, b] = [boxOf(first.work.plies), boxOf(after.work.plies)];
+  if (Math.abs(a.width - b.width) > SAME || Math.abs(a.height - b.height) > SAME) return undefined;
+  if (doing.cuts.length > 0) return 'before';
+  return seenWords(first.work, side, {}) === seenWords(after.work, side, {}) ? 'after' : undefined;
+}
+
+/** Before and after in one picture, or one of them where that is enough. */
 function both(reading: Reading, setting: StepSetting): Scene {
-  const { step, before, after, side, doing } = reading;
-  const cells = [...before.map((one) => cellOf(one, 'Before')), cellOf(after, 'After')];
+  const { step, before, after, shown, side, doing } = reading;
+  const one = alone(reading);
+  const cells = one
+    ? [{ ...cellOf(after, 'After'), caption: '' }]
+    : [...before.map((each) => cellOf(each, 'Before')), cellOf(after, 'After')];
   const arranged = arrange(cells, spaceFor(sizesOf(reading, ORIGIN, setting).height, setting));
   const place = arranged.cells.at(-1)!.at;
   const sizes = sizesOf(reading, place, setting);
   // What stands at the left edge is measured there; what stands at the end of a row, on its other side.
   const left = place.x === 0;
-  const views = before.map(({ work }, i) => viewOf(work, side, arranged.cells[i]!.at));
-  const last = viewOf(after.work, side, place);
+  const views = before.map(({ work }, i) => viewOf(work, side, one ? place : arranged.cells[i]!.at));
+  const last = { ...viewOf(after.work, side, place), work: shown };
   return layOutSheet(
     {
       title: step.title,
@@ -136,8 +169,8 @@ function both(reading: Reading, setting: StepSetting): Scene {
       right: [left ? margin : sizes.height],
       below: [sizes.width],
       draw: (frame) => [
-        ...beforeShapes(reading, views, setting, frame),
-        ...afterShapes(reading, last, setting, frame),
+        ...(one === 'after' ? [] : beforeShapes(reading, views, setting, frame)),
+        ...(one === 'before' ? [] : afterShapes(reading, last, setting, frame)),
         ...(left ? [] : extension(last, frame)),
         ...captions(arranged, cells, frame),
       ],

@@ -37,10 +37,9 @@ function traced(before: Counted, ply: Ply, a: Point, b: Point): Trace[] {
   const home = inverse(ply.transform);
   const [p, q] = [transformPoint(home, a), transformPoint(home, b)];
   const middle = { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 };
-  const isSame = (one: Ply, first: number) => one.piece === ply.piece && first + (one.copy ?? 0) === (ply.copy ?? 0);
   return before.flatMap(({ work, first }, i) =>
     work.plies
-      .filter((one) => isSame(one, first(ply.piece)) && covers(one.outline, transformPoint(one.transform, middle)))
+      .filter((one) => isPart(one, ply, first(ply.piece)) && covers(one.outline, transformPoint(one.transform, middle)))
       .map((one) => ({
         work: i,
         ply: one,
@@ -49,6 +48,21 @@ function traced(before: Counted, ply: Ply, a: Point, b: Point): Trace[] {
       })),
   );
 }
+
+/** Which of the works before a step each ply after it came from, by the numbers of the plies. */
+export function cameFrom(works: readonly Work[], after: Work): ReadonlyMap<number, number> {
+  const before = counted(works);
+  return new Map(
+    after.plies.map((ply) => [
+      ply.id,
+      before.findIndex(({ work, first }) => work.plies.some((one) => isPart(one, ply, first(ply.piece)))),
+    ]),
+  );
+}
+
+/** Whether a ply of a work before is of the same piece as one of the work after, where `first` of it came before. */
+const isPart = (one: Ply, ply: Ply, first: number): boolean =>
+  one.piece === ply.piece && first + (one.copy ?? 0) === (ply.copy ?? 0);
 
 /** Rows of stitches where they will run on the works before they are sewn. */
 export function tracedRows(works: readonly Work[], after: Work, ids: ReadonlySet<number>): Trace[] {

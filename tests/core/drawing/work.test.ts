@@ -18,7 +18,9 @@ import {
   sewRound,
   size,
   thickest,
+  topstitch,
 } from '../../../src/core/cloth/index.ts';
+import { turnedBack } from '../../../src/core/drawing/turned-back.ts';
 import { drawWork, lineAcross } from './draw-work.ts';
 import { line as anyLine, piece, value } from '../cloth/works.ts';
 import { runs } from '../../random.ts';
@@ -165,18 +167,71 @@ describe('a step', () => {
     );
   });
 
-  it('shows the whole work after it, and each one before', () => {
+  it('shows the whole work after it, and each one before; or one of them alone', () => {
     fc.assert(
       fc.property(anyStep, anySetting, (step, setting) => {
         const scene = drawStep(step, setting);
-        const close = (shown: number, all: number) => Math.abs(shown - all) < 1e-3 * all + 0.5;
-        expect(close(surfaceArea(scene, 'after'), outlineArea(step.after))).toBe(true);
-        Object.values(step.before).forEach((work, i) => {
-          expect(close(surfaceArea(scene, `before ${i + 1}`), outlineArea(work))).toBe(true);
-        });
+        const works = [['after', step.after] as const].concat(
+          Object.values(step.before).map((work, i) => [`before ${i + 1}`, work] as never),
+        );
+        const drawn = works.filter(([name]) => paths(scene).some((shape) => shape.name.startsWith(`${name} `)));
+        expect([1, works.length]).toContain(drawn.length);
+        if (drawn.length < works.length) expect(works.length).toBe(2);
+        for (const [name, work] of drawn) {
+          const all = outlineArea(work);
+          expect(Math.abs(surfaceArea(scene, name) - all)).toBeLessThan(1e-3 * all + 0.5);
+        }
       }),
       runs(100),
     );
+  });
+
+  it('is one picture where it differs from before by what is sewn or set alone, and the work before is bare', () => {
+    const cover = piece('cover', rectangle(100, 60));
+    const sewn = value(topstitch(cover, { edge: 'top', inside: 3 }));
+    const scene = drawStep(named('Topstitch the cover', 'topstitch', { cover }, sewn), metric);
+    const names = paths(scene).map(({ name }) => name);
+    expect(names.filter((name) => name.startsWith('before'))).toEqual([]);
+    expect(names).toContain('after stitch now');
+    expect(texts(scene).filter(({ name }) => name.startsWith('caption'))).toEqual([]);
+  });
+
+  it('folds back a corner of what was laid on the rest, so that its other face and what lies below are seen', () => {
+    const [front, back] = [piece('front', rectangle(100, 60)), piece('back', rectangle(100, 60), 'lining')];
+    const round = value(sewRound(front, back, { allowance: 6, open: ['top'] }));
+    const scene = drawStep(named('Sew them round', 'sew round', { front, back }, round), metric);
+    const area = (name: string) => areaOf(pathNamed(scene, name)) / scene.scale ** 2;
+    // The corner takes 0.3 of the shorter side along either edge; its own face and what it lay on are seen beside it.
+    const corner = (0.3 * 60) ** 2 / 2;
+    expect(area('after wrong side')).toBeCloseTo(6000 - 2 * corner, 3);
+    expect(area('after lining')).toBeCloseTo(corner, 3);
+    expect(area('after right side')).toBeCloseTo(corner, 3);
+    // The row ends at the corner, as if it were still to be sewn there, and nothing else of it is left out.
+    const rows = segments(pathNamed(scene, 'after stitch now'));
+    const long = rows.reduce((sum, [a, b]) => sum + Math.hypot(b.x - a.x, b.y - a.y), 0) / scene.scale;
+    expect(long).toBeCloseTo(88 + 2 * 54 - (18 - 6), 3);
+    expect(surfaceArea(scene, 'before 1')).toBeCloseTo(6000, 3);
+  });
+
+  it('folds back another corner where hardware sits, and none where all have some or nothing lies below', () => {
+    const [panel, pocket] = [piece('panel', rectangle(100, 60)), piece('pocket', rectangle(80, 50), 'lining')];
+    const laid = value(lay(panel, pocket));
+    const upper = new Set(laid.plies.slice(1).map(({ id }) => id));
+    const set = (work: Work, x: number, y: number) => value(attach(work, { name: 'snap', at: { x, y } }));
+    const tip = (work: Work) => {
+      const folded = turnedBack(work, upper, 'front');
+      return folded === work ? undefined : boxOf(folded.plies.at(-1)!.outline.map(({ from }) => from));
+    };
+    // The pocket lies 10 mm inside the panel's left and right and 5 mm inside its top and bottom.
+    expect(tip(laid)).toMatchObject({ x: 75, y: 40 });
+    const one = set(laid, 85, 50);
+    expect(tip(one)).toMatchObject({ x: 10, y: 40 });
+    const all = set(set(set(one, 15, 50), 85, 10), 15, 10);
+    expect(tip(all)).toBeUndefined();
+    expect(turnedBack(laid, new Set(laid.plies.map(({ id }) => id)), 'front')).toBe(laid);
+    // Seen from the back the panel lies on the pocket, which does not reach under its corners.
+    const panelAlone = new Set([laid.plies[0]!.id]);
+    expect(turnedBack(laid, panelAlone, 'back')).toBe(laid);
   });
 
   /** The heights of the level lines of a path above the lower edge of a work's surface, in mm of cloth. */
@@ -263,20 +318,15 @@ describe('a step', () => {
     expect(segments(pathNamed(scene, 'doing stitch now'))).toHaveLength(4);
   });
 
-  it('marks hardware where it is set, before and after', () => {
+  it('marks hardware where it is set', () => {
     const cover = piece('cover', rectangle(100, 60));
     const after = value(attach(cover, { name: 'snap', at: { x: 50, y: 20 } }));
     const scene = drawStep(named('Set the snap on the cover', 'attach', { cover }, after), metric);
-    for (const [name, surface] of [
-      ['doing hardware now', 'before 1 right side'],
-      ['hardware set', 'after right side'],
-    ] as const) {
-      const [ring, cloth] = [pathNamed(scene, name), pathNamed(scene, surface)].map((path) =>
-        boxOf(segments(path).flat()),
-      );
-      expect((ring!.x + ring!.width / 2 - cloth!.x) / scene.scale).toBeCloseTo(50, 1);
-      expect((cloth!.y + cloth!.height - ring!.y - ring!.height / 2) / scene.scale).toBeCloseTo(20, 1);
-    }
+    const [ring, cloth] = ['hardware set', 'after right side'].map((name) =>
+      boxOf(segments(pathNamed(scene, name)).flat()),
+    );
+    expect((ring!.x + ring!.width / 2 - cloth!.x) / scene.scale).toBeCloseTo(50, 1);
+    expect((cloth!.y + cloth!.height - ring!.y - ring!.height / 2) / scene.scale).toBeCloseTo(20, 1);
     expect(scene.text).toContain('Set here: snap.');
   });
 
