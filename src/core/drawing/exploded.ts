@@ -6,6 +6,7 @@ import { LINE, tags } from './dimension.ts';
 import { overlayOf } from '../cloth/faces.ts';
 import { polyline } from './path.ts';
 import { turnedUp } from './nap.ts';
+import { clothWords } from './surface.ts';
 import type { Command } from './path.ts';
 import type { Frame } from './frame.ts';
 import type { Ply, Work } from '../cloth/work.ts';
@@ -74,7 +75,7 @@ export function drawExploded(work: Work, setting: WorkSetting): Scene {
         { kind: 'path', name: 'pointers', role: 'leader', path: pointers(points, at, frame) },
       ],
       ...(terse && { notes: keyOf(layers) }),
-      words: { 'raw edge': 'edge' },
+      words: { ...clothWords(setting.materials), 'raw edge': 'edge' },
       text: [
         `${title}: ${layers.length} layers, from the bottom to the top.`,
         ...layers.map(({ label }, i) => `Layer ${i + 1}: ${label}${/side$/.test(label) ? ' up' : ''}.`),
@@ -144,7 +145,7 @@ function layerShapes(layer: Layer, i: number, lean: Lean, frame: Frame, { materi
   for (const ply of plies) {
     const ring = ply.outline.map(({ from }) => frame.onto(lean(from, i)));
     const role = faceOf(ply, ply.face, materials);
-    const turn = role === 'right side' ? turnedUp(ply.transform, 'front') : 0;
+    const turn = isDirectional(role) ? turnedUp(ply.transform, 'front') : 0;
     lines.add(role, [...polyline(...ring), ['Z']], turn === 0 ? {} : { turn });
   }
   for (const { outline } of plies) {

@@ -1,6 +1,7 @@
 import { pocketOf, rangeOf, uncovered } from './folding.ts';
 import { breakLine } from './marks.ts';
 import { box, polyline } from './path.ts';
+import { wrongSideOf } from './surface.ts';
 import type { HoldCheck } from '../project/pattern.ts';
 import type { Pleated, HeightRange, Stage } from './folding.ts';
 import type { Frame } from './frame.ts';
@@ -51,7 +52,8 @@ export function seenFromFront(
     const blocks = parts.map(({ from, to }) =>
       box(frame.left, frame.y(to), frame.right - frame.left, (to - from) * frame.scale),
     );
-    add(face, face === 'right side' ? right : face, blocks.flat());
+    const role = face === 'right side' ? right : face === 'wrong side' ? wrongSideOf(right) : face;
+    add(face, role, blocks.flat());
   }
 
   // The fold that was made last is drawn at the end, over all others.

@@ -3,7 +3,7 @@ import { alike, progress, stageOf, stillFlat } from './folding.ts';
 import { seenFromFront } from './front-shapes.ts';
 import { lengthWriter } from './lengths.ts';
 import { LEAST, layOutSheet, roomBeside } from './sheet.ts';
-import { surfaceOf } from './surface.ts';
+import { surfaceOf, wrongSideOf } from './surface.ts';
 import type { HoldCheck } from '../project/pattern.ts';
 import type { PleatPlan, Pocket } from '../project/pleats.ts';
 import type { Chain, Lane } from './dimension.ts';
@@ -64,7 +64,8 @@ export function drawPleatedFront(piece: Pleated, setting: PleatSetting): Scene {
 
 /** What can be seen at one time or another while a strip is folded. */
 function seenFolding({ trim }: PleatPlan, surface: ShapeRole, { held }: PleatSetting): ShapeRole[] {
-  const always: ShapeRole[] = ['wrong side', 'cut', 'valley', 'mountain', 'fold edge', 'hidden', 'break', surface];
+  const lines: ShapeRole[] = ['cut', 'valley', 'mountain', 'fold edge', 'hidden', 'break'];
+  const always = [surface, wrongSideOf(surface), ...lines];
   return [...always, ...(trim > 0 ? (['trimmed'] as const) : []), ...(held ? (['held'] as const) : [])];
 }
 

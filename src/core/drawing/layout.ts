@@ -4,6 +4,7 @@ import { lengthWriter } from './lengths.ts';
 import { grainArrow } from './marks.ts';
 import { box, closed, polyline } from './path.ts';
 import { layOutSheet } from './sheet.ts';
+import { wrongSideOf } from './surface.ts';
 import type { LaidCloth, Placement } from '../layout/index.ts';
 import type { DimensionColumn } from './dimension.ts';
 import type { Frame } from './frame.ts';
@@ -48,6 +49,7 @@ export function drawLayout(laid: LaidCloth, setting: LayoutSetting): Scene {
   const { set, say } = lengthWriter(setting);
   const { width, folded, kind } = laid;
   const { surface = 'right side' } = setting;
+  const wrong = wrongSideOf(surface);
   const pieces = numbered(laid.placements);
   const many = pieces.length > MOST_LISTED;
   const nameOf = ({ piece }: Placement): string => setting.labels?.[piece] ?? piece;
@@ -76,7 +78,7 @@ export function drawLayout(laid: LaidCloth, setting: LayoutSetting): Scene {
           {
             kind: 'path',
             name: `piece ${piece.n}`,
-            role: piece.mirrored ? 'wrong side' : surface,
+            role: piece.mirrored ? wrong : surface,
             path: closed(piece.outline, frame.onto),
           },
         ]),
@@ -92,8 +94,8 @@ export function drawLayout(laid: LaidCloth, setting: LayoutSetting): Scene {
       ],
       words: {
         held: folded ? 'cloth, folded: the fold lies at the left' : 'cloth',
+        [wrong]: 'mirrored pieces',
         [surface]: 'pieces',
-        'wrong side': 'mirrored pieces',
         allowance: 'selvage, left off',
         hidden: 'the same place of the print',
       },

@@ -2,7 +2,20 @@ import type { ShapeRole } from './scene.ts';
 import type { Motif } from './motifs.ts';
 
 /** The few colours there are, by the names that the page's style and the printer's palette give them. */
-export type Ink = 'ink' | 'ink-quiet' | 'thread' | 'tint' | 'tint-quiet' | 'paper';
+export type Ink =
+  | 'ink'
+  | 'ink-quiet'
+  | 'thread'
+  | 'paper'
+  // A tone for each cloth, and the same paler for its wrong side.
+  | 'tint'
+  | 'tint-quiet'
+  | 'clay'
+  | 'clay-quiet'
+  | 'slate'
+  | 'slate-quiet'
+  | 'sand'
+  | 'sand-quiet';
 
 /** How a role looks. Widths and dashes in mm of the sheet; a fill is a tone, and over it a motif. */
 export type Pen = {
@@ -19,8 +32,23 @@ export type Pen = {
 export const pens: Readonly<Record<ShapeRole, Pen>> = {
   'right side': { fill: { tone: 'tint', motif: 'sprigs' }, legend: 'right side' },
   'wrong side': { fill: { tone: 'tint-quiet', motif: 'hatch' }, legend: 'wrong side' },
-  lining: { fill: { tone: 'tint-quiet', motif: 'crosses' }, legend: 'lining, right side' },
+  'second cloth': { fill: { tone: 'clay', motif: 'buds' }, legend: 'second cloth, right side' },
+  'second cloth, wrong side': {
+    fill: { tone: 'clay-quiet', motif: 'wide hatch' },
+    legend: 'second cloth, wrong side',
+  },
+  'third cloth': { fill: { tone: 'slate', motif: 'bars' }, legend: 'third cloth, right side' },
+  'third cloth, wrong side': { fill: { tone: 'slate-quiet', motif: 'cross hatch' }, legend: 'third cloth, wrong side' },
+  leather: { fill: { tone: 'slate', motif: 'grain' }, legend: 'leather or coated cloth, right side' },
+  'leather, wrong side': {
+    fill: { tone: 'slate-quiet', motif: 'hatch and dots' },
+    legend: 'leather or coated cloth, wrong side',
+  },
+  lining: { fill: { tone: 'sand', motif: 'crosses' }, legend: 'lining, right side' },
+  'lining, wrong side': { fill: { tone: 'sand-quiet', motif: 'hatch back' }, legend: 'lining, wrong side' },
   interfacing: { fill: { tone: 'paper', motif: 'dots' }, legend: 'interfacing' },
+  batting: { fill: { tone: 'paper', motif: 'waves' }, legend: 'batting' },
+  tape: { fill: { tone: 'paper', motif: 'weave' }, legend: 'tape, ribbon or zip' },
   allowance: { fill: { tone: 'tint-quiet' }, legend: 'seam allowance' },
   held: { line: { width: 0.35, ink: 'ink' }, fill: { tone: 'paper' } },
   trimmed: { fill: { tone: 'paper', motif: 'strokes' }, legend: 'trimmed away' },

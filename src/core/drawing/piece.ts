@@ -5,7 +5,7 @@ import { lengthWriter } from './lengths.ts';
 import { grainArrow, notchWedge } from './marks.ts';
 import { closed, polyline } from './path.ts';
 import { fitOf, LEAST, layOutSheet, roomBeside } from './sheet.ts';
-import { surfaceOf, surfaceWords } from './surface.ts';
+import { clothWords, hasNoSides, surfaceOf } from './surface.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Box } from '../geometry/readings.ts';
 import type { FoldLine, Pattern, Piece } from '../project/pattern.ts';
@@ -74,7 +74,7 @@ export function drawPiece(piece: Piece, setting: PieceSetting): Scene {
         ...outlines(piece, plain, frame),
       ],
       notes,
-      words: surfaceWords(piece, setting.materials),
+      words: clothWords(setting.materials),
       text: describe(piece, cut, sewn, setting),
     },
     setting,
@@ -223,7 +223,7 @@ function describe(piece: Piece, cut: Box, sewn: Box, setting: PieceSetting): str
   const { say } = lengthWriter(setting);
   const surface = surfaceOf(piece, setting.materials);
   const text = [
-    `${piece.label}${surface === 'interfacing' ? '' : ', right side up'}. ${cutOrder(piece, setting.materials)}.`,
+    `${piece.label}${hasNoSides(surface) ? '' : ', right side up'}. ${cutOrder(piece, setting.materials)}.`,
     `Cut size: ${say(cut.width)} wide, ${say(cut.height)} high.`,
   ];
   if (!near(cut, sewn)) text.push(`Between the stitch lines: ${say(sewn.width)} wide, ${say(sewn.height)} high.`);

@@ -48,11 +48,12 @@ export function actionOf({ verb, after, stitches }: StepDrawn, given: readonly W
   return {
     // The work before is as it is before: what is sewn shows in the work after. What is pressed open, folded or cut
     // after it was sewn hides its row there.
-    rows: cuts || (opensOut && folds.length === 0)
-      ? sewn
-      : sewsBeforeFolding && folds.length > 0 && first
-        ? there(tracedRows(works, after, new Set([first.id])))
-        : [],
+    rows:
+      cuts || (opensOut && folds.length === 0)
+        ? sewn
+        : sewsBeforeFolding && folds.length > 0 && first
+          ? there(tracedRows(works, after, new Set([first.id])))
+          : [],
     rowRole: first && rowRole(first.kind),
     folds,
     cuts: apart

@@ -2,6 +2,7 @@ import { across, heights, lettering, LINE, margin, roomOf } from './dimension.ts
 import { arrange, arrangeAt } from './cells.ts';
 import { arrows, actionOf, doingShapes, kindSeen, marksPath } from './step-action.ts';
 import { boxOf } from '../cloth/size.ts';
+import { clothWords } from './surface.ts';
 import { cutApartIn } from '../cloth/work.ts';
 import { fitOf, layOutSheet, LEAST, roomBeside } from './sheet.ts';
 import { foldInMotion } from './in-motion.ts';
@@ -175,6 +176,7 @@ function both(reading: Reading, setting: StepSetting): Scene {
         ...captions(arranged, cells, frame),
       ],
       ...legendWords(doing, views),
+      words: clothWords(setting.materials),
       notes: notesOf(reading, setting),
       text: describe(reading, setting),
     },
@@ -315,6 +317,7 @@ function played(reading: Reading, at: number, moving: Work | undefined, setting:
         ...(arranged ? captions(arranged, done ? cells.after : cells.before, frame) : []),
       ],
       ...words,
+      words: clothWords(setting.materials),
       legend: [...words.legend, ...legend],
       notes: notesOf(reading, setting),
       text: describe(reading, setting),

@@ -2,7 +2,8 @@ import { boxOf } from '../cloth/size.ts';
 import { across, margin, tags } from './dimension.ts';
 import { fitOf, LEAST, layOutSheet, roomBeside } from './sheet.ts';
 import { curves, polyline } from './path.ts';
-import { faceOf, WorkLines } from './work-shapes.ts';
+import { hasNoSides, surfaceOf } from './surface.ts';
+import { WorkLines } from './work-shapes.ts';
 import { nameOf, plyWords } from './work-words.ts';
 import { countLayers, layersInWords } from '../cloth/layers.ts';
 import { section } from '../cloth/section.ts';
@@ -119,10 +120,11 @@ function layerShapes(cut: Section, factor: number, frame: Frame, { materials }: 
   const lines = new WorkLines();
   const bends = cut.turns.filter(({ turns }) => turns !== 'goes on');
   const bands = cut.layers.map((_, i) => bandOf(cut, i, bends, factor, BEND / frame.scale));
-  const isCloth = (layer: number) => faceOf(cut.layers[layer]!.ply, 'right', materials) !== 'interfacing';
+  const surface = (layer: number) => surfaceOf(cut.layers[layer]!.ply, materials);
+  const isCloth = (layer: number) => !hasNoSides(surface(layer));
   bands.forEach(({ top, bottom }, i) => {
     const path: Command[] = [...polyline(...[...top, ...bottom.toReversed()].map(frame.onto)), ['Z']];
-    lines.add(isCloth(i) ? 'layer' : 'interfacing', path);
+    lines.add(isCloth(i) ? 'layer' : surface(i), path);
     if (!isCloth(i)) lines.add('leader', path);
   });
   for (const { at, lower, upper, turns } of bends) {

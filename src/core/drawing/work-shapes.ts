@@ -7,7 +7,7 @@ import { viewed } from './view.ts';
 import { hardwareMark, zigzag, zipTeeth } from './marks.ts';
 import { stretches } from '../cloth/ring.ts';
 import { teethIn } from '../project/zips.ts';
-import { surfaceOf } from './surface.ts';
+import { isDirectional, surfaceOf, wrongSideOf } from './surface.ts';
 import type { EdgeStretch, VisiblePart } from '../cloth/visible.ts';
 import type { Point } from '../geometry/index.ts';
 import type { Ply, StitchKind } from '../cloth/work.ts';
@@ -17,10 +17,10 @@ import type { PieceSetting } from './surface.ts';
 import type { Shape, ShapeRole } from './scene.ts';
 import type { View } from './view.ts';
 
-/** What a face of a ply looks like. Interfacing looks the same on both sides. */
+/** What a face of a ply looks like. */
 export function faceOf({ material }: Ply, face: 'right' | 'wrong', materials: Pattern['materials'] = {}): ShapeRole {
   const surface = surfaceOf({ material }, materials);
-  return face === 'right' || surface === 'interfacing' ? surface : 'wrong side';
+  return face === 'right' ? surface : wrongSideOf(surface);
 }
 
 /** Rings of points as closed paths. */
@@ -73,7 +73,7 @@ export function shapesOf(
   const { parts, edges, hidden } = visibleFrom(view.work, view.side);
   for (const part of parts) {
     const role = faceOf(part.ply, part.face, materials);
-    const turn = role === 'right side' ? turnedUp(part.ply.transform, view.side) : 0;
+    const turn = isDirectional(role) ? turnedUp(part.ply.transform, view.side) : 0;
     lines.add(role, ringsPath(part.rings, there), turn === 0 ? {} : { turn });
   }
   const line = ({ from, to }: EdgeStretch) => polyline(there(from), there(to));

@@ -5,7 +5,7 @@ import { countLayers, layersInWords } from '../cloth/layers.ts';
 import { seenParts } from './work-shapes.ts';
 import { visibleFrom } from '../cloth/visible.ts';
 import { rowsOf } from './rows.ts';
-import { surfaceOf } from './surface.ts';
+import { hasNoSides, surfaceOf } from './surface.ts';
 import { crossedAt, opensFor, teethIn } from '../project/zips.ts';
 import { the } from '../steps/words.ts';
 import { lengthWriter } from './lengths.ts';
@@ -22,9 +22,15 @@ export function nameOf(work: Work, name?: string): string {
   return called.replace(/^\p{Ll}/u, (letter) => letter.toUpperCase());
 }
 
-/** The face of a ply in words; interfacing has none. */
+/** What a ply is called that has no right and no wrong side. */
+function sidesOf(ply: Ply, materials: PieceSetting['materials']): string | undefined {
+  const surface = surfaceOf(ply, materials);
+  return hasNoSides(surface) ? surface : undefined;
+}
+
+/** The face of a ply in words; interfacing and batting have none. */
 export const faceWords = (ply: Ply, face: 'right' | 'wrong', { materials }: PieceSetting): string =>
-  surfaceOf(ply, materials) === 'interfacing' ? 'interfacing' : `${face} side`;
+  sidesOf(ply, materials) ?? `${face} side`;
 
 /** The size in a sentence, with the depth that boxed corners give. */
 export function sizeWords(work: Work, setting: PieceSetting): string[] {
@@ -83,7 +89,7 @@ export const zipWords = (work: Work, { materials, pieces }: PieceSetting, say: (
 
 /** A ply named with the face that is up: cover, right side; interfacing is named alone. */
 export const plyWords = (ply: Ply, { materials }: PieceSetting): string =>
-  surfaceOf(ply, materials) === 'interfacing' ? ply.piece : `${ply.piece}, ${ply.face} side`;
+  sidesOf(ply, materials) ? ply.piece : `${ply.piece}, ${ply.face} side`;
 
 /** What is seen from a side, in a sentence. */
 export function seenWords(work: Work, side: SeenFrom, setting: PieceSetting): string {

@@ -26,6 +26,12 @@ const inks: Readonly<Record<Ink, string>> = {
   thread: '#000000',
   tint: '#e9e9e9',
   'tint-quiet': '#f8f8f8',
+  clay: '#dedede',
+  'clay-quiet': '#f4f4f4',
+  slate: '#e4e4e4',
+  'slate-quiet': '#f6f6f6',
+  sand: '#f1f1f1',
+  'sand-quiet': '#fbfbfb',
   paper: '#ffffff',
 };
 

@@ -31,7 +31,7 @@ import type { Work } from '../../../src/core/cloth/index.ts';
 
 const metric = { edition: 'metric', materials } as const;
 const sides = ['front', 'back'] as const;
-const surfaces = new Set(['right side', 'wrong side', 'lining', 'interfacing']);
+const surfaces = new Set(['right side', 'wrong side', 'lining', 'lining, wrong side', 'interfacing']);
 
 /** The surfaces of a drawing of one work, in mm² of cloth. */
 const surfaceArea = (scene: Scene, of = 'work'): number =>
