@@ -6,7 +6,7 @@ import { LINE, tags } from './dimension.ts';
 import { overlayOf } from '../cloth/faces.ts';
 import { polyline } from './path.ts';
 import { turnedUp } from './nap.ts';
-import { clothWords } from './surface.ts';
+import { clothWords, isDirectional } from './surface.ts';
 import type { Command } from './path.ts';
 import type { Frame } from './frame.ts';
 import type { Ply, Work } from '../cloth/work.ts';

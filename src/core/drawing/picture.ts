@@ -3,6 +3,7 @@ import { boxOf } from '../cloth/size.ts';
 import { frameOf } from './frame.ts';
 import { seenWords, sizeWords } from './work-words.ts';
 import { shapesOf } from './work-shapes.ts';
+import { standing } from './standing.ts';
 import { viewOf } from './view.ts';
 import type { Work } from '../cloth/work.ts';
 import type { Step } from '../project/step.ts';
@@ -16,7 +17,7 @@ const GAP = 4;
 
 /**
  * What is made in the end, for a cover: every work that no later step takes, side by side to one scale, seen from the
- * front, without lettering and without what is hidden behind.
+ * front, without lettering and without what is hidden behind. What has a boxed bottom stands on it.
  *
  * @param fit the room for it: both sides count, and the picture is no larger than what lies in it
  * @returns undefined where nothing is made
@@ -27,7 +28,8 @@ export function drawMade(
 ): Scene | undefined {
   const ends = steps.filter(({ makes }, i) => !steps.slice(i + 1).some(({ takes }) => takes.includes(makes)));
   if (ends.length === 0) return undefined;
-  const boxes = ends.map(({ after }) => boxOf(after.plies));
+  const upright = ends.map(({ after }) => standing(after, setting));
+  const boxes = ends.map(({ after }, i) => upright[i] ?? boxOf(after.plies));
   const widths = boxes.reduce((sum, { width }) => sum + width, 0);
   const tallest = Math.max(...boxes.map(({ height }) => height));
   const scale = Math.min((fit.width - GAP * (ends.length - 1) - 2 * RIM) / widths, (fit.height - 2 * RIM) / tallest);
@@ -37,6 +39,8 @@ export function drawMade(
     const top = RIM + (tallest - height) * scale;
     const frame = frameOf({ x: 0, y: 0, width, height }, scale, left, top);
     left = frame.right + GAP;
+    const stands = upright[i];
+    if (stands) return stands.shapes(makes, frame.onto);
     const shapes = shapesOf(makes, viewOf(openly(after), 'front'), frame.onto, setting);
     return shapes.filter((shape) => shape.kind === 'text' || shape.role !== 'hidden');
   });

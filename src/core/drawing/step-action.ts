@@ -24,6 +24,8 @@ export type StepAction = {
   readonly rowRole: ShapeRole | undefined;
   readonly folds: readonly FoldTrace[];
   readonly cuts: readonly Trace[];
+  /** Whether what is sewn together is turned about its seam in this step, so that it no longer lies face to face. */
+  readonly opensOut: boolean;
   /** Hardware that the step sets. */
   readonly marks: readonly Mark[];
 };
@@ -55,6 +57,7 @@ export function actionOf({ verb, after, stitches }: StepDrawn, given: readonly W
           ? there(tracedRows(works, after, new Set([first.id])))
           : [],
     rowRole: first && rowRole(first.kind),
+    opensOut,
     folds,
     cuts: apart
       ? apart.cuts.map((line) => ({ work: 0, ply: works[0]!.plies[0]!, ...line }))

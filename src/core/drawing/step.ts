@@ -1,7 +1,7 @@
 import { across, heights, lettering, LINE, margin, roomOf } from './dimension.ts';
 import { arrange, arrangeAt } from './cells.ts';
 import { arrows, actionOf, doingShapes, kindSeen, marksPath } from './step-action.ts';
-import { boxOf } from '../cloth/size.ts';
+import { boxOf, size } from '../cloth/size.ts';
 import { clothWords } from './surface.ts';
 import { cutApartIn } from '../cloth/work.ts';
 import { fitOf, layOutSheet, LEAST, roomBeside } from './sheet.ts';
@@ -9,6 +9,7 @@ import { foldInMotion } from './in-motion.ts';
 import { direction } from '../geometry/point.ts';
 import { frameOf } from './frame.ts';
 import { lineThrough } from '../geometry/index.ts';
+import { standing } from './standing.ts';
 import { SAME } from '../measure/index.ts';
 import { cameFrom } from './trace.ts';
 import { polyline } from './path.ts';
@@ -21,7 +22,8 @@ import { viewOf } from './view.ts';
 import { lengthWriter } from './lengths.ts';
 import type { Arranged, Cell } from './cells.ts';
 import type { DimensionColumn } from './dimension.ts';
-import type { Box } from '../geometry/index.ts';
+import type { Box, Point } from '../geometry/index.ts';
+import type { Onto } from './path.ts';
 import type { StepAction } from './step-action.ts';
 import type { FoldTrace } from './trace.ts';
 import type { Frame } from './frame.ts';
@@ -86,11 +88,8 @@ function read(step: StepDrawn, setting: StepSetting): Reading {
   const many = cutApartIn(Object.values(step.before), step.after)?.many;
   const name = many === undefined ? step.makes : `${step.makes}, one of ${many} alike`;
   const side = setting.side ?? sideOf(step);
-  const shown = opened(
-    step,
-    before.map(({ work }) => work),
-    side,
-  );
+  const works = before.map(({ work }) => work);
+  const shown = doing.opensOut ? step.after : opened(step, works, side);
   return { step, before, after: { name, work: step.after }, shown, side, doing };
 }
 
@@ -138,22 +137,37 @@ const tall = (setting: StepSetting): StepSetting => {
 };
 
 /** Where before and after differ by what is marked alone, one picture is enough: of the work after, or of what is cut. */
-function alone({ step, before, after, side, doing }: Reading): 'before' | 'after' | undefined {
+function alone({ step, before, after, side, doing }: Reading, setting: StepSetting): 'before' | 'after' | undefined {
   const [first, ...others] = before;
   if (!first || others.length > 0 || doing.folds.length > 0 || verbNamed(step.verb).turnsOver) return undefined;
   const [a, b] = [boxOf(first.work.plies), boxOf(after.work.plies)];
   if (Math.abs(a.width - b.width) > SAME || Math.abs(a.height - b.height) > SAME) return undefined;
   if (doing.cuts.length > 0) return 'before';
-  return seenWords(first.work, side, {}) === seenWords(after.work, side, {}) ? 'after' : undefined;
+  return seenWords(first.work, side, setting) === seenWords(after.work, side, setting) ? 'after' : undefined;
 }
+
+/** How the work stands, where that is new: its corners are boxed, or it is turned out or pushed in. */
+function standsIn({ before, after, side }: Reading, one: 'before' | 'after' | undefined, setting: StepSetting) {
+  const [first, ...others] = before;
+  if (!first || others.length > 0 || side === 'back' || size(after.work).depth === 0) return undefined;
+  return one && size(first.work).depth > 0 ? undefined : standing(after.work, setting);
+}
+
+const standingAt =
+  (at: Point, frame: Frame): Onto =>
+  ({ x, y }) =>
+    frame.onto({ x: at.x + x, y: at.y + y });
 
 /** Before and after in one picture, or one of them where that is enough. */
 function both(reading: Reading, setting: StepSetting): Scene {
   const { step, before, after, shown, side, doing } = reading;
-  const one = alone(reading);
-  const cells = one
-    ? [{ ...cellOf(after, 'After'), caption: '' }]
-    : [...before.map((each) => cellOf(each, 'Before')), cellOf(after, 'After')];
+  const one = alone(reading, setting);
+  const stands = standsIn(reading, one, setting);
+  const cells = [
+    ...(one ? [] : before.map((each) => cellOf(each, 'Before'))),
+    ...(stands ? [{ ...stands, caption: `Standing: ${after.name}` }] : []),
+    one ? { ...cellOf(after, 'After'), caption: stands ? 'Lying flat' : '' } : cellOf(after, 'After'),
+  ];
   const arranged = arrange(cells, spaceFor(sizesOf(reading, ORIGIN, setting).height, setting));
   const place = arranged.cells.at(-1)!.at;
   const sizes = sizesOf(reading, place, setting);
@@ -171,6 +185,7 @@ function both(reading: Reading, setting: StepSetting): Scene {
       below: [sizes.width],
       draw: (frame) => [
         ...(one === 'after' ? [] : beforeShapes(reading, views, setting, frame)),
+        ...(stands ? stands.shapes('standing', standingAt(arranged.cells.at(-2)!.at, frame)) : []),
         ...(one === 'before' ? [] : afterShapes(reading, last, setting, frame)),
         ...(left ? [] : extension(last, frame)),
         ...captions(arranged, cells, frame),

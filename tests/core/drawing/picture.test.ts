@@ -1,8 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { drawMade, makeUp, resolveProject } from '../../../src/core/index.ts';
+import fc from 'fast-check';
+import { drawMade, makeUp, rectangle, resolveProject } from '../../../src/core/index.ts';
+import { boxCorner, sewRound, size } from '../../../src/core/cloth/index.ts';
+import { standing } from '../../../src/core/drawing/standing.ts';
+import { classMaterials, classProject } from '../project/files.ts';
+import { materials } from './works.ts';
+import { piece, value } from '../cloth/works.ts';
+import { runs } from '../../random.ts';
+import type { Work } from '../../../src/core/cloth/index.ts';
 import type { Scene } from '../../../src/core/index.ts';
 import { content, demoPattern, projectNamed } from '../handout/documents.ts';
-import { paths, pathNamed, stops, texts } from './read.ts';
+import { areaOf, paths, pathNamed, stops, texts } from './read.ts';
 
 /** One snap is drawn as so many rings. */
 const ringsOfOne = 2;
@@ -38,5 +46,78 @@ describe('the picture of what is made', () => {
 
   it('is nothing where nothing is made', () => {
     expect(drawMade([], { ...demoPattern('metric'), fit })).toBeUndefined();
+  });
+});
+
+describe('a bag on its boxed bottom', () => {
+  const setting = { edition: 'metric', materials } as const;
+  const bag = (width: number, height: number, square: number, open: boolean): Work => {
+    const [front, back] = [piece('front', rectangle(width, height)), piece('back', rectangle(width, height), 'lining')];
+    const sewn = value(sewRound(front, back, { allowance: 6, ...(open && { open: ['top'] }) }));
+    const boxed = (work: Work, corner: 'bottom left' | 'bottom right') =>
+      value(boxCorner(work, { corner, square, allowance: 6 }));
+    return boxed(boxed(sewn, 'bottom left'), 'bottom right');
+  };
+  const pathsOf = (work: Work) =>
+    standing(work, setting)!
+      .shapes('bag', (p) => p)
+      .flatMap((shape) => (shape.kind === 'path' ? [shape] : []));
+  const areaIn = (work: Work, name: string) =>
+    areaOf(pathsOf(work).find((shape) => shape.name === `bag ${name}`)!.path);
+
+  it('has a front as wide and as high as the work stands, and a side as deep, to scale', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 120, max: 400 }),
+        fc.integer({ min: 120, max: 400 }),
+        fc.integer({ min: 5, max: 50 }),
+        (w, h, q) => {
+          const work = bag(w, h, q, true);
+          const { width, height, depth } = size(work);
+          // Between the seams, less the squares: published sums of boxed corners are held in tests/reference.
+          expect([width, height, depth]).toEqual([w - 12 - 2 * q, h - 6 - q, 2 * q].map((mm) => expect.closeTo(mm, 6)));
+          expect(areaIn(work, 'front lining, wrong side')).toBeCloseTo(width * height, 3);
+          // A parallelogram keeps the area of its upright side and the way that depth runs aside.
+          const { width: across, height: tall } = standing(work, setting)!;
+          expect(areaIn(work, 'side')).toBeCloseTo(height * (across - width), 3);
+          expect(areaIn(work, 'inside')).toBeCloseTo(width * (tall - height), 3);
+        },
+      ),
+      runs(40),
+    );
+  });
+
+  it('rises to its seam where it is closed, and is as wide there as it lies flat', () => {
+    const work = bag(200, 150, 30, false);
+    const { width, height } = size(work);
+    const wide = 200 - 12;
+    // A trapezium from the base to the top, which lies half the depth further back and is drawn so much higher.
+    const tall = height + (0.3 * 60) / 2;
+    expect(areaIn(work, 'front lining, wrong side')).toBeCloseTo(((width + wide) / 2) * tall, 3);
+    expect(pathsOf(work).map(({ name }) => name)).not.toContain('bag inside');
+  });
+
+  it('is drawn only where the work stands: not flat, nor boxed at one corner', () => {
+    const [front, back] = [piece('front', rectangle(120, 90)), piece('back', rectangle(120, 90))];
+    const flat = value(sewRound(front, back, { allowance: 6, open: ['top'] }));
+    expect(standing(flat, setting)).toBeUndefined();
+    const one = value(boxCorner(flat, { corner: 'bottom left', square: 20, allowance: 6 }));
+    expect(standing(one, setting)).toBeUndefined();
+  });
+
+  it('has its handles at the wall in front and at that behind, and shows its lining inside', () => {
+    const pattern = resolveProject(classProject('lined-tote')(), { edition: 'inch', materials: classMaterials() });
+    const scene = drawMade(makeUp(pattern), { ...pattern, fit })!;
+    const roleOf = (name: string) => pathNamed(scene, name) && paths(scene).find((shape) => shape.name === name)!.role;
+    expect(roleOf('bag inside')).toBe('lining');
+    expect(roleOf('bag side')).toBe('right side');
+    const left = (of: string) =>
+      Math.min(
+        ...paths(scene)
+          .filter(({ name }) => name.startsWith(`bag ${of} handle`))
+          .flatMap(({ name }) => stops(pathNamed(scene, name)).map(({ x }) => x)),
+      );
+    const { depth } = { depth: 3 * 25.4 };
+    expect((left('back') - left('front')) / scene.scale).toBeCloseTo(0.42 * depth, 3);
   });
 });

@@ -203,7 +203,7 @@ describe('a step', () => {
     const area = (name: string) => areaOf(pathNamed(scene, name)) / scene.scale ** 2;
     // The corner takes 0.3 of the shorter side along either edge; its own face and what it lay on are seen beside it.
     const corner = (0.3 * 60) ** 2 / 2;
-    expect(area('after wrong side')).toBeCloseTo(6000 - 2 * corner, 3);
+    expect(area('after lining, wrong side')).toBeCloseTo(6000 - 2 * corner, 3);
     expect(area('after lining')).toBeCloseTo(corner, 3);
     expect(area('after right side')).toBeCloseTo(corner, 3);
     // The row ends at the corner, as if it were still to be sewn there, and nothing else of it is left out.
