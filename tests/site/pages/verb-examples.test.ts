@@ -12,7 +12,7 @@ it('are there for every verb, without a mistake, in both editions', () => {
   for (const { verb, findings, scene, text } of [...inch, ...verbExamples('metric')]) {
     expect([verb, ...findings.map(({ message }) => message)]).toEqual([verb]);
     expect(text.trimEnd().split('\n').at(-1)).toContain(`{ ${verb}: `);
-    expect(scene.shapes.filter(({ name }) => name.startsWith('after')).length).toBeGreaterThan(0);
+    expect(scene.shapes.filter(({ name }) => /^(?:before|after) /u.test(name)).length).toBeGreaterThan(0);
   }
 });
 
