@@ -1,6 +1,6 @@
 /** Cutting work apart into several alike. */
 import { lineThrough } from '../geometry/index.ts';
-import { areaOf } from './ring.ts';
+import { areaOf, ON } from './ring.ts';
 import { isAlike } from './alike.ts';
 import { asOneStep } from './group.ts';
 import { boxOf } from './size.ts';
@@ -27,7 +27,8 @@ export function cutApart(work: Work, { every, into }: { every: number; into?: nu
   if (!(every > SAME))
     return fail({ code: 'not-finite', message: 'Slices of no width cannot be cut.', field: 'every' });
   const { x, y, width, height } = boxOf(work.plies);
-  const most = Math.floor((width + SAME) / every);
+  // Many slices each a hair too narrow would be cloth that is not there.
+  const most = Math.floor((width + ON) / every);
   const many = into ?? most;
   if (most === 0) {
     return fail({

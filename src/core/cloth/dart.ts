@@ -2,7 +2,7 @@ import { asOneStep } from './group.ts';
 import { dot, minus, plus, times } from '../geometry/point.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
 import { followedBy, transformPoint } from '../geometry/transform.ts';
-import { areaOf, awayFrom, ON, split } from './ring.ts';
+import { areaOf, awayFrom, covers, ON, split } from './ring.ts';
 import { lineThrough } from '../geometry/index.ts';
 import { nextNumber } from './work.ts';
 import { stitchClass } from './stitch.ts';
@@ -37,7 +37,7 @@ export type DartOnPiece = {
  * by less than a hundredth.
  *
  * Faults: `no-plies` without a dart; `held` where the piece is folded already or something else lies on it; `sewn-down`
- * where rows or hardware are on it.
+ * where rows or hardware are on it; `misses` where the piece was cut off beside a dart or before its point.
  *
  * @example
  * dart(front, 'front', [{ middle: { x: 75, y: 100 }, along: { x: -1, y: 0 }, inward: { x: 0, y: -1 }, width: 20, length: 75, allowance: 10 }])
@@ -60,6 +60,14 @@ export function dart(work: Work, piece: string, darts: readonly DartOnPiece[]): 
   );
   if (!isCut) {
     const message = 'The edge with the dart is no longer where it was cut.';
+    return fail({ code: 'misses', message, piece, fix: 'Sew its darts first.' });
+  }
+  const lacks = now.darts.some(({ middle, inward, allowance, length }) => {
+    const point = plus(middle, times(inward, allowance + length));
+    return !covers(own.outline, point) && awayFrom(own.outline, point) > SAME;
+  });
+  if (lacks) {
+    const message = `${piece} was cut off before the point of its dart.`;
     return fail({ code: 'misses', message, piece, fix: 'Sew its darts first.' });
   }
   let number = nextNumber(work);

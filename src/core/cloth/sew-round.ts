@@ -7,7 +7,7 @@ import { linesMeet } from '../geometry/arc.ts';
 import { nextNumber } from './work.ts';
 import { laidGroups } from './sides.ts';
 import { nameOf } from './edge.ts';
-import { ON, stretches } from './ring.ts';
+import { awayFrom, ON, stretches } from './ring.ts';
 import { outlineOf } from './silhouette.ts';
 import { runsAlong, stitchClass } from './stitch.ts';
 import { stackUp, withPlies } from './combine.ts';
@@ -187,16 +187,28 @@ export function stitchRing(outline: Outline, { allowance, open: left = [] }: Sew
     const code = ring.fault.code === 'not-finite' ? 'not-finite' : 'too-deep';
     return fail({ code, message: 'The allowance leaves nothing inside the stitches.' });
   }
-  const sewn = withoutBends(toTheEdge(ring.value, by));
+  const whole = toTheEdge(ring.value, outline, by);
+  const near = whole.find((_, i) => isNearer(sides(whole)[i]!, outline, by[whole[i]!.name] ?? 0));
+  if (near) {
+    const message = `The allowance is too wide for the ${near.name}, which bends more tightly: no stitch line runs so far inside it.`;
+    return fail({ code: 'too-deep', message, edge: near.name });
+  }
+  const sewn = withoutBends(whole);
   return ok({ ring: sewn, allowances: sewn.map((edge) => by[edge.name] ?? 0) });
 }
 
+/** Whether a stretch of a stitch line ends nearer to the edges of its name than its allowance is wide. */
+function isNearer({ name, from, to }: Side, outline: Outline, width: number): boolean {
+  const edges = sides(outline).filter((side) => side.name === name);
+  return edges.some((edge) => [from, to].some((p) => awayFrom([edge, { ...edge, from: edge.to }], p) < width - SAME));
+}
+
 /** The ring with its straight sewn lines run on to the edges that stay open, past what is left of the edge in their allowances. */
-function toTheEdge(ring: Outline, by: Readonly<Record<string, number>>): Outline {
+function toTheEdge(ring: Outline, cut: Outline, by: Readonly<Record<string, number>>): Outline {
   const n = ring.length;
   const all = sides(ring);
-  // A curve has several chords of one name.
-  const isStraight = ({ name, bulge }: Edge) => bulge === 0 && ring.filter((one) => one.name === name).length === 1;
+  // A curve has several chords of one name, also where a wide allowance leaves one of them.
+  const isStraight = ({ name, bulge }: Edge) => bulge === 0 && cut.filter((one) => one.name === name).length === 1;
   const isStep = ring.map((edge, i) => {
     const [before, after] = [ring[(i + n - 1) % n]!, ring[(i + 1) % n]!];
     const widths = [before, after].filter(isStraight).map(({ name }) => by[name] ?? -1);

@@ -94,16 +94,16 @@ type Split = { readonly lower: readonly Ply[]; readonly upper: readonly Ply[]; r
 type Ends = { readonly from: Point; readonly to: Point };
 
 /**
- * The walls on both sides of the largest fold. What lies between them belongs to the lower one, unless it is held to the
+ * The walls on both sides of the largest fold of the work itself, not of what was laid on it. What lies between them belongs to the lower one, unless it is held to the
  * upper; a strap that was folded with the work lies on either side with its parts.
  */
 function splitOf({ plies, stitches }: Work): Split | undefined {
   let best: { low: number; high: number; size: number } | undefined;
   for (const [low, one] of plies.entries()) {
-    if (one.fusedTo !== undefined) continue;
+    if (!isOwn(one)) continue;
     for (let high = low + 1; high < plies.length; high++) {
       const other = plies[high]!;
-      if (other.fusedTo !== undefined || foldsBetween(one, other).length === 0) continue;
+      if (!isOwn(other) || foldsBetween(one, other).length === 0) continue;
       const size = Math.min(area(one.outline), area(other.outline));
       if (!best || size > best.size + SAME || (size > best.size - SAME && high - low < best.high - best.low)) {
         best = { low, high, size };
@@ -147,6 +147,8 @@ function splitOf({ plies, stitches }: Work): Split | undefined {
     });
   }
 }
+
+const isOwn = ({ fusedTo, laid }: Ply): boolean => fusedTo === undefined && laid === undefined;
 
 /** The edges at which two plies are folded to one another: one fold, and the same place of the cloth. */
 function foldsBetween(one: Ply, other: Ply): Ends[] {

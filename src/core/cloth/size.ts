@@ -1,10 +1,12 @@
-import { between, direction } from '../geometry/point.ts';
+import { between, direction, distance } from '../geometry/point.ts';
 import { layersAt } from './layers.ts';
 import { leftOf } from '../geometry/index.ts';
+import { ON, stretches } from './ring.ts';
 import { openingsOf } from './openings.ts';
-import { putsIn } from './work.ts';
+import { putsIn, wasLaidAs } from './work.ts';
+import { SAME } from '../measure/index.ts';
 import type { Box, Line, Point } from '../geometry/index.ts';
-import type { Ply, Work } from './work.ts';
+import type { LaidWork, Ply, Work } from './work.ts';
 
 /** The size of a work lying flat, in mm; `depth` is what boxed corners give it. */
 export type Size = { width: number; height: number; depth: number };
@@ -27,8 +29,8 @@ export function boxOf(plies: readonly Ply[]): Box {
 
 /**
  * How large the work is now. A boxed corner gives twice its square as depth, and the work then stands on the corner of
- * its seams: it is measured from there, not from allowances that stand out beside it until it is turned. Handles that stand
- * out beyond an opening do not count: a bag is as high as its edge.
+ * its seams: it is measured from there, not from allowances that stand out beside it until it is turned. Handles,
+ * loops and tabs that stand out beyond an opening do not count: a bag is as high as its edge.
  *
  * @example
  * size(cut({ piece: 'flap', material: 'linen', outline: rectangle(80, 60) }).value) // => { width: 80, height: 60, depth: 0 }
@@ -53,18 +55,45 @@ function isOutermost(work: Work, plies: readonly number[], at: Point): boolean {
   return there.length === 0 || [there[0]!, there.at(-1)!].some(({ id }) => plies.includes(id));
 }
 
-/** The plies of a work; what was laid on it and reaches out beyond an opening is taken only as far as that. */
+/** A handle, loop or tab stands out over no more than this share of an opening; what is wider is cloth. Common practice, no source. */
+const NARROW = 0.5;
+
+/** The plies of a work; a handle that was laid on it is taken only as far as the opening that it stands out of. */
 function withoutHandles(work: Work): readonly Ply[] {
-  const lines = openingsOf(work).map(({ line }) => line);
-  if (lines.length === 0) return work.plies;
+  const openings = openingsOf(work);
+  if (openings.length === 0) return work.plies;
   const put = putsIn(work);
-  const isHandle = ({ laid }: Ply) =>
-    laid?.some((one) => !put.some(({ work: name, nth }) => name === one.work && nth === one.nth)) === true;
+  const beyond = new Map<Ply, Line[]>();
+  const isPut = (one: Named) => put.some((other) => isSame(one, other));
+  const named = work.plies.flatMap(({ laid = [] }) => laid.filter((one) => !isPut(one)));
+  for (const one of named.filter((one, i) => named.findIndex((other) => isSame(one, other)) === i)) {
+    const plies = work.plies.filter((ply) => wasLaidAs(ply, one));
+    for (const { line, from, to } of openings) {
+      const over = coveredBy(plies, from, to);
+      if (over <= ON || over > NARROW * distance(from, to) + SAME) continue;
+      for (const ply of plies) beyond.set(ply, [...(beyond.get(ply) ?? []), line]);
+    }
+  }
   return work.plies.map((ply) => {
-    if (!isHandle(ply)) return ply;
-    const outline = ply.outline.map((edge) => ({ ...edge, from: lines.reduce(noFarther, edge.from) }));
-    return { ...ply, outline };
+    const lines = beyond.get(ply);
+    if (!lines) return ply;
+    return { ...ply, outline: ply.outline.map((edge) => ({ ...edge, from: lines.reduce(noFarther, edge.from) })) };
   });
+}
+
+type Named = Pick<LaidWork, 'work' | 'nth'>;
+const isSame = (a: Named, b: Named): boolean => a.work === b.work && a.nth === b.nth;
+
+/** How much of a stretch plies lie over, in mm. */
+function coveredBy(plies: readonly Ply[], from: Point, to: Point): number {
+  const parts = plies.flatMap(({ outline }) => stretches(outline, from, to)).toSorted(([a], [b]) => a - b);
+  let [covered, reached] = [0, 0];
+  for (const [begins, ends] of parts) {
+    const end = Math.min(ends, distance(from, to));
+    covered += Math.max(0, end - Math.max(begins, reached));
+    reached = Math.max(reached, end);
+  }
+  return covered;
 }
 
 /** A point, or the place on a line that it lies beyond; the cloth lies on the left of the line. */

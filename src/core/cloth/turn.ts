@@ -8,7 +8,7 @@ import { nextNumber } from './work.ts';
 import { covers, offsets, ON, stretches } from './ring.ts';
 import { liesOn, reversedEdge } from './edge.ts';
 import { putTogether, takenApart } from './layers-apart.ts';
-import { laidWith, sameWay, wallByWall, wallsOf } from './walls.ts';
+import { laidWith, runsTogether, wallByWall, wallsOf } from './walls.ts';
 import { isBend, roundCorners } from './round-corners.ts';
 import { inverse, reflection, transformPoint } from '../geometry/transform.ts';
 import type { ClothFault } from './fault.ts';
@@ -17,7 +17,9 @@ import type { Transform } from '../geometry/transform.ts';
 import type { Line, Point, Side } from '../geometry/index.ts';
 import type { Result } from '../measure/index.ts';
 import type { RoundCorner } from './round-corners.ts';
-import type { Ply, Run, SewnRound, Sewn, Stitch, Work } from './work.ts';
+import type { Sewing } from './layers-apart.ts';
+import type { OfRow } from './walls.ts';
+import type { Ply, SewnRound, Sewn, Stitch, Work } from './work.ts';
 
 /**
  * Turns a pair that was sewn round right side out. The two layers change places, so that the sides that touched are
@@ -76,8 +78,13 @@ export function turn(work: Work, isOpen = false, row?: number): Sewn {
   const level = (id: number) => order.get(id) ?? -1;
   const runs = seam.runs.map((run) => ({ ...run, plies: [...run.plies].sort((a, b) => level(a) - level(b)) }));
   const { stitches, marks } = putTogether([between!, up.value, down.value]);
+  const rejoined = stitches.map((stitch): Stitch => {
+    const of = ({ stitches: all }: Sewing) => all.filter(({ id }) => id === stitch.id);
+    const parts = [...of(down.value), ...of(up.value)];
+    return { ...stitch, runs: [...runsTogether(of(between!), order), ...runsTogether(parts, order)] };
+  });
   const turned: SewnRound = { ...round, over: down.value.plies[0]?.id ?? round.over, turned: true };
-  const all = [...rejoined(stitches, level), ...boxed, { ...seam, runs, round: turned }].sort((a, b) => a.id - b.id);
+  const all = [...rejoined, ...boxed, { ...seam, runs, round: turned }].sort((a, b) => a.id - b.id);
   return ok(asOneStep(work.done, { plies, stitches: all, marks, done: [] }, { did: 'turn' }));
 }
 
@@ -202,27 +209,22 @@ function rowsLeft(
   );
   if (held) return fail({ code: 'sewn-down', message: `A row of ${held.kind} stitches joins the two layers.` });
   // A row over both allowances goes in with them: for now each layer takes its own part of it.
-  const parted = (stitch: Stitch) =>
+  const parted = (stitch: Stitch): Stitch[] =>
     [true, false].map((isLower) => ({
       ...stitch,
-      runs: stitch.runs.map((run) => ({ ...run, plies: run.plies.filter((id) => lower.has(id) === isLower) })),
+      runs: stitch.runs.flatMap((run) => {
+        const plies = run.plies.filter((id) => lower.has(id) === isLower);
+        return plies.length === 0 ? [] : [{ ...run, plies }];
+      }),
     }));
-  return ok(rest.flatMap((stitch) => (!joins(stitch) ? stitch : isOvercast(stitch) ? parted(stitch) : [])));
-}
-
-/** Rows that were parted between the layers: where both parts lie on one another, they are one run again. */
-const rejoined = (stitches: readonly Stitch[], level: (id: number) => number): Stitch[] =>
-  stitches.map((stitch) => {
-    if (stitch.kind !== 'zigzag' && stitch.kind !== 'overlock') return stitch;
-    const runs: Run[] = [];
-    for (const run of stitch.runs) {
-      const i = runs.findIndex((one) => sameWay(one, run));
-      const there = runs[i];
-      if (!there) runs.push(run);
-      else runs[i] = { ...there, plies: [...there.plies, ...run.plies].sort((a, b) => level(a) - level(b)) };
-    }
-    return { ...stitch, runs };
+  const numbered = (stitch: Stitch): Stitch => ({
+    ...stitch,
+    runs: stitch.runs.map((run, nth): OfRow => ({ ...run, nth })),
   });
+  return ok(
+    rest.map(numbered).flatMap((stitch) => (!joins(stitch) ? stitch : isOvercast(stitch) ? parted(stitch) : [])),
+  );
+}
 
 /** The rows across boxed corners. */
 function boxRows({ done, stitches }: Work): Stitch[] {

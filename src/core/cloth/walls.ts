@@ -97,7 +97,7 @@ export function wallByWall(work: Work, walls: Walls, act: WallAct): Result<WallB
   const old: Stitch[] = [];
   for (const stitch of work.stitches) {
     const parts = [first, second].flatMap((one) => one.stitches.find(({ id }) => id === stitch.id) ?? []);
-    let runs = together(parts, level);
+    let runs = runsTogether(parts, level);
     for (const run of stitch.runs) {
       const caught = run.plies.filter((id) => loose.has(id));
       if (caught.length === 0) continue;
@@ -148,7 +148,7 @@ function unmarked(mark: OfWhole): Mark {
 }
 
 /** A run of a wall that knows which run of the whole row it is a part of. */
-type OfRow = Run & { readonly nth?: number };
+export type OfRow = Run & { readonly nth?: number };
 
 function unnumbered(run: OfRow): Run {
   const { nth: _, ...rest } = run;
@@ -191,7 +191,7 @@ function renumberedFrom(after: Work, before: Work, from: number): Work {
 }
 
 /** The runs of a row on both walls: parts of one run that went through both, and still lie on one another, are one again. */
-function together(parts: readonly Stitch[], level: ReadonlyMap<number, number>): Run[] {
+export function runsTogether(parts: readonly Stitch[], level: ReadonlyMap<number, number>): Run[] {
   const [first, second] = parts;
   const rest: OfRow[] = [...(second?.runs ?? [])];
   const runs = (first?.runs ?? []).map((run: OfRow): OfRow => {

@@ -20,8 +20,9 @@ import {
   trim,
   turn,
 } from '../../../src/core/cloth/index.ts';
-import { crossesOver } from '../../../src/core/geometry/index.ts';
-import { cut, fold } from '../../../src/core/cloth/index.ts';
+import { crossesOver, withCorners } from '../../../src/core/geometry/index.ts';
+import { cut, finish, fold } from '../../../src/core/cloth/index.ts';
+import { cutApart } from '../../../src/core/cloth/apart.ts';
 import { renamed } from '../../../src/core/cloth/carve.ts';
 import { clothAreas, piece, polygon, rectangle, value } from './works.ts';
 import type { Work } from '../../../src/core/cloth/index.ts';
@@ -331,6 +332,33 @@ describe('a pair sewn round', () => {
     expect(caught(80).ok).toBe(true);
     expect(caught(90)).toMatchObject({ ok: false, fault: { code: 'sewn-down', piece: 'flap' } });
   });
+});
+
+test('turning keeps a row that lies on itself in what lies on the pair', () => {
+  const edged = value(finish(piece('flap', rectangle(80, 30)), ['bottom'], 'zigzag'));
+  const flap = value(fold(edged, { line: { at: { x: 40, y: 0 }, angle: 90 }, lands: 'over' }));
+  const pair = value(
+    sewRound(piece('front', rectangle(100, 80)), piece('back', rectangle(100, 80)), { allowance: 10, open: ['top'] }),
+  );
+  const laid = value(lay(pair, flap, { called: { work: 'flap', nth: 1 } }));
+  expect(long(laid, 'zigzag')).toBeCloseTo(80, 6);
+  expect(long(value(turn(laid)), 'zigzag')).toBeCloseTo(80, 6);
+});
+
+test('no stitch line runs so far inside a curve that bends more tightly', () => {
+  const corners = ['bottom-left', 'bottom-right', 'top-right', 'top-left'].map((at) => [at, { rounded: 30 }]);
+  const outline = value(withCorners(rectangle(240, 120), Object.fromEntries(corners)));
+  const sewn = (allowance: number) =>
+    sewRound(piece('front', outline), piece('back', outline), { allowance, open: ['right'] });
+  expect(sewn(10).ok).toBe(true);
+  expect(sewn(60)).toMatchObject({ ok: false, fault: { code: 'too-deep' } });
+});
+
+test('so many slices are cut apart as there are, and none that lacks a hair', () => {
+  // 378 of them would take 150.02 mm.
+  const { done } = value(cutApart(piece('strip', rectangle(150, 80)), { every: 0.396875 }));
+  expect(done.at(-1)).toMatchObject({ apart: { many: 377 } });
+  expect(done.at(-1)!.cutAway).toBeCloseTo((80 * (150 - 377 * 0.396875)) / 377, 6);
 });
 
 test('a row on the line where cloth was drawn up before is drawn up with it once more', () => {

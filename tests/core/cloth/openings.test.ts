@@ -218,6 +218,38 @@ describe('sewn up', () => {
   });
 });
 
+test('what was laid on a work is no wall of it, however it is folded', () => {
+  const folded = value(
+    fold(piece('flounce', rectangle(200, 80)), { line: { at: { x: 100, y: 0 }, angle: 90 }, lands: 'over' }),
+  );
+  const laid = value(lay(piece('panel', rectangle(100, 80)), folded, { called: { work: 'flounce', nth: 1 } }));
+  const sewn = sewUp(laid, { edges: value(edgesOn(laid, ['top'])), allowance: 10 });
+  expect(sewn).toMatchObject({ ok: false, fault: { code: 'misses' } });
+});
+
+describe('how high a bag is', () => {
+  const bag = bagOf('bag', 200, 240, 10);
+  const withLaid = (wide: number) =>
+    size(
+      value(
+        lay(bag, piece('strap', rectangle(wide, 60)), {
+          edges: ['top', 'top'],
+          inside: -40,
+          called: { work: 'strap', nth: 1 },
+        }),
+      ),
+    );
+
+  test('a strap that stands out of its opening does not count', () => {
+    expect(withLaid(40)).toEqual(size(bag));
+    expect(withLaid(90)).toEqual(size(bag));
+  });
+
+  test('cloth that covers more than half of the opening does', () => {
+    expect(withLaid(160)).toEqual({ ...size(bag), height: 240 + 40 });
+  });
+});
+
 describe('what only looks like an opening, or a wall', () => {
   const trapezoid = (name: string, low: number, high: number, h: number) =>
     piece(

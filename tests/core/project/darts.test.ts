@@ -122,6 +122,11 @@ describe('a step that sews darts', () => {
     expect(after('- { trim: front, at: top, by: 10 mm }')).toEqual([
       'error steps > 1: misses: The edge with the dart is no longer where it was cut. Sew its darts first.',
     ]);
+    // Its point lies 36 mm from the top.
+    expect(after('- { trim: front, at: bottom, by: 40 mm }')).toEqual([]);
+    expect(after('- { trim: front, at: bottom, by: 50 mm }')).toEqual([
+      'error steps > 1: misses: front was cut off before the point of its dart. Sew its darts first.',
+    ]);
     expect(errors(panels('- { dart: front }'))).toEqual([
       'error steps > 0: unknown-piece: “front” has no darts under pieces. Give it some: darts: [{ on: top, at: middle, width: 3/4, length: 3 }].',
     ]);
