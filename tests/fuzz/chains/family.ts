@@ -2,7 +2,7 @@
 import { stringify } from 'yaml';
 import { chance } from '../chance.ts';
 import { check, formatLength, makeUp, verbNamed } from '../../../src/core/index.ts';
-import { editions, projectOf, resolved } from './grammar.ts';
+import { editions, projectOf, resolved, Thrown } from './grammar.ts';
 import * as laws from './laws.ts';
 import { drawn } from './drawn.ts';
 import { insideStitches, stillThere, together, turned } from './still.ts';
@@ -21,7 +21,8 @@ function tries(seed: number): string[] {
   try {
     file = projectOf(chance(seed), seed);
     return editions.flatMap((edition) => brokenIn(file!, edition, seed).map((line) => `${edition}: ${line}`));
-  } catch (error) {
+  } catch (thrown) {
+    const error = thrown instanceof Thrown ? thrown.cause : thrown;
     return [
       `threw ${error instanceof Error ? (error.stack ?? error.message).split('\n').slice(0, 4).join(' ') : String(error)}`,
     ];
@@ -154,9 +155,19 @@ function count(file: File, steps: readonly Step[]): void {
   }
 }
 
+/** The project of a seed, also where thinking of it throws. */
+function fileOf(seed: number): File {
+  try {
+    return projectOf(chance(seed), seed);
+  } catch (error) {
+    if (error instanceof Thrown) return error.file;
+    throw error;
+  }
+}
+
 export const chains = {
   name: 'chains',
   tries,
-  tells: (seed) => stringify(projectOf(chance(seed), seed)),
+  tells: (seed) => stringify(fileOf(seed)),
   sums: () => [...counts].sort().map(([verb, { sewn, refused }]) => `${verb}: ${sewn} sewn, ${refused} refused`),
 } satisfies Family;

@@ -65,7 +65,7 @@ export function projectOf(chance: Chance, seed: number): File {
   let file: File = lead ? bagsOf(chance, home, lead) : { ...piecesOf(chance, home), steps: [] };
   if (alone && !lead) {
     const one = withStep(file, chance, home, verbOf(seed));
-    if (makeUp(resolved(one, home)).length > 0 || chance.often(0.1)) return one;
+    if (doneIn(one, home) > 0 || chance.often(0.1)) return one;
   }
   if (!lead && (alone || chance.often(0.3))) file = withStep(file, chance, home, 'sew round');
   const long = alone ? file.steps.length + 1 : 2 + chance.below(7);
@@ -140,9 +140,27 @@ function withStep(file: File, chance: Chance, home: Edition, verb: VerbName | un
   for (let i = 0; i < tries; i++) {
     const step = stepOf(verb ?? (i < TRIES / 2 ? wanted : undefined) ?? chance.of(verbNames), table);
     best = { ...file, steps: [...file.steps, step] };
-    if (makeUp(resolved(best, home)).length > lying.done || chance.often(0.06)) return best;
+    if (doneIn(best, home) > lying.done || chance.often(0.06)) return best;
   }
   return best;
+}
+
+/** What was thrown while a project was thought of, and the project that threw it. */
+export class Thrown extends Error {
+  readonly file: File;
+  constructor(file: File, cause: unknown) {
+    super(String(cause), { cause });
+    this.file = file;
+  }
+}
+
+/** How many steps of a project are done; throws what its last step threw, with the project. */
+function doneIn(file: File, home: Edition): number {
+  try {
+    return makeUp(resolved(file, home)).length;
+  } catch (error) {
+    throw new Thrown(file, error);
+  }
 }
 
 type Lying = {

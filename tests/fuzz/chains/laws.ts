@@ -6,6 +6,7 @@ import { DART } from '../../../src/core/cloth/dart.ts';
 import { area, contains, straightened, union } from '../../../src/core/index.ts';
 import { cutApartIn } from '../../../src/core/cloth/work.ts';
 import { layerMap, layersAt } from '../../../src/core/cloth/index.ts';
+import { openingsOf } from '../../../src/core/cloth/openings.ts';
 import { inside, tangle } from '../../core/cloth/order.ts';
 import type { Pattern, Point, Step } from '../../../src/core/index.ts';
 import type { Ply, Work } from '../../../src/core/cloth/index.ts';
@@ -292,15 +293,48 @@ export function pointsIn({ plies }: Work, many: number, share: () => number): Po
   return points;
 }
 
-/** The size that is told is the box round the plies, but where boxed corners stand. */
+/**
+ * The size that is told is the box round the plies, but where boxed corners stand. What was laid on the work and stands
+ * out of an opening over no more than half of it is a handle, and counts as far as the opening.
+ */
 export function sized({ after, size, depth }: Step): string[] {
   if (depth > 0 || after.marks.some(({ kind }) => kind === 'box')) return [];
-  const points = after.plies.flatMap(({ outline }) => outline.map(({ from }) => from));
+  const points = after.plies.flatMap((ply) => {
+    const out = openingsOf(after).filter((opening) => isHandle(ply, after, opening));
+    return ply.outline.map(({ from }) => out.reduce(asFarAs, from));
+  });
   const span = (all: number[]) => max(...all) - min(...all);
   const [wide, high] = [span(points.map(({ x }) => x)), span(points.map(({ y }) => y))];
   return abs(wide - size.width) < 1e-6 && abs(high - size.height) < 1e-6
     ? []
     : [`it is ${wide} x ${high} mm, and said to be ${size.width} x ${size.height}`];
+}
+
+type Ends = { readonly from: Point; readonly to: Point };
+
+/** A point, or where it stands out beyond an opening, which has its cloth on the left, the place on its line. */
+function asFarAs(p: Point, { from, to }: Ends): Point {
+  const [x, y] = [to.x - from.x, to.y - from.y];
+  if (x * (p.y - from.y) - y * (p.x - from.x) >= 0) return p;
+  const along = ((p.x - from.x) * x + (p.y - from.y) * y) / (x * x + y * y);
+  return { x: from.x + x * along, y: from.y + y * along };
+}
+
+/** Whether a ply belongs to something laid that covers some, and no more than half, of the places along an opening. */
+function isHandle({ laid = [] }: Ply, { plies, stitches }: Work, { from, to }: Ends): boolean {
+  const put = stitches.flatMap(({ round }) => (round?.put ? [`${round.put.work} ${round.put.nth}`] : []));
+  const places = Array.from({ length: 400 }, (_, i) => (i + 0.5) / 400);
+  return laid
+    .map(({ work, nth }) => `${work} ${nth}`)
+    .filter((name) => !put.includes(name))
+    .some((name) => {
+      const own = plies.filter((ply) => ply.laid?.some(({ work, nth }) => `${work} ${nth}` === name));
+      const share = places.filter((t) => {
+        const at = { x: from.x + (to.x - from.x) * t, y: from.y + (to.y - from.y) * t };
+        return own.some(({ outline }) => inside(outline, at));
+      }).length;
+      return share > 0 && share <= places.length / 2;
+    });
 }
 
 export { away, contains, inside, isOn, key, uncut };

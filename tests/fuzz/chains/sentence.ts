@@ -1,4 +1,5 @@
 /** What the sentence of a step says is done where it says so, and through what it says: read off the works alone. */
+import { DART } from '../../../src/core/cloth/dart.ts';
 import { boxOf, fromEdge, fromSide, layersOf, lengthIn, sameStack } from './still.ts';
 import { away, inside, takenBy } from './laws.ts';
 import type { Point, Step } from '../../../src/core/index.ts';
@@ -47,7 +48,7 @@ export function rowsAlongSides(step: Step, edition: 'inch' | 'metric'): string[]
       );
     if (!sides.every((side) => fromEdge(work!, side, middle) !== undefined)) continue;
     const isAt = sides.some((side) => [from, to].every((p) => Math.abs(fromSide(box, side, p)! - off) < SAME));
-    if (!isAt && !(sides.length > 1 && isRound(work!, box, [from, to], off)))
+    if (!isAt && !isRound(work!, box, [from, to], off, sides))
       found.push(`a row runs from ${from.x}, ${from.y} to ${to.x}, ${to.y}, and not ${off} mm inside ${sides.join()}`);
   }
   for (const side of values['begins'] === undefined && values['ends'] === undefined ? sides : []) {
@@ -69,22 +70,29 @@ export function rowsAlongSides(step: Step, edition: 'inch' | 'metric'): string[]
 }
 
 /**
- * Whether a stretch goes round a shaped corner: it keeps its distance from edges beyond which nothing lies and that are
- * no sides.
+ * Whether a stretch goes round a shaped corner between sides, or along a side that darts bend: it keeps its distance from
+ * edges beyond which nothing lies and that are no sides; along one side alone, from the parts of its own edge, where it has darts.
  */
-function isRound({ plies }: Work, box: Box, ends: readonly Point[], off: number): boolean {
-  const isSide = (a: Point, b: Point) =>
-    ['left', 'right', 'bottom', 'top'].some((side) => [a, b].every((p) => Math.abs(fromSide(box, side, p)!) < SAME));
+function isRound({ plies }: Work, box: Box, ends: readonly Point[], off: number, sides: readonly string[]): boolean {
+  const lies = (all: readonly string[]) => (a: Point, b: Point) =>
+    all.some((side) => [a, b].every((p) => Math.abs(fromSide(box, side, p) ?? Infinity) < SAME));
+  const [isSide, isAsked] = [lies(['left', 'right', 'bottom', 'top']), lies(sides)];
   const points = plies.flatMap(({ outline }) => outline.map(({ from }) => from));
   const isOuter = (a: Point, b: Point) => {
     const long = Math.hypot(b.x - a.x, b.y - a.y);
     return points.every((p) => (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x) > -SAME * long);
   };
-  return plies.some(({ outline }) => {
-    const corner = outline.flatMap(({ from }, i) => {
-      const to = outline[(i + 1) % outline.length]!.from;
-      return !isSide(from, to) && isOuter(from, to) ? [[{ from }, { from: to }]] : [];
-    });
+  const darted = new Set(
+    plies.flatMap(({ piece, outline }) => (outline.some(({ name }) => name === DART) ? piece : [])),
+  );
+  return plies.some(({ piece, outline }) => {
+    const ways = outline.map(({ name, from }, i) => ({ name, from, to: outline[(i + 1) % outline.length]!.from }));
+    const names = ways.flatMap(({ name, from, to }) => (darted.has(piece) && isAsked(from, to) ? name : []));
+    const corner = ways.flatMap(({ name, from, to }) =>
+      (sides.length > 1 || names.includes(name)) && !isSide(from, to) && isOuter(from, to)
+        ? [[{ from }, { from: to }]]
+        : [],
+    );
     return ends.every((p) => corner.some((edge) => Math.abs(away(p, edge) - off) < 0.05 * off + SAME));
   });
 }
@@ -201,8 +209,10 @@ export function trimmedTo(step: Step): string[] {
 export function laidAtDistance(step: Step): string[] {
   const values: Values = step.instruction;
   if (step.verb !== 'lay') return [];
-  const [above, on] = takenBy(step);
-  const boxes = [on!, { ...step.after, plies: step.after.plies.slice(on!.plies.length) }].map(boxOf);
+  const [above, whole] = takenBy(step);
+  // What was laid on the work, or put into it, may stand out beyond its sides.
+  const on = bare(whole!);
+  const boxes = [on, { ...step.after, plies: step.after.plies.slice(whole!.plies.length) }].map(boxOf);
   const [a, b] = [boxes[0]!, boxes[1]!];
   const middle = { x: a.x + a.width / 2, y: a.y + a.height / 2 };
   const gaps = {
@@ -211,7 +221,7 @@ export function laidAtDistance(step: Step): string[] {
     bottom: b.y - a.y,
     top: a.y + a.height - b.y - b.height,
   };
-  if (above!.plies.length === 0 || Object.keys(gaps).some((side) => fromEdge(on!, side, middle) === undefined))
+  if (above!.plies.length === 0 || Object.keys(gaps).some((side) => fromEdge(on, side, middle) === undefined))
     return [];
   return Object.entries(gaps).flatMap(([side, gap]) => {
     if (values[`from ${side}`] === undefined) return [];

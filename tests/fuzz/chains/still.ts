@@ -174,7 +174,7 @@ export function insideStitches(step: Step, points: readonly Point[]): string[] {
       round.allowances[i] === 0 ? [[{ from }, { from: round.ring[(i + 1) % round.ring.length]!.from }]] : [],
     );
     // Beside an opening that ends on a curve, a little of the allowance stays out.
-    const isBesideOpening = (p: Point) => open.some((edge) => away(p, edge) < 1.5 * most);
+    const isBesideOpening = (p: Point) => open.some((edge) => away(p, edge) < 1.5 * most) || isOnFlap(p, round);
     const out = after.plies.find(
       ({ id, outline, laid }) =>
         !laid &&
@@ -190,6 +190,18 @@ export function insideStitches(step: Step, points: readonly Point[]): string[] {
       return [told('cut inside the stitches', at, before, now)];
   }
   return [];
+}
+
+/** Whether a point lies on what goes on beyond an open side of a work that was sewn up: between the sides next to it. */
+function isOnFlap(p: Point, { ring, allowances, folds }: NonNullable<Work['stitches'][number]['round']>): boolean {
+  const n = ring.length;
+  const isBeyond = (i: number) => {
+    const [a, b] = [ring[(i + n) % n]!.from, ring[(i + 1 + n) % n]!.from];
+    return (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x) < -0.1 * Math.hypot(b.x - a.x, b.y - a.y);
+  };
+  return (folds ?? []).some(
+    (fold, i) => !fold && allowances[i] === 0 && isBeyond(i) && !isBeyond(i - 1) && !isBeyond(i + 1),
+  );
 }
 
 /** A turn in its place, or over, takes every layer along. */
@@ -218,7 +230,10 @@ export function turned(step: Step, points: readonly Point[]): string[] {
   return [];
 }
 
-/** Of each work that a step takes, what lay on one place still does, further in than seams reach from any edge. */
+/**
+ * Of each work that a step takes, what lay on one place still does, further in than seams reach from any edge. Of two works
+ * joined at their openings and turned, each by itself does, and one lies where the other would, folded over along the seam.
+ */
 export function together(step: Step, reach: number, points: (work: Work) => readonly Point[]): string[] {
   if (['fold', 'hem', 'casing', 'pleat', 'tuck', 'trim', 'grade', 'clip corners'].includes(step.verb)) return [];
   const found: string[] = [];
@@ -226,15 +241,41 @@ export function together(step: Step, reach: number, points: (work: Work) => read
     for (const at of points(work)) {
       const layers = work.plies.filter(({ outline }) => inside(outline, at));
       if (layers.length < 2 || work.plies.some(({ outline }) => away(at, outline) < reach)) continue;
-      const places = layers.map((ply) => placesOf(step.after, ply, uncut(ply.transform, at)));
-      const [first, ...others] = places;
-      const isOne = first!.some((p) => others.every((all) => all.some((q) => Math.hypot(p.x - q.x, p.y - q.y) < 0.05)));
-      if (!isOne && places.every((all) => all.length > 0))
+      const heaps = heapsOf(step, work, layers).map(({ plies, over }) =>
+        plies.map((ply) => placesOf(step.after, ply, uncut(ply.transform, at)).flatMap(over)),
+      );
+      const places = heaps.flat();
+      if (!isOnOnePlace(places) && places.every((all) => all.length > 0))
         found.push(`layers at ${at.x.toFixed(2)}, ${at.y.toFixed(2)} came apart: ${layers.map(key).join(' | ')}`);
     }
   }
   return found.slice(0, 1);
 }
+
+type Heap = { readonly plies: readonly Ply[]; readonly over: (p: Point) => Point[] };
+
+/** The layers by work where a step turns what is joined at its openings, with where each place would lie folded over. */
+function heapsOf({ verb, after }: Step, work: Work, layers: readonly Ply[]): Heap[] {
+  const seam = after.stitches.find(({ joins }) => joins?.turned);
+  const put = work.stitches.flatMap(({ round }) => round?.put ?? []);
+  const isPut = ({ laid = [] }: Ply) => laid.some((one) => put.some((p) => p.work === one.work && p.nth === one.nth));
+  if (verb !== 'turn' || !seam || work.stitches.some(({ joins }) => joins?.turned))
+    return [{ plies: layers, over: (p) => [p] }];
+  return [
+    { plies: layers.filter((ply) => !isPut(ply)), over: (p) => [p] },
+    { plies: layers.filter(isPut), over: (p) => seam.runs.map((run) => mirrored(p, run)) },
+  ];
+}
+
+function mirrored(p: Point, { from, to }: { readonly from: Point; readonly to: Point }): Point {
+  const [x, y] = [to.x - from.x, to.y - from.y];
+  const off = (2 * ((p.y - from.y) * x - (p.x - from.x) * y)) / (x * x + y * y);
+  return { x: p.x + off * y, y: p.y - off * x };
+}
+
+/** Whether lists of places have one in common. */
+const isOnOnePlace = ([first, ...others]: readonly (readonly Point[])[]): boolean =>
+  first!.some((p) => others.every((all) => all.some((q) => Math.hypot(p.x - q.x, p.y - q.y) < 0.05)));
 
 /** Where a point of a piece lies now. Works that are stacked count the copies of a piece anew. */
 function placesOf({ plies }: Work, { piece }: Ply, at: Point): Point[] {
