@@ -346,8 +346,7 @@ test('turning keeps a row that lies on itself in what lies on the pair', () => {
 });
 
 test('no stitch line runs so far inside a curve that bends more tightly', () => {
-  const corners = ['bottom-left', 'bottom-right', 'top-right', 'top-left'].map((at) => [at, { rounded: 30 }]);
-  const outline = value(withCorners(rectangle(240, 120), Object.fromEntries(corners)));
+  const outline = value(withCorners(rectangle(240, 120), { rounded: 30 }));
   const sewn = (allowance: number) =>
     sewRound(piece('front', outline), piece('back', outline), { allowance, open: ['right'] });
   expect(sewn(10).ok).toBe(true);
