@@ -78,11 +78,31 @@ export function freeEdgesNamed(work: Work, asked: string): Found[] {
 }
 
 function unknownEdge(work: Work, asked: string): ClothFault {
-  const names = new Set(work.plies.flatMap((ply) => ply.outline.map((edge) => edge.name)));
-  const called = work.plies.flatMap(({ piece, outline }) => outline.map(({ name }) => `${piece} ${name}`));
-  const near = closest(asked, asked.includes(' ') ? [...called, ...names] : names);
-  const fix = near ? ` Did you mean ${quote(near)}?` : ` There are ${[...names].join(', ')}.`;
-  return { code: 'unknown-edge', message: `There is no free edge ${quote(asked)}.${fix}`, edge: asked };
+  const edges = work.plies.flatMap(({ piece, outline }) => outline.map(({ name, held }) => ({ piece, name, held })));
+  const free = edges.filter(({ held }) => held === undefined);
+  const names = new Set(free.map(({ name }) => name));
+  const called = (among: typeof edges) => among.flatMap(({ piece, name }) => [name, `${piece} ${name}`]);
+  // A name that is written well is no guess: its edge is there, and sewn.
+  const isHeld = called(edges).includes(asked);
+  const several = asked.split(/\s*(?:,|\band\b)\s*/u);
+  const near = isHeld
+    ? undefined
+    : (sideMeant(asked, names) ?? closest(asked, asked.includes(' ') ? called(free) : names));
+  const message = isHeld
+    ? `The edge ${quote(asked)} is held by a seam already.`
+    : `There is no free edge ${quote(asked)}.`;
+  if (several.length > 1 && several.every((one) => names.has(one))) {
+    return { code: 'unknown-edge', message, edge: asked, fix: `Write [${several.join(', ')}].` };
+  }
+  const fix = near ? ` Did you mean ${quote(near)}?` : ` ${isHeld ? 'Free' : 'There'} are ${[...names].join(', ')}.`;
+  return { code: 'unknown-edge', message: message + (isHeld && names.size === 0 ? '' : fix), edge: asked };
+}
+
+/** `upper edge`, `left-hand side`: a side as people say it. */
+function sideMeant(asked: string, names: ReadonlySet<string>): string | undefined {
+  const plain = asked.toLowerCase().replace(/(?:-hand)?(?: edge| side)?$/u, '');
+  const side = { upper: 'top', lower: 'bottom', up: 'top', down: 'bottom' }[plain] ?? plain;
+  return side !== asked && names.has(side) ? side : undefined;
 }
 
 function notOneLine(found: Found[], asked: string): ClothFault {

@@ -1,6 +1,6 @@
 import { chainInside, chainsIn, lengthOf } from './curve.ts';
 import { distance, dot, minus, unit } from '../geometry/point.ts';
-import { edgeOn, SIDES } from './sides.ts';
+import { edgeOn, namedEdges, notAllRound } from './sides.ts';
 import { exposedEdges } from './exposed.ts';
 import { fail, ok, plainName, SAME } from '../measure/index.ts';
 import { leftOf, lineThrough } from '../geometry/index.ts';
@@ -30,9 +30,9 @@ type Raw = ReadonlyMap<number, ReadonlySet<number>>;
  */
 export function finish(work: Work, at: readonly string[], how: EdgeFinish): Sewn {
   const all = new Map<number, Set<number>>();
-  for (const asked of at.flatMap((one) => (plainName(one) === 'all' ? SIDES : [one]))) {
-    const raw = rawAt(work, asked);
-    if (!raw.ok) return raw;
+  for (const { name, isAll } of namedEdges(at)) {
+    const raw = rawAt(work, name);
+    if (!raw.ok) return isAll ? fail(notAllRound(work, raw.fault)) : raw;
     for (const [id, edges] of raw.value) all.set(id, new Set([...(all.get(id) ?? []), ...edges]));
   }
   const plies = work.plies.map((ply): Ply => {

@@ -99,12 +99,30 @@ function isTurnedIn({ outline, piece }: Ply, plies: readonly Ply[]): boolean {
 /** The edges that a step names; `all` stands for the four sides. Faults: those of each edge; `unknown-edge` for none. */
 export function edgesOn(work: Work, asked: readonly string[]): Result<WorkEdge[], ClothFault> {
   const found: WorkEdge[] = [];
-  for (const edge of asked.flatMap((one) => (plainName(one) === 'all' ? SIDES : [one]))) {
-    const one = edgeOn(work, edge);
-    if (!one.ok) return one;
+  for (const { name, isAll } of namedEdges(asked)) {
+    const one = edgeOn(work, name);
+    if (!one.ok) return isAll ? fail(notAllRound(work, one.fault)) : one;
     found.push(one.value);
   }
   return found.length > 0 ? ok(found) : fail({ code: 'unknown-edge', message: 'No edge is named here.' });
+}
+
+/** The edges that a step names, one by one: `all` stands for the four sides. */
+export const namedEdges = (asked: readonly string[]): { name: string; isAll: boolean }[] =>
+  asked.flatMap((one) => {
+    const isAll = plainName(one) === 'all';
+    return (isAll ? SIDES : [one]).map((name) => ({ name, isAll }));
+  });
+
+/** What is said of `all` where a work has not four straight sides: its own edges, by the names the author gave them. */
+export function notAllRound({ plies }: Work, fault: ClothFault): ClothFault {
+  const free = plies.flatMap(({ outline }) =>
+    outline.filter(({ held, fold }) => held === undefined && fold === undefined),
+  );
+  const own = [...new Set(free.map(({ name }) => name))];
+  if (fault.code !== 'unknown-edge' || own.every(isSide)) return fault;
+  const message = `“all” stands for the four sides, and this work has no side “${fault.edge}”.`;
+  return { code: fault.code, message, edge: 'all', fix: `Name its own edges: at: [${own.join(', ')}].` };
 }
 
 type Facing = {

@@ -52,11 +52,19 @@ export const inSentence = (label: string): string =>
 const QUOTED = 32;
 
 /**
- * Somebody's own words in quotation marks, shortened so that a message stays one readable sentence.
+ * Somebody's own words in quotation marks, shortened at the end of a word so that a message stays one readable sentence.
  *
  * @example quote('seam') // => '“seam”'
  */
 export function quote(text: string): string {
   const characters = Array.from(text.slice(0, 2 * QUOTED + 2).replace(/\s+/gu, ' '));
-  return characters.length > QUOTED ? `“${characters.slice(0, QUOTED - 1).join('')}…”` : `“${characters.join('')}”`;
+  if (characters.length <= QUOTED) return `“${characters.join('')}”`;
+  // What has no blank in it ends where it is.
+  const short = characters
+    .slice(0, QUOTED)
+    .join('')
+    .replace(/(?<=\S) \S*$/u, '');
+  return `“${Array.from(short)
+    .slice(0, QUOTED - 1)
+    .join('')}…”`;
 }

@@ -8,7 +8,7 @@
  * Zod stays in this module, so that a browser never loads it: everything else imports types from here.
  */
 import { z } from 'zod';
-import { always, hardware, stepFields, verbIn, verbNamed } from '../steps/index.ts';
+import { always, hardware, stepFields, verbIn, verbNamed, verbNames } from '../steps/index.ts';
 import type { Field, Fields } from '../steps/index.ts';
 
 const Text = z.string().min(1, { error: 'a few words belong here' });
@@ -531,8 +531,11 @@ const stepShape = (fields: Fields): Record<string, z.ZodType> =>
     }),
   );
 
-/** Of a value whose names depend on one another: those that go with what stands there. */
-export const namesBeside = z.registry<{ of(value: Readonly<Record<string, unknown>>): readonly string[] }>();
+/** Of a value whose names depend on one another: those that go with what stands there, and those to begin with. */
+export const namesBeside = z.registry<{
+  of(value: Readonly<Record<string, unknown>>): readonly string[];
+  first: readonly string[];
+}>();
 
 /** One making step. Which field goes with which verb is told by readSteps, in kinder words than a schema has. */
 const Step = z
@@ -545,6 +548,7 @@ const Step = z
   .describe('One making step: a verb of the trade, what it is done to, and how.')
   .meta({ id: 'Step' })
   .register(namesBeside, {
+    first: verbNames,
     of: (step) => {
       const verb = verbIn(step);
       return [

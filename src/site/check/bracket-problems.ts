@@ -1,4 +1,5 @@
 /** Formulas in square brackets that cannot be worked out, in whatever text they stand. */
+import { wordCalled } from '../../../components/words/index.ts';
 import { bracketsIn } from '../../core/formula/index.ts';
 import { quote } from '../../core/measure/index.ts';
 import { layersAsked } from '../../core/project/index.ts';
@@ -19,7 +20,7 @@ export function bracketProblems(file: string, texts: readonly Said[], around: Su
     bracketsIn(said.text).flatMap(({ start, end, formula }): Diagnostic[] => {
       const found = faultOf(said, said.text.slice(start, end), formula, around);
       if (!found) return [];
-      const { at, message, fix } = found;
+      const { at, message, fix } = noFormula(said.text, start, end) ?? found;
       const { offset } = said;
       const part = said.part ?? (offset && { start: offset(start), end: offset(end) });
       const before = said.name === undefined ? '' : `${said.name}: `;
@@ -27,6 +28,27 @@ export function bracketProblems(file: string, texts: readonly Said[], around: Su
       return [{ file, ...place, severity: 'error', message: `${before}${message}`, fix, ...(part && { part }) }];
     }),
   );
+}
+
+/** What stands around or in brackets that were never meant for a formula: a link or a picture, or a lesson word. */
+function noFormula(text: string, start: number, end: number): Fault | undefined {
+  const inside = text.slice(start + 1, end - 1);
+  const spaced = /^[ \t]+\(([^()\s]*[.:/][^()\s]*)\)/u.exec(text.slice(end));
+  if (spaced) {
+    const message = 'A blank parts the two halves of this link or picture.';
+    return { at: 0, message, fix: `Write [${inside}](${spaced[1]}), with nothing between.` };
+  }
+  if (text[start - 1] === ')' && /[.:/]/u.test(inside)) {
+    const words = /\(([^()]*)\)$/u.exec(text.slice(0, start))?.[1] ?? 'words';
+    return {
+      at: 0,
+      message: 'The two halves of this link stand the wrong way round.',
+      fix: `Write [${words}](${inside}).`,
+    };
+  }
+  const [word] = /^\p{Lu}\w*(?=\s+[a-z]+=)/u.exec(inside) ?? [];
+  if (word === undefined || !wordCalled(word)) return undefined;
+  return { at: 0, message: 'A lesson word stands in < and >.', fix: `Write <${inside} />.` };
 }
 
 type Fault = { at: number; message: string; fix: string | undefined };

@@ -12,6 +12,7 @@ import { stepsWithoutCaution, toolsWithoutCaution } from './caution-problems.ts'
 import { frontProblems } from './course-problems.ts';
 import type { ContentReport } from './find-content-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
+import { markdownProblems } from './markdown-problems.ts';
 import { mathsProblems } from './maths-problems.ts';
 import { idleMeasures } from './measure-problems.ts';
 import { isWhole, projectProblems, workOut, type WorkedOut } from './project-problems.ts';
@@ -122,6 +123,7 @@ export function examinePart(part: ContentPart, around: AroundParts): ContentRepo
       ...toolsWithoutCaution(lesson),
       ...questionProblems(lesson),
       ...mathsProblems(lesson),
+      ...markdownProblems(lesson),
       ...readingProblems(lesson, site.language),
     ];
     for (const { at, ...rest } of said) {

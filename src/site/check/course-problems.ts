@@ -7,10 +7,14 @@ import type { ProjectFile } from '../../core/project/schema.ts';
 import { ownPages } from './own-pages.ts';
 
 const noProject = (name: string, projects: readonly string[]): Pick<Diagnostic, 'severity' | 'message' | 'fix'> => {
+  const inPath = name.split(/[/\\]/u).find((part) => projects.includes(part));
   return {
     severity: 'error',
     message: `There is no project ${quote(name)} in content/projects.`,
-    fix: didYouMean(name, projects) ?? (projects.length ? `There are: ${projects.join(', ')}.` : undefined),
+    fix:
+      (inPath && `Write ${inPath} alone.`) ??
+      didYouMean(name, projects) ??
+      (projects.length ? `There are: ${projects.join(', ')}.` : undefined),
   };
 };
 

@@ -54,7 +54,14 @@ function checkMaths({ tex, display, at }: WrittenMaths, say: Say): void {
 }
 
 function checkPicture({ address, words, part }: WrittenPicture, folder: string, say: Say, warn: Say): void {
-  if (!isOwn(address)) say(part.start, 'This picture comes from another host.', BESIDE);
+  if (/^(?:[a-z]:[\\/]|file:)/i.test(address)) {
+    const own = address.split(/[\\/]/u).at(-1) ?? address;
+    say(
+      part.start,
+      'This names a file of your own computer.',
+      `Put it beside the lesson, and write ![what it shows](${own}).`,
+    );
+  } else if (!isOwn(address)) say(part.start, 'This picture comes from another host.', BESIDE);
   else if (!isPicture(address)) {
     say(
       part.start,
@@ -65,7 +72,10 @@ function checkPicture({ address, words, part }: WrittenPicture, folder: string, 
     const file = path.resolve(folder, decodeURI(address));
     if (!existsSync(file)) {
       const beside = existsSync(folder) ? readdirSync(folder) : [];
-      say(part.start, `There is no picture ${quote(address)} beside this lesson.`, didYouMean(address, beside));
+      const fix = address.includes('\\')
+        ? `Write it with /: ${address.replaceAll('\\', '/')}`
+        : didYouMean(address, beside);
+      say(part.start, `There is no picture ${quote(address)} beside this lesson.`, fix);
     } else if (!isBelow(file, folder)) {
       say(
         part.start,
@@ -132,7 +142,7 @@ function checkWord(written: WrittenWord, surroundings: Surroundings, say: Say): 
 /** The attributes by name; undefined where the braces hold something that cannot be understood. */
 function readAttributes(
   written: WrittenWord,
-  { attributes: schema }: Word,
+  { attributes: schema, text: takesText = 'none' }: Word,
   say: Say,
 ): Map<string, WrittenAttribute> | undefined {
   const { name, part, spread, attributes } = written;
@@ -151,7 +161,7 @@ function readAttributes(
     say(
       attribute.at,
       `<${name}> ${attribute.name}: the braces hold no plain value.`,
-      'In braces go a number, a list, true or false. A text goes in quotes.',
+      'In braces go a number, true or false, or a list with double quotes: ["a", "b"]. A text alone goes in quotes.',
     );
   }
   if (unread.length) return undefined;
@@ -162,11 +172,26 @@ function readAttributes(
       const attribute = String(mistake.key ?? mistake.place[0] ?? '');
       const own = byName.get(attribute);
       const label = mistake.key === undefined && attribute ? `<${name}> ${attribute}` : `<${name}>`;
-      say(own?.at ?? part.start, `${label}: ${mistake.message}`, mistake.fix ?? inBraces(own, schema));
+      const list = /^Write \[(.*)\]\.$/u.exec(mistake.fix ?? '')?.[1];
+      const isText = ['text', 'words', 'content'].includes(String(mistake.key)) && takesText !== 'none';
+      const fix = list
+        ? `Write ${attribute}={[${list
+            .split(', ')
+            .map((one) => JSON.stringify(one))
+            .join(', ')}]}.`
+        : isText
+          ? `Write the words between <${name}> and </${name}>.`
+          : own && isSentence(own.value) && takesText === 'allowed'
+            ? `Your own words stand between <${name}> and </${name}>.`
+            : mistake.fix;
+      say(own?.at ?? part.start, `${label}: ${mistake.message}`, fix ?? inBraces(own, schema));
     }
   }
   return byName;
 }
+
+/** Whether an attribute holds words for a reader and not a name. */
+const isSentence = (value: unknown): boolean => typeof value === 'string' && /\S+ \S+ \S+/u.test(value);
 
 /** A number in quotes is a text; that is the slip most easily made. */
 function inBraces(attribute: WrittenAttribute | undefined, schema: z.ZodObject): string | undefined {

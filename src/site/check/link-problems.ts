@@ -1,8 +1,8 @@
 import { didYouMean, quote } from '../../core/measure/index.ts';
-import { isLink, RUNS } from '../content/lesson-html.ts';
+import { isLink, isPicture, RUNS } from '../content/lesson-html.ts';
 import { ownPages } from './own-pages.ts';
 import type { AtOffset } from '../content/diagnostic.ts';
-import type { Content, LessonEntry } from '../content/read-content.ts';
+import { slugOf, type Content, type LessonEntry } from '../content/read-content.ts';
 
 /** The pages a link can lead to, each with its anchors; undefined where a page's anchors are not known here. */
 export type Pages = ReadonlyMap<string, readonly string[] | undefined>;
@@ -33,8 +33,12 @@ export function linkProblems(entry: LessonEntry, pages: Pages): AtOffset[] {
     const warn = (message: string, fix?: string): AtOffset[] => [{ at: part.start, severity: 'warning', message, fix }];
     if (address.trim() === '') return warn('This link has no address.', 'Write [words](address).');
     if (!isLink(address)) return [{ at: part.start, severity: 'error', ...RUNS }];
+    const spelt = /^https?(?!:\/\/)[:/]*(?=[\w-]+\.[\w-])/iu.exec(address);
+    if (spelt) return warn(`${quote(address)} is no address.`, `Write https://${address.slice(spelt[0].length)}`);
     if (/^([a-z][a-z0-9+.-]*:|[/\\]{2})/i.test(address.trim())) return [];
     if (!URL.canParse(address, 'http://site.example/')) return warn(`${quote(address)} is no address.`);
+    const outside = meantOutside(address);
+    if (outside !== undefined) return warn(`${quote(address)} is taken for a page of this site.`, `Write ${outside}`);
     const own = addressOf(entry);
     const { pathname, hash } = new URL(address, `http://site.example${own}`);
     const file = /([^/]+)\.mdx$/.exec(pathname)?.[1];
@@ -44,6 +48,11 @@ export function linkProblems(entry: LessonEntry, pages: Pages): AtOffset[] {
     }
     if (!pages.has(pathname)) {
       if (pages.has(`${pathname}/`)) return warn('The address of a page ends in /.', `Write ${withSlash(address)}`);
+      const page = `/courses/${entry.course}/${slugOf(pathname.split('/').findLast((step) => step) ?? '')}/`;
+      if (pages.has(page))
+        return warn(`This link leads to ${pathname}, where no page is.`, `Write ${relative(own, page)}${hash}`);
+      if (isPicture(address))
+        return warn('A picture is shown with a ! before it.', `Write ![what it shows](${address}).`);
       const known = [...pages.keys()];
       const near = didYouMean(pathname, known);
       return warn(`This link leads to ${pathname}, where no page is.`, near);
@@ -62,6 +71,17 @@ export function linkProblems(entry: LessonEntry, pages: Pages): AtOffset[] {
     }
     return [];
   });
+}
+
+/** Endings of what may lie beside a lesson, which no host is called by. */
+const OF_FILES = /\.(?:mdx?|ya?ml|html?|pdf|jpe?g|png|webp|avif|gif|svg|heic|zip|txt|docx?|xlsx?|odt|mp[34]|vtt|srt)$/i;
+
+/** What an author means who leaves out how an address begins: a page of another host, or a letter box. */
+function meantOutside(address: string): string | undefined {
+  if (/^[\w.+-]+@[\w-]+(?:\.[\w-]+)+$/u.test(address)) return `mailto:${address}`;
+  const [host = ''] = address.split(/[/?#]/u, 1);
+  const isHost = /^www\./iu.test(host) || (/^[\w-]+(?:\.[\w-]+)*\.[a-z]{2,}$/iu.test(host) && !OF_FILES.test(host));
+  return isHost ? `https://${address}` : undefined;
 }
 
 /** As it is where a percent sign begins no code. */

@@ -13,6 +13,12 @@ export function knownNames(schema: z.ZodType, path: Path, value: Readonly<Record
   return [...new Set(shapes.flatMap((s) => namesBeside.get(s)?.of(value) ?? Object.keys(s._zod.def.shape)))];
 }
 
+/** The names that a value begins with, where its other names depend on them: the verbs of a step. */
+export const firstNames = (schema: z.ZodType, path: Path): string[] =>
+  schemasAt(schema, path)
+    .flatMap(unwrapped)
+    .flatMap((s) => (isObject(s) ? [...(namesBeside.get(s)?.first ?? [])] : []));
+
 /**
  * What a schema says about the value at a path.
  *
@@ -51,6 +57,16 @@ export const takesPlain = (schema: z.ZodType, path: Path): boolean =>
     .some((one) =>
       ['string', 'number', 'int', 'enum', 'literal', 'boolean'].includes((one as z.core.$ZodTypes)._zod.def.type),
     );
+
+/** Whether a value may stand at a path. */
+export const accepts = (schema: z.ZodType, path: Path, value: unknown): boolean =>
+  schemasAt(schema, path).some((one) => z.safeParse(one, value).success);
+
+/** Whether several values may stand at a path. */
+export const takesList = (schema: z.ZodType, path: Path): boolean =>
+  schemasAt(schema, path)
+    .flatMap(unwrapped)
+    .some((one) => ['array', 'tuple'].includes((one as z.core.$ZodTypes)._zod.def.type));
 
 type Path = readonly (string | number)[];
 

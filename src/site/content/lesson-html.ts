@@ -36,8 +36,10 @@ const EVERYWHERE = ['class', 'dir', 'hidden', 'id', 'lang', 'role', 'title', 'tr
 const LOADS = ['src', 'poster'];
 
 /** What to write in place of an element that has none in a lesson. */
-const INSTEAD: Readonly<Record<string, string>> = {
+export const INSTEAD: Readonly<Record<string, string>> = {
   img: 'Write ![what it shows](picture.jpg).',
+  center: 'The look of the site is in src/styles.',
+  font: 'The look of the site is in src/styles.',
   h1: 'Write ## before the words.',
   script: 'Use a lesson word.',
   style: 'The look of the site is in src/styles.',

@@ -101,7 +101,11 @@ function walk(node: MdastNode, source: string, lesson: LessonText): void {
     case 'mdxTextExpression':
       if (!commentsIn(node.value)) {
         const literal = typeof plainValue(node.value) === 'string';
-        lesson.faults.push({ at: part.start, severity: 'error', ...BRACES, ...(literal && { code: TEXT_IN_BRACES }) });
+        const fix = /^[\p{L}][\p{L} ]*$/u.test(node.value.trim())
+          ? `A size stands in square brackets: [${node.value.trim()}]. ${BRACES.fix}`
+          : BRACES.fix;
+        const code = literal && { code: TEXT_IN_BRACES };
+        lesson.faults.push({ at: part.start, severity: 'error', message: BRACES.message, fix, ...code });
       }
       break;
     case 'imageReference':

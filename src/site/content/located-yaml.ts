@@ -1,9 +1,11 @@
 import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
-import type { Document, ErrorCode, Node, Pair, Scalar, YAMLError } from 'yaml';
+import type { Alias, Document, Node, Pair, Scalar } from 'yaml';
 import type { z } from 'zod';
 import { capital, plainName, quote } from '../../core/measure/index.ts';
 import type { Diagnostic } from './diagnostic.ts';
+import { knownNames, takesList } from './known-names.ts';
 import { explain, mistakesIn } from './wording.ts';
+import { cutShort, noBreakSpace, noColon, syntaxSlips } from './yaml-faults.ts';
 
 /** Path of names and list indices from the top of a YAML file to a value. */
 export type Place = readonly (string | number)[];
@@ -79,18 +81,17 @@ function checked<S extends z.ZodType>(
     fix,
   });
   if (document.errors.length > 0) {
-    // What follows on the same line is most often the same slip, seen again.
-    const firsts = [...Map.groupBy(document.errors, (error) => at(error.pos[0]).line).values()].map(
-      ([first]) => first!,
-    );
-    // And a tab puts the lines below out of step.
-    const tabs = firsts.filter(({ code }) => code === 'TAB_AS_INDENT');
-    return {
-      problems: (tabs.length > 0 ? tabs : firsts).map((error) => problem(...syntaxFault(document, text, error))),
-    };
+    return { problems: syntaxSlips(document, text).map(({ at, message, fix }) => problem(at, message, fix)) };
   }
   if (document.contents === null || (isScalar(document.contents) && document.contents.value === null)) {
     return { problems: [problem(0, 'This file is empty.', neededBy(schema))] };
+  }
+  if (isScalar(document.contents)) {
+    const start = document.contents.range![0];
+    const names = knownNames(schema, []);
+    const isNamed = names.length === 0 || names.some((name) => text.startsWith(name, start));
+    const slip = noBreakSpace(text, start) ?? (isNamed ? noColon(text, start) : undefined);
+    if (slip) return { problems: [problem(slip.at, slip.message, slip.fix)] };
   }
 
   const problems = namedTwice(document).map(({ again, first }) =>
@@ -109,37 +110,53 @@ function checked<S extends z.ZodType>(
   try {
     content = document.toJS();
   } catch {
+    const [alias] = unknownAliases(document);
+    if (alias) return { problems: [problem(alias.range![0], 'A text that starts with * needs quotes around it.')] };
     // The library refuses a file whose aliases (*name) would swell it without end.
     return { problems: [problem(0, 'The aliases (*name) in this file lead to each other without end.')] };
   }
   const read = schema.safeParse(content, { error: explain, reportInput: true });
-  if (read.success) return problems.length ? { problems } : { value: read.data, problems };
+  const short = cutShort(document, text);
+  if (read.success) {
+    const warnings = short.map((slip) => ({
+      ...problem(slip.at, slip.message, slip.fix),
+      severity: 'warning' as const,
+    }));
+    return problems.length ? { problems } : { value: read.data, problems: warnings };
+  }
 
   for (const mistake of mistakesIn(read.error.issues, schema)) {
-    const label = nameOf(mistake.place);
-    problems.push(
-      problem(
-        mistake.key === undefined
-          ? offsetOf(document, text, mistake.place)
-          : keyOffset(document, mistake.place, mistake.key),
-        label ? `${label}: ${mistake.message}` : capital(mistake.message),
-        (mistake.key !== undefined && cutOff(document, mistake.place, mistake.key)) || mistake.fix,
-      ),
-    );
+    const { key, place, message, fix } = mistake;
+    const label = nameOf(place);
+    const offset = key === undefined ? offsetOf(document, text, place) : keyOffset(document, place, key);
+    const strange = key === undefined ? undefined : noBreakSpace(text, offset);
+    const cut = short.find((slip) => slip.at > offset && !text.slice(offset, slip.at).includes('\n'));
+    const meant = key === undefined ? undefined : cutOff(document, place, key, schema);
+    if (strange) problems.push(problem(strange.at, strange.message, strange.fix));
+    else if (cut) problems.push(problem(cut.at, cut.message, cut.fix));
+    else problems.push(problem(offset, label ? `${label}: ${message}` : capital(message), meant ?? fix));
   }
   return { problems };
 }
 
 /**
  * `{ title: Fold, press and baste }`: inside braces a comma ends the text, and the rest becomes a name without a value.
- * So does a comma in a number.
+ * So does a comma in a number, and a name whose colon is missing.
  */
-function cutOff(document: Document, place: Place, key: string): string | undefined {
+function cutOff(document: Document, place: Place, key: string, schema: z.ZodType): string | undefined {
   const map = valueAt(document, place);
   if (!isMap(map) || map.flow !== true || pairAt(map, key)?.value !== null) return undefined;
+  const name = knownNames(schema, place).find(
+    (one) => key.startsWith(one) && /^(?:\s*[:=]\s*|\s+)\S/u.test(key.slice(one.length)),
+  );
+  if (name !== undefined)
+    return `Write “${name}: ${key.slice(name.length).replace(/^[\s:=]+/u, '')}”, with a colon and a blank.`;
   const before = map.items[map.items.findIndex((pair) => isScalar(pair.key) && String(pair.key.value) === key) - 1];
   if (/^\d+$/.test(key) && isScalar(before?.value) && /\d$/.test(String(before.value.value))) {
     return `A number is written with a point: ${String(before.value.value)}.${key}.`;
+  }
+  if (isScalar(before?.key) && isScalar(before.value) && takesList(schema, [...place, String(before.key.value)])) {
+    return `Several go into brackets: “${String(before.key.value)}: [${String(before.value.value)}, ${key}]”.`;
   }
   return key.includes(' ')
     ? 'If it belongs to the text before the comma, put quotes around the whole text.'
@@ -164,49 +181,6 @@ function neededBy(schema: z.ZodType): string | undefined {
   return needed.length ? `It needs at least: ${needed.join(', ')}.` : undefined;
 }
 
-/** The library's wording is for programmers; these are the faults a writer makes, by its codes. */
-const SYNTAX: Partial<Record<ErrorCode, string>> = {
-  BAD_ALIAS: 'A word that starts with * or & has a meaning of its own here. Put quotes around it.',
-  BAD_COLLECTION_TYPE: 'A list and named values are mixed here.',
-  BAD_DQ_ESCAPE: 'A backslash inside double quotes has a meaning of its own. Use single quotes.',
-  BAD_INDENT: 'This line is not set in like its neighbours. Lines that belong together start in the same column.',
-  BAD_SCALAR_START: 'A text cannot start with this sign. Put quotes around the text.',
-  BLOCK_AS_IMPLICIT_KEY: 'A second “:” stands on this line. Put quotes around a text that has a colon in it.',
-  BLOCK_IN_FLOW: 'Lines that start with “-” cannot stand inside { } or [ ].',
-  MISSING_CHAR: 'A sign is missing here: a quote, a comma, a colon, or the closing ] or }.',
-  MULTILINE_IMPLICIT_KEY: 'A name and its “:” belong on one line. A colon may be missing here.',
-  MULTIPLE_DOCS: 'A second “---” starts another file here. Keep one.',
-  NON_STRING_KEY: 'A name belongs before the colon.',
-  TAB_AS_INDENT: 'A tab stands at the start of this line. Use blanks.',
-  TAG_RESOLVE_FAILED: 'A text that starts with ! needs quotes around it.',
-  UNEXPECTED_TOKEN: 'This sign is not expected here.',
-};
-
-const OPEN_BRACKET = 'A bracket opened above is not closed before this line: ] or } is missing.';
-
-function syntaxFault(document: Document, text: string, error: YAMLError): [offset: number, message: string] {
-  const at = error.pos[0];
-  if (error.code === 'MISSING_CHAR' && error.message.includes('quote')) {
-    return [openQuote(document, at) ?? at, 'A quote is opened here and never closed.'];
-  }
-  const colon = error.code === 'MULTILINE_IMPLICIT_KEY' ? /^[^:#'"\n]+:(?=[^\s:/])/.exec(text.slice(at)) : null;
-  if (colon) return [at + colon[0].length - 1, 'A blank belongs behind this colon.'];
-  const lineEnd = text.indexOf('\n', at);
-  // A line that is set in too deeply is taken as going on with the one above, where no second colon is to be seen.
-  if (error.code === 'BLOCK_AS_IMPLICIT_KEY' && lineEnd >= 0 && !text.slice(at, lineEnd).includes(':')) {
-    return [lineEnd + 1 + blanks(text, lineEnd + 1), SYNTAX.BAD_INDENT!];
-  }
-  if (error.code === 'BAD_INDENT' && error.message.startsWith('Flow')) return [at, OPEN_BRACKET];
-  if (/call stack/.test(error.message)) return [at, 'This file is nested too deeply to be read.'];
-  const line = text.slice(text.lastIndexOf('\n', at - 1) + 1).split('\n', 1)[0]!;
-  const column = at - (text.lastIndexOf('\n', at - 1) + 1);
-  const bracket = /(\[[^\][{}]*\])[ \t]*$/u.exec(line.slice(0, column)) ?? /^(\[[^\][{}]*\])/u.exec(line.slice(column));
-  if (bracket && error.code === 'UNEXPECTED_TOKEN') {
-    return [at, `A text with brackets needs quotes around it here: “… ${bracket[1]} …”.`];
-  }
-  return [at, SYNTAX[error.code] ?? `This is not YAML: ${error.message}.`];
-}
-
 /** Names that differ only in capitals or blanks count as the same: nobody could tell them apart in a formula. */
 function namedTwice(document: Document): { again: Scalar; first: Scalar }[] {
   const found: { again: Scalar; first: Scalar }[] = [];
@@ -224,6 +198,17 @@ function namedTwice(document: Document): { again: Scalar; first: Scalar }[] {
   return found;
 }
 
+/** `*bold*`: a name that begins with a star stands for what bears that name, and nothing does. */
+function unknownAliases(document: Document): Alias[] {
+  const found: Alias[] = [];
+  visit(document, {
+    Alias(_, alias) {
+      if (!alias.resolve(document)) found.push(alias);
+    },
+  });
+  return found;
+}
+
 /** A name that every value of a program has already, so that what it stands for would be lost. */
 const PROTO = '__proto__';
 
@@ -232,17 +217,6 @@ function namedLikeNothing(document: Document): Scalar[] {
   visit(document, {
     Pair(_, { key }) {
       if (isScalar(key) && key.value === PROTO) found.push(key);
-    },
-  });
-  return found;
-}
-
-/** The last quote opened before an offset. */
-function openQuote(document: Document, before: number): number | undefined {
-  let found: number | undefined;
-  visit(document, {
-    Scalar(_, { type, range }) {
-      if (type?.startsWith('QUOTE') && range && range[0] <= before) found = range[0];
     },
   });
   return found;

@@ -1,3 +1,4 @@
+import { isUtf8 } from 'node:buffer';
 import { existsSync, readdirSync, readFileSync, type Dirent } from 'node:fs';
 import path from 'node:path';
 import { z } from 'zod';
@@ -9,7 +10,7 @@ import { topOf } from './lesson-top.ts';
 import { readYaml } from './located-yaml.ts';
 import type { ReadYaml } from './located-yaml.ts';
 import { isAddress, noAddress } from './addresses.ts';
-import { isError, type Diagnostic } from './diagnostic.ts';
+import { isError, placeIn, type Diagnostic } from './diagnostic.ts';
 import { CourseFile, GlossaryFile, LessonFront, RecordingFile, SiteFile } from './schemas.ts';
 import { recordingsIn, type RecordingFiles } from './recordings/files.ts';
 import { readTimedText, type Kind, type TimedLine } from './recordings/timed-text.ts';
@@ -158,10 +159,14 @@ export class ContentFiles {
   }
 
   #read<E extends Entry<unknown>>(file: string, make: (text: string) => E): E {
-    const text = readFileSync(path.join(this.#root, file), 'utf8');
+    const bytes = readFileSync(path.join(this.#root, file));
+    const text = bytes.toString('utf8');
     const earlier = this.#known.get(file);
     // A file that was missing had no text either.
-    return text !== '' && earlier?.text === text ? (earlier as E) : make(text);
+    if (text !== '' && earlier?.text === text) return earlier as E;
+    const entry = make(text);
+    if (!isUtf8(bytes)) entry.problems = [notUtf8(file, bytes, text)];
+    return entry;
   }
 
   #folders(folder: string): string[] {
@@ -246,6 +251,17 @@ function saidIn(file: string, id: string, kind: Kind, text: string): Entry<reado
   };
 }
 
+/** A file of an older text program: its letters with marks, and all of them in UTF-16, would be lost. */
+function notUtf8(file: string, bytes: Buffer, text: string): Diagnostic {
+  const isWide = (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff);
+  const what = isWide ? 'The letters of this file' : 'This letter';
+  return {
+    ...{ file, ...placeIn(text, isWide ? 0 : Math.max(0, text.indexOf('\ufffd'))), severity: 'error' },
+    message: `${what} cannot be read: the file is not saved as UTF-8.`,
+    fix: 'Open it in your editor, choose “Save as”, and the encoding UTF-8.',
+  };
+}
+
 /** Last part of a lesson's address: its file name without its number and ending. */
 export const slugOf = (fileName: string): string => fileName.replace(/^\d+[-_ ]*/, '').replace(/\.mdx$/, '');
 
@@ -267,6 +283,9 @@ function lessonFrom(file: string, course: string, fileName: string, text: string
                   column: 1,
                   severity: 'error',
                   message: 'A lesson starts with its title, summary and minutes between two lines of ---.',
+                  fix: /^\s*[–—-]/u.test(text)
+                    ? 'Type three hyphens: a text program makes one long dash of them.'
+                    : undefined,
                 },
               ],
           locate: () => ({ line: 1, column: 1 }),
@@ -287,7 +306,8 @@ function unreadFiles(root: string, content: Content): Diagnostic[] {
   const look = (folder: string) => {
     for (const entry of listing(root, folder)) {
       if (entry.isDirectory()) look(`${folder}/${entry.name}`);
-      else if (/\.(ya?ml|mdx?|vtt|srt)$/i.test(entry.name)) found.push(`${folder}/${entry.name}`);
+      else if (/\.(ya?ml|mdx?|vtt|srt)(\.(txt|rtf|docx?|odt))?$/i.test(entry.name))
+        found.push(`${folder}/${entry.name}`);
     }
   };
   look(FOLDER);
@@ -300,7 +320,17 @@ function unreadFiles(root: string, content: Content): Diagnostic[] {
         const fix = 'What is said in a recording lies in the folder recordings of its course.';
         return { file, line: 1, column: 1, severity: 'warning', message: 'Nothing reads this file.', fix };
       }
+      const hidden = /^(.*\.(?:ya?ml|mdx?))\.(?:txt|rtf|docx?|odt)$/i.exec(file)?.[1];
+      if (hidden !== undefined) {
+        const fix = `Call it ${path.posix.basename(hidden)}: your computer hides the last ending. Save it as plain text.`;
+        return { file, line: 1, column: 1, severity: 'warning', message: 'Nothing reads this file.', fix };
+      }
       const isLesson = /^content\/courses\/[^/]+\/[^/]+\.mdx?$/i.test(file);
+      if (!isLesson && (/\.mdx$/i.test(file) || /^content\/courses\/.*\.md$/i.test(file))) {
+        const [, course = 'NAME'] = /^content\/courses\/([^/]+)\//.exec(file) ?? [];
+        const fix = `A lesson lies right in the folder of its course: content/courses/${course}/${path.posix.basename(file)}.`;
+        return { file, line: 1, column: 1, severity: 'warning', message: 'Nothing reads this file.', fix };
+      }
       const near = isLesson ? file.replace(/\.mdx?$/i, '.mdx') : closest(file, read);
       const isBeside = near !== undefined && path.posix.dirname(near) === path.posix.dirname(file);
       return {

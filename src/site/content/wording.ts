@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import { anyOf, closest, didYouMean, quote, type Diagnostic, type Place } from '../../core/measure/index.ts';
-import { describedAs, knownNames } from './known-names.ts';
+import { accepts, describedAs, firstNames, knownNames } from './known-names.ts';
 
 type Issue = z.core.$ZodIssue;
 /** The place of a value that a schema refuses; `key` is a name at that place that the schema does not know. */
@@ -78,6 +78,20 @@ export function explain(issue: z.core.$ZodRawIssue): string {
   }
 }
 
+/** `press strip` where “press: strip” is meant, and a text that lacks its name altogether. */
+function inGroup(text: string, schema: z.ZodType, path: (string | number)[]): string | undefined {
+  if (path.length === 0) return undefined;
+  const known = knownNames(schema, path);
+  const said = text.toLowerCase();
+  const name = known.filter((one) => said.startsWith(`${one} `)).toSorted((a, b) => b.length - a.length)[0];
+  if (name !== undefined)
+    return `Write ${quote(`${name}: ${text.slice(name.length + 1).replace(/^(?:the|a) /u, '')}`)}.`;
+  const titled = ['title', 'label'].find((one) => known.includes(one));
+  if (titled !== undefined && !known.includes('kind')) return `Write ${quote(`{ ${titled}: ${text} }`)}.`;
+  if (known.length > 0) return `Named values belong there: ${known.join(', ')}.`;
+  return known.length === 0 ? `A name and a colon belong before it, as in ${quote(`name: ${text}`)}.` : undefined;
+}
+
 /** A whole number that is given a text says only that it wanted a number. */
 const isWhole = (schema: unknown): boolean =>
   (schema as z.core.$ZodNumberFormat | undefined)?._zod.def.format === 'safeint';
@@ -93,7 +107,7 @@ function settle(issue: Issue, base: (string | number)[]): Issue[] {
     if (best) return best.flatMap((i) => settle(i, path));
     const ending = isMissing(issue.input) ? 'is missing here.' : `belongs here, not ${written(issue.input)}.`;
     const message = `${anyOf([...new Set(kindsWanted(issue))])} ${ending}`;
-    return [{ code: 'custom', path, message, input: issue.input }];
+    return [{ code: 'custom', path, message, input: issue.input, wanted: typesWanted(issue) } as Issue];
   }
   if (issue.code === 'invalid_key') {
     return issue.issues.map((i) => ({ code: 'custom', path, message: i.message, input: i.input }));
@@ -114,6 +128,11 @@ function kindsWanted(issue: Issue): string[] {
   return issue.code === 'invalid_type' ? [kind(issue.expected)] : [];
 }
 
+function typesWanted(issue: Issue): string[] {
+  if (issue.code === 'invalid_union') return issue.errors.flat().flatMap(typesWanted);
+  return issue.code === 'invalid_type' ? [issue.expected] : [];
+}
+
 const depth = (issues: Issue[]): number => Math.max(...issues.map((i) => i.path.length));
 
 /**
@@ -132,14 +151,14 @@ export function mistakesIn(issues: readonly Issue[], schema: z.ZodType): Diagnos
     const known = knownNames(schema, path, value);
     const free = known.filter((name) => !present.has(name));
     for (const key of issue.keys) {
-      const near = closest(key, free);
+      const near = nameMeant(key, free) ?? closest(key, free);
       if (near) spokenFor.add(JSON.stringify([...path, near]));
       mistakes.push({
         severity: 'error',
         place: path,
         key,
         message: `${quote(key)} is not known here.`,
-        fix: didYouMean(key, free) ?? (known.length ? `Known here: ${known.join(', ')}.` : undefined),
+        fix: meantBy(key, free) ?? didYouMean(key, free) ?? listed(known, firstNames(schema, path), present),
       });
     }
   }
@@ -151,7 +170,7 @@ export function mistakesIn(issues: readonly Issue[], schema: z.ZodType): Diagnos
       severity: 'error',
       place: path,
       message: sentence(issue.message),
-      fix: fixFor(issue) ?? purpose(issue, schema),
+      fix: fixFor(issue, schema) ?? purpose(issue, schema),
     });
   }
   return mistakes;
@@ -161,7 +180,77 @@ export function mistakesIn(issues: readonly Issue[], schema: z.ZodType): Diagnos
 const purpose = ({ input, path }: Issue, schema: z.ZodType): string | undefined =>
   isMissing(input) && path.length > 0 ? describedAs(schema, path as (string | number)[]) : undefined;
 
-function fixFor(issue: Issue): string | undefined {
+/** Names of daily life, and what stands for them in these files. */
+const SAID_OTHERWISE: Readonly<Record<string, readonly string[]>> = {
+  in: ['inch', 'inches', 'zoll'],
+  mm: ['millimetre', 'millimetres', 'millimeter', 'millimeters'],
+  between: ['range', 'min', 'max', 'from to'],
+  name: ['title', 'of'],
+  title: ['name', 'heading'],
+  id: ['name', 'of', 'step'],
+  of: ['size', 'measure', 'name', 'id', 'src', 'file'],
+  shows: ['alt', 'title', 'text'],
+  piece: ['of', 'name'],
+  summary: ['description', 'about'],
+  minutes: ['time', 'duration', 'length'],
+  note: ['text', 'comment', 'hint'],
+  from: ['fabric', 'cloth', 'material'],
+  cut: ['quantity', 'times', 'how many', 'number'],
+  press: ['iron'],
+  join: ['sew', 'stitch', 'seam', 'attach'],
+  'turn over': ['flip'],
+  finish: ['overlock', 'zigzag', 'serge', 'neaten'],
+  at: ['edge', 'edges', 'side', 'sides'],
+};
+
+/** What a name means that is not near to any by its letters. */
+function meantBy(key: string, free: readonly string[]): string | undefined {
+  if (/^c(m|entimet(re|er)s?)$/i.test(key) && free.includes('mm'))
+    return 'Write mm, and the length with its unit: “mm: 3 cm”.';
+  const name = nameMeant(key, free);
+  return name === undefined ? undefined : `Write ${quote(name)}.`;
+}
+
+const nameMeant = (key: string, free: readonly string[]): string | undefined =>
+  free.find((one) => SAID_OTHERWISE[one]?.includes(key.toLowerCase()));
+
+function listed(known: readonly string[], first: readonly string[], present: ReadonlySet<string>): string | undefined {
+  if (first.length > 0 && !first.some((name) => present.has(name)))
+    return `A step begins with one of: ${first.join(', ')}.`;
+  return known.length > 0 ? `Known here: ${known.join(', ')}.` : undefined;
+}
+
+/** The parts of a text where a list belongs: people put signs and words between two of something. */
+const partsOf = (text: string): string[] =>
+  text
+    .replace(/^\((.*)\)$/su, '$1')
+    .split(/\s*[,;×|]\s*|\s+(?:x|by|and|to|&)\s+|(?<=\d)\s*[-–]\s*(?=\d)/u)
+    .filter((part) => part !== '');
+
+function fixFor(issue: Issue, schema: z.ZodType): string | undefined {
+  const { input } = issue;
+  const path = issue.path as (string | number)[];
+  const wanted = issue.code === 'invalid_type' ? issue.expected : (issue as { wanted?: readonly string[] }).wanted?.[0];
+  if (wanted === 'array' || wanted === 'tuple') {
+    if (typeof input === 'string' && input.trim() !== '') {
+      if (knownNames(schema, [...path, 0]).includes('title')) return `Write [{ title: ${input} }].`;
+      const parts = partsOf(input);
+      return accepts(schema, path, parts) ? `Write [${parts.join(', ')}].` : undefined;
+    }
+    if (typeof input === 'object' && input !== null) return 'Begin each entry with “- ”.';
+  }
+  if (issue.code === 'too_small' && issue.minimum === 2 && Array.isArray(input) && typeof input[0] === 'string') {
+    const parts = partsOf(input[0]);
+    if (accepts(schema, path, parts)) return `Write [${parts.join(', ')}].`;
+  }
+  if (issue.code === 'invalid_type' && typeof input === 'string' && /^(?:int|number)$/u.test(wanted ?? '')) {
+    const [, number, hours] =
+      /^(?:about |ca\.? ?)?(?:\d+ ?[-–] ?)?(\d+) ?(?:(h|hours?|hrs?)|[a-z]+\.?)?$/iu.exec(input.trim()) ?? [];
+    if (number !== undefined) return `Write ${Number(number) * (hours && path.at(-1) === 'minutes' ? 60 : 1)} alone.`;
+  }
+  if ((wanted === 'object' || wanted === 'record') && Array.isArray(input))
+    return 'Leave out the “- ” before each name.';
+  if ((wanted === 'object' || wanted === 'record') && typeof input === 'string') return inGroup(input, schema, path);
   if (issue.code === 'invalid_value' && typeof issue.input === 'string') {
     return didYouMean(issue.input, issue.values.map(String));
   }

@@ -128,6 +128,22 @@ describe('what mends a step', () => {
       'error steps > 1 > at: unknown-edge: There is no free edge “plate tpo”. Did you mean “plate top”?',
     ],
     [
+      '- { join: [front, back], at: top, press: to panel 6 }',
+      'error steps > 0 > press: unknown-piece: Allowances are pressed to one of the two works, and “panel 6” is neither. Write “press: to front” or “press: to back”.',
+    ],
+    [
+      '- { join: [front, back], at: top }\n- { topstitch: front, at: back top }',
+      'error steps > 1 > at: unknown-edge: The edge “back top” is held by a seam already. Free are bottom, right, left, seam.',
+    ],
+    [
+      '- { topstitch: front, at: left and right }',
+      'error steps > 0 > at: unknown-edge: There is no free edge “left and right”. Write [left, right].',
+    ],
+    [
+      '- { topstitch: front, at: lower edge }',
+      'error steps > 0 > at: unknown-edge: There is no free edge “lower edge”. Did you mean “bottom”?',
+    ],
+    [
       '- { join: [front, back], at: top, between: tab }',
       'error steps > 0 > at: edges-differ: On the stitch line the top of “front” is 100 mm, the top of “tab” is 30 mm, the top of “back” is 100 mm. They differ by 70 mm. Lay “tab” on one of the two in a step before, and leave “between” out: this seam holds it then.',
     ],

@@ -38,7 +38,11 @@ describe('not YAML', () => {
     ['an empty file', '', 'a.yaml:1:1 This file is empty. It needs at least: title.'],
     ['nothing but a comment', '# later\n', 'a.yaml:1:1 This file is empty. It needs at least: title.'],
     ['prose', 'Dear reader', 'a.yaml:1:1 A group of named values belongs here, not “Dear reader”.'],
-    ['a list', '- a\n- b\n', 'a.yaml:1:1 A group of named values belongs here, not a list.'],
+    [
+      'a list',
+      '- a\n- b\n',
+      'a.yaml:1:1 A group of named values belongs here, not a list. Leave out the “- ” before each name.',
+    ],
     ['a tab', 'title: x\npleats:\n\tpockets: 3\n', 'a.yaml:3:1 A tab stands at the start of this line. Use blanks.'],
     [
       'an open bracket',
@@ -59,7 +63,7 @@ describe('not YAML', () => {
     [
       'a name without its colon',
       'title: x\npleats\nsize: [1, 2]\n',
-      'a.yaml:2:1 A name and its “:” belong on one line. A colon may be missing here.',
+      'a.yaml:2:1 A name and its “:” belong on one line. A colon may be missing here. Is it “pleats: …”? A text that goes on from the line above is set in by two blanks.',
     ],
     ['a percent sign', 'title: %x\n', 'a.yaml:1:8 A text cannot start with this sign. Put quotes around the text.'],
   ])('%s', (_, text, message) => {

@@ -21,7 +21,7 @@ export function checkSizes(pattern: Pattern, ledger: Ledger): Diagnostic[] {
         pattern,
         [...place, 'now'],
         makes,
-        { ...made, isSeamed: isSeamed(after) },
+        { ...made, work: after },
         nowMeasures,
         'this step says',
         'now-measures',
@@ -79,12 +79,10 @@ function roundDiffers(
   return [{ severity: 'error', place, code, message, fix, amount }];
 }
 
-/** What a work measures, and whether seams take something of it. */
-type Made = Size & { isSeamed: boolean };
+/** A work and what it measures. */
+type Made = Size & { work: Work };
 
-const isSeamed = ({ stitches }: Work): boolean => stitches.some(({ kind }) => kind === 'seam');
-
-const measured = (work: Work): Made => ({ ...size(work), isSeamed: isSeamed(work) });
+const measured = (work: Work): Made => ({ ...size(work), work });
 
 type Said = Partial<Size> & { within?: number };
 
@@ -128,7 +126,7 @@ function differs(
       place,
       code,
       message,
-      fix: likeliest(pattern, off, side, made.isSeamed),
+      fix: standsOut(pattern, made, side, said) ?? likeliest(pattern, off, side, made.work),
       amount: Math.abs(off),
     },
   ];
@@ -157,8 +155,21 @@ function thicknessDiffers(pattern: Pattern, of: string, work: Work): Diagnostic[
   ];
 }
 
+/** A flap or a handle that reaches beyond the rest, where the rest is as it was said. */
+function standsOut(pattern: Pattern, { work }: Made, side: 'width' | 'height', said: number): string | undefined {
+  const pieces = [...new Set(work.plies.map(({ piece }) => piece))];
+  const out = pieces.find((piece) => {
+    const plies = work.plies.filter((ply) => ply.piece !== piece);
+    return plies.length > 0 && Math.abs(size({ ...work, plies })[side] - said) <= SAME;
+  });
+  if (out === undefined) return undefined;
+  const whole = sayIn(pattern)(size(work)[side]);
+  return `${quote(out)} stands out beyond the rest by that much: state the ${side} with it, ${whole}, or fold it in first.`;
+}
+
 /** A difference of a few seam allowances tells where to look. */
-function likeliest({ making }: Pattern, off: number, side: 'width' | 'height', seamed: boolean): string {
+function likeliest({ making }: Pattern, off: number, side: 'width' | 'height', { stitches }: Work): string {
+  const seamed = stitches.some(({ kind }) => kind === 'seam');
   const seams = making?.seam ? Math.abs(off) / making.seam : 0;
   const whole = Math.round(seams);
   if (seamed && whole >= 1 && whole <= 4 && Math.abs(seams - whole) * making!.seam! <= SAME) {

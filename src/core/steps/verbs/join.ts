@@ -1,6 +1,6 @@
 import { direction, plus } from '../../geometry/point.ts';
 import { edgeOn } from '../../cloth/sides.ts';
-import { fail, quote } from '../../measure/index.ts';
+import { fail, ok, plainName, quote } from '../../measure/index.ts';
 import { edges, length, optional, text, works, yes } from '../fields.ts';
 import { eachAt, withBetween } from '../words.ts';
 import { flip } from '../../cloth/index.ts';
@@ -10,7 +10,9 @@ import { seam as seamField } from '../seams.ts';
 import { sewnShutTogether } from '../../cloth/openings.ts';
 import { topstitch } from '../../cloth/stitch.ts';
 import { verb } from '../verb.ts';
+import type { ClothFault } from '../../cloth/fault.ts';
 import type { Line } from '../../geometry/index.ts';
+import type { Result } from '../../measure/index.ts';
 import type { Seam, SeamLayer } from '../../cloth/seam.ts';
 import type { Work } from '../../cloth/index.ts';
 
@@ -67,7 +69,8 @@ export const join = verb({
     }
     const shut = sewnShutTogether(layers);
     if (shut) return fail(shut);
-    const to = pressedTo(press, at[0]!, names[0]!);
+    const to = pressedTo(press, at[0]!, names, joined);
+    if (!to.ok) return to;
     // What is caught, such as a zip, stays where it is sewn; both works are turned away from it, wrong sides together.
     // Then the first lies below and face down, so that the work is turned over.
     const away = caught.length > 0 && press === undefined;
@@ -75,20 +78,36 @@ export const join = verb({
       layers[0] = { ...layers[0]!, opens: 'under' };
       layers[layers.length - 1] = { ...layers.at(-1)!, opens: 'over' };
     }
-    const opened = joinLayers(layers, { allowance: seam ?? setting.seam, press: to });
+    const opened = joinLayers(layers, { allowance: seam ?? setting.seam, press: to.value });
     const sewn = away && opened.ok ? flip(opened.value, 'level') : opened;
     if (!sewn.ok || beside === undefined) return sewn;
-    return topstitch(sewn.value, { line: besideSeam(sewn.value, beside, away ? 'to first' : to) });
+    return topstitch(sewn.value, { line: besideSeam(sewn.value, beside, away ? 'to first' : to.value) });
   },
 });
 
-/** Where the allowances go, as the cloth calls it. The second work comes to lie beyond the edge of the first. */
-function pressedTo(press: string | undefined, edge: string, first: string): NonNullable<Seam['press']> {
-  if (press === undefined) return 'to second';
-  if (press === 'open' || press === 'unopened') return press;
+/**
+ * Where the allowances go, as the cloth calls it. The second work comes to lie beyond the edge of the first. `to …` names
+ * one of the two, or a piece that only one of them has.
+ */
+function pressedTo(
+  press: string | undefined,
+  edge: string,
+  names: readonly string[],
+  joined: readonly Work[],
+): Result<NonNullable<Seam['press']>, ClothFault> {
+  if (press === undefined) return ok('to second');
+  if (press === 'open' || press === 'unopened') return ok(press);
   const side = edge.split(' ').at(-1)!;
-  if (press === side || press === beyond[side]) return 'to second';
-  return press === `to ${first}` || press === beyond[opposite[side] ?? ''] ? 'to first' : 'to second';
+  const named = /^to (?:the )?(.+)$/u.exec(press)?.[1];
+  if (named === undefined) return ok(press === beyond[opposite[side] ?? ''] ? 'to first' : 'to second');
+  const isCalled = (one: string) => plainName(one) === plainName(named);
+  const whole = names.findIndex(isCalled);
+  const parts = joined.flatMap(({ plies }, i) => (plies.some(({ piece }) => isCalled(piece)) ? [i] : []));
+  const of = whole >= 0 ? whole : parts.length === 1 ? parts[0] : undefined;
+  if (of === 0 || of === 1) return ok(of === 0 ? 'to first' : 'to second');
+  const message = `Allowances are pressed to one of the two works, and ${quote(named)} is neither.`;
+  const fix = `Write ${[...new Set(names.slice(0, 2))].map((name) => quote(`press: to ${name}`)).join(' or ')}.`;
+  return fail({ code: 'unknown-piece', message, field: 'press', fix });
 }
 
 /** What lies beyond an edge. */
