@@ -87,7 +87,7 @@ function checked<S extends z.ZodType>(
     return { problems: [problem(0, 'This file is empty.', neededBy(schema))] };
   }
   if (isScalar(document.contents)) {
-    const start = document.contents.range![0];
+    const start = document.contents.range[0];
     const names = knownNames(schema, []);
     const isNamed = names.length === 0 || names.some((name) => text.startsWith(name, start));
     const slip = noBreakSpace(text, start) ?? (isNamed ? noColon(text, start) : undefined);
