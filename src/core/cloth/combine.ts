@@ -9,11 +9,15 @@ export function renumbered(work: Work, number: (id: number) => number): Work {
       ...ply,
       id: number(ply.id),
       ...(ply.fusedTo !== undefined && { fusedTo: number(ply.fusedTo) }),
-      outline: ply.outline.map((edge) => ({
-        ...edge,
-        ...(edge.fold !== undefined && { fold: number(edge.fold) }),
-        ...(edge.held !== undefined && { held: number(edge.held) }),
-      })),
+      outline: ply.outline.map((edge) =>
+        edge.fold === undefined && edge.held === undefined
+          ? edge
+          : {
+              ...edge,
+              ...(edge.fold !== undefined && { fold: number(edge.fold) }),
+              ...(edge.held !== undefined && { held: number(edge.held) }),
+            },
+      ),
     })),
     stitches: work.stitches.map((stitch) => ({
       ...stitch,
@@ -70,7 +74,7 @@ export function copiesIn(plies: readonly Ply[]): ReadonlyMap<string, number> {
 const countedOn = (ply: Ply, by: number): Ply => (by === 0 ? ply : { ...ply, copy: (ply.copy ?? 0) + by });
 
 /** The same work with some of its plies changed; those for which nothing is given stay. */
-export const withPlies = (work: Work, change: (ply: Ply) => Ply | Ply[]): Work => ({
+export const withPlies = (work: Work, change: (ply: Ply) => Ply): Work => ({
   ...work,
-  plies: work.plies.flatMap((ply) => change(ply)),
+  plies: work.plies.map(change),
 });

@@ -76,13 +76,20 @@ export type FoldPart = {
 
 type How = Pick<Fold, 'lands' | 'plies' | 'inside' | 'numberFrom'>;
 
+/** What is not cut. */
+const WHOLE: ReturnType<typeof cutAtHinges> = { stays: [], moves: [] };
+
 /** Every ply, those that fold cut at the hinges. A part keeps the number of its ply when it is the first to stay. */
 function partsOf(work: Work, hinges: readonly Hinge[], { plies, numberFrom }: How): FoldPart[] {
   let number = numberFrom ?? nextNumber(work);
-  const parts = work.plies.flatMap((ply): FoldPart[] => {
-    if (plies && !plies.has(ply.id)) return [{ ply, from: ply, moves: false, hinge: 0, chosen: false }];
-    const { stays, moves } = cutAtHinges(ply.outline, hinges, number);
-    if (moves.length === 0) return [{ ply, from: ply, moves: false, hinge: 0, chosen: true }];
+  const parts: FoldPart[] = [];
+  for (const ply of work.plies) {
+    const chosen = !plies || plies.has(ply.id);
+    const { stays, moves } = chosen ? cutAtHinges(ply.outline, hinges, number) : WHOLE;
+    if (moves.length === 0) {
+      parts.push({ ply, from: ply, moves: false, hinge: 0, chosen });
+      continue;
+    }
     if (stays.length > 0 || moves.length > 1) number += hinges.length;
     const part = (outline: PlyOutline, i: number, hinge?: number): FoldPart => ({
       ply: { ...ply, outline, id: i === 0 ? ply.id : number++ },
@@ -91,11 +98,11 @@ function partsOf(work: Work, hinges: readonly Hinge[], { plies, numberFrom }: Ho
       hinge: hinge ?? 0,
       chosen: true,
     });
-    return [
+    parts.push(
       ...stays.map((outline, i) => part(outline, i)),
       ...moves.map(({ outline, hinge }, i) => part(outline, stays.length + i, hinge)),
-    ];
-  });
+    );
+  }
   return fusedTogether(parts);
 }
 
@@ -105,7 +112,8 @@ function fusedTogether(parts: FoldPart[]): FoldPart[] {
     const { fusedTo } = part.from;
     if (fusedTo === undefined) return part;
     const to = parts.find((one) => one.from.id === fusedTo && one.moves === part.moves && one.hinge === part.hinge);
-    return { ...part, ply: { ...part.ply, fusedTo: to?.ply.id ?? fusedTo } };
+    if (!to || to.ply.id === fusedTo) return part;
+    return { ...part, ply: { ...part.ply, fusedTo: to.ply.id } };
   });
 }
 
@@ -169,6 +177,7 @@ function carry(
   hinges: readonly Hinge[],
   overs: readonly Transform[],
 ): Result<Pick<Work, 'stitches' | 'marks'>, ClothFault> {
+  if (work.stitches.length + work.marks.length === 0) return ok({ stitches: [], marks: [] });
   const parted = new Map<number, FoldPart[]>();
   for (const part of parts) {
     const known = parted.get(part.from.id);
@@ -183,14 +192,17 @@ function carry(
     if (!going.every((one) => one === going[0])) return 'torn';
     return going[0] ? hinge : undefined;
   };
-  const now = (plies: readonly number[], at: Point, hinge?: number): number[] =>
-    plies.flatMap((id) => {
+  const now = (plies: readonly number[], at: Point, hinge?: number): readonly number[] => {
+    // What is not cut keeps its number.
+    if (plies.every((id) => parted.get(id)?.length === 1)) return plies;
+    return plies.flatMap((id) => {
       const all = parted.get(id) ?? [];
-      if (all.length === 1) return all[0]!.ply.id;
+      if (all.length === 1) return id;
       const here = all.filter((part) => (hinge === undefined ? !part.moves : part.moves && part.hinge === hinge));
       const part = nearest(here, at) ?? nearest(all, at);
       return part ? part.ply.id : [];
     });
+  };
 
   const stitches = [];
   for (const stitch of work.stitches) {
@@ -203,7 +215,8 @@ function carry(
         return fail({ code: 'sewn-down', message });
       }
       const plies = now(run.plies, middle, hinge);
-      runs.push(hinge === undefined ? { ...run, plies } : { ...movedRun(run, overs[hinge]!), plies: plies.reverse() });
+      if (hinge !== undefined) runs.push({ ...movedRun(run, overs[hinge]!), plies: plies.toReversed() });
+      else runs.push(plies === run.plies ? run : { ...run, plies });
     }
     const whole = stitch.round?.ring.every(({ from }) => hinges.every(({ line }) => leftOf(line, from) >= -ON));
     const kept = { ...stitch, runs };
@@ -218,7 +231,7 @@ function carry(
     marks.push(
       hinge === undefined || hinge === 'torn'
         ? { ...mark, plies: now(mark.plies, mark.at) }
-        : { ...movedMark(mark, overs[hinge]!), plies: now(mark.plies, mark.at, hinge).reverse() },
+        : { ...movedMark(mark, overs[hinge]!), plies: now(mark.plies, mark.at, hinge).toReversed() },
     );
   }
   return ok({ stitches, marks });

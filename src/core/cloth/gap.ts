@@ -8,7 +8,7 @@ import { sewn } from './stitch.ts';
 import { wallsOf } from './walls.ts';
 import { withPlies } from './combine.ts';
 import type { Line, Point } from '../geometry/index.ts';
-import type { Ply, Sewn, Work } from './work.ts';
+import type { Ply, PlyEdge, Sewn, Work } from './work.ts';
 
 /**
  * Closes the gap of a turned pair: by hand along its folded edges, or by machine so many mm inside them (2 mm, common
@@ -49,8 +49,10 @@ export function closeGap(work: Work, how: 'slipstitch' | 'edgestitch' = 'slipsti
 
 /** The raw edges of the gap's allowances, turned in, are held from now on. */
 function heldInGap(ply: Ply, line: Line, length: number, name: string, stitch: number): Ply {
+  const isRaw = (edge: PlyEdge) => edge.name === name && edge.fold === undefined && edge.held === undefined;
+  if (!ply.outline.some(isRaw)) return ply;
   const outline = ply.outline.map((edge, i) => {
-    if (edge.name !== name || edge.fold !== undefined || edge.held !== undefined) return edge;
+    if (!isRaw(edge)) return edge;
     const to = ply.outline[(i + 1) % ply.outline.length]!.from;
     const middle = (alongLine(line, edge.from) + alongLine(line, to)) / 2;
     return middle > 0 && middle < length && leftOf(line, to) > 0 ? { ...edge, held: stitch } : edge;

@@ -1,6 +1,7 @@
 import { awayFrom, covers, ON, stretches } from './ring.ts';
 import { distance, dot, minus, plus, times, unit } from '../geometry/point.ts';
 import { bounds, leftOf, lineThrough } from '../geometry/index.ts';
+import { sameList } from './stitch.ts';
 import type { Mark, Ply, PlyOutline, Run, Work } from './work.ts';
 import type { Point } from '../geometry/index.ts';
 
@@ -41,12 +42,12 @@ const isOn = (ring: PlyOutline, p: Point): boolean => covers(ring, p) || awayFro
 
 /** The parts of plies that lie at a point now; a ply that was not cut lies where it did. */
 const now = (plies: readonly number[], at: Point, parts: ReadonlyMap<number, readonly Ply[]>): number[] =>
-  plies.flatMap((id) => {
-    const cut = parts.get(id);
-    if (!cut) return id;
-    const part = cut.find(({ outline }) => isOn(outline, at));
-    return part ? part.id : [];
-  });
+  plies
+    .map((id) => {
+      const cut = parts.get(id);
+      return cut ? cut.find(({ outline }) => isOn(outline, at))?.id : id;
+    })
+    .filter((id) => id !== undefined);
 
 /** What is left of a run of stitches. */
 function runsOn(run: Run, parts: ReadonlyMap<number, readonly Ply[]>): Run[] {
@@ -56,11 +57,15 @@ function runsOn(run: Run, parts: ReadonlyMap<number, readonly Ply[]>): Run[] {
   if (length <= ON) return [];
   const way = unit(minus(run.to, run.from));
   const line = lineThrough(run.from, run.to);
-  const ends = cut.flatMap(({ outline }) => [
-    ...stretches(outline, run.from, run.to).flat(),
-    ...outline.flatMap(({ from }) => (Math.abs(leftOf(line, from)) < BESIDE ? [dot(way, minus(from, run.from))] : [])),
-  ]);
-  const stops = [0, length, ...ends.filter((t) => t > 0 && t < length)].sort((a, b) => a - b);
+  const stops = [0, length];
+  const stop = (t: number) => {
+    if (t > 0 && t < length && !stops.includes(t)) stops.push(t);
+  };
+  for (const { outline } of cut) {
+    for (const [start, end] of stretches(outline, run.from, run.to)) [start, end].forEach(stop);
+    for (const { from } of outline) if (Math.abs(leftOf(line, from)) < BESIDE) stop(dot(way, minus(from, run.from)));
+  }
+  stops.sort((a, b) => a - b);
   const at = (t: number) => plus(run.from, times(way, t));
   const runs: Run[] = [];
   for (let i = 0; i + 1 < stops.length; i++) {
@@ -69,7 +74,7 @@ function runsOn(run: Run, parts: ReadonlyMap<number, readonly Ply[]>): Run[] {
     const plies = now(run.plies, at((start + end) / 2), parts);
     const last = runs.at(-1);
     if (plies.length === 0) continue;
-    const goesOn = last && distance(last.to, at(start)) <= 2 * ON && last.plies.join() === plies.join();
+    const goesOn = last && distance(last.to, at(start)) <= 2 * ON && sameList(last.plies, plies);
     if (goesOn) runs[runs.length - 1] = { ...last, to: at(end) };
     else runs.push({ ...run, from: at(start), to: at(end), plies });
   }

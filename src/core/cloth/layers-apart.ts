@@ -9,7 +9,8 @@ export type Sewing = { readonly stitches: readonly Stitch[]; readonly marks: rea
  * parted.
  */
 export function takenApart({ stitches, marks }: Sewing, layers: readonly (readonly Ply[])[]): Sewing[] {
-  const layerOf = new Map(layers.flatMap((plies, i) => plies.map(({ id }) => [id, i] as const)));
+  const layerOf = new Map<number, number>();
+  for (const [i, plies] of layers.entries()) for (const { id } of plies) layerOf.set(id, i);
   const rest = layers.length;
   const place = (plies: readonly number[]): number => {
     const first = layerOf.get(plies[0] ?? -1) ?? rest;
@@ -20,7 +21,9 @@ export function takenApart({ stitches, marks }: Sewing, layers: readonly (readon
     const parted = new Map<number, Run[]>(stitch.runs.length === 0 ? [[rest, []]] : []);
     for (const run of stitch.runs) {
       const layer = place(run.plies);
-      parted.set(layer, [...(parted.get(layer) ?? []), run]);
+      const known = parted.get(layer);
+      if (known) known.push(run);
+      else parted.set(layer, [run]);
     }
     for (const [layer, runs] of parted) apart[layer]!.stitches.push({ ...stitch, runs });
   }

@@ -62,14 +62,9 @@ function isSewnShut(work: Work, opening: Opening): boolean {
 
 /** The openings of a work, each of works that lie in one another; those further in come first. */
 export function allOpenings(work: Work): Opening[] {
-  const level = new Map(work.plies.map(({ id }, i) => [id, i]));
-  const span = ({ runs }: Stitch) => {
-    const levels = runs.flatMap(({ plies }) => plies.map((id) => level.get(id) ?? 0));
-    return Math.max(...levels) - Math.min(...levels);
-  };
+  const open = work.stitches.filter(({ round }) => round?.allowances.includes(0));
   const found: Opening[] = [];
-  const rounds = work.stitches.filter(({ round }) => round !== undefined);
-  for (const stitch of rounds.toSorted((a, b) => span(a) - span(b))) {
+  for (const stitch of open.length > 1 ? innermostFirst(work, open) : open) {
     const { ring, allowances, folds } = stitch.round!;
     for (const [edge, { from, to }] of sides(ring).entries()) {
       if (allowances[edge] !== 0 || folds?.[edge] === true || distance(from, to) < SAME) continue;
@@ -79,6 +74,16 @@ export function allOpenings(work: Work): Opening[] {
     }
   }
   return found;
+}
+
+/** Rows by the levels of the stack that they span: that of a work in another spans fewer. */
+function innermostFirst({ plies }: Work, rows: readonly Stitch[]): Stitch[] {
+  const level = new Map(plies.map(({ id }, i) => [id, i]));
+  const span = ({ runs }: Stitch) => {
+    const levels = runs.flatMap((run) => run.plies.map((id) => level.get(id) ?? 0));
+    return Math.max(...levels) - Math.min(...levels);
+  };
+  return rows.toSorted((a, b) => span(a) - span(b));
 }
 
 /** Which side of the table a line faces that has the cloth on its left. */

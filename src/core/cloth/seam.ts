@@ -7,7 +7,7 @@ import { identity, followedBy } from '../geometry/transform.ts';
 import { findEdge, lineInside, nameOf, reversedEdge } from './edge.ts';
 import { layersAt } from './layers.ts';
 import { movedWork } from './move.ts';
-import { offsets, ON, stretches } from './ring.ts';
+import { beginsAt, endsAt, offsets, ON, stretches } from './ring.ts';
 import { movedEdge } from './sides.ts';
 import { onto, overturning } from './place.ts';
 import { SAME } from '../measure/index.ts';
@@ -152,8 +152,8 @@ export function heldBeyond(
   stitch: number,
   depth = Infinity,
 ): Ply {
+  if (endsAt(ply.outline, line) || beginsAt(ply.outline, line)) return ply;
   const off = offsets(ply.outline, line);
-  if (off.every((o) => o > -ON) || off.every((o) => o < ON)) return ply;
   const [start, end] = [alongLine(line, from), alongLine(line, to)];
   const n = ply.outline.length;
   const outline = ply.outline.flatMap((edge, i) => {

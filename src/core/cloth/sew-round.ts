@@ -75,9 +75,7 @@ export function sewRound(lower: Work, upper: Work, how: SewRound): Sewn {
   const over = facing.find(({ id }) => !loose.includes(id))!.id;
   const round: SewnRound = { ...line.value, over, caught, ...(gap && { gap: gap.value }) };
   const stitch = stitchRound(pair.value, round);
-  const sewn = withPlies({ ...pair.value, stitches: [...pair.value.stitches, stitch] }, (ply) =>
-    heldRound(ply, round, stitch.id),
-  );
+  const sewn = withPlies({ ...pair.value, stitches: [...pair.value.stitches, stitch] }, heldRound(round, stitch.id));
   const [run] = stitch.runs;
   const together = run && facesTogether([lower, { ...upper, plies: facing }], [run.from, run.to]);
   const done: StepRecord = { did: 'sew round', stitches: [stitch.id], ...(together && { together }) };
@@ -312,16 +310,17 @@ const liesOn = ({ from, to }: Side, at: Point): boolean =>
   Math.abs(distance(from, at) + distance(at, to) - distance(from, to)) < ON;
 
 /** Raw edges outside the stitches are held, but for those at the gap. */
-export function heldRound(ply: Ply, { ring, allowances, gap }: SewnRound, stitch: number): Ply {
-  return sides(ring).reduce((now, side, i) => {
+export function heldRound({ ring, allowances, gap }: SewnRound, stitch: number): (ply: Ply) => Ply {
+  const rows = sides(ring).flatMap((side, i) => {
     const width = allowances[i]!;
-    if (width === 0) return now;
+    if (width === 0) return [];
     const line = lineThrough(side.from, side.to);
     // At its own ends a row also holds the corner of the allowance that lies beyond them.
     const out = times(unit(minus(side.to, side.from)), 4 * width);
-    return sewnParts(side, gap).reduce((held, [from, to]) => {
+    return sewnParts(side, gap).map(([from, to]) => {
       const [start, end] = [from === side.from ? minus(from, out) : from, to === side.to ? plus(to, out) : to];
-      return heldBeyond(held, line, [start, end], stitch, width);
-    }, now);
-  }, ply);
+      return { line, way: [start, end] as const, width };
+    });
+  });
+  return (ply) => rows.reduce((held, { line, way, width }) => heldBeyond(held, line, way, stitch, width), ply);
 }

@@ -75,7 +75,7 @@ export function sewUp(work: Work, { edges, allowance, gap }: SewUp): Sewn {
   const stitch = stitchRound(work, round);
   const single = oneWallAlong(stitch.runs, split);
   if (single) return fail(single);
-  const sewn = withPlies({ ...work, stitches: [...work.stitches, stitch] }, (ply) => heldRound(ply, round, stitch.id));
+  const sewn = withPlies({ ...work, stitches: [...work.stitches, stitch] }, heldRound(round, stitch.id));
   const [run] = stitch.runs;
   const together =
     run &&

@@ -325,21 +325,19 @@ export type LaidGroup = { readonly laid: LaidWork; readonly nth: number; readonl
 
 /** The works that were laid on this one, those of one name counted in the order in which they were laid. */
 export function laidGroups(work: Work): LaidGroup[] {
-  const groups = new Map<string, { laid: LaidWork; plies: Ply[] }[]>();
+  // The parts of each work, those that lie as they were laid and those that were folded since.
+  const groups: { laid: LaidWork; plies: Ply[] }[][] = [];
   for (const ply of work.plies) {
     for (const laid of ply.laid ?? []) {
-      const key = JSON.stringify([laid.work, laid.nth]);
-      const same = groups.get(key) ?? [];
-      const there = same.find((one) => sameLie(one.laid.transform, laid.transform));
+      const parts = groups.find(([one]) => one!.laid.work === laid.work && one!.laid.nth === laid.nth);
+      const there = parts?.find((one) => sameLie(one.laid.transform, laid.transform));
       if (there) there.plies.push(ply);
-      else same.push({ laid, plies: [ply] });
-      groups.set(key, same);
+      else if (parts) parts.push({ laid, plies: [ply] });
+      else groups.push([{ laid, plies: [ply] }]);
     }
   }
   const largest = ({ plies }: { plies: readonly Ply[] }) => Math.max(...plies.map(boxArea));
-  const bodies = [...groups.values()].map((parts) =>
-    parts.reduce((best, one) => (largest(one) > largest(best) ? one : best)),
-  );
+  const bodies = groups.map((parts) => parts.reduce((best, one) => (largest(one) > largest(best) ? one : best)));
   return bodies
     .toSorted((a, b) => a.laid.nth - b.laid.nth)
     .map((body, _, all) => ({
@@ -354,8 +352,9 @@ const boxArea = (ply: Ply): number => {
   return width * height;
 };
 
+const KEYS = ['a', 'b', 'c', 'd', 'e', 'f'] as const;
 const sameLie = (a: Transform, b: Transform): boolean =>
-  (['a', 'b', 'c', 'd', 'e', 'f'] as const).every((key) => Math.abs(a[key] - b[key]) < 1e-6);
+  a === b || KEYS.every((key) => Math.abs(a[key] - b[key]) < 1e-6);
 
 /** An edge where it comes to lie; turned over, it is walked the other way, so that the cloth stays on its left. */
 export function movedEdge(edge: WorkEdge, transform: Transform): WorkEdge {

@@ -32,16 +32,20 @@ export function runsAlong(plies: readonly Ply[], from: Point, to: Point): Run[] 
   const length = distance(from, to);
   if (length <= ON) return [];
   const way = unit(minus(to, from));
-  const covered: { id: number; start: number; end: number }[] = [];
+  const at = (t: number) => plus(from, times(way, t));
+  const covered: { id: number; on: readonly [number, number] }[] = [];
   const stops = [0, length];
   for (const { id, outline } of plies) {
-    for (const [start, end] of stretches(outline, from, to)) {
+    for (const on of stretches(outline, from, to)) {
+      const [start, end] = on;
       if (end <= 0 || start >= length) continue;
-      covered.push({ id, start, end });
-      if (start >= 0) stops.push(start);
-      if (end <= length) stops.push(end);
+      covered.push({ id, on });
+      // Most plies begin and end where others do.
+      if (start >= 0 && !stops.includes(start)) stops.push(start);
+      if (end <= length && !stops.includes(end)) stops.push(end);
     }
   }
+  if (covered.length === 0) return [];
   stops.sort((a, b) => a - b);
   const runs: Run[] = [];
   for (let i = 0; i + 1 < stops.length; i++) {
@@ -49,11 +53,9 @@ export function runsAlong(plies: readonly Ply[], from: Point, to: Point): Run[] 
     const end = stops[i + 1]!;
     if (end - start <= ON) continue;
     const middle = (start + end) / 2;
-    const through: number[] = [];
-    for (const one of covered) if (one.start < middle && middle < one.end) through.push(one.id);
+    const through = covered.filter(({ on }) => on[0] < middle && middle < on[1]).map(({ id }) => id);
     if (through.length === 0) continue;
     const last = runs.at(-1);
-    const at = (t: number) => plus(from, times(way, t));
     if (last && sameList(last.plies, through) && distance(last.to, at(start)) <= 2 * ON) {
       runs[runs.length - 1] = { ...last, to: at(end) };
     } else {
@@ -63,7 +65,8 @@ export function runsAlong(plies: readonly Ply[], from: Point, to: Point): Run[] 
   return runs;
 }
 
-const sameList = (a: readonly number[], b: readonly number[]): boolean =>
+/** Whether two lists of plies are the same. */
+export const sameList = (a: readonly number[], b: readonly number[]): boolean =>
   a.length === b.length && a.every((one, i) => one === b[i]);
 
 /** The part of an endless line that the box round the work can hold, as two points. */

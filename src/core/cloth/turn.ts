@@ -54,9 +54,10 @@ export function turn(work: Work, isOpen = false, row?: number): Sewn {
   if (folded) return fail(folded);
   // A boxed corner is sewn across both layers, and turns with them.
   const boxed = boxRows(work);
-  const rows = rowsLeft(work, [seam, ...boxed], round, new Set(lower.map(({ id }) => id)));
+  const below = new Set(lower.map(({ id }) => id));
+  const rows = rowsLeft(work, [seam, ...boxed], round, below);
   if (!rows.ok) return rows;
-  const pinned = heldTogether(work, boxed, caught, new Set(lower.map(({ id }) => id)));
+  const pinned = heldTogether(work, boxed, caught, below);
   if (pinned) return fail(pinned);
 
   const out = comesOut(work, caught, rows.value, round);

@@ -5,6 +5,7 @@ import { fail, ok } from '../measure/index.ts';
 import { keptOn } from './kept.ts';
 import { nextNumber } from './work.ts';
 import type { ClothFault } from './fault.ts';
+import type { Line } from '../geometry/index.ts';
 import type { Ply, PlyOutline, Work } from './work.ts';
 import type { Result } from '../measure/index.ts';
 
@@ -20,10 +21,16 @@ export function without(
   scraps: (ply: Ply) => readonly PlyOutline[],
 ): Result<{ work: Work; cutAway: number }, ClothFault> {
   let number = nextNumber(work);
+  // Of many plies the same scraps are cut off.
+  const lines = new Map<PlyOutline, Line[]>();
   let cutAway = 0;
   const parts = new Map<number, Ply[]>();
   for (const ply of work.plies) {
-    const cut = scraps(ply).filter((scrap) => mayMeet(ply.outline, scrap));
+    const cut = scraps(ply).filter((scrap) => {
+      let known = lines.get(scrap);
+      if (!known) lines.set(scrap, (known = sides(scrap).map(({ from, to }) => lineThrough(from, to))));
+      return !known.some((line) => beginsAt(ply.outline, line) && endsAt(scrap, line));
+    });
     if (cut.length === 0) continue;
     const rings = renamed(difference([ply.outline], cut), [ply.outline, ...cut.map(backwards)]);
     const left = rings.reduce((sum, ring) => sum + areaOf(ring), 0);
@@ -45,12 +52,4 @@ export function without(
     return fail({ code: 'blocked', message });
   }
   return ok({ work: left, cutAway });
-}
-
-/** Whether two rings may lie on one another: the line of no edge of the scrap has it on one side and the ring on the other. */
-function mayMeet(ring: PlyOutline, scrap: PlyOutline): boolean {
-  return !sides(scrap).some(({ from, to }) => {
-    const line = lineThrough(from, to);
-    return beginsAt(ring, line) && endsAt(scrap, line);
-  });
 }

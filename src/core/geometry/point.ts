@@ -24,11 +24,18 @@ export const between = (a: Point, b: Point, t: number): Point => ({
   x: a.x + (b.x - a.x) * t,
   y: a.y + (b.y - a.y) * t,
 });
+const [EAST, NORTH, WEST, SOUTH]: readonly [Point, Point, Point, Point] = [
+  { x: 1, y: 0 },
+  { x: 0, y: 1 },
+  { x: -1, y: 0 },
+  { x: 0, y: -1 },
+];
+
 function quarterTurn(degrees: number): Point | undefined {
-  if (degrees === 0) return { x: 1, y: 0 };
-  if (degrees === 90) return { x: 0, y: 1 };
-  if (degrees === 180) return { x: -1, y: 0 };
-  if (degrees === 270) return { x: 0, y: -1 };
+  if (degrees === 0) return EAST;
+  if (degrees === 90) return NORTH;
+  if (degrees === 180) return WEST;
+  if (degrees === 270) return SOUTH;
   return undefined;
 }
 

@@ -69,7 +69,7 @@ const setBy = (step: string, work: Work): Work => ({
 });
 
 /** So many works alike. */
-const alike = (work: Work, count: number): Work[] => Array.from({ length: count }, () => work);
+const alike = (work: Work, count: number): Work[] => Array<Work>(count).fill(work);
 
 /** Whether a step takes the same works as one before it, and so makes another like it. */
 const takesAlike = (before: StepPlan, takes: readonly Named[]): boolean =>

@@ -14,9 +14,8 @@ export const stitchLength = (kind: StitchKind): number => (kind === 'baste' || k
 export function rowsAdded(before: readonly Work[], after: Work, pattern: Pattern): SewnRow[] {
   const known = before.reduce((sum, work) => sum + work.stitches.length, 0);
   const added = after.stitches.slice(known);
-  const sewn = new Set(added.flatMap(({ runs }) => runs.flatMap((run) => run.plies)));
-  const plies = new Map<number, Ply>();
-  for (const ply of sewn.size > 0 ? after.plies : []) if (sewn.has(ply.id)) plies.set(ply.id, ply);
+  if (added.length === 0) return [];
+  const plies = new Map(after.plies.map((ply) => [ply.id, ply]));
   return added.map((stitch) => rowOf(stitch, plies, pattern));
 }
 
@@ -29,7 +28,7 @@ function rowOf(
   let point: NeedlePoint | undefined;
   let at = { x: 0, y: 0 };
   for (const run of runs) {
-    const through = run.plies.flatMap((number) => plies.get(number) ?? []);
+    const through = run.plies.map((number) => plies.get(number)).filter((ply) => ply !== undefined);
     const mm = thicknessOf(pattern, through);
     length += lengthOf(run);
     if (through.length > layers) ({ layers, fused } = countLayers(through));

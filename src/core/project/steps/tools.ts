@@ -5,6 +5,8 @@ import type { Instruction, Tool } from '../../steps/index.ts';
 import type { IronLimit } from '../step.ts';
 import type { Material } from '../pattern.ts';
 
+const byLabel = new Map((Object.keys(known) as Tool[]).map((key) => [known[key].label as string, key]));
+
 /**
  * What a list calls the tools, and those among them that the kit knows, by key. A tool of the author's own that is one
  * of those by its name is that tool.
@@ -15,7 +17,6 @@ export function toolsOf(
   materials: readonly Material[],
   materialOf?: (role: string) => Material | undefined,
 ): { tools: string[]; uses: Tool[] } {
-  const byLabel = new Map((Object.keys(known) as Tool[]).map((key) => [known[key].label as string, key]));
   const usual = usualTools(step, materials, materialOf);
   const uses = [...usual, ...own.flatMap((tool) => byLabel.get(plainName(tool)) ?? [])];
   return { tools: [...new Set([...usual.map((key) => known[key].label), ...own])], uses: [...new Set(uses)] };

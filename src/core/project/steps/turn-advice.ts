@@ -42,6 +42,7 @@ function liningIn(pattern: Pattern, step: Step): TurnOfCloth | undefined {
   const seam = work.stitches.findLast((stitch) => stitch.round !== undefined);
   if (!seam?.round) return undefined;
   const isLining = (ply: Ply): boolean => pattern.materials[ply.material]?.lining === true;
+  if (!work.plies.some(isLining)) return undefined;
   const caught = new Set(seam.round.caught);
   const half = work.plies.findIndex(({ id }) => id === seam.round!.over);
   const edges: { amount: number; along: number }[] = [];
