@@ -5,30 +5,47 @@
  */
 import { enableCompileCache } from 'node:module';
 import { fileURLToPath } from 'node:url';
-import { parseArgs } from 'node:util';
 import '../site/pages/no-telemetry.ts';
+import { readArguments, tell, type Command } from './arguments.ts';
 import { kitFolderFault } from './kit-folder.ts';
 
 enableCompileCache();
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const { positionals, values } = parseArgs({
-  allowPositionals: true,
-  options: {
-    outDir: { type: 'string' },
-    silent: { type: 'boolean', default: false },
-    host: { type: 'string' },
-    port: { type: 'string' },
+const COMMANDS = {
+  build: {
+    name: 'npm run build',
+    about: 'Checks the content and writes the site to dist. With a mistake, the site that was built before stays.',
+    choices: {
+      outDir: { takes: 'FOLDER', about: 'another folder than dist' },
+      silent: { about: 'tells of mistakes alone' },
+    },
   },
-});
+  preview: {
+    name: 'npm run preview',
+    about: 'Shows the site that was built.',
+    choices: {
+      port: { takes: '4000', about: 'another port than 4321' },
+      host: { takes: '[ADDRESS]', alone: '0.0.0.0', about: 'lets other devices of the house look on' },
+    },
+  },
+  sync: { name: 'node src/author/astro.ts sync', about: 'Writes the types of the pages.', choices: {} },
+} as const satisfies Record<string, Command>;
 
-switch (positionals[0]) {
-  case 'build':
-    await build();
+const [which, ...words] = process.argv.slice(2);
+switch (which) {
+  case 'build': {
+    const asked = readArguments(COMMANDS.build, words);
+    if (asked.ok) await build(asked.values);
+    else tell(asked);
     break;
+  }
   case 'preview': {
-    const { preview } = await import('astro');
-    const { host, port } = values;
-    await preview({ root, server: { ...(host && { host }), ...(port && { port: Number(port) }) } });
+    const asked = readArguments(COMMANDS.preview, words);
+    if (asked.ok) {
+      const { preview } = await import('astro');
+      const { host, port } = asked.values;
+      await preview({ root, server: { ...(host && { host }), ...(port && { port: Number(port) }) } });
+    } else tell(asked);
     break;
   }
   case 'sync': {
@@ -41,7 +58,7 @@ switch (positionals[0]) {
     process.exitCode = 1;
 }
 
-async function build(): Promise<void> {
+async function build({ outDir, silent }: { outDir: string | undefined; silent: boolean }): Promise<void> {
   const fault = kitFolderFault(root);
   if (fault) {
     console.log(fault);
@@ -59,6 +76,5 @@ async function build(): Promise<void> {
     return;
   }
   const astro = await import('astro');
-  const { outDir, silent } = values;
   await astro.build({ root, ...(outDir && { outDir }), ...(silent && { logLevel: 'silent' }) });
 }

@@ -8,13 +8,13 @@
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { parseArgs } from 'node:util';
 import { examine, findContentProblems } from '../site/check/find-content-problems.ts';
 import { isError } from '../site/content/diagnostic.ts';
 import { allEntries, readContent } from '../site/content/read-content.ts';
 import { FEWEST } from '../site/check/reading-problems.ts';
 import { readabilityOf } from '../site/check/readability.ts';
 import { report } from '../site/check/report.ts';
+import { readArguments, tell, type Command } from './arguments.ts';
 import { kitFolderFault } from './kit-folder.ts';
 import { refusalFor, writeAuthorFile, type Refusal } from './write-file.ts';
 
@@ -155,16 +155,25 @@ export function lessonLengths(root: string): string {
     .join('\n');
 }
 
+const COMMAND = {
+  name: 'npm run check',
+  about: 'Lists every mistake in content, with file, line and column, and what to write instead.',
+  choices: {
+    fix: { about: 'first puts in the fixes that are certain: typed numbers follow the project' },
+    show: { about: 'with --fix: prints what it would do, and writes nothing' },
+    undo: { about: 'with --fix: takes the last fixes back' },
+    lessons: { about: 'also tells how long each lesson is, and from which age it reads easily' },
+    json: { about: 'prints the mistakes for other programs' },
+  },
+} as const satisfies Command;
+
 if (import.meta.main) {
-  const { values } = parseArgs({
-    options: {
-      json: { type: 'boolean' },
-      fix: { type: 'boolean' },
-      show: { type: 'boolean' },
-      undo: { type: 'boolean' },
-      lessons: { type: 'boolean' },
-    },
-  });
+  const asked = readArguments(COMMAND);
+  if (asked.ok) main(asked.values);
+  else tell(asked);
+}
+
+function main(values: { [N in keyof typeof COMMAND.choices]: boolean }): void {
   const root = fileURLToPath(new URL('../..', import.meta.url));
   const fault = kitFolderFault(root);
   if (fault) console.error(`${fault}\n`);

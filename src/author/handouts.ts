@@ -5,10 +5,10 @@
  */
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { parseArgs } from 'node:util';
 import { papers, type PaperName } from '../core/index.ts';
 import { printFonts } from '../site/print/fonts.ts';
 import { everything, type HandoutChoice } from '../site/print/handouts.ts';
+import { helpOf, readArguments, tell, type Command } from './arguments.ts';
 import { writeHandouts, type HandoutRequest, type WrittenHandouts } from '../site/print/write-handouts.ts';
 
 /**
@@ -27,77 +27,60 @@ export function bar(done: number, all: number, width = 30): string {
   return `${'█'.repeat(full)}${'░'.repeat(width - full)}`;
 }
 
-const USAGE = `npm run handouts -- [choices]
+const COMMAND = {
+  name: 'npm run handouts',
+  about:
+    'Writes what a class prints: templates at true scale, step sheets, lists, worksheets with keys, the class plan.',
+  choices: {
+    paper: { takes: 'A4|Letter', about: 'one paper; both if left out' },
+    edition: { takes: 'inch|metric', about: 'one edition; both if left out' },
+    size: { takes: 'NAME', about: 'the size of projects that have one of that name; the lesson’s if left out' },
+    course: { takes: 'NAME', about: 'one course, by the name of its folder' },
+    'large-print': { about: 'no letter smaller than 14 pt' },
+    makers: { takes: '12', about: 'how many makers the class plan is for; those of content/site.yaml if left out' },
+    series: { takes: 'A', normally: everything.series, about: 'other letters give other numbers on the worksheets' },
+    sheets: { takes: '6', normally: String(everything.sheets), about: 'how many different worksheets of each lesson' },
+    to: { takes: 'FOLDER', normally: 'dist/handouts', about: 'where to write; dist/handouts if left out' },
+  },
+} as const satisfies Command;
 
-  --paper A4|Letter        one paper; both if left out
-  --edition inch|metric    one edition; both if left out
-  --size NAME              the size of projects that have one of that name; the lesson’s if left out
-  --course NAME            one course, by the name of its folder
-  --large-print            no letter smaller than 14 pt
-  --makers 12              how many makers the class plan is for; those of content/site.yaml if left out
-  --series A               other letters give other numbers on the worksheets
-  --sheets 6               how many different worksheets of each lesson
-  --to FOLDER              where to write; dist/handouts if left out`;
+type Read = { ok: true; choice: HandoutChoice; to: string; course?: string };
+type Refused = Extract<ReturnType<typeof readArguments>, { ok: false }>;
 
-type Read = { choice: HandoutChoice; to: string; course?: string };
-
-/** Reads the choices; a text says what is wrong with them. */
-export function readChoices(given: string[]): Read | string {
-  let values: Record<string, string | boolean | undefined>;
-  try {
-    ({ values } = parseArgs({
-      args: given,
-      options: {
-        paper: { type: 'string' },
-        edition: { type: 'string' },
-        size: { type: 'string' },
-        course: { type: 'string' },
-        'large-print': { type: 'boolean', default: false },
-        makers: { type: 'string' },
-        series: { type: 'string', default: everything.series },
-        sheets: { type: 'string', default: String(everything.sheets) },
-        to: { type: 'string', default: 'dist/handouts' },
-        help: { type: 'boolean', default: false },
-      },
-    }));
-  } catch (error) {
-    return `${error instanceof Error ? error.message : String(error)}\n\n${USAGE}`;
-  }
+/** Reads the choices, or says what is wrong with them. */
+export function readChoices(given?: string[]): Read | Refused {
+  const asked = readArguments(COMMAND, given);
+  if (!asked.ok) return asked;
+  const wrong = (message: string): Refused => ({ ok: false, answer: `${message}\n\n${helpOf(COMMAND)}`, code: 1 });
+  const { values } = asked;
   const { paper, edition, course, size } = values;
   const paperName = Object.keys(papers).find((name) => name.toLowerCase() === String(paper).toLowerCase());
   const [makers, sheets] = [values.makers === undefined ? undefined : Number(values.makers), Number(values.sheets)];
-  if (values.help === true) return USAGE;
-  if (paper !== undefined && paperName === undefined) return `--paper takes A4 or Letter.\n\n${USAGE}`;
+  if (paper !== undefined && paperName === undefined) return wrong('--paper takes A4 or Letter.');
   if (edition !== undefined && edition !== 'inch' && edition !== 'metric')
-    return `--edition takes inch or metric.\n\n${USAGE}`;
+    return wrong('--edition takes inch or metric.');
   if (![makers ?? 1, sheets].every((n) => Number.isInteger(n) && n >= 1 && n <= 200))
-    return `--makers and --sheets take a whole number from 1 to 200.\n\n${USAGE}`;
+    return wrong('--makers and --sheets take a whole number from 1 to 200.');
   return {
+    ok: true,
     choice: {
       papers: paperName === undefined ? everything.papers : [paperName as PaperName],
       editions: edition === undefined ? everything.editions : [edition],
-      largePrint: values['large-print'] === true,
+      largePrint: values['large-print'],
       ...(makers !== undefined && { makers }),
-      ...(typeof size === 'string' && { size }),
+      ...(size !== undefined && { size }),
       sheets,
-      series: String(values.series),
+      series: values.series,
     },
-    to: String(values.to),
-    ...(typeof course === 'string' && { course }),
+    to: values.to,
+    ...(course !== undefined && { course }),
   };
 }
 
 async function main(): Promise<void> {
   const root = fileURLToPath(new URL('../..', import.meta.url));
-  const read = readChoices(process.argv.slice(2));
-  if (typeof read === 'string') {
-    if (read === USAGE) console.log(read);
-    else {
-      console.error(read);
-      process.exitCode = 1;
-    }
-    return;
-  }
+  const read = readChoices();
+  if (!read.ok) return tell(read);
   const to = path.resolve(root, read.to);
   const progress: HandoutRequest['progress'] = ({ done, all, files, file }) => {
     if (process.stdout.isTTY) {

@@ -1,17 +1,8 @@
-/**
- * npm run new: a course, a project or a lesson to begin with. It asks for what it is not told:
- *
- *     npm run new -- project tote --title "Tote bag"
- *     npm run new -- project wide-folio --from swatch-folio
- *     npm run new -- course totes --title "Totes" --project tote
- *     npm run new -- lesson totes "Cut the panels"
- *     npm run new -- lesson totes --from-recording whole-tote
- */
+/** npm run new: a course, a project or a lesson to begin with. It asks for what it is not told. */
 import { existsSync, mkdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import { fileURLToPath } from 'node:url';
-import { parseArgs } from 'node:util';
 import GithubSlugger from 'github-slugger';
 import { capital, closest, type Edition } from '../core/measure/index.ts';
 import { ProjectFile } from '../core/project/schema.ts';
@@ -21,6 +12,7 @@ import { readContent } from '../site/content/read-content.ts';
 import type { Content, Entry } from '../site/content/read-content.ts';
 import type { CourseFile } from '../site/content/schemas.ts';
 import { recordedFrom } from '../site/pages/recorded.ts';
+import { readArguments, tell, type Command } from './arguments.ts';
 import { courseFile, lessonFile, projectFile } from './blanks.ts';
 import { draftLesson, draftProject } from './from-recording.ts';
 import { refusalFor, writeAuthorFile, type Refusal } from './write-file.ts';
@@ -221,20 +213,35 @@ function folderFor(file: string, made: string[]): Refusal | undefined {
 
 type Ask = (question: string, choices?: readonly string[]) => Promise<string>;
 
-/** Asks for what the arguments leave open. */
-export async function requestFrom(args: string[], content: Content, ask: Ask): Promise<NewRequest> {
-  const { values, positionals } = parseArgs({
-    args,
-    allowPositionals: true,
-    options: {
-      title: { type: 'string' },
-      project: { type: 'string' },
-      from: { type: 'string' },
-      'from-recording': { type: 'string' },
-    },
-  });
-  const isNamed = positionals.length > 0;
-  const [given, ...rest] = positionals;
+const COMMAND = {
+  name: 'npm run new',
+  about: 'Writes a course, a project or a lesson to begin with. It asks for what it is not told.',
+  names: 'project|course <name>, or lesson <course> <name>',
+  choices: {
+    title: { takes: 'TITLE', words: true, about: 'what learners read; the name if left out' },
+    project: { takes: 'NAME', about: 'of a course: the project that its lessons make' },
+    from: { takes: 'NAME', about: 'of a project: the one that it starts from' },
+    'from-recording': { takes: 'NAME', about: 'of a lesson or project: the recording that it is drafted from' },
+  },
+  examples: [
+    'npm run new -- project tote --title "Tote bag"',
+    'npm run new -- project wide-folio --from swatch-folio',
+    'npm run new -- course totes --title "Totes" --project tote',
+    'npm run new -- lesson totes "Cut the panels"',
+    'npm run new -- lesson totes --from-recording whole-tote',
+  ],
+} as const satisfies Command;
+
+type Given = Pick<Extract<ReturnType<typeof readArguments<typeof COMMAND.choices>>, { ok: true }>, 'values' | 'names'>;
+
+/** The words after the command; not what they leave open. */
+export const readWords = (given?: string[], environment?: NodeJS.ProcessEnv) =>
+  readArguments(COMMAND, given, environment);
+
+/** Asks for what the words leave open. */
+export async function requestFrom({ values, names }: Given, content: Content, ask: Ask): Promise<NewRequest> {
+  const isNamed = names.length > 0;
+  const [given, ...rest] = names;
   const kind = isKind(given) ? given : await askKind(ask);
   const projects = content.projects.map(({ id }) => id);
   if (kind === 'lesson') {
@@ -286,9 +293,11 @@ function asker(): { ask: Ask; close: () => void } {
 
 async function main(): Promise<void> {
   const root = fileURLToPath(new URL('../..', import.meta.url));
+  const words = readWords();
+  if (!words.ok) return tell(words);
   const { ask, close } = asker();
   try {
-    const made = make(root, await requestFrom(process.argv.slice(2), readContent(root), ask));
+    const made = make(root, await requestFrom(words, readContent(root), ask));
     if (!made.ok) throw new Error(made.why);
     writeEditorFiles(root);
     for (const file of made.written) console.log(`Written: ${file}`);

@@ -9,42 +9,37 @@ import { spawnSync } from 'node:child_process';
 import { copyFileSync, existsSync, readdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { parseArgs } from 'node:util';
 import { published } from '../site/content/published.ts';
+import { helpOf, readArguments, tell, type Command } from './arguments.ts';
 import { examineSite, siteReport } from './publish/examine.ts';
 import { copyPortable } from './publish/portable.ts';
 
-const USAGE = `npm run publish -- [choices]
-
-  --dry-run                only look: build beside dist, and tell what would be published
-  --address ADDRESS        where the site will be, such as https://example.org/sewing/;
-                           “address” of content/site.yaml if left out
-  --to FOLDER              also write a copy that works from any folder, such as a stick`;
+const COMMAND = {
+  name: 'npm run publish',
+  about: 'Builds the site, checks every link, and tells what a host needs to know.',
+  choices: {
+    'dry-run': { about: 'only look: build beside dist, and tell what would be published' },
+    address: {
+      takes: 'ADDRESS',
+      about: 'where the site will be, as https://example.org/sewing/; that of content/site.yaml if left out',
+    },
+    to: { takes: 'FOLDER', about: 'also write a copy that works from any folder, such as a stick' },
+  },
+} as const satisfies Command;
 
 type PublishOptions = { dryRun: boolean; address: URL | undefined; to: string | undefined };
+type Refused = Extract<ReturnType<typeof readArguments>, { ok: false }>;
 
-/** Reads the choices; a text says what is wrong with them. */
-export function readArguments(given: string[]): PublishOptions | string {
-  try {
-    const { values } = parseArgs({
-      args: given,
-      options: {
-        'dry-run': { type: 'boolean', default: false },
-        address: { type: 'string' },
-        to: { type: 'string' },
-        help: { type: 'boolean', default: false },
-      },
-    });
-    const { address, to, help, 'dry-run': dryRun } = values;
-    if (help) return USAGE;
-    if (address !== undefined && !(URL.canParse(address) && /^https?:/.test(address))) {
-      return `--address takes a web address, such as https://example.org/sewing/.\n\n${USAGE}`;
-    }
-    if (dryRun && to !== undefined) return `A dry run writes nothing, so leave out --to.\n\n${USAGE}`;
-    return { dryRun, to, address: address === undefined ? undefined : new URL(address) };
-  } catch (error) {
-    return `${error instanceof Error ? error.message : String(error)}\n\n${USAGE}`;
-  }
+/** Reads the choices, or says what is wrong with them. */
+export function readChoices(given?: string[]): ({ ok: true } & PublishOptions) | Refused {
+  const asked = readArguments(COMMAND, given);
+  if (!asked.ok) return asked;
+  const wrong = (message: string): Refused => ({ ok: false, answer: `${message}\n\n${helpOf(COMMAND)}`, code: 1 });
+  const { address, to, 'dry-run': dryRun } = asked.values;
+  if (address !== undefined && !(URL.canParse(address) && /^https?:/.test(address)))
+    return wrong('--address takes a web address, such as https://example.org/sewing/.');
+  if (dryRun && to !== undefined) return wrong('A dry run writes nothing, so leave out --to.');
+  return { ok: true, dryRun, to, address: address === undefined ? undefined : new URL(address) };
 }
 
 /** What lies beside a copy for a stick, for whoever finds it. */
@@ -86,9 +81,7 @@ function publish(root: string, { dryRun, address: asked, to }: PublishOptions): 
 }
 
 if (import.meta.main) {
-  const wish = readArguments(process.argv.slice(2));
-  if (typeof wish === 'string') {
-    console.log(wish);
-    process.exitCode = wish === USAGE ? 0 : 1;
-  } else process.exitCode = publish(fileURLToPath(new URL('../..', import.meta.url)), wish);
+  const wish = readChoices();
+  if (wish.ok) process.exitCode = publish(fileURLToPath(new URL('../..', import.meta.url)), wish);
+  else tell(wish);
 }

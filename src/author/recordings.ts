@@ -6,37 +6,25 @@
  */
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { parseArgs } from 'node:util';
 import { readContent } from '../site/content/read-content.ts';
 import { writeRecordings } from '../site/print/write-recordings.ts';
+import { readArguments, tell, type Command } from './arguments.ts';
 
-const USAGE = `npm run recordings -- [choices]
-
-  --course NAME     one course, by the name of its folder
-  --corrections     with a list for yourself: words that may be misheard, sizes to look at
-  --to FOLDER       where to write; dist/recordings if left out`;
+const COMMAND = {
+  name: 'npm run recordings',
+  about: 'Writes for each recording its captions, its steps as chapters, the text for below it, and a transcript.',
+  choices: {
+    course: { takes: 'NAME', about: 'one course, by the name of its folder' },
+    corrections: { about: 'with a list for yourself: words that may be misheard, sizes to look at' },
+    to: { takes: 'FOLDER', normally: 'dist/recordings', about: 'where to write; dist/recordings if left out' },
+  },
+} as const satisfies Command;
 
 async function main(): Promise<void> {
   const root = fileURLToPath(new URL('../..', import.meta.url));
-  let values;
-  try {
-    ({ values } = parseArgs({
-      options: {
-        course: { type: 'string' },
-        corrections: { type: 'boolean', default: false },
-        to: { type: 'string', default: 'dist/recordings' },
-        help: { type: 'boolean', default: false },
-      },
-    }));
-  } catch (error) {
-    console.error(`${error instanceof Error ? error.message : String(error)}\n\n${USAGE}`);
-    process.exitCode = 1;
-    return;
-  }
-  if (values.help) {
-    console.log(USAGE);
-    return;
-  }
+  const asked = readArguments(COMMAND);
+  if (!asked.ok) return tell(asked);
+  const { values } = asked;
   const { course, corrections } = values;
   const to = path.resolve(root, values.to);
   const content = readContent(root);

@@ -7,13 +7,13 @@
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { parseArgs } from 'node:util';
 import { cautions } from '../../components/words/caution/cautions.ts';
 import { inEditions } from '../../components/words/recording/view.ts';
 import { closeUpsOf, cutList, didYouMean, formatLength, makeUp, materialsList, verbNamed } from '../core/index.ts';
 import type { Edition, Pattern, Step } from '../core/index.ts';
 import type { MaterialsFile, ProjectFile } from '../core/project/schema.ts';
 import { readContent } from '../site/content/read-content.ts';
+import { readArguments, tell, type Command } from './arguments.ts';
 import { refusalFor, writeAuthorFile, type Refusal } from './write-file.ts';
 
 /** In minutes: a step that takes longer is shown in part, or nobody watches it to its end. Common practice, no source. */
@@ -139,11 +139,21 @@ function write(to: string, text: string): Refusal | undefined {
   }
 }
 
+const COMMAND = {
+  name: 'npm run script',
+  about: 'Writes what to say and what to show when a project is recorded, step by step.',
+  names: '<project>',
+  choices: { to: { takes: 'FILE', about: 'where to write; it is printed if left out' } },
+  examples: ['npm run script -- swatch-folio --to folio-script.txt'],
+} as const satisfies Command;
+
 function main(): void {
   const root = fileURLToPath(new URL('../..', import.meta.url));
-  const { values, positionals } = parseArgs({ allowPositionals: true, options: { to: { type: 'string' } } });
+  const asked = readArguments(COMMAND);
+  if (!asked.ok) return tell(asked);
+  const { values, names } = asked;
   const { projects, materials, site } = readContent(root);
-  const [id] = positionals;
+  const [id] = names;
   const project = projects.find((one) => one.id === id);
   if (!project?.value) {
     const ids = projects.map((one) => one.id);

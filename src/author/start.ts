@@ -4,25 +4,28 @@
  */
 import { enableCompileCache } from 'node:module';
 import { fileURLToPath } from 'node:url';
-import { parseArgs } from 'node:util';
 import '../site/pages/no-telemetry.ts';
+import { readArguments, tell, type Command } from './arguments.ts';
 import { kitFolderFault } from './kit-folder.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
+/** `--host` alone opens the site to the house; with an address it listens there. */
+export const COMMAND = {
+  name: 'npm start',
+  about: 'Opens the site for writing: prints its address, and shows each change as you save.',
+  choices: {
+    port: { takes: '4000', about: 'another port than 4321' },
+    host: { takes: '[ADDRESS]', alone: '0.0.0.0', about: 'lets other devices of the house look on' },
+  },
+} as const satisfies Command;
+
 /**
- * Where to serve, from the words after the command: `--host` alone opens the site to the house, with an address it
- * listens there.
+ * Where to serve.
  *
  * @throws RangeError for a port that is none
  */
-export function serverSettings(args: string[]) {
-  const { values } = parseArgs({
-    args: args.map((arg, i) =>
-      arg === '--host' && !(args[i + 1] && !args[i + 1]!.startsWith('-')) ? '--host=0.0.0.0' : arg,
-    ),
-    options: { port: { type: 'string' }, host: { type: 'string' } },
-  });
+export function serverSettings(values: { port: string | undefined; host: string | undefined }) {
   const port = values.port === undefined ? undefined : Number(values.port);
   if (port !== undefined && !(Number.isInteger(port) && port > 0 && port < 65536)) {
     throw new RangeError(`--port ${values.port}: a port is a whole number from 1 to 65535.`);
@@ -30,7 +33,7 @@ export function serverSettings(args: string[]) {
   return { ...(port && { port }), ...(values.host && { host: values.host }) };
 }
 
-async function start(): Promise<void> {
+async function start(values: Parameters<typeof serverSettings>[0]): Promise<void> {
   const fault = kitFolderFault(root);
   if (fault) throw new Error(fault);
   // What is fetched from here on is kept compiled.
@@ -38,7 +41,7 @@ async function start(): Promise<void> {
   const { contentCheckOf } = await import('../site/live/content-check.ts');
   const check = contentCheckOf(root);
   const [server, { site, projects, files }] = await Promise.all([
-    import('astro').then(({ dev }) => dev({ root, logLevel: 'warn', server: serverSettings(process.argv.slice(2)) })),
+    import('astro').then(({ dev }) => dev({ root, logLevel: 'warn', server: serverSettings(values) })),
     check.overview,
   ]);
   const { local = [], network = [] } = server.resolvedUrls ?? {};
@@ -60,8 +63,11 @@ async function start(): Promise<void> {
 }
 
 if (import.meta.main) {
-  await start().catch((error: unknown) => {
-    console.error(error instanceof Error ? error.message : error);
-    process.exit(1);
-  });
+  const asked = readArguments(COMMAND);
+  if (asked.ok)
+    await start(asked.values).catch((error: unknown) => {
+      console.error(error instanceof Error ? error.message : error);
+      process.exit(1);
+    });
+  else tell(asked);
 }

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
-import { make, requestFrom } from '../../src/author/new.ts';
+import { make, readWords, requestFrom } from '../../src/author/new.ts';
 import { isError } from '../../src/site/content/diagnostic.ts';
 import { findContentProblems } from '../../src/site/check/find-content-problems.ts';
 import { readContent } from '../../src/site/content/read-content.ts';
@@ -166,7 +166,8 @@ test('what cannot be drafted from is said, and nothing is written', () => {
 test('the command takes the name of the recording for the lesson, too', async () => {
   const content = readContent(mats());
   const never = () => Promise.reject(new Error('asked'));
-  expect(await requestFrom(['lesson', 'mats', '--from-recording', 'mat'], content, never)).toEqual({
+  const words = readWords(['lesson', 'mats', '--from-recording', 'mat'], {});
+  expect(words.ok && (await requestFrom(words, content, never))).toEqual({
     ...{ kind: 'lesson', course: 'mats', name: 'mat', title: undefined, recording: 'mat' },
   });
 });

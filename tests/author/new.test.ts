@@ -4,7 +4,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { check } from '../../src/author/check.ts';
-import { make, requestFrom } from '../../src/author/new.ts';
+import { make, readWords, requestFrom } from '../../src/author/new.ts';
 import { readContent } from '../../src/site/content/read-content.ts';
 import { contentFolder, filesIn, GOOD } from '../site/content-folder.ts';
 
@@ -80,16 +80,21 @@ test.each([
 
 test('what the arguments leave open is asked for', async () => {
   const content = readContent(contentFolder());
+  const words = (...given: string[]) => {
+    const read = readWords(given, {});
+    if (!read.ok) throw new Error(read.answer);
+    return read;
+  };
   const asked: string[] = [];
   const answers = ['course', 'Totes', ''];
   const ask = async (question: string) => (asked.push(question), answers.shift() ?? '');
-  expect(await requestFrom([], content, ask)).toEqual({ kind: 'course', name: 'Totes' });
+  expect(await requestFrom(words(), content, ask)).toEqual({ kind: 'course', name: 'Totes' });
   expect(asked).toEqual([
     'What shall it be?',
     'What is the course called?',
     'Which project do its lessons make? Leave it empty for none.',
   ]);
-  expect(await requestFrom(['lesson', 'pleats', 'Sew it'], content, ask)).toEqual({
+  expect(await requestFrom(words('lesson', 'pleats', 'Sew it'), content, ask)).toEqual({
     kind: 'lesson',
     course: 'pleats',
     name: 'Sew it',

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { serverSettings } from '../../src/author/start.ts';
+import { readArguments } from '../../src/author/arguments.ts';
+import { COMMAND, serverSettings } from '../../src/author/start.ts';
 
 test.each([
   [[], {}],
@@ -8,9 +9,12 @@ test.each([
   [['--host', '--port', '4000'], { host: '0.0.0.0', port: 4000 }],
   [['--host', '127.0.0.1', '--port=80'], { host: '127.0.0.1', port: 80 }],
 ])('%j', (args, settings) => {
-  expect(serverSettings(args)).toEqual(settings);
+  const asked = readArguments(COMMAND, args, {});
+  expect(asked.ok && serverSettings(asked.values)).toEqual(settings);
 });
 
 test('a port that is none is refused in words', () => {
-  expect(() => serverSettings(['--port', 'four'])).toThrow('--port four: a port is a whole number from 1 to 65535.');
+  expect(() => serverSettings({ port: 'four', host: undefined })).toThrow(
+    '--port four: a port is a whole number from 1 to 65535.',
+  );
 });

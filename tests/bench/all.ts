@@ -5,8 +5,14 @@
 import { spawnSync } from 'node:child_process';
 import os from 'node:os';
 import { fileURLToPath } from 'node:url';
+import { helpOf, tell } from '../../src/author/arguments.ts';
 
 const layoutArguments = process.argv.slice(2);
+if (layoutArguments.includes('--help')) {
+  const about = 'Measures speed and size, one bench after the other. Anything else is handed to the bench of layouts.';
+  tell({ answer: helpOf({ name: 'npm run bench', about, choices: {} }), code: 0 });
+  process.exit();
+}
 const benches: [file: string, args?: string[]][] = [
   ['resolve.ts'],
   ['drawing.ts'],

@@ -3,23 +3,30 @@
  * one family alone; `--seed 5` begins there, and with `--cases 1` shows that one case.
  */
 import os from 'node:os';
-import { parseArgs } from 'node:util';
+import { readArguments, tell } from '../../src/author/arguments.ts';
 import { families } from './families.ts';
 import type { Family } from './family.ts';
 import { onDisk } from './on-disk.ts';
 
-const { values } = parseArgs({
-  options: {
-    cases: { type: 'string', default: '1000' },
-    seed: { type: 'string', default: '1' },
-    family: { type: 'string' },
+const asked = readArguments({
+  name: 'npm run fuzz',
+  about: 'Attacks the kit with random cases, a line each family.',
+  choices: {
+    cases: { takes: '1000', normally: '1000', about: 'how many of each family' },
+    seed: { takes: '1', normally: '1', about: 'where to begin; with --cases 1, that one case is shown' },
+    family: { takes: 'NAME', about: `one alone: ${families.map(({ name }) => name).join(', ')}` },
   },
 });
+if (!asked.ok) {
+  tell(asked);
+  process.exit();
+}
+const { values } = asked;
 const [cases, first] = [Number(values.cases), Number(values.seed)];
 const wanted = families.filter(({ name }) => values.family === undefined || name === values.family);
 if (!Number.isInteger(cases) || cases < 1 || !Number.isInteger(first) || wanted.length === 0) {
   console.error(
-    `Usage: npm run fuzz -- [--cases 1000] [--seed 1] [--family ${families.map(({ name }) => name).join(' | ')}]`,
+    'Whole numbers belong behind --cases and --seed, and the name of a family behind --family. See --help.',
   );
   process.exit(2);
 }
