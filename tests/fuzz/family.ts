@@ -7,6 +7,8 @@ export type Family = {
   readonly tries: (seed: number) => readonly string[] | Promise<readonly string[]>;
   /** The case of a seed, as somebody can write or paste it. */
   readonly tells: (seed: number) => string;
+  /** Tries a case as `tells` wrote it, which lasts also where the kit has changed and the seed makes another. */
+  readonly again?: (text: string) => readonly string[];
   /** What the cases since the start of the run came to, in a line each. */
   readonly sums?: () => readonly string[];
 };

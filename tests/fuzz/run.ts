@@ -1,7 +1,9 @@
 /**
  * Attacks with random cases, a line each family. `npm run fuzz -- --cases 20000` tries so many of each; `--family chains`
- * one family alone; `--seed 5` begins there, and with `--cases 1` shows that one case.
+ * one family alone; `--seed 5` begins there, and with `--cases 1` shows that one case. `--family chains --again chain.yaml`
+ * tries a case that was shown before and kept in a file.
  */
+import { readFileSync } from 'node:fs';
 import os from 'node:os';
 import { readArguments, tell } from '../../src/author/arguments.ts';
 import { families } from './families.ts';
@@ -15,6 +17,7 @@ const asked = readArguments({
     cases: { takes: '1000', normally: '1000', about: 'how many of each family' },
     seed: { takes: '1', normally: '1', about: 'where to begin; with --cases 1, that one case is shown' },
     family: { takes: 'NAME', about: `one alone: ${families.map(({ name }) => name).join(', ')}` },
+    again: { takes: 'FILE', about: 'tries a case of one family that was shown before and kept in a file' },
   },
 });
 if (!asked.ok) {
@@ -29,6 +32,13 @@ if (!Number.isInteger(cases) || cases < 1 || !Number.isInteger(first) || wanted.
     'Whole numbers belong behind --cases and --seed, and the name of a family behind --family. See --help.',
   );
   process.exit(2);
+}
+const [only] = wanted;
+if (values.again !== undefined) {
+  if (wanted.length !== 1 || !only?.again) throw new Error('A case is tried again with “--family chains”.');
+  const broken = only.again(readFileSync(values.again, 'utf8'));
+  console.log(broken.join('\n') || 'Nothing is broken.');
+  process.exit(broken.length === 0 ? 0 : 1);
 }
 console.log(`${os.cpus()[0]?.model ?? 'unknown processor'}, ${os.cpus().length} cores, Node ${process.version}`);
 let failures = 0;

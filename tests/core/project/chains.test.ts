@@ -124,6 +124,7 @@ describe('the laws themselves', () => {
         edition: 'metric',
         grid: pattern.grid,
         side: 'front',
+        at: 1,
       });
       const shapes = scene.shapes.filter((shape) => shape.kind === 'text' || shape.role !== role);
       const rows = new Set(step.stitches.map(({ id }) => id));

@@ -1,4 +1,7 @@
-/** A step's drawing shows each ply and each row of its work where they lie: told from its shapes and from the plies. */
+/**
+ * A step's drawing shows each ply and each row of its works where they lie: told from its shapes and from the plies. Where
+ * works are sewn or laid together a corner is folded back in the drawing; the last picture of a play has none.
+ */
 import { drawStep } from '../../../src/core/index.ts';
 import { away, inside, takenBy } from './laws.ts';
 import type { Pattern, Point, Scene, Shape, Step } from '../../../src/core/index.ts';
@@ -9,7 +12,7 @@ const NEAR = 0.03;
 /** How far a drawn zigzag leaves its row. */
 const ZIGZAG = 1;
 
-const surfaces = ['right side', 'wrong side', 'lining', 'interfacing'];
+const surfaces = ['right side', 'wrong side', 'lining', 'lining, wrong side', 'interfacing'];
 const edges = ['raw edge', 'fold edge', 'seam', 'leader', 'hidden'];
 const rows = ['stitch', 'basting', 'zigzag', 'hand stitch'];
 
@@ -41,7 +44,34 @@ function awayFrom(p: Point, line: readonly Point[]): number {
 /** What the drawing of a step leaves out, or shows elsewhere. */
 export function drawn(step: Step, pattern: Pattern, side: 'front' | 'back', points: readonly Point[]): string[] {
   const { materials, edition, grid } = pattern;
-  const scene = drawStep(step, { materials, edition, grid, side });
+  const setting = { materials, edition, grid, side };
+  const [scene, last] = [drawStep(step, setting), drawStep(step, { ...setting, at: 1 })];
+  const found = [...soundScene(scene), ...soundScene(last)];
+  const ids = new Set(step.stitches.map(({ id }) => id));
+  const works = Object.keys(step.before).length === step.takes.length ? takenBy(step) : [];
+  const isShown = (name: string) => scene.shapes.some((shape) => shape.name.startsWith(`${name} `));
+  found.push(...workDrawn(last, 'after', step.after, side, pattern, points, ids));
+  // Where both differ by what is marked alone, one of them is enough.
+  const isOne = works.length === 1 && sameSize(works[0]!, step.after);
+  if (isShown('after') ? works.length === 1 : !isOne)
+    found.push(...workDrawn(scene, 'after', step.after, side, pattern, points, ids));
+  for (const [i, work] of works.entries()) {
+    const name = `before ${i + 1}`;
+    if (isShown(name) || !isOne || !isShown('after'))
+      found.push(...workDrawn(scene, name, work, side, pattern, [], new Set()));
+  }
+  return found.slice(0, 3);
+}
+
+const sameSize = (a: Work, b: Work): boolean => {
+  const [one, other] = [a, b].map(({ plies }) =>
+    spanOf(plies.flatMap(({ outline }) => outline.map(({ from }) => from))),
+  );
+  return Math.abs(one!.width - other!.width) < 0.1 && Math.abs(one!.height - other!.height) < 0.1;
+};
+
+/** A scene has no number that is none, and no two shapes of one name. */
+function soundScene(scene: Scene): string[] {
   const found: string[] = [];
   const numbers = scene.shapes.flatMap((shape) => (shape.kind === 'path' ? shape.path.flat() : [shape.x, shape.y]));
   if (numbers.some((one) => typeof one === 'number' && !Number.isFinite(one)))
@@ -49,11 +79,7 @@ export function drawn(step: Step, pattern: Pattern, side: 'front' | 'back', poin
   if (/NaN|Infinity|undefined/u.test(scene.text.join(' '))) found.push(`the drawing says ${scene.text.join(' ')}`);
   const names = scene.shapes.map(({ name }) => name);
   if (new Set(names).size < names.length) found.push('two shapes have one name');
-  const ids = new Set(step.stitches.map(({ id }) => id));
-  found.push(...workDrawn(scene, 'after', step.after, side, pattern, points, ids));
-  const works = Object.keys(step.before).length === step.takes.length ? takenBy(step) : [];
-  works.forEach((work, i) => found.push(...workDrawn(scene, `before ${i + 1}`, work, side, pattern, [], new Set())));
-  return found.slice(0, 3);
+  return found;
 }
 
 /** What the drawing of one work in a scene leaves out, or shows elsewhere. */
@@ -124,7 +150,9 @@ export function workDrawn(
           ? role?.lining
             ? 'lining'
             : 'right side'
-          : 'wrong side';
+          : role?.lining
+            ? 'lining, wrong side'
+            : 'wrong side';
     const roles = covering.map((one) => one.role).join(' and ') || 'nothing';
     if (roles !== expected)
       found.push(`${name}: ${roles} is drawn where ${expected} of ${ply?.piece ?? 'nothing'} lies`);

@@ -1,5 +1,5 @@
 /** Random chains of steps, with all laws on. */
-import { stringify } from 'yaml';
+import { parse, stringify } from 'yaml';
 import { chance } from '../chance.ts';
 import { check, formatLength, makeUp, verbNamed } from '../../../src/core/index.ts';
 import { editions, projectOf, resolved, Thrown } from './grammar.ts';
@@ -16,11 +16,12 @@ import type { File, Said } from './grammar.ts';
 /** How often each verb was sewn and refused since the start. */
 export const counts = new Map<string, { sewn: number; refused: number }>();
 
-function tries(seed: number): string[] {
-  let file: File | undefined;
+const tries = (seed: number): string[] => triesFile(() => projectOf(chance(seed), seed), seed);
+
+function triesFile(makes: () => File, seed: number): string[] {
   try {
-    file = projectOf(chance(seed), seed);
-    return editions.flatMap((edition) => brokenIn(file!, edition, seed).map((line) => `${edition}: ${line}`));
+    const file = makes();
+    return editions.flatMap((edition) => brokenIn(file, edition, seed).map((line) => `${edition}: ${line}`));
   } catch (thrown) {
     const error = thrown instanceof Thrown ? thrown.cause : thrown;
     return [
@@ -168,6 +169,7 @@ function fileOf(seed: number): File {
 export const chains = {
   name: 'chains',
   tries,
+  again: (text) => triesFile(() => parse(text) as File, 0),
   tells: (seed) => stringify(fileOf(seed)),
   sums: () => [...counts].sort().map(([verb, { sewn, refused }]) => `${verb}: ${sewn} sewn, ${refused} refused`),
 } satisfies Family;
