@@ -1,4 +1,5 @@
 /** One open work in another: put in, sewn round both openings, turned through a gap, and pushed in. */
+import { pipingWaits } from './piping.ts';
 import { asOneStep } from './group.ts';
 import { liesOn, reversedEdge } from './edge.ts';
 import { between, distance, minus, plus, times, unit } from '../geometry/point.ts';
@@ -150,6 +151,8 @@ export function joinOpenings(work: Work, at: Opening, allowance: number): Sewn {
     const message = 'Nothing lies inside the opening that could be sewn to it.';
     return fail({ code: 'opening', message, fix: 'Put the other work in first.' });
   }
+  const waits = pipingWaits(work);
+  if (waits) return fail(waits);
   const [inner, outer] = both;
   if (!Number.isFinite(allowance) || allowance <= 0) {
     return fail({ code: 'not-finite', message: 'The seam allowance is not a length.' });

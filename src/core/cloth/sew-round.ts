@@ -9,6 +9,7 @@ import { laidGroups } from './sides.ts';
 import { nameOf } from './edge.ts';
 import { awayFrom, ON, stretches } from './ring.ts';
 import { outlineOf } from './silhouette.ts';
+import { pipingLoose, pipingOff } from './piping.ts';
 import { runsAlong, stitchClass } from './stitch.ts';
 import { stackUp, withPlies } from './combine.ts';
 import { facesTogether, heldBeyond } from './seam.ts';
@@ -46,7 +47,7 @@ export type SewRound = {
 export function sewRound(lower: Work, upper: Work, how: SewRound): Sewn {
   const { work: between, of } = stackUp([lower, ...(how.caught ?? [])]);
   // Interfacing that was cut a hair larger than its cloth is no edge to sew along.
-  const outline = outlineOf(lower.plies.filter(({ fusedTo }) => fusedTo === undefined));
+  const outline = outlineOf(lower.plies.filter(({ fusedTo, piping }) => fusedTo === undefined && !piping));
   if (!outline.ok) return outline;
   const asked = [...(how.open ?? []), ...(how.gap ? [how.gap.edge] : [])];
   const line = stitchRing(calledSo(outline.value, asked), how);
@@ -67,10 +68,12 @@ export function sewRound(lower: Work, upper: Work, how: SewRound): Sewn {
   const facing = pair.value.plies.slice(between.plies.length);
   const apart = differ(
     outline.value,
-    facing.filter(({ fusedTo }) => fusedTo === undefined),
+    facing.filter(({ fusedTo, piping }) => fusedTo === undefined && !piping),
   );
   if (apart) return fail(apart);
-  const loose = looseBetween(pair.value, line.value);
+  const off = pipingOff(pair.value, line.value);
+  if (off) return fail(off);
+  const loose = [...new Set([...looseBetween(pair.value, line.value), ...pipingLoose(pair.value.plies)])];
   const caught = [...new Set([...loose, ...between.plies.slice(lower.plies.length).map((ply) => ply.id)])];
   const over = facing.find(({ id }) => !loose.includes(id))!.id;
   const round: SewnRound = { ...line.value, over, caught, ...(gap && { gap: gap.value }) };
@@ -127,7 +130,9 @@ export function looseBetween(pair: Work, { ring, allowances }: StitchRing): numb
     allowances[i]! > 0 ? { ...side, line: lineThrough(side.from, side.to), width: allowances[i]! } : [],
   );
   return laidGroups(pair).flatMap(({ laid: { work, nth } }) => {
-    const plies = pair.plies.filter((ply) => ply.laid?.some((one) => one.work === work && one.nth === nth));
+    const plies = pair.plies.filter(
+      (ply) => !ply.piping && ply.laid?.some((one) => one.work === work && one.nth === nth),
+    );
     const ids = new Set(plies.map(({ id }) => id));
     const through = seams.filter(({ from, to }) => {
       const size = distance(from, to);

@@ -1,4 +1,5 @@
 /** Sewing up a folded work at its own edges: a bag of one piece, a tube of a strip, a sleeve. */
+import { pipingWaits } from './piping.ts';
 import { area, leftOf, lineThrough, sides } from '../geometry/index.ts';
 import { calledSo, gapIn, heldRound, looseBetween, stitchRing, stitchRound } from './sew-round.ts';
 import { distance } from '../geometry/point.ts';
@@ -39,6 +40,8 @@ export function sewUp(work: Work, { edges, allowance, gap }: SewUp): Sewn {
     const message = 'This work is sewn together at its edges already.';
     return fail({ code: 'sewn-along', message, fix: 'Name all the edges in one step: “at: [left, right]”.' });
   }
+  const waits = pipingWaits(work);
+  if (waits) return fail(waits);
   const split = splitOf(work);
   if (!split) {
     const message = 'Only a work that is folded in two can be sewn up at its own edges.';

@@ -1,3 +1,4 @@
+import { withoutPiping } from './piping.ts';
 import { inverse, transformPoint, isReflected } from '../geometry/transform.ts';
 import { areaOf, covers, moved } from './ring.ts';
 import { boxOf } from './size.ts';
@@ -51,7 +52,7 @@ export function edgeOn(work: Work, asked: string): Result<WorkEdge, ClothFault> 
     return fail({ code: 'opening', message, edge: asked, fix });
   }
   if (isSide(name)) {
-    const side = sideOf(work.plies, name, asked);
+    const side = sideOf(withoutPiping(work).plies, name, asked);
     if (side?.ok) return side;
     if (edgeUnderPoints(work, asked)) {
       const message = `The ${name} is not one straight side: the points of turned-in allowances stick up beyond it.`;

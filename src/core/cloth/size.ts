@@ -5,6 +5,7 @@ import { ON, stretches } from './ring.ts';
 import { openingsOf } from './openings.ts';
 import { putsIn, wasLaidAs } from './work.ts';
 import { SAME } from '../measure/index.ts';
+import { withoutPiping } from './piping.ts';
 import type { Box, Line, Point } from '../geometry/index.ts';
 import type { LaidWork, Ply, Work } from './work.ts';
 
@@ -30,7 +31,8 @@ export function boxOf(plies: readonly Ply[]): Box {
 /**
  * How large the work is now. A boxed corner gives twice its square as depth, and the work then stands on the corner of
  * its seams: it is measured from there, not from allowances that stand out beside it until it is turned. Handles,
- * loops and tabs that stand out beyond an opening do not count: a bag is as high as its edge.
+ * loops and tabs that stand out beyond an opening do not count: a bag is as high as its edge. Nor does
+ * piping: what is piped is measured from seam to seam.
  *
  * @example
  * size(cut({ piece: 'flap', material: 'linen', outline: rectangle(80, 60) }).value) // => { width: 80, height: 60, depth: 0 }
@@ -61,7 +63,7 @@ const NARROW = 0.5;
 /** The plies of a work; a handle that was laid on it is taken only as far as the opening that it stands out of. */
 function withoutHandles(work: Work): readonly Ply[] {
   const openings = openingsOf(work);
-  if (openings.length === 0) return work.plies;
+  if (openings.length === 0) return withoutPiping(work).plies;
   const put = putsIn(work);
   const beyond = new Map<Ply, Line[]>();
   const isPut = (one: Named) => put.some((other) => isSame(one, other));

@@ -7,6 +7,7 @@ import { movedMark, movedPly, movedStitch } from './move.ts';
 import { nextNumber } from './work.ts';
 import { covers, offsets, ON, stretches } from './ring.ts';
 import { liesOn, reversedEdge } from './edge.ts';
+import { pipingOut } from './piping.ts';
 import { putTogether, takenApart } from './layers-apart.ts';
 import { laidWith, runsTogether, wallByWall, wallsOf } from './walls.ts';
 import { isBend, roundCorners } from './round-corners.ts';
@@ -300,16 +301,23 @@ function comesOut(
   rows: readonly Stitch[],
   round: SewnRound,
 ): Result<Pick<Work, 'plies' | 'stitches' | 'marks'>, ClothFault> {
+  const piped = caught.map((ply) => (ply.piping ? pipingOut(ply, round.ring) : ply));
+  const lost = caught.find((_, i) => !piped[i]);
+  if (lost) {
+    const message = `How ${lost.piece} comes out of the seam cannot be worked out: it does not lie along the stitches.`;
+    return fail({ code: 'misses', message, piece: lost.piece });
+  }
   const sewnOn = caught.map((ply) => sewnOver(ply, round));
   const overs = new Map<number, Transform>();
   for (const [i, ply] of caught.entries()) {
+    if (ply.piping) continue;
     const line = sewnOn.slice(0, i + 1).findLast((one) => one !== undefined) ?? sewnOn.find((one) => one !== undefined);
     if (!line) return fail({ code: 'misses', message: `The stitches miss ${ply.piece}.`, piece: ply.piece });
     overs.set(ply.id, reflection(line));
   }
   const overOf = (plies: readonly number[]) => (plies.every((id) => overs.has(id)) ? overs.get(plies[0]!) : undefined);
   return ok({
-    plies: caught.map((ply) => movedPly(ply, overs.get(ply.id)!)).reverse(),
+    plies: caught.map((ply, i) => (ply.piping ? piped[i]! : movedPly(ply, overs.get(ply.id)!))).reverse(),
     stitches: rows.map((stitch) => {
       const over = overOf(stitch.runs.flatMap((run) => run.plies));
       if (!over) return stitch;

@@ -38,6 +38,8 @@ export type Ply = {
   readonly copy?: number;
   /** The works that it was laid on another with, in the order in which they were laid. */
   readonly laid?: readonly LaidWork[];
+  /** Part of piping, which stands out beyond the seam that catches it: no side of the work, and not measured with it. */
+  readonly piping?: true;
 };
 
 /** A work that was laid on another or caught in its seam, and keeps its sides by its name. */

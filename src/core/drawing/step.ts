@@ -3,6 +3,7 @@ import { arrange, arrangeAt } from './cells.ts';
 import { arrows, actionOf, doingShapes, kindSeen, marksPath } from './step-action.ts';
 import { boxOf, size } from '../cloth/size.ts';
 import { clothWords } from './surface.ts';
+import { withoutPiping } from '../cloth/piping.ts';
 import { cutApartIn } from '../cloth/work.ts';
 import { fitOf, layOutSheet, LEAST, roomBeside } from './sheet.ts';
 import { foldInMotion } from './in-motion.ts';
@@ -120,13 +121,17 @@ const cellOf = ({ name, work }: Named, when: string): Cell => {
 };
 
 /** Room for the sizes of the work after the step. */
-function sizesOf({ after }: Reading, at: { x: number; y: number }, setting: StepSetting, show = true) {
+function sizesOf({ after, side }: Reading, at: { x: number; y: number }, setting: StepSetting, show = true) {
   const { set } = lengthWriter(setting);
-  const { width, height } = boxOf(after.work.plies);
+  const whole = boxOf(after.work.plies);
+  // Piping stands out beyond the seams, from which a work is measured.
+  const { x, y, width, height } = boxOf(withoutPiping(after.work).plies);
+  const left = at.x + (side === 'front' ? x - whole.x : whole.x + whole.width - x - width);
+  const low = at.y + y - whole.y;
   const label = (mm: number) => (show ? set(mm) : '');
   return {
-    height: heights({ name: 'height', marks: [at.y, at.y + height], labels: [label(height)] }),
-    width: across({ name: 'width', marks: [at.x, at.x + width], labels: [label(width)] }, at.y),
+    height: heights({ name: 'height', marks: [low, low + height], labels: [label(height)] }),
+    width: across({ name: 'width', marks: [left, left + width], labels: [label(width)] }, at.y),
   };
 }
 
@@ -300,7 +305,7 @@ function played(reading: Reading, at: number, moving: Work | undefined, setting:
     arranged = done ? b : a;
   }
   const finished = moving ? at === 1 : done;
-  const box = boxOf(after.work.plies);
+  const [box, own] = [boxOf(after.work.plies), boxOf(withoutPiping(after.work).plies)];
   const place = moving
     ? {
         x: side === 'front' ? box.x - pictures.after.box.x : pictures.after.box.x + cloth.width - box.x - box.width,
@@ -318,7 +323,7 @@ function played(reading: Reading, at: number, moving: Work | undefined, setting:
   };
   const legend = rolesIn(reading, moving !== undefined, setting);
   const words = legendWords(doing, pictures.before);
-  const when = finished ? `After: ${set(box.width)} × ${set(box.height)}` : moving && at > 0 ? 'On the way' : 'Before';
+  const when = finished ? `After: ${set(own.width)} × ${set(own.height)}` : moving && at > 0 ? 'On the way' : 'Before';
   return layOutSheet(
     {
       title: step.title,

@@ -39,7 +39,13 @@ function traced(before: Counted, ply: Ply, a: Point, b: Point): Trace[] {
   const middle = { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 };
   return before.flatMap(({ work, first }, i) =>
     work.plies
-      .filter((one) => isPart(one, ply, first(ply.piece)) && covers(one.outline, transformPoint(one.transform, middle)))
+      // Parts of a strip that goes round corners lie each in its own way.
+      .filter(
+        (one) =>
+          !one.piping &&
+          isPart(one, ply, first(ply.piece)) &&
+          covers(one.outline, transformPoint(one.transform, middle)),
+      )
       .map((one) => ({
         work: i,
         ply: one,
@@ -87,8 +93,8 @@ export function tracedFolds(works: readonly Work[], after: Work): FoldTrace[] {
   const before = counted(works);
   const sides = after.plies.flatMap((ply, level) =>
     ply.outline.flatMap((edge, i) =>
-      // Interfacing folds with its cloth.
-      edge.fold === undefined || ply.fusedTo !== undefined
+      // Interfacing folds with its cloth; a strip bent round a cord does not tell where it lay.
+      edge.fold === undefined || ply.fusedTo !== undefined || ply.piping
         ? []
         : [{ ply, level, edge, to: ply.outline[(i + 1) % ply.outline.length]!.from }],
     ),

@@ -1,3 +1,4 @@
+import { withoutPiping } from '../cloth/piping.ts';
 import { openingsOf } from '../cloth/openings.ts';
 import { listed, SAME } from '../measure/index.ts';
 import { boxOf, size } from '../cloth/size.ts';
@@ -35,7 +36,7 @@ export const faceWords = (ply: Ply, face: 'right' | 'wrong', { materials }: Piec
 /** The size in a sentence, with the depth that boxed corners give. */
 export function sizeWords(work: Work, setting: PieceSetting): string[] {
   const { say } = lengthWriter(setting);
-  const [flat, now] = [boxOf(work.plies), size(work)];
+  const [flat, now] = [boxOf(withoutPiping(work).plies), size(work)];
   const lying = [
     `It lies ${say(flat.width)} wide and ${say(flat.height)} high.`,
     ...openingWords(work).map(([where, round]) => `${where} it is ${say(round)} round.`),

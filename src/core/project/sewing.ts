@@ -1,4 +1,5 @@
 /** How a machine is set for a step: stitch and its length, needle, foot. The machine's manual and a scrap go first. */
+import { pipingLoose } from '../cloth/piping.ts';
 import { feet, verbNamed } from '../steps/index.ts';
 import { materialIn } from './steps/thickness.ts';
 import { needleWords, suits, type Suits, type ThicknessRange } from './needle.ts';
@@ -75,7 +76,8 @@ function footFor(
 ): Foot {
   if (needed) return needed;
   const isZip = ({ plies }: Work) => plies.every((ply) => materialIn(pattern, ply)?.hardware === 'zip');
-  if (taken.some(isZip)) return 'zip';
+  // Beside a cord as beside teeth.
+  if (taken.some((work) => isZip(work) || pipingLoose(work.plies).length > 0)) return 'zip';
   if (materials.some(({ kind }) => kind === 'batting')) return 'walking';
   if (materials.some(({ kind, holes }) => kind === 'cloth' && holes === 'stay')) return 'gliding';
   return 'standard';

@@ -96,6 +96,10 @@ const sayings: Partial<Record<VerbName, Sayings>> = {
       'lay, place, put on, put at, pop on, pop over, position, set on, goes on, go on, goes over, goes at, goes to, goes below, sits on, slide over, slide under, line up, on top, lay over, overlap, centre on, center on, lap over, comes over',
     perhaps: 'pin, clip, put, goes, sits, measure down, measure in, match, level with, even with, against',
   },
+  pipe: {
+    surely: 'pipe, piping, piped, piping cord, round the cord, around the cord, welt, cord in the fold',
+    perhaps: 'cord, zip foot, snug, close to the cord, raw edges together, clip, overlap',
+  },
   pleat: { surely: 'pleat, mountain, valley, accordion', perhaps: 'fold up, fold, tick, notch' },
   press: { surely: 'press, iron, give it a press', perhaps: 'steam' },
   'quarter turn': { surely: 'quarter turn, rotate, turn sideways', perhaps: 'turn' },

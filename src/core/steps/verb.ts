@@ -22,6 +22,8 @@ export type StepContext = {
   readonly setInto: (piece: string) => SetInto | undefined;
   /** The fold lines of a piece that is pleated under pieces, measured from the bottom or the left of its cut size. */
   readonly pleatsOf: (piece: string) => PiecePleats | undefined;
+  /** Whether a piece is cut on the bias. */
+  readonly onBias: (piece: string) => boolean;
   /** The darts of a piece, as they lie on it when it is cut. */
   readonly dartsOf: (piece: string) => readonly DartOnPiece[];
 };

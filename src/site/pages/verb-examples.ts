@@ -29,13 +29,14 @@ export type VerbExample = {
 
 const HEAD = `title: An example
 measures: { seam: { in: 1/2, mm: 12 } }
-materials: { outer: linen, lining: lawn, stay: fusible, button: button }
+materials: { outer: linen, lining: lawn, stay: fusible, button: button, cord: cord }
 `;
 
 const shelf = MaterialsFile.parse({
   linen: { kind: 'cloth' },
   lawn: { kind: 'cloth', lining: true },
   fusible: { kind: 'interfacing' },
+  cord: { kind: 'by length', width: { in: 1 / 4, mm: 6, source: 'an example' } },
   button: {
     kind: 'hardware',
     hardware: 'button',
@@ -112,6 +113,12 @@ const examples: Readonly<Partial<Record<VerbName, readonly [pieces: string, step
   bind: [
     `${front}\n  strip: { from: lining, size: [8, 2], allowance: 0 }`,
     'steps:\n  - { bind: front, with: strip, at: top, width: 1/2 }',
+  ],
+  pipe: [
+    `${front}
+  strip: { from: lining, size: [26, 1 3/4], grain: bias, allowance: 0 }
+  cord: { from: cord, size: [25, { in: 1/4, mm: 6 }], allowance: 0 }`,
+    'steps:\n  - { pipe: front, with: strip, cord: cord, at: all }',
   ],
   casing: [front, 'steps:\n  - { casing: front, at: top, width: 1 in, then: 1/4 }'],
   attach: [both, `${round}\n  - { turn: pad }\n  - { attach: button, to: pad, at: [3 1/2, 4] }`],

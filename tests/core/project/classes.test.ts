@@ -83,6 +83,45 @@ describe('the cushion with an overlapped back', () => {
   });
 });
 
+describe('the piped cushion', () => {
+  it('comes to its side from seam to seam, and its strip goes once round it', () => {
+    const { cut, steps, rows, layers } = made('piped-cushion', 'inch');
+    expect(cut).toEqual([
+      '1 front 17 in x 17 in',
+      '1 back 17 in x 17 in',
+      // Four times 16 in and an inch of overlap; a cord of 1/4 in is 0.785 round: with two seams of 1/2 up to 1 7/8.
+      '1 strip 65 in x 1 7/8 in',
+      '1 cord 64 in x 1/4 in',
+    ]);
+    expect(steps.at(-1)).toBe('cushion 16 in x 16 in');
+    expect(rows).toEqual([
+      // Of the front and of the strip twice, and two layers more where its ends overlap.
+      'Fold the strip round the cord, and baste it to the front all round, raw edges together: 64 in through 5',
+      // The gap of 8 in is at the bottom, where the ends overlap.
+      'Sew the front and the back together all round, but for a gap at the bottom: 56 in through 4',
+      'Close the gap of the cushion by hand: 8 in through 4',
+    ]);
+    // At a corner each of front and back lies four times, its allowances folded in both ways; and the strip of either side.
+    expect(layers).toBe(10);
+    expect(made('piped-cushion', 'metric').steps.at(-1)).toBe('cushion 400 mm x 400 mm');
+  });
+
+  it('has a zip across its back where one is chosen, and no gap', () => {
+    const { cut, steps, rows } = made('piped-cushion', 'inch', { options: { closing: 'zip' } });
+    // 17 in less a zip of 1 1/4, halved, and two seams of 3/8 more.
+    expect(cut.slice(1, 4)).toEqual([
+      '1 upper back 17 in x 8 5/8 in',
+      '1 lower back 17 in x 8 5/8 in',
+      '1 zip 17 in x 1 1/4 in',
+    ]);
+    expect(steps.slice(1, 3)).toEqual(['back 17 in x 9 1/8 in', 'back 17 in x 17 in']);
+    expect(rows.at(-1)).toMatch(/: 64 in through 6$/u);
+    expect(steps.at(-1)).toBe('cushion 16 in x 16 in');
+    const metric = made('piped-cushion', 'metric', { options: { closing: 'zip' } });
+    expect(metric.steps.at(-1)).toBe('cushion 400 mm x 400 mm');
+  });
+});
+
 describe('the patchwork cushion', () => {
   it('makes eight triangle squares and four pairs, two blocks of each, and a front of 15 in and its seams', () => {
     const { cut, steps } = made('patchwork-cushion', 'inch');

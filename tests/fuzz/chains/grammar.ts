@@ -91,6 +91,8 @@ const twoBags: readonly Said[] = [
 const onePut: readonly Said[] = [...twoBags, { put: 'lining', into: 'bag', together: 'right sides' }];
 const oneJoined: readonly Said[] = [...onePut, { 'join openings': 'bag' }];
 const leadsTo: Partial<Record<VerbName, readonly Said[]>> = {
+  // It takes a strip and a cord that are long enough.
+  pipe: [],
   'sew up': [{ fold: 'front', from: 'top', at: { mm: 50, in: 2 } }],
   put: twoBags,
   'join openings': onePut,
@@ -106,7 +108,8 @@ function bagsOf(chance: Chance, home: Edition, lead: readonly Said[]): File {
     back: { like: 'front', from: 'outer' },
     'lining front': { like: 'front', from: 'inner' },
     'lining back': { like: 'front', from: 'inner' },
-    strip: { size: [written(60, home), written(20, home)], from: 'outer' },
+    strip: { size: [written(1000, home), written(48, home)], from: 'outer', grain: 'bias' },
+    cord: { size: [written(1000, home), written(6, home)], from: 'outer' },
   };
   return {
     ...piecesOf(chance, home),
@@ -368,6 +371,10 @@ function valueFor(field: Field, where: string, table: Table, taken: string[], ve
       if (/^the strip\b/u.test(field.about) && works.has('strip') && !taken.includes('strip') && chance.often(0.8)) {
         taken.push('strip');
         return 'strip';
+      }
+      if (/^the cord\b/u.test(field.about) && works.has('cord') && !taken.includes('cord') && chance.often(0.9)) {
+        taken.push('cord');
+        return 'cord';
       }
       return take();
     case 'works': {

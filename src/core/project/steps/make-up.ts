@@ -155,6 +155,7 @@ class Bench {
       },
       pleatsOf: (piece) => pleated.get(plainName(piece)),
       dartsOf: (piece) => darted.get(plainName(piece)) ?? [],
+      onBias: (piece) => pattern.pieces[piece]?.grain === 'bias',
     };
   }
 

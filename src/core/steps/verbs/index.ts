@@ -28,6 +28,7 @@ import { closeGap } from './close-gap.ts';
 import { gather } from './gather.ts';
 import { boxCorner } from './box-corner.ts';
 import { bind } from './bind.ts';
+import { pipe } from './pipe.ts';
 import { casing } from './casing.ts';
 import { attach } from './attach.ts';
 import { buttonhole } from './buttonhole.ts';
@@ -68,6 +69,7 @@ export const verbs = [
   gather,
   boxCorner,
   bind,
+  pipe,
   casing,
   attach,
   buttonhole,
