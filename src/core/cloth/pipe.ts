@@ -3,10 +3,10 @@ import { areaOf, ON } from './ring.ts';
 import { cross, distance, dot, minus, plus, times, unit } from '../geometry/point.ts';
 import { edgesOn } from './sides.ts';
 import { fail, ok, plainName, SAME } from '../measure/index.ts';
-import { followedBy, identity, rotation, translation } from '../geometry/transform.ts';
+import { followedBy, identity, reflection, rotation, translation } from '../geometry/transform.ts';
 import { lengthOf } from './curve.ts';
 import { BESIDE, END, miter, stitchSides, wayAlong } from './piping.ts';
-import { sides } from '../geometry/index.ts';
+import { lineThrough, sides } from '../geometry/index.ts';
 import { nextNumber, noted } from './work.ts';
 import { outlineOf } from './silhouette.ts';
 import { boxOf } from './size.ts';
@@ -106,19 +106,22 @@ export function pipe(work: Work, strip: Work, cord: Work, how: Pipe): Sewn {
   const segment = (
     chain: Chain,
     from: Ply,
+    face: Ply['face'],
     [out, inner]: readonly [number, number],
     cloth: number,
     edge: EdgesOf,
   ): Ply => {
     const outline = ribbon(chain, out, inner, edge, row);
+    const [lies, first, second] = [alongChain(from, chain, out), chain.frames[0]!.at, chain.frames[1]!.at];
     return {
       ...from,
       id: number++,
       outline,
+      face,
       fullness: cloth / areaOf(outline),
       laid: [...(from.laid ?? []), laid],
       piping: true,
-      transform: alongChain(from, chain, out),
+      transform: face === from.face ? lies : followedBy(lies, reflection(lineThrough(first, second))),
     };
   };
   const half = deep + around / 2;
@@ -129,13 +132,13 @@ export function pipe(work: Work, strip: Work, cord: Work, how: Pipe): Sewn {
     const fold = number++;
     const add = (one: Chain, cloth: number) => {
       const sideOf = (name: string): EdgesOf => ({ out: { name, bulge: 0 }, in: { name: 'fold', bulge: 0, fold } });
-      lower.push({ ...segment(one, stripPly, [deep, thick], cloth, sideOf(names[0])), face: 'wrong' });
-      upper.unshift(segment(one, { ...stripPly, face: 'right' }, [deep, thick], cloth, sideOf(names[1])));
+      lower.push(segment(one, stripPly, 'wrong', [deep, thick], cloth, sideOf(names[0])));
+      upper.unshift(segment(one, stripPly, 'right', [deep, thick], cloth, sideOf(names[1])));
     };
     add(chain, chain.length * half);
     if (chain === chains[0] && overlap > 0) add(overlapIn(chain, ring, overlap), overlap * half);
     cords.push(
-      segment(chain, cordPly, [-BESIDE, thick], chain.length * thick, {
+      segment(chain, cordPly, cordPly.face, [-BESIDE, thick], chain.length * thick, {
         out: { name: 'cord', bulge: 0, held: row },
         in: { name: 'cord', bulge: 0, held: row },
       }),

@@ -63,7 +63,8 @@ const NARROW = 0.5;
 /** The plies of a work; a handle that was laid on it is taken only as far as the opening that it stands out of. */
 function withoutHandles(work: Work): readonly Ply[] {
   const openings = openingsOf(work);
-  if (openings.length === 0) return withoutPiping(work).plies;
+  const { plies: all } = withoutPiping(work);
+  if (openings.length === 0) return all;
   const put = putsIn(work);
   const beyond = new Map<Ply, Line[]>();
   const isPut = (one: Named) => put.some((other) => isSame(one, other));
@@ -76,7 +77,7 @@ function withoutHandles(work: Work): readonly Ply[] {
       for (const ply of plies) beyond.set(ply, [...(beyond.get(ply) ?? []), line]);
     }
   }
-  return work.plies.map((ply) => {
+  return all.map((ply) => {
     const lines = beyond.get(ply);
     if (!lines) return ply;
     return { ...ply, outline: ply.outline.map((edge) => ({ ...edge, from: lines.reduce(noFarther, edge.from) })) };

@@ -155,6 +155,8 @@ export function tracedCuts(works: readonly Work[], after: Work): Trace[] {
   const before = counted(works);
   const found = new Map<string, Trace>();
   for (const ply of after.plies) {
+    // The ends of piping are cut where they meet, wherever that is on the strip.
+    if (ply.piping) continue;
     for (const [i, { fold, from }] of ply.outline.entries()) {
       if (fold !== undefined) continue;
       const to = ply.outline[(i + 1) % ply.outline.length]!.from;

@@ -109,7 +109,7 @@ function bagsOf(chance: Chance, home: Edition, lead: readonly Said[]): File {
     'lining front': { like: 'front', from: 'inner' },
     'lining back': { like: 'front', from: 'inner' },
     strip: { size: [written(1000, home), written(48, home)], from: 'outer', grain: 'bias' },
-    cord: { size: [written(1000, home), written(6, home)], from: 'outer' },
+    cord: { size: [written(1000, home), written(6, home)], from: 'outer', allowance: 0 },
   };
   return {
     ...piecesOf(chance, home),

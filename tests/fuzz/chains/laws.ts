@@ -103,13 +103,15 @@ export function partsOfPieces({ after }: Step, pattern: Pattern): string[] {
     const piece = pattern.pieces[ply.piece];
     const { a, b, c, d } = ply.transform;
     const size = a * d - b * c;
-    if (abs(abs(size) * ply.fullness - 1) > 1e-6) found.push(`ply ${ply.id} is ${size} times as large as it was cut`);
+    // Piping goes round corners and round a cord: it tells by no one transform where it lay on its strip.
+    if (abs(abs(size) * ply.fullness - 1) > 1e-6 && !ply.piping)
+      found.push(`ply ${ply.id} is ${size} times as large as it was cut`);
     if (size > 0 !== (ply.face === 'right')) found.push(`ply ${ply.id} shows its ${ply.face} side, and lies otherwise`);
     if (!(ringArea(ply.outline) > 0)) found.push(`ply ${ply.id} has no area`);
     if (crosses(ply.outline)) found.push(`the outline of ply ${ply.id} crosses itself`);
     const back = ply.outline.map(({ name, from }) => ({ name, from: uncut(ply.transform, from), bulge: 0 }));
     const cut = piece && straightened(piece.cutOutline, SAME);
-    const off = cut && back.find(({ from }) => !isOn(cut, from));
+    const off = cut && !ply.piping && back.find(({ from }) => !isOn(cut, from));
     if (!piece) found.push(`ply ${ply.id} is of no piece`);
     if (off) found.push(`ply ${ply.id} has cloth where ${ply.piece} was never cut: ${off.from.x}, ${off.from.y}`);
     const all = parts.get(key(ply)) ?? { plies: [], rings: [] };
@@ -117,7 +119,8 @@ export function partsOfPieces({ after }: Step, pattern: Pattern): string[] {
     all.rings.push(size > 0 ? back : back.reverse());
     parts.set(key(ply), all);
   }
-  for (const [name, { rings }] of parts) {
+  for (const [name, { plies, rings }] of parts) {
+    if (plies.some(({ piping }) => piping)) continue;
     // A piece with a dart does not lie flat: what is beside the dart is drawn in, and tells by no one transform where it lay.
     if (rings.length < 2 || rings.some((ring) => ring.some((edge) => edge.name === DART))) continue;
     const sum = rings.reduce((all, ring) => all + abs(ringArea(ring)), 0);
@@ -150,7 +153,7 @@ export function untorn({ after }: Step, pattern: Pattern): string[] {
   const darted = new Set(after.plies.flatMap((ply) => (isDarted(ply) ? [key(ply)] : [])));
   for (const ply of after.plies) {
     const piece = pattern.pieces[ply.piece];
-    if (!piece || darted.has(key(ply))) continue;
+    if (!piece || ply.piping || darted.has(key(ply))) continue;
     const cut = straightened(piece.cutOutline, SAME);
     for (const [i, edge] of ply.outline.entries()) {
       if (['cut', 'clip', 'gathers'].includes(edge.name)) continue;
@@ -300,6 +303,8 @@ export function pointsIn({ plies }: Work, many: number, share: () => number): Po
 export function sized({ after, size, depth }: Step): string[] {
   if (depth > 0 || after.marks.some(({ kind }) => kind === 'box')) return [];
   const points = after.plies.flatMap((ply) => {
+    // Piping stands out beyond the seams that are measured.
+    if (ply.piping) return [];
     const out = openingsOf(after).filter((opening) => isHandle(ply, after, opening));
     return ply.outline.map(({ from }) => out.reduce(asFarAs, from));
   });

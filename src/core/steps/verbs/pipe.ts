@@ -30,6 +30,7 @@ export const pipe = verb({
       length('where it goes all round: how far the ends of the strip overlap. Left out, 1 in or 25 mm.'),
     ),
   },
+  cuts: true,
   foot: 'zip',
   handling: 8,
   title: ({ pipe: cloth, with: strip, cord, at }) =>
