@@ -63,10 +63,23 @@ export function rowsAlongSides(step: Step, edition: 'inch' | 'metric'): string[]
       top: { x: middle.x, y: box.y + box.height - off },
     }[side as 'left'];
     const isSewn = rows.some(({ runs }) => runs.some(({ from, to }) => away(at, [{ from }, { from: to }]) < SAME));
-    if (!isSewn && (layersOf(work!, at)?.length ?? 0) > 0)
+    if (
+      !isSewn &&
+      (layersOf(work!, at)?.length ?? 0) > 0 &&
+      !sides.some((one) => one !== side && endsNear(work!, at, one, off))
+    )
       found.push(`no row goes by ${at.x}, ${at.y}, at the ${side}`);
   }
   return found.slice(0, 1);
+}
+
+/** Whether the cloth ends so near to a place, towards a side or aslant of it: where the side is shaped, rows turn before. */
+function endsNear(work: Work, at: Point, side: string, off: number): boolean {
+  const ahead = { right: 0, top: 90, left: 180, bottom: 270 }[side as 'right'];
+  return [-45, -30, -15, 0, 15, 30, 45].some((aslant) => {
+    const turned = ((ahead + aslant) * Math.PI) / 180;
+    return layersOf(work, { x: at.x + off * Math.cos(turned), y: at.y + off * Math.sin(turned) })?.length === 0;
+  });
 }
 
 /**
