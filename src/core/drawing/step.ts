@@ -14,6 +14,7 @@ import { standing } from './standing.ts';
 import { SAME } from '../measure/index.ts';
 import { cameFrom } from './trace.ts';
 import { polyline } from './path.ts';
+import { rowDistances, rowLabels } from './row-distance.ts';
 import { rowWords, seenWords, sizeWords, standingNotes, zipWords } from './work-words.ts';
 import { faceOf, shapesOf } from './work-shapes.ts';
 import { turnedBack } from './turned-back.ts';
@@ -220,11 +221,16 @@ function beforeShapes({ step, doing }: Reading, views: readonly View[], setting:
   ];
 }
 
+/** The rows that a step sews, by number. */
+const idsOf = ({ stitches }: StepDrawn): ReadonlySet<number> => new Set(stitches.map(({ id }) => id));
+
 function afterShapes({ step, doing }: Reading, view: View, setting: StepSetting, frame: Frame): Shape[] {
-  const ids = new Set(step.stitches.map(({ id }) => id));
+  const ids = idsOf(step);
   const set = marksPath(doing.marks, view, frame.onto);
+  const drawn = shapesOf('after', view, frame.onto, setting, ids);
   return [
-    ...shapesOf('after', view, frame.onto, setting, ids),
+    ...drawn,
+    ...rowLabels(rowDistances(view.work, ids), view, frame, { drawn, set: lengthWriter(setting).set }),
     ...(set.length > 0
       ? [{ kind: 'path', name: 'hardware set', role: 'hardware', path: set, now: true } as const]
       : []),
@@ -421,7 +427,8 @@ function describe(reading: Reading, setting: StepSetting): string[] {
     return n > 0 ? [`${n} ${kind}`] : [];
   });
   if (kinds.length > 0) text.push(`Fold lines, as seen from the ${side}: ${kinds.join(' and ')}.`);
-  text.push(...rowWords(after.work, setting, new Set(step.stitches.map(({ id }) => id))));
+  text.push(...rowWords(after.work, setting, idsOf(step)));
+  for (const { distance } of rowDistances(after.work, idsOf(step))) text.push(`Sewn ${say(distance)} from the edge.`);
   if (doing.cuts.length > 0) text.push('Cloth is cut away along the marked lines.');
   for (const { name } of doing.marks) text.push(`Set here: ${name}.`);
   text.push(

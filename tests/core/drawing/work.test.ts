@@ -20,6 +20,7 @@ import {
   thickest,
   topstitch,
 } from '../../../src/core/cloth/index.ts';
+import { rowDistances } from '../../../src/core/drawing/row-distance.ts';
 import { turnedBack } from '../../../src/core/drawing/turned-back.ts';
 import { drawWork, lineAcross } from './draw-work.ts';
 import { line as anyLine, piece, value } from '../cloth/works.ts';
@@ -417,5 +418,38 @@ describe('a work cut through', () => {
     expect(scene.text[2]).toBe(`Layers are drawn ${factor} times as thick as they are.`);
     const cloth = boxOf(segments(pathNamed(scene, 'section layer')).flat());
     expect(cloth.height / scene.scale).toBeCloseTo(1.2 * factor, 3);
+  });
+});
+
+describe('how far a row lies from its edge', () => {
+  const rows = (work: Work) =>
+    rowDistances(work, new Set(work.stitches.map(({ id }) => id))).map(
+      ({ distance }) => Math.round(distance * 1e3) / 1e3,
+    );
+  const cloth = piece('cloth', rectangle(100, 60));
+
+  it('is what it was sewn at, from the nearest edge that runs along it, each once', () => {
+    expect(rows(value(topstitch(cloth, { edge: 'top', inside: 3 })))).toEqual([3]);
+    const both = value(topstitch(value(topstitch(cloth, { edge: 'left', inside: 3 })), { edge: 'top', inside: 8 }));
+    expect(rows(both)).toEqual([8, 3]);
+    // Of a pocket on a panel, that of the pocket.
+    const pocket = value(lay(cloth, piece('pocket', rectangle(40, 30))));
+    expect(rows(value(topstitch(pocket, { line: { at: { x: 33, y: 0 }, angle: 90 } })))).toEqual([3]);
+  });
+
+  it('is not told of a row far from any edge, across all of them, or by hand', () => {
+    const wide = piece('cloth', rectangle(300, 300));
+    expect(rows(value(topstitch(wide, { line: { at: { x: 150, y: 0 }, angle: 90 } })))).toEqual([]);
+    expect(rows(value(topstitch(wide, { line: { at: { x: 0, y: 0 }, angle: 45 } })))).toEqual([]);
+  });
+
+  it('stands on the drawing beside the row, away from the edge, and clear of every line', () => {
+    const sewn = value(topstitch(cloth, { edge: 'top', inside: 6 }));
+    const scene = drawStep(named('Topstitch the cloth', 'topstitch', { cloth }, sewn), metric);
+    expect(textNamed(scene, 'row distance 1')).toContain('6');
+    expect(faults(scene)).toEqual([]);
+    const row = boxOf(segments(pathNamed(scene, 'after stitch now')).flat());
+    expect(boxOf(segments(pathNamed(scene, 'row distance 1 plate')).flat()).y).toBeGreaterThan(row.y);
+    expect(scene.text).toContain('Sewn 6 millimetres from the edge.');
   });
 });
