@@ -79,7 +79,9 @@ export function join(layers: readonly SeamLayer[], seam: Seam): Sewn {
   if (!opened.ok) return opened;
   const flat = pressed(...opened.value, press, line);
   if (!flat.ok) return flat;
-  const note: StepRecord = { did: 'join', stitches: [stitch.id], met, ...(together && { together }) };
+  const { plies, stitches, marks } = held;
+  const sewnAs = { plies, stitches, marks, top: of.at(-1)! };
+  const note: StepRecord = { did: 'join', stitches: [stitch.id], met, sewnAs, ...(together && { together }) };
   return ok(asOneStep(stack.done, flat.value, note));
 }
 

@@ -141,6 +141,8 @@ export type StepRecord = {
   readonly met?: readonly MetEdge[];
   /** Which faces touch in a seam. */
   readonly together?: 'right sides together' | 'wrong sides together' | 'right side to wrong side';
+  /** Of a seam that is opened: how the layers lay on one another when it was sewn. */
+  readonly sewnAs?: SewnAs;
   /** Area cut away, in mm². */
   readonly cutAway?: number;
   /** Length before and after, in mm, of an edge that was gathered or eased. */
@@ -149,6 +151,12 @@ export type StepRecord = {
   readonly apart?: Apart;
   /** What a fold needs to be undone. */
   readonly undo?: Undo;
+};
+
+/** Layers on one another at the machine, from the table upward, before they are opened. */
+export type SewnAs = Pick<Work, 'plies' | 'stitches' | 'marks'> & {
+  /** The plies of the uppermost layer, by number. */
+  readonly top: ReadonlySet<number>;
 };
 
 export type Apart = {

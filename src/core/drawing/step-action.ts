@@ -4,16 +4,17 @@ import { bentArrow, hardwareMark, turnOverArrow } from './marks.ts';
 import { boxInView, viewed } from './view.ts';
 import { cutApartIn } from '../cloth/work.ts';
 import { boxOf } from '../cloth/size.ts';
+import { letteringBox } from './lettering.ts';
 import { direction } from '../geometry/point.ts';
 import { polyline } from './path.ts';
-import { tracedCuts, tracedFolds, tracedRows } from './trace.ts';
+import { cameFrom, tracedCuts, tracedFolds, tracedRows } from './trace.ts';
 import { verbNamed } from '../steps/index.ts';
 import type { Box, Point } from '../geometry/index.ts';
 import type { Command, Onto } from './path.ts';
 import type { FoldTrace, Trace } from './trace.ts';
 import type { Frame } from './frame.ts';
 import type { Mark, Work } from '../cloth/work.ts';
-import type { Shape, ShapeRole } from './scene.ts';
+import type { Shape, ShapeRole, TextShape } from './scene.ts';
 import type { StepDrawn } from './step.ts';
 import type { View } from './view.ts';
 
@@ -102,7 +103,12 @@ export const marksPath = (marks: readonly Mark[], view: View, onto: Onto): Comma
 const MOST = 4;
 
 /** Arrows that show what moves and where to. */
-export function arrows({ verb }: StepDrawn, doing: StepAction, views: readonly View[], frame: Frame): Shape[] {
+export function arrows(
+  { verb, after }: StepDrawn,
+  doing: StepAction,
+  views: readonly View[],
+  { frame, words }: { frame: Frame; words: readonly TextShape[] },
+): Shape[] {
   const path: Command[] = [];
   const [first, second] = views;
   const { laysFirst, turnsOver } = verbNamed(verb);
@@ -111,7 +117,8 @@ export function arrows({ verb }: StepDrawn, doing: StepAction, views: readonly V
     const reach = Math.min(9, 0.3 * width * frame.scale, 0.6 * height * frame.scale);
     path.push(...turnOverArrow(frame.onto({ x: x + width / 2, y: y + height / 2 }), reach));
   } else if (first && second) {
-    path.push(...(laysFirst ? together(first, second, frame) : together(second, first, frame)));
+    const [moves, stays] = laysFirst ? [first, second] : [second, first];
+    path.push(...together(moves, stays, landing(moves.work, stays, after), frame, words));
   } else {
     const longest = new Map<string, FoldTrace>();
     for (const fold of doing.folds) {
@@ -163,18 +170,60 @@ function room(from: Point, way: Point, { x, y, width, height }: Box): number {
 const covers = ({ x, y, width, height }: Box, p: Point): boolean =>
   p.x >= x && p.x <= x + width && p.y >= y && p.y <= y + height;
 
-/** From the work that moves to the one it comes to lie on, beside it: between works over each other stand captions. */
-function together(moves: View, stays: View, frame: Frame): Command[] {
-  const [a, b] = [boxInView(moves), boxInView(stays)];
-  const right = a.x + a.width <= b.x;
-  if (!right && b.x + b.width > a.x) return [];
-  const inside = ({ x, width }: Box, atRight: boolean) => {
-    const reach = Math.min(0.25 * width, 9 / frame.scale);
-    return atRight ? x + width - reach : x + reach;
+/** Where the middle of a work comes to lie on the one that stays, as this lies before. */
+function landing(moves: Work, { work: stays, box }: View, after: Work): Point {
+  const from = cameFrom([stays, moves], after);
+  const [still, moved] = [0, 1].map((i) => boxOf(after.plies.filter(({ id }) => from.get(id) === i)));
+  const middle = (start: number, size: number, low: number, room: number) =>
+    Math.max(low, Math.min(low + room, low + start + size / 2));
+  return {
+    x: middle(moved!.x - still!.x, moved!.width, box.x, box.width),
+    y: middle(moved!.y - still!.y, moved!.height, box.y, box.height),
   };
-  const y = Math.max(a.y, b.y) + Math.min(a.height, b.height) / 2;
-  const [from, to] = [frame.onto({ x: inside(a, right), y }), frame.onto({ x: inside(b, !right), y })];
-  // Little works leave no room for a bow between their captions.
-  const bow = Math.min(a.height, b.height) * frame.scale > 8 ? 0.12 : 0;
-  return bentArrow(from, to, right ? bow : -bow);
+}
+
+/** Where an arrow to a work below or above may begin, as shares of the width of what moves, and how it may bend. */
+const [BEGINS, BENDS] = [
+  [0.85, 0.7, 0.5, 0.95, 0.3],
+  [0.12, -0.12, 0.3, -0.3, 0.5, -0.5],
+];
+
+/** From the work that moves to where it comes to lie; round the captions of works that stand over each other. */
+function together(moves: View, stays: View, lands: Point, frame: Frame, words: readonly TextShape[]): Command[] {
+  const [a, b] = [boxInView(moves), boxInView(stays)];
+  const to = viewed(stays, frame.onto)(lands);
+  const right = a.x + a.width <= b.x;
+  if (right || b.x + b.width <= a.x) {
+    const reach = Math.min(0.25 * a.width, 9 / frame.scale);
+    const from = frame.onto({ x: right ? a.x + a.width - reach : a.x + reach, y: a.y + a.height / 2 });
+    // Little works leave no room for a bow between their captions.
+    const bow = Math.min(a.height, b.height) * frame.scale > 8 ? 0.12 : 0;
+    return bentArrow(from, to, right ? bow : -bow);
+  }
+  const inside = Math.min(0.3 * a.height, 4 / frame.scale);
+  const y = a.y > b.y ? a.y + inside : a.y + a.height - inside;
+  for (const bend of BENDS) {
+    for (const share of BEGINS) {
+      const arrow = bentArrow(frame.onto({ x: a.x + share * a.width, y }), to, bend);
+      if (isClear(arrow, words, frame)) return arrow;
+    }
+  }
+  return [];
+}
+
+/** Whether a bent arrow stays on the sheet beside what is drawn, and off all words. */
+function isClear([start, curve]: readonly Command[], words: readonly TextShape[], frame: Frame): boolean {
+  if (start?.[0] !== 'M' || curve?.[0] !== 'C') return false;
+  const [, x0, y0] = start;
+  const [, x1, y1, x2, y2, x3, y3] = curve;
+  const at = (t: number, p: number, q: number, r: number, s: number) =>
+    (1 - t) ** 3 * p + 3 * (1 - t) ** 2 * t * q + 3 * (1 - t) * t ** 2 * r + t ** 3 * s;
+  const boxes = words.map(letteringBox);
+  return Array.from({ length: 33 }, (_, i) => i / 32).every((t) => {
+    const [x, y] = [at(t, x0, x1, x2, x3), at(t, y0, y1, y2, y3)];
+    if (x < frame.left || x > frame.right) return false;
+    return boxes.every(
+      (box) => x < box.x - 1 || x > box.x + box.width + 1 || y < box.y - 1 || y > box.y + box.height + 1,
+    );
+  });
 }

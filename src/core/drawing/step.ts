@@ -11,7 +11,7 @@ import { direction } from '../geometry/point.ts';
 import { frameOf } from './frame.ts';
 import { lineThrough } from '../geometry/index.ts';
 import { standing } from './standing.ts';
-import { SAME } from '../measure/index.ts';
+import { listed, SAME } from '../measure/index.ts';
 import { cameFrom } from './trace.ts';
 import { polyline } from './path.ts';
 import { rowDistances, rowLabels } from './row-distance.ts';
@@ -29,7 +29,7 @@ import type { Onto } from './path.ts';
 import type { StepAction } from './step-action.ts';
 import type { FoldTrace } from './trace.ts';
 import type { Frame } from './frame.ts';
-import type { Scene, Shape, ShapeRole } from './scene.ts';
+import type { Scene, Shape, ShapeRole, TextShape } from './scene.ts';
 import type { SeenFrom } from '../cloth/visible.ts';
 import type { Step } from '../project/step.ts';
 import type { View } from './view.ts';
@@ -60,6 +60,8 @@ type Reading = {
   readonly after: Named;
   /** The work after the step as it is drawn: where layers lie on one another, a corner of the upper ones is folded back. */
   readonly shown: Work;
+  /** How the layers of a seam lay on one another when it was sewn, where the step opens it; it is seen from the front. */
+  readonly sewnAs: Work | undefined;
   readonly side: SeenFrom;
   readonly doing: StepAction;
 };
@@ -92,7 +94,17 @@ function read(step: StepDrawn, setting: StepSetting): Reading {
   const side = setting.side ?? sideOf(step);
   const works = before.map(({ work }) => work);
   const shown = doing.opensOut ? step.after : opened(step, works, side);
-  return { step, before, after: { name, work: step.after }, shown, side, doing };
+  return { step, before, after: { name, work: step.after }, shown, sewnAs: sewnAsIn(step), side, doing };
+}
+
+/** The record of the seam that a step sewed and opened. */
+const seamIn = ({ after, verb, stitches }: StepDrawn) =>
+  after.done.findLast((one) => one.sewnAs && one.did === verb && stitches.some(({ id }) => one.stitches?.includes(id)));
+
+/** The layers of a seam as they were sewn, a corner of the uppermost folded back. */
+function sewnAsIn(step: StepDrawn): Work | undefined {
+  const { sewnAs } = seamIn(step) ?? {};
+  return sewnAs && turnedBack({ ...sewnAs, done: [] }, sewnAs.top, 'front');
 }
 
 /** The work after a step, a corner folded back of what was laid, or put, on the rest and is nearest to the eye. */
@@ -152,6 +164,23 @@ function alone({ step, before, after, side, doing }: Reading, setting: StepSetti
   return seenWords(first.work, side, setting) === seenWords(after.work, side, setting) ? 'after' : undefined;
 }
 
+/** A work of a step's drawing, by the name of its shapes, as it lies there, and the rows that are marked on it. */
+export type WorkShown = { readonly name: string; readonly work: Work; readonly rows: ReadonlySet<number> };
+
+/** Which works the drawing of a step shows lying flat; one that stands shows what one of these does. */
+export function worksShown(step: StepDrawn, setting: StepSetting): WorkShown[] {
+  const reading = read(step, setting);
+  const { before, shown, sewnAs, doing } = reading;
+  const one = alone(reading, setting);
+  const none: ReadonlySet<number> = new Set();
+  const taken = before.map(({ work }, i) => ({ name: `before ${i + 1}`, work, rows: none }));
+  return [
+    ...(one === 'after' || sewnAs ? [] : taken),
+    ...(sewnAs ? [{ name: 'sewn', work: sewnAs, rows: new Set(seamIn(step)?.stitches) }] : []),
+    ...(one === 'before' ? [] : [{ name: 'after', work: shown, rows: openIds(step, doing) }]),
+  ];
+}
+
 /** How the work stands, where that is new: its corners are boxed, or it is turned out or pushed in. */
 function standsIn({ before, after, side }: Reading, one: 'before' | 'after' | undefined, setting: StepSetting) {
   const [first, ...others] = before;
@@ -169,8 +198,12 @@ function both(reading: Reading, setting: StepSetting): Scene {
   const { step, before, after, shown, side, doing } = reading;
   const one = alone(reading, setting);
   const stands = standsIn(reading, one, setting);
+  const { sewnAs } = reading;
   const cells = [
-    ...(one ? [] : before.map((each) => cellOf(each, 'Before'))),
+    ...(one || sewnAs ? [] : before.map((each) => cellOf(each, 'Before'))),
+    ...(sewnAs
+      ? [{ ...cellOf({ name: '', work: sewnAs }, ''), caption: `Sewn: ${listed(namesIn(step, before))}` }]
+      : []),
     ...(stands ? [{ ...stands, caption: `Standing: ${after.name}` }] : []),
     one ? { ...cellOf(after, 'After'), caption: stands ? 'Lying flat' : '' } : cellOf(after, 'After'),
   ];
@@ -179,7 +212,7 @@ function both(reading: Reading, setting: StepSetting): Scene {
   const sizes = sizesOf(reading, place, setting);
   // What stands at the left edge is measured there; what stands at the end of a row, on its other side.
   const left = place.x === 0;
-  const views = before.map(({ work }, i) => viewOf(work, side, one ? place : arranged.cells[i]!.at));
+  const views = before.map(({ work }, i) => viewOf(work, side, one ? place : arranged.cells[i]?.at));
   const last = { ...viewOf(after.work, side, place), work: shown };
   return layOutSheet(
     {
@@ -190,7 +223,10 @@ function both(reading: Reading, setting: StepSetting): Scene {
       right: [left ? margin : sizes.height],
       below: [sizes.width],
       draw: (frame) => [
-        ...(one === 'after' ? [] : beforeShapes(reading, views, setting, frame)),
+        ...(one === 'after' || sewnAs
+          ? []
+          : beforeShapes(reading, views, setting, { frame, words: captions(arranged, cells, frame) })),
+        ...(sewnAs ? sewnShapes(step, viewOf(sewnAs, 'front', arranged.cells[0]!.at), setting, frame) : []),
         ...(stands ? stands.shapes('standing', standingAt(arranged.cells.at(-2)!.at, frame)) : []),
         ...(one === 'before' ? [] : afterShapes(reading, last, setting, frame)),
         ...(left ? [] : extension(last, frame)),
@@ -213,19 +249,45 @@ function spaceFor(height: DimensionColumn, setting: StepSetting): { width: numbe
   return { width: Math.max(LEAST, roomBeside([height, margin], setting)), height: fit.height };
 }
 
-function beforeShapes({ step, doing }: Reading, views: readonly View[], setting: StepSetting, frame: Frame): Shape[] {
+function beforeShapes(
+  { step, doing }: Reading,
+  views: readonly View[],
+  setting: StepSetting,
+  { frame, words }: { frame: Frame; words: readonly TextShape[] },
+): Shape[] {
   return [
     ...views.flatMap((view, i) => shapesOf(`before ${i + 1}`, view, frame.onto, setting)),
     ...doingShapes(doing, views, frame.onto),
-    ...arrows(step, doing, views, frame),
+    ...arrows(step, doing, views, { frame, words }),
   ];
+}
+
+/** The same, but for the seams of a step that opens what it sews: they are marked where they were sewn. */
+function openIds(step: StepDrawn, { opensOut }: StepAction): ReadonlySet<number> {
+  const isShut = (id: number) => opensOut && step.after.stitches.some((one) => one.id === id && one.kind === 'seam');
+  return new Set([...idsOf(step)].filter((id) => !isShut(id)));
+}
+
+/** The layers of a seam as they lie at the machine, with its row. */
+function sewnShapes(step: StepDrawn, view: View, setting: StepSetting, frame: Frame): Shape[] {
+  const ids = new Set(seamIn(step)?.stitches);
+  const drawn = shapesOf('sewn', view, frame.onto, setting, ids);
+  const labels = rowLabels(rowDistances(view.work, ids), view, frame, { drawn, set: lengthWriter(setting).set });
+  return [...drawn, ...labels.map((shape) => ({ ...shape, name: `sewn ${shape.name}` }))];
+}
+
+/** The works of a step by name, from the table upward: what lies between comes between. */
+function namesIn({ takes = [] }: StepDrawn, before: readonly Named[]): string[] {
+  const names = before.length === takes.length ? takes : before.map(({ name }) => name);
+  const [first, second, ...between] = names;
+  return [first, ...between, second].filter((name) => name !== undefined);
 }
 
 /** The rows that a step sews, by number. */
 const idsOf = ({ stitches }: StepDrawn): ReadonlySet<number> => new Set(stitches.map(({ id }) => id));
 
 function afterShapes({ step, doing }: Reading, view: View, setting: StepSetting, frame: Frame): Shape[] {
-  const ids = idsOf(step);
+  const ids = openIds(step, doing);
   const set = marksPath(doing.marks, view, frame.onto);
   const drawn = shapesOf('after', view, frame.onto, setting, ids);
   return [
@@ -248,7 +310,7 @@ function extension({ box, at }: View, frame: Frame): Shape[] {
 }
 
 /** The captions over cells, their last lines just above what is drawn. */
-function captions({ cells: placed }: Arranged, cells: readonly Cell[], frame: Frame): Shape[] {
+function captions({ cells: placed }: Arranged, cells: readonly Cell[], frame: Frame): TextShape[] {
   return placed.flatMap(({ at, caption }, i) => {
     const top = frame.y(at.y + cells[i]!.height) - 1.6;
     return caption.map((line, k) => {
@@ -324,7 +386,10 @@ function played(reading: Reading, at: number, moving: Work | undefined, setting:
     before: (frame: Frame): Shape[] =>
       moving && at > 0
         ? shapesOf('before 1', pictures.before[0]!, frame.onto, setting)
-        : beforeShapes(reading, pictures.before, setting, frame),
+        : beforeShapes(reading, pictures.before, setting, {
+            frame,
+            words: arranged ? captions(arranged, cells.before, frame) : [],
+          }),
     after: (frame: Frame): Shape[] => afterShapes(reading, pictures.after, setting, frame),
   };
   const legend = rolesIn(reading, moving !== undefined, setting);
@@ -428,7 +493,8 @@ function describe(reading: Reading, setting: StepSetting): string[] {
   });
   if (kinds.length > 0) text.push(`Fold lines, as seen from the ${side}: ${kinds.join(' and ')}.`);
   text.push(...rowWords(after.work, setting, idsOf(step)));
-  for (const { distance } of rowDistances(after.work, idsOf(step))) text.push(`Sewn ${say(distance)} from the edge.`);
+  for (const { distance } of rowDistances(after.work, openIds(step, doing)))
+    text.push(`Sewn ${say(distance)} from the edge.`);
   if (doing.cuts.length > 0) text.push('Cloth is cut away along the marked lines.');
   for (const { name } of doing.marks) text.push(`Set here: ${name}.`);
   text.push(

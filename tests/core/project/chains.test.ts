@@ -5,6 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import { chains, counts } from '../../fuzz/chains/family.ts';
 import { drawn, workDrawn } from '../../fuzz/chains/drawn.ts';
+import { worksShown } from '../../../src/core/drawing/step.ts';
 import { drawStep, makeUp, verbNames } from '../../../src/core/index.ts';
 import { resolved } from '../../fuzz/chains/grammar.ts';
 import { foldedOver, laidAtSide, rowsAlongSides, setThrough } from '../../fuzz/chains/sentence.ts';
@@ -127,8 +128,8 @@ describe('the laws themselves', () => {
         at: 1,
       });
       const shapes = scene.shapes.filter((shape) => shape.kind === 'text' || shape.role !== role);
-      const rows = new Set(step.stitches.map(({ id }) => id));
-      return workDrawn({ ...scene, shapes }, 'after', step.after, 'front', pattern, points, rows);
+      const shown = worksShown(step, { ...pattern, side: 'front' }).find(({ name }) => name === 'after')!;
+      return workDrawn({ ...scene, shapes }, 'after', shown.work, 'front', pattern, points, shown.rows);
     };
     expect(lost('raw edge')[0]).toMatch(/^after: the edge \w+ of ply \d+ of \w+ is not drawn$/u);
     expect(lost('wrong side').length + lost('right side').length).toBeGreaterThan(0);

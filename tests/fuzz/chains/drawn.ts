@@ -3,6 +3,7 @@
  * works are sewn or laid together a corner is folded back in the drawing; the last picture of a play has none.
  */
 import { drawStep } from '../../../src/core/index.ts';
+import { worksShown } from '../../../src/core/drawing/step.ts';
 import { away, inside, takenBy } from './laws.ts';
 import type { Pattern, Point, Scene, Shape, Step } from '../../../src/core/index.ts';
 import type { Work } from '../../../src/core/cloth/index.ts';
@@ -47,28 +48,24 @@ export function drawn(step: Step, pattern: Pattern, side: 'front' | 'back', poin
   const setting = { materials, edition, grid, side };
   const [scene, last] = [drawStep(step, setting), drawStep(step, { ...setting, at: 1 })];
   const found = [...soundScene(scene), ...soundScene(last)];
-  const ids = new Set(step.stitches.map(({ id }) => id));
-  const works = Object.keys(step.before).length === step.takes.length ? takenBy(step) : [];
-  const isShown = (name: string) => scene.shapes.some((shape) => shape.name.startsWith(`${name} `));
-  found.push(...workDrawn(last, 'after', step.after, side, pattern, points, ids));
-  // Where both differ by what is marked alone, one of them is enough.
-  const isOne = works.length === 1 && sameSize(works[0]!, step.after);
-  if (isShown('after') ? works.length === 1 : !isOne)
-    found.push(...workDrawn(scene, 'after', step.after, side, pattern, points, ids));
-  for (const [i, work] of works.entries()) {
-    const name = `before ${i + 1}`;
-    if (isShown(name) || !isOne || !isShown('after'))
-      found.push(...workDrawn(scene, name, work, side, pattern, [], new Set()));
+  const shown = worksShown(step, setting);
+  for (const { name, work, rows } of shown)
+    found.push(...workDrawn(scene, name, work, name === 'sewn' ? 'front' : side, pattern, points, rows));
+  const after = shown.find(({ name }) => name === 'after');
+  found.push(...workDrawn(last, 'after', step.after, side, pattern, points, after?.rows ?? new Set()));
+  if (!after && shown.length !== 1) found.push('after is not shown');
+  // What is shown is what the step took and made: a corner that is folded back for the drawing keeps its cloth.
+  const works = Object.keys(step.before).length === step.takes.length ? takenBy(step) : undefined;
+  for (const { name, work } of shown) {
+    const nth = /^before (\d+)$/u.exec(name)?.[1];
+    const own = name === 'after' ? step.after : name === 'sewn' ? undefined : works?.[Number(nth) - 1];
+    if (own && Math.abs(clothIn(own) - clothIn(work)) > 1e-3 * clothIn(own)) found.push(`${name} shows other cloth`);
   }
+  const sewn = shown.find(({ name }) => name === 'sewn')?.work;
+  const piecesOf = (work: Work) => [...new Set(work.plies.map(({ piece }) => piece))].sort().join(', ');
+  if (sewn && piecesOf(sewn) !== piecesOf(step.after)) found.push('other pieces are shown as they were sewn');
   return found.slice(0, 3);
 }
-
-const sameSize = (a: Work, b: Work): boolean => {
-  const [one, other] = [a, b].map(({ plies }) =>
-    spanOf(plies.flatMap(({ outline }) => outline.map(({ from }) => from))),
-  );
-  return Math.abs(one!.width - other!.width) < 0.1 && Math.abs(one!.height - other!.height) < 0.1;
-};
 
 /** A scene has no number that is none, and no two shapes of one name. */
 function soundScene(scene: Scene): string[] {
@@ -81,6 +78,16 @@ function soundScene(scene: Scene): string[] {
   if (new Set(names).size < names.length) found.push('two shapes have one name');
   return found;
 }
+
+/** The area of all plies, in mm². */
+const clothIn = ({ plies }: Work): number =>
+  plies.reduce((sum, { outline }) => {
+    const twice = outline.reduce((all, { from: a }, i) => {
+      const b = outline[(i + 1) % outline.length]!.from;
+      return all + a.x * b.y - a.y * b.x;
+    }, 0);
+    return sum + Math.abs(twice) / 2;
+  }, 0);
 
 /** What the drawing of one work in a scene leaves out, or shows elsewhere. */
 export function workDrawn(
