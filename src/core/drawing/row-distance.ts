@@ -32,17 +32,18 @@ export function rowDistances(work: Work, ids: ReadonlySet<number>): RowDistance[
   for (const { id, kind, stretches } of rowsOf(work)) {
     if (!ids.has(id) || kind === 'slipstitch' || kind === 'zigzag' || kind === 'overlock') continue;
     for (const { from, to, length, plies } of stretches) {
-      const off = plies.flatMap(({ outline }) =>
+      const offs = plies.flatMap(({ outline }) =>
         outline.flatMap((edge, i) => besideEdge(from, to, edge.from, outline[(i + 1) % outline.length]!.from)),
       );
-      if (off.length === 0) continue;
-      const one = off.reduce((best, each) => (Math.abs(each) < Math.abs(best) ? each : best));
+      if (offs.length === 0) continue;
+      const one = offs.reduce((best, each) => (Math.abs(each) < Math.abs(best) ? each : best));
       // Walked so that the edge lies on its right.
       const here = { id, distance: Math.abs(one), long: length, ...(one < 0 ? { from, to } : { from: to, to: from }) };
       // A row that goes on beyond what it runs along is measured from that alone.
       const before = found.findIndex((other) => other.id === id && isInLine(other, here));
+      const off = before < 0 ? -Infinity : here.distance - found[before]!.distance;
       if (before < 0) found.push(here);
-      else if (here.distance < found[before]!.distance - ALIKE) found[before] = here;
+      else if (off < -ALIKE || (off < ALIKE && here.long > found[before]!.long)) found[before] = here;
     }
   }
   const longest = found.toSorted((a, b) => b.long - a.long);

@@ -197,8 +197,12 @@ function together(moves: View, stays: View, lands: Point, frame: Frame, words: r
     const reach = Math.min(0.25 * a.width, 9 / frame.scale);
     const from = frame.onto({ x: right ? a.x + a.width - reach : a.x + reach, y: a.y + a.height / 2 });
     // Little works leave no room for a bow between their captions.
-    const bow = Math.min(a.height, b.height) * frame.scale > 8 ? 0.12 : 0;
-    return bentArrow(from, to, right ? bow : -bow);
+    const bow = Math.min(a.height, b.height) * frame.scale > 8 ? (right ? 0.12 : -0.12) : 0;
+    return (
+      [bow, -bow, 3 * bow, -3 * bow]
+        .map((bend) => bentArrow(from, to, bend))
+        .find((arrow) => isClear(arrow, words, frame)) ?? []
+    );
   }
   const inside = Math.min(0.3 * a.height, 4 / frame.scale);
   const y = a.y > b.y ? a.y + inside : a.y + a.height - inside;
@@ -210,6 +214,9 @@ function together(moves: View, stays: View, lands: Point, frame: Frame, words: r
   }
   return [];
 }
+
+/** An arrow's head reaches so far beside it, in mm of the sheet. */
+const HEAD = 1.2;
 
 /** Whether a bent arrow stays on the sheet beside what is drawn, and off all words. */
 function isClear([start, curve]: readonly Command[], words: readonly TextShape[], frame: Frame): boolean {
@@ -223,7 +230,7 @@ function isClear([start, curve]: readonly Command[], words: readonly TextShape[]
     const [x, y] = [at(t, x0, x1, x2, x3), at(t, y0, y1, y2, y3)];
     if (x < frame.left || x > frame.right) return false;
     return boxes.every(
-      (box) => x < box.x - 1 || x > box.x + box.width + 1 || y < box.y - 1 || y > box.y + box.height + 1,
+      (box) => x < box.x - HEAD || x > box.x + box.width + HEAD || y < box.y - HEAD || y > box.y + box.height + HEAD,
     );
   });
 }

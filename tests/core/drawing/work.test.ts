@@ -20,6 +20,7 @@ import {
   thickest,
   topstitch,
 } from '../../../src/core/cloth/index.ts';
+import { worksShown } from '../../../src/core/drawing/step.ts';
 import { rowDistances } from '../../../src/core/drawing/row-distance.ts';
 import { turnedBack } from '../../../src/core/drawing/turned-back.ts';
 import { drawWork, lineAcross } from './draw-work.ts';
@@ -168,20 +169,19 @@ describe('a step', () => {
     );
   });
 
-  it('shows the whole work after it, and each one before; or one of them alone', () => {
+  it('shows the whole of each work that it shows: those before and after, the seam as it was sewn, or one alone', () => {
     fc.assert(
       fc.property(anyStep, anySetting, (step, setting) => {
         const scene = drawStep(step, setting);
-        const works = [['after', step.after] as const].concat(
-          Object.values(step.before).map((work, i) => [`before ${i + 1}`, work] as never),
-        );
-        const drawn = works.filter(([name]) => paths(scene).some((shape) => shape.name.startsWith(`${name} `)));
-        expect([1, works.length]).toContain(drawn.length);
-        if (drawn.length < works.length) expect(works.length).toBe(2);
-        for (const [name, work] of drawn) {
+        const shown = worksShown(step, setting);
+        for (const { name, work } of shown) {
           const all = outlineArea(work);
           expect(Math.abs(surfaceArea(scene, name) - all)).toBeLessThan(1e-3 * all + 0.5);
         }
+        const names = shown.map(({ name }) => name).join(' ');
+        const before = Object.keys(step.before).map((_, i) => `before ${i + 1}`);
+        expect([[...before, 'after'].join(' '), 'sewn after', 'after', 'before 1']).toContain(names);
+        if (shown.length === 1) expect(before).toHaveLength(1);
       }),
       runs(100),
     );
@@ -253,7 +253,7 @@ describe('a step', () => {
     expect(scene.text).toContain('Fold lines, as seen from the back: 2 valley.');
   });
 
-  it('draws the stitch line of a seam on both works, an allowance inside their edges, and on the seam after it', () => {
+  it('draws a seam as it was sewn, right sides together, an allowance inside the edges, and then opened', () => {
     const [a, b] = [piece('panel', rectangle(90, 40)), piece('facing', rectangle(90, 70), 'lining')];
     const layers = [
       { work: a, edge: 'top' },
@@ -261,18 +261,16 @@ describe('a step', () => {
     ];
     const after = value(join(layers, { allowance: 6, press: 'open' }));
     const scene = drawStep(named('Join them', 'join', { panel: a, facing: b }, after), metric);
-    expect(segments(pathNamed(scene, 'doing stitch now'))).toHaveLength(2);
-    // Each line lies 6 mm below the upper edge of its own work.
-    const tops = ['before 1 right side', 'before 2 lining'].map(
-      (name) => boxOf(segments(pathNamed(scene, name)).flat()).y,
-    );
-    const rows = segments(pathNamed(scene, 'doing stitch now')).map(([from]) => from.y);
-    for (const top of tops) {
-      expect(rows.some((row) => Math.abs((row - top) / scene.scale - 6) < 1e-6)).toBe(true);
-    }
+    const box = (name: string) => boxOf(segments(pathNamed(scene, name)).flat());
+    const facing = box('sewn lining, wrong side');
+    expect((box('sewn stitch now').y - facing.y) / scene.scale).toBeCloseTo(6, 6);
+    expect(facing.height / scene.scale).toBeCloseTo(70, 6);
+    expect(textNamed(scene, 'sewn row distance 1')).toContain('6');
+    expect(texts(scene).find(({ name }) => name === 'caption 1.1')?.text).toBe('Sewn: panel and facing');
+    // What is opened has nothing red: it would read as topstitching.
+    expect(paths(scene).filter(({ name, now }) => name.startsWith('after') && now)).toEqual([]);
     // 40 + 70 - 2 x 6.
     expect(textNamed(scene, 'height 1')).toContain('98');
-    expect(heightsOf(scene, 'after stitch now', 'after right side')).toEqual([34]);
     expect(scene.text).toContain('Right sides together, seam allowance 6 millimetres.');
     expect(
       texts(scene)
