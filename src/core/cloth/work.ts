@@ -40,6 +40,8 @@ export type Ply = {
   readonly laid?: readonly LaidWork[];
   /** Part of piping, which stands out beyond the seam that catches it: no side of the work, and not measured with it. */
   readonly piping?: true;
+  /** Laid along a curve or round corners: it tells by no one transform where it lay on its strip. */
+  readonly bent?: true;
 };
 
 /** A work that was laid on another or caught in its seam, and keeps its sides by its name. */

@@ -42,7 +42,7 @@ function traced(before: Counted, ply: Ply, a: Point, b: Point): Trace[] {
       // Parts of a strip that goes round corners lie each in its own way.
       .filter(
         (one) =>
-          !one.piping &&
+          !one.bent &&
           isPart(one, ply, first(ply.piece)) &&
           covers(one.outline, transformPoint(one.transform, middle)),
       )
@@ -94,7 +94,7 @@ export function tracedFolds(works: readonly Work[], after: Work): FoldTrace[] {
   const sides = after.plies.flatMap((ply, level) =>
     ply.outline.flatMap((edge, i) =>
       // Interfacing folds with its cloth; a strip bent round a cord does not tell where it lay.
-      edge.fold === undefined || ply.fusedTo !== undefined || ply.piping
+      edge.fold === undefined || ply.fusedTo !== undefined || ply.bent
         ? []
         : [{ ply, level, edge, to: ply.outline[(i + 1) % ply.outline.length]!.from }],
     ),
@@ -156,7 +156,7 @@ export function tracedCuts(works: readonly Work[], after: Work): Trace[] {
   const found = new Map<string, Trace>();
   for (const ply of after.plies) {
     // The ends of piping are cut where they meet, wherever that is on the strip.
-    if (ply.piping) continue;
+    if (ply.bent) continue;
     for (const [i, { fold, from }] of ply.outline.entries()) {
       if (fold !== undefined) continue;
       const to = ply.outline[(i + 1) % ply.outline.length]!.from;

@@ -117,11 +117,11 @@ describe('what mends a step', () => {
     ],
     [
       '- { bind: plate, with: tape, at: all, width: 10 mm }',
-      'error steps > 0: one-edge: These edges do not follow one another round outer corners: one strip cannot go along all of them. Curves and blunt corners cannot be bound here yet: bind a work with square corners.',
+      'error steps > 0 > with: not-straight: The outline is curved, and the strip is not cut on the bias: it would not lie flat there. Cut it on the bias: grain: bias.',
     ],
     [
       '- { bind: disc, with: tape, at: edge, width: 10 mm }',
-      'error steps > 0 > at: not-straight: The edge edge does not lie on one straight line. Name a straight edge: on a curve this cannot be done here yet.',
+      'error steps > 0 > with: not-straight: The edge is curved, and the strip is not cut on the bias: it would not lie flat there. Cut it on the bias: grain: bias.',
     ],
     [
       '- { lay: plate, on: front }\n- { topstitch: front, at: plate tpo }',

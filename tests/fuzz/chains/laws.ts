@@ -103,15 +103,15 @@ export function partsOfPieces({ after }: Step, pattern: Pattern): string[] {
     const piece = pattern.pieces[ply.piece];
     const { a, b, c, d } = ply.transform;
     const size = a * d - b * c;
-    // Piping goes round corners and round a cord: it tells by no one transform where it lay on its strip.
-    if (abs(abs(size) * ply.fullness - 1) > 1e-6 && !ply.piping)
+    // What goes along a curve or round a cord tells by no one transform where it lay on its strip.
+    if (abs(abs(size) * ply.fullness - 1) > 1e-6 && !ply.bent)
       found.push(`ply ${ply.id} is ${size} times as large as it was cut`);
     if (size > 0 !== (ply.face === 'right')) found.push(`ply ${ply.id} shows its ${ply.face} side, and lies otherwise`);
     if (!(ringArea(ply.outline) > 0)) found.push(`ply ${ply.id} has no area`);
     if (crosses(ply.outline)) found.push(`the outline of ply ${ply.id} crosses itself`);
     const back = ply.outline.map(({ name, from }) => ({ name, from: uncut(ply.transform, from), bulge: 0 }));
     const cut = piece && straightened(piece.cutOutline, SAME);
-    const off = cut && !ply.piping && back.find(({ from }) => !isOn(cut, from));
+    const off = cut && !ply.bent && back.find(({ from }) => !isOn(cut, from));
     if (!piece) found.push(`ply ${ply.id} is of no piece`);
     if (off) found.push(`ply ${ply.id} has cloth where ${ply.piece} was never cut: ${off.from.x}, ${off.from.y}`);
     const all = parts.get(key(ply)) ?? { plies: [], rings: [] };
@@ -120,7 +120,7 @@ export function partsOfPieces({ after }: Step, pattern: Pattern): string[] {
     parts.set(key(ply), all);
   }
   for (const [name, { plies, rings }] of parts) {
-    if (plies.some(({ piping }) => piping)) continue;
+    if (plies.some(({ bent }) => bent)) continue;
     // A piece with a dart does not lie flat: what is beside the dart is drawn in, and tells by no one transform where it lay.
     if (rings.length < 2 || rings.some((ring) => ring.some((edge) => edge.name === DART))) continue;
     const sum = rings.reduce((all, ring) => all + abs(ringArea(ring)), 0);
@@ -153,7 +153,7 @@ export function untorn({ after }: Step, pattern: Pattern): string[] {
   const darted = new Set(after.plies.flatMap((ply) => (isDarted(ply) ? [key(ply)] : [])));
   for (const ply of after.plies) {
     const piece = pattern.pieces[ply.piece];
-    if (!piece || ply.piping || darted.has(key(ply))) continue;
+    if (!piece || ply.bent || darted.has(key(ply))) continue;
     const cut = straightened(piece.cutOutline, SAME);
     for (const [i, edge] of ply.outline.entries()) {
       if (['cut', 'clip', 'gathers'].includes(edge.name)) continue;

@@ -1,11 +1,12 @@
 import { atEdges, the } from '../words.ts';
 import { bind as bindEdge } from '../../cloth/bind.ts';
+import { bindCurve, curvedAt } from '../../cloth/bind-curve.ts';
 import { bindRound } from '../../cloth/bind-round.ts';
 import { edgesOn } from '../../cloth/sides.ts';
 import { fail } from '../../measure/index.ts';
 import { edges, length, optional, work } from '../fields.ts';
 import { sewShut } from '../rows.ts';
-import { sewsShut } from '../../cloth/openings.ts';
+import { sewsShut, sewsShutAlong } from '../../cloth/openings.ts';
 import { verb } from '../verb.ts';
 
 export const bind = verb({
@@ -15,7 +16,8 @@ export const bind = verb({
     with: work('the strip.'),
     at: edges(
       'the edge that is bound. Several that follow one another, or all, are bound with one strip that is mitred where ' +
-        'they meet; all round, a seam joins its ends: { bind: mat, with: strip, at: all, width: 1/2 }.',
+        'they meet; all round, a seam joins its ends: { bind: mat, with: strip, at: all, width: 1/2 }. Along a curve the strip is ' +
+        'cut on the bias, and is as long as the stitch line there.',
     ),
     width: length('finished width.'),
     seam: optional(
@@ -32,6 +34,13 @@ export const bind = verb({
     `Bind ${the(cloth)}${at[0] === 'all' ? ' all round' : atEdges(at)} with ${the(strip)}`,
   tools: () => ['machine', 'iron', 'clips'],
   apply: ({ at, width, seam, 'sew shut': isMeant }, { bind: cloth, with: strip }, setting) => {
+    const curved = curvedAt(cloth, at);
+    if (curved) {
+      const ways = curved.chains.map(({ frames }) => frames.map((one) => one.at));
+      const shut = isMeant ? undefined : sewsShutAlong(cloth, ways, width);
+      const isBias = setting.onBias(strip.plies[0]?.piece ?? '');
+      return shut ? fail(shut) : bindCurve(cloth, strip, curved, { width, seam: seam ?? setting.seam, isBias });
+    }
     const found = edgesOn(cloth, at);
     if (!found.ok) return found;
     const shut = isMeant ? undefined : sewsShut(cloth, found.value);
