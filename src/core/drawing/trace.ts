@@ -42,9 +42,7 @@ function traced(before: Counted, ply: Ply, a: Point, b: Point): Trace[] {
       // Parts of a strip that goes round corners lie each in its own way.
       .filter(
         (one) =>
-          !one.bent &&
-          isPart(one, ply, first(ply.piece)) &&
-          covers(one.outline, transformPoint(one.transform, middle)),
+          !one.bent && isPart(one, ply, first(ply.piece)) && covers(one.outline, transformPoint(one.transform, middle)),
       )
       .map((one) => ({
         work: i,
