@@ -1,7 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { satteri } from '@astrojs/markdown-satteri';
 import mdx from '@astrojs/mdx';
-import sitemap from '@astrojs/sitemap';
 import svelte from '@astrojs/svelte';
 import { defineConfig, fontProviders } from 'astro/config';
 import './src/site/pages/no-telemetry.ts';
@@ -56,7 +55,7 @@ export default defineConfig({
     handoutsInSite(),
     recordingsInSite(),
     licences(),
-    address && sitemap({ filter: (page) => inSitemap(page, address.href) }),
+    address && (await import('@astrojs/sitemap')).default({ filter: (page) => inSitemap(page, address.href) }),
     authorsForm(),
   ],
   devToolbar: { enabled: false },

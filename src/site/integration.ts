@@ -25,8 +25,9 @@ export function contentCheck(): AstroIntegration {
         }
         updateConfig({ vite: { plugins: [onlyTexts(root)] } });
         if (command === 'dev') {
+          const { coreByNode } = await import('./live/core-by-node.ts');
           const { livePreview } = await import('./live/live-preview.ts');
-          updateConfig({ vite: { plugins: [livePreview(root)] } });
+          updateConfig({ vite: { plugins: [coreByNode(root), livePreview(root)] } });
           injectScript('page', `import ${JSON.stringify(fileURLToPath(new URL('live/panel.ts', import.meta.url)))};`);
           addMiddleware({ order: 'pre', entrypoint: new URL('live/problem-page.ts', import.meta.url) });
         }

@@ -14,6 +14,9 @@ const PAGES = toModulePath(fileURLToPath(new URL('../pages/index.ts', import.met
 /** Tells a page of the preview whether the content has a mistake; undefined while that is being checked. */
 export const MISTAKES_MODULE = 'virtual:content-mistakes';
 
+/** What no page is made from while one writes: the built site, what is kept for the next start, the kit's own tests. */
+const UNWATCHED = ['dist', '.cache', 'tests'];
+
 /** How long a page that fails waits for the check, in ms: that of a small school is done by then. */
 const PATIENCE = 2000;
 
@@ -23,6 +26,7 @@ const PATIENCE = 2000;
  */
 export function livePreview(root: string): Plugin {
   const folder = path.join(root, 'content') + path.sep;
+  const unwatched = UNWATCHED.map((name) => toModulePath(path.join(root, name)) + '/');
   const check = contentCheckOf(root);
   let now: LiveProblems = { problems: [], kept: [] };
   let server: ViteDevServer | undefined;
@@ -56,6 +60,11 @@ export function livePreview(root: string): Plugin {
     name: 'content-live-preview',
     enforce: 'pre',
     apply: 'serve',
+    config: () => ({
+      server: {
+        watch: { ignored: (file: string) => unwatched.some((one) => `${toModulePath(file)}/`.startsWith(one)) },
+      },
+    }),
     configureServer(serving) {
       server = serving;
       check.listen((checked) => onChecked(serving, checked));

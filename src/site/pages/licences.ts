@@ -5,7 +5,9 @@ import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
-import { createViteLicensePlugin, getLicense, getLicenseText, readPackageMeta } from 'rollup-license-plugin';
+
+/** Astro reads this file before it does anything else, and a build alone collects. */
+const collecting = () => import('rollup-license-plugin');
 
 /** From the site's root. */
 const FILE = 'licences.txt';
@@ -21,7 +23,7 @@ type Notice = { name: string; version: string; license: string; licenseText?: st
 export function licences(): AstroIntegration {
   const notices = new Map<string, Notice>();
   const add = (notice: Notice) => notices.set(`${notice.name} ${notice.version}`, notice);
-  const collector = () =>
+  const collectorBy = ({ createViteLicensePlugin }: Awaited<ReturnType<typeof collecting>>) =>
     createViteLicensePlugin({
       outputFilename: false,
       licenseOverrides,
@@ -35,10 +37,11 @@ export function licences(): AstroIntegration {
   return {
     name: 'licences',
     hooks: {
-      'astro:config:setup'({ command, updateConfig }) {
+      async 'astro:config:setup'({ command, updateConfig }) {
         if (command !== 'build') return;
-        const ofPages = { ...collector(), applyToEnvironment: ({ name }: { name: string }) => name === 'client' };
-        updateConfig({ vite: { plugins: [ofPages], worker: { plugins: () => [collector()] } } });
+        const by = await collecting();
+        const ofPages = { ...collectorBy(by), applyToEnvironment: ({ name }: { name: string }) => name === 'client' };
+        updateConfig({ vite: { plugins: [ofPages], worker: { plugins: () => [collectorBy(by)] } } });
       },
       async 'astro:build:done'({ dir }) {
         for (const name of AS_FILES) add(await noticeOf(name));
@@ -49,6 +52,7 @@ export function licences(): AstroIntegration {
 }
 
 async function noticeOf(name: string): Promise<Notice> {
+  const { getLicense, getLicenseText, readPackageMeta } = await collecting();
   const home = path.dirname(createRequire(import.meta.url).resolve(`${name}/package.json`));
   const meta = await readPackageMeta(home);
   const license = getLicense(name, meta);
