@@ -10,6 +10,7 @@ import { handoutsInSite } from './src/site/print/handouts-integration.ts';
 import { recordingsInSite } from './src/site/print/recordings-integration.ts';
 import { contentCheck } from './src/site/integration.ts';
 import { bracketsPlugin } from './src/site/content/brackets-plugin.ts';
+import { picturesPlugin } from './src/site/content/pictures-plugin.ts';
 import { katexPlugin } from './src/site/content/katex-plugin.ts';
 import { termsPlugin } from './src/site/content/terms-plugin.ts';
 import { features } from './src/site/content/lesson-text.ts';
@@ -62,7 +63,7 @@ export default defineConfig({
   compressHTML: true, // keeps the blank between two words of a sentence where the source breaks the line at a tag
   markdown: {
     syntaxHighlight: 'prism', // the other highlighter writes style elements, which the policy below forbids
-    processor: satteri({ features, mdastPlugins: [katexPlugin, bracketsPlugin, termsPlugin(root)] }),
+    processor: satteri({ features, mdastPlugins: [picturesPlugin, katexPlugin, bracketsPlugin, termsPlugin(root)] }),
   },
   security: {
     csp: {

@@ -25,6 +25,8 @@ declare namespace App {
     sections?: readonly { slug: string }[];
     /** The questions of the lesson that the page shows. */
     questions?: () => WrittenQuestion[];
+    /** How many pictures the page has up to here. */
+    pictures?: number;
     /** The recordings of the course. */
     recordings?: readonly import('../components/words/recording/view.ts').RecordingOnPage[];
   }

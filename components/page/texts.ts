@@ -20,8 +20,11 @@ export const textAt = (text: string, project: Project | undefined): string =>
   hasSizes(text) ? inText(text, patternOf(project)) : inText(text, undefined);
 
 /** A text whose sizes can follow the learner. */
-export function shownAt(text: string, project: Project | undefined): Shown {
-  const pattern = hasSizes(text) ? patternOf(project) : undefined;
+export const shownAt = (text: string, project: Project | undefined): Shown =>
+  shownIn(text, hasSizes(text) ? patternOf(project) : undefined);
+
+/** The same on a page whose project is read already. */
+export function shownIn(text: string, pattern: Pattern | undefined): Shown {
   if (!pattern) return [inText(text, undefined)];
   return partsOf(text).flatMap((part, i): Shown => {
     if (i % 2 === 1) return [{ of: part, text: showQuantity(valueOf(part, pattern), pattern) }];

@@ -18,6 +18,8 @@ export { MakeUp } from './make-up/word.ts';
 export { MaterialsList } from './materials-list/word.ts';
 export { MyPiece } from './my-piece/word.ts';
 export { Piece } from './piece/word.ts';
+export { Picture } from './picture/word.ts';
+export { PictureRow } from './picture-row/word.ts';
 export { PleatStudy } from './pleat-study/word.ts';
 export { Practice } from './practice/word.ts';
 export { Predict } from './predict/word.ts';

@@ -26,7 +26,7 @@ export const GOOD: Readonly<Record<string, string>> = filesIn(SOUND);
  * @param changes files that differ from the good ones; undefined leaves a file out
  * @returns the folder that holds content/
  */
-export function contentFolder(changes: Record<string, string | undefined> = {}): string {
+export function contentFolder(changes: Record<string, string | Buffer | undefined> = {}): string {
   const root = mkdtempSync(path.join(tmpdir(), 'sewing-content-'));
   onTestFinished(() => rmSync(root, { recursive: true, force: true }));
   for (const [file, text] of Object.entries({ ...GOOD, ...changes })) {
@@ -42,4 +42,13 @@ export function exchanged(file: string, part: string, by: string): Record<string
   const text = GOOD[file];
   if (!text?.includes(part)) throw new Error(`${file} has no ${part}`);
   return { [file]: text.replace(part, () => by) };
+}
+
+/** The beginning of a PNG of so many dots: all that is read of it before it is shown. */
+export function pngOf(width: number, height: number): Buffer {
+  const head = Buffer.alloc(33);
+  head.write('\x89PNG\r\n\x1a\n\0\0\0\rIHDR', 'latin1');
+  head.writeUInt32BE(width, 16);
+  head.writeUInt32BE(height, 20);
+  return head;
 }

@@ -14,6 +14,8 @@ const TAG_OR_STYLE =
   /<style\b[^>]*>[\s\S]*?<\/style>|<script\b[^>]*>[\s\S]*?<\/script>|<[a-zA-Z][\w-]*(?:[^>"']|"[^"]*"|'[^']*')*>/g;
 /** An address from the top of the host, as an attribute has it, also inside the numbers that an island is given. */
 const IN_TAG = /("|&quot;)(\/(?!\/)[^"&<>\s]*)(?="|&quot;)/g;
+/** The pictures of which a browser chooses one, each with its width behind it. */
+const IN_SRCSET = /(?<=\ssrcset=")[^"]+(?=")/g;
 const IN_STYLE = /(url\(\s*["']?)(\/(?!\/)[^"')\s]+)/g;
 
 /**
@@ -53,7 +55,11 @@ export function portablePage(html: string, file: string, base: string, isFile: (
       const end = part.indexOf('>') + 1; // what a program says is its own affair, and its hash stands in the policy
       return part.slice(0, end).replace(IN_TAG, relative(file, base, isFile)) + part.slice(end);
     }
-    if (!/^<style\b/i.test(part)) return part.replace(IN_TAG, relative(file, base, isFile));
+    if (!/^<style\b/i.test(part)) {
+      const way = relative(file, base, isFile);
+      const several = (list: string) => list.replace(/(^|,\s*)(\/(?!\/)[^\s,]+)/g, way);
+      return part.replace(IN_TAG, way).replace(IN_SRCSET, several);
+    }
     const changed = part.replace(IN_STYLE, relative(file, base, isFile));
     if (changed !== part) hashes.set(hashOf(part), hashOf(changed));
     return changed;

@@ -1,11 +1,11 @@
-import { existsSync, readdirSync, readFileSync, realpathSync } from 'node:fs';
 import path from 'node:path';
 import type { z } from 'zod';
 import { wordCalled, words as lessonWords } from '../../../components/words/index.ts';
 import type { Word } from '../../../components/words/word.ts';
-import { closest, didYouMean, quote } from '../../core/measure/index.ts';
-import { BESIDE, htmlFaults, isHtml, isOwn, isPicture } from '../content/lesson-html.ts';
+import { closest } from '../../core/measure/index.ts';
+import { htmlFaults, isHtml } from '../content/lesson-html.ts';
 import { texFault } from '../content/katex-plugin.ts';
+import { picturesOf, pictureProblems } from './picture-problems.ts';
 import { referenceFault } from './lesson-references.ts';
 import type { Surroundings } from './lesson-references.ts';
 import type { TextRange, WrittenAttribute, WrittenMaths, WrittenPicture, WrittenWord } from '../content/lesson-text.ts';
@@ -35,14 +35,19 @@ export function lessonProblems(entry: LessonEntry, root: string, surroundings: S
         ...(part && { part }),
       });
 
+  const folder = path.resolve(root, path.dirname(entry.file));
   for (const { at, message, fix } of entry.lesson.faults) sayer()(at, message, fix);
   for (const maths of entry.lesson.maths) checkMaths(maths, sayer(maths.part));
   for (const word of entry.lesson.words) {
     if (isHtml(word)) checkHtml(word, sayer(word.part));
-    else checkWord(word, surroundings, sayer(word.part));
+    else {
+      checkWord(word, surroundings, sayer(word.part));
+      for (const { at, file } of picturesOf(word))
+        for (const { severity, message, fix } of pictureProblems(encodeURI(file), folder))
+          sayer(severity === 'error' ? word.part : undefined, severity)(at, message, fix);
+    }
   }
   for (const picture of entry.lesson.pictures) {
-    const folder = path.resolve(root, path.dirname(entry.file));
     checkPicture(picture, folder, sayer(picture.part), sayer(undefined, 'warning'));
   }
   return problems;
@@ -54,49 +59,10 @@ function checkMaths({ tex, display, at }: WrittenMaths, say: Say): void {
 }
 
 function checkPicture({ address, words, part }: WrittenPicture, folder: string, say: Say, warn: Say): void {
-  if (/^(?:[a-z]:[\\/]|file:)/i.test(address)) {
-    const own = address.split(/[\\/]/u).at(-1) ?? address;
-    say(
-      part.start,
-      'This names a file of your own computer.',
-      `Put it beside the lesson, and write ![what it shows](${own}).`,
-    );
-  } else if (!isOwn(address)) say(part.start, 'This picture comes from another host.', BESIDE);
-  else if (!isPicture(address)) {
-    say(
-      part.start,
-      `${quote(address)} is no picture that a page can show.`,
-      'Pictures end in .jpg, .png, .webp, .avif, .gif or .svg.',
-    );
-  } else {
-    const file = path.resolve(folder, decodeURI(address));
-    if (!existsSync(file)) {
-      const beside = existsSync(folder) ? readdirSync(folder) : [];
-      const fix = address.includes('\\')
-        ? `Write it with /: ${address.replaceAll('\\', '/')}`
-        : didYouMean(address, beside);
-      say(part.start, `There is no picture ${quote(address)} beside this lesson.`, fix);
-    } else if (!isBelow(file, folder)) {
-      say(
-        part.start,
-        `The picture ${quote(address)} lies outside the folder of this course.`,
-        'Put a copy beside the lesson.',
-      );
-    } else if (/\.svg$/i.test(file) && RUNS_IN_SVG.test(readFileSync(file, 'utf8'))) {
-      say(part.start, `${quote(address)} would run a program or load something.`, 'Save the drawing as a plain SVG.');
-    }
-  }
+  for (const { severity, message, fix } of pictureProblems(address, folder))
+    (severity === 'error' ? say : warn)(part.start, message, fix);
   if (!words.trim())
     warn(part.start, 'This picture has no words for those who cannot see it.', 'Write ![what it shows](…).');
-}
-
-/** In a page a drawing runs nothing; a browser that opens it by itself would run these. */
-const RUNS_IN_SVG =
-  /<\s*(?:\w+:)?(?:script|foreignObject|iframe|handler)|\son[a-z]+\s*=|javascript:|<!ENTITY|<\?xml-stylesheet/i;
-
-/** A link to a file is that file: what lies outside the course would be published with it. */
-function isBelow(file: string, folder: string): boolean {
-  return realpathSync(file).startsWith(realpathSync(folder) + path.sep);
 }
 
 function checkHtml(element: WrittenWord, say: Say): void {

@@ -28,8 +28,8 @@ export function referenceFault(
   text: string,
   { project, worked, projects, recordings = [] }: Surroundings,
 ): AtOffset | undefined {
-  // The glossary's check tells of terms, and the attribute's schema of cautions.
-  if (reference === 'term' || reference === 'caution') return undefined;
+  // The glossary's check tells of terms, the attribute's schema of cautions, and the check of pictures of these.
+  if (reference === 'term' || reference === 'caution' || reference === 'picture') return undefined;
   const severity = 'error';
   if (reference === 'project') {
     if (projects.includes(text)) return undefined;

@@ -3,6 +3,7 @@ import path from 'node:path';
 import type { Plugin } from 'vite';
 import { parse } from 'yaml';
 import { wordCalled } from '../../../components/words/index.ts';
+import { picturesOf } from './picture-problems.ts';
 import { placeIn, type AtOffset } from '../content/diagnostic.ts';
 import { BESIDE, htmlFaults, isHtml, isLink, isOwn, isPicture, RUNS } from '../content/lesson-html.ts';
 import { topOf } from '../content/lesson-top.ts';
@@ -27,6 +28,10 @@ export function programsIn(text: string): AtOffset[] {
     ...pictures
       .filter(({ address }) => !isOwn(address) || !isPicture(address))
       .map(({ part }) => error(part.start, 'This is no picture beside the lesson.', BESIDE)),
+    ...words
+      .flatMap(picturesOf)
+      .filter(({ file }) => !isOwn(encodeURI(file)) || !isPicture(encodeURI(file)))
+      .map(({ at }) => error(at, 'This is no picture beside the lesson.', BESIDE)),
     ...links.filter(({ address }) => !isLink(address)).map(({ part }) => error(part.start, RUNS.message, RUNS.fix)),
   ];
 }

@@ -1,5 +1,5 @@
 /** The examples of the lesson words, as lessons that the authoring reference shows with their results. */
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { words as lessonWords } from '../../../components/words/index.ts';
 
@@ -9,6 +9,8 @@ export const EXAMPLES = '.cache/word-examples';
 /** Writes the example of each word as a lesson text, where it is missing or no longer true. */
 export function writeWordExamples(root: string): void {
   mkdirSync(path.join(root, EXAMPLES), { recursive: true });
+  // The pictures that they show lie beside them, as beside a lesson.
+  cpSync(path.join(root, 'components/words/picture/example'), path.join(root, EXAMPLES), { recursive: true });
   for (const [name, { example }] of Object.entries(lessonWords)) {
     const file = path.join(root, EXAMPLES, `${name}.mdx`);
     if (!existsSync(file) || readFileSync(file, 'utf8') !== example) writeFileSync(file, example);

@@ -2,7 +2,16 @@ import { createHash } from 'node:crypto';
 import { expect, test } from 'vitest';
 import { portablePage } from '../../../src/author/publish/portable.ts';
 
-const FILES = new Set(['index.html', 'courses/a/index.html', 'courses/a/b/index.html', 'a.css', 'f.ttf', 'w.js']);
+const FILES = new Set([
+  'index.html',
+  'courses/a/index.html',
+  'courses/a/b/index.html',
+  'a.css',
+  'f.ttf',
+  'w.js',
+  'pä.webp',
+  'q.webp',
+]);
 const page = (html: string, base = '/') =>
   portablePage(html, 'courses/a/b/index.html', base, (file) => FILES.has(file));
 
@@ -11,6 +20,10 @@ test.each([
   ['<a href="/courses/a/#b">', '<a href="../index.html#b">'],
   ['<a href="/courses/a/b/?edition=metric">', '<a href="./index.html?edition=metric">'],
   ['<link href="/a.css" rel="stylesheet">', '<link href="../../../a.css" rel="stylesheet">'],
+  [
+    '<source srcset="/p%C3%A4.webp 480w, /q.webp 960w, https://example.org/r.webp 2x">',
+    '<source srcset="../../../p%C3%A4.webp 480w, ../../../q.webp 960w, https://example.org/r.webp 2x">',
+  ],
   [
     '<astro-island props="{&quot;f&quot;:[0,&quot;/f.ttf&quot;]}">',
     '<astro-island props="{&quot;f&quot;:[0,&quot;../../../f.ttf&quot;]}">',

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { findContentProblems } from '../../../src/site/check/find-content-problems.ts';
 import { asLine } from '../as-line.ts';
-import { contentFolder, exchanged, GOOD } from '../content-folder.ts';
+import { contentFolder, exchanged, GOOD, pngOf } from '../content-folder.ts';
 
 const PROJECT = 'content/projects/folio/project.yaml';
 const SIZE = 'content/courses/pleats/01-size.mdx';
@@ -15,7 +15,10 @@ describe('a lesson', () => {
   test('may have comments, emphasis, links, tables and pictures', () => {
     const prose =
       '{/* later */} *Press* [on](../fold/), x < y.\n\n| a | b |\n| - | - |\n| 1 | 2 |\n\n![A fold](fold.png)';
-    const root = contentFolder({ ...inSize('<YourSize />', prose), 'content/courses/pleats/fold.png': 'a picture' });
+    const root = contentFolder({
+      ...inSize('<YourSize />', prose),
+      'content/courses/pleats/fold.png': pngOf(900, 600),
+    });
     expect(findContentProblems(root)).toEqual([]);
   });
   test('is not blamed for a project that cannot be read', () => {

@@ -3,7 +3,7 @@ import path from 'node:path';
 import { afterEach, expect, test, vi } from 'vitest';
 import { findContentProblems } from '../../../src/site/check/find-content-problems.ts';
 import { ContentCheck } from '../../../src/site/live/content-check.ts';
-import { contentFolder, exchanged, GOOD } from '../content-folder.ts';
+import { contentFolder, exchanged, GOOD, pngOf } from '../content-folder.ts';
 
 const PROJECT = 'content/projects/folio/project.yaml';
 const COURSE = 'content/courses/pleats/course.yaml';
@@ -46,7 +46,7 @@ test('a picture that arrives is seen, although no text changed', async () => {
   expect((await check.checked).problems.map(({ message }) => message)).toContain(
     'There is no picture “fold.png” beside this lesson.',
   );
-  writeFileSync(path.join(root, 'content/courses/pleats/fold.png'), '');
+  writeFileSync(path.join(root, 'content/courses/pleats/fold.png'), pngOf(900, 600));
   check.look();
   expect((await check.checked).problems).toEqual([]);
 });
