@@ -81,9 +81,6 @@ export function leftOver(text: string, at: number, before: Node, book: NameBook 
   const end = endOfPart(text, at, book);
   if (end === undefined) return stray(text, at);
   const second = text.slice(at, end);
-  const sign = { plus: '+', minus: '-', times: '*' }[/^\w+/u.exec(second)?.[0] ?? ''];
-  if (sign)
-    return { severity: 'error', code: 'sign-in-words', message: `Write “${sign}” for it.`, start: at, end, fix: sign };
   const first = text.slice(startOfWord(text, before.start, endOfText(text, at)), endOfText(text, at));
   const message = `A sign such as + or * is missing between ${quote(first)} and ${quote(second)}.`;
   return { severity: 'error', code: 'sign-missing', message, start: at, end, fix: `* ${second}` };

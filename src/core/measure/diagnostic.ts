@@ -58,13 +58,10 @@ const QUOTED = 32;
  */
 export function quote(text: string): string {
   const characters = Array.from(text.slice(0, 2 * QUOTED + 2).replace(/\s+/gu, ' '));
-  if (characters.length <= QUOTED) return `“${characters.join('')}”`;
-  // What has no blank in it ends where it is.
-  const short = characters
-    .slice(0, QUOTED)
-    .join('')
-    .replace(/(?<=\S) \S*$/u, '');
-  return `“${Array.from(short)
-    .slice(0, QUOTED - 1)
-    .join('')}…”`;
+  const short = () =>
+    characters
+      .slice(0, QUOTED - 1)
+      .join('')
+      .replace(/(?<=\S) \S*$/u, '');
+  return characters.length > QUOTED ? `“${short()}…”` : `“${characters.join('')}”`;
 }
