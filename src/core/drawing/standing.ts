@@ -4,7 +4,8 @@ import { faceOf, shapesOf } from './work-shapes.ts';
 import { leftOf, lineThrough } from '../geometry/index.ts';
 import { openingsOf } from '../cloth/openings.ts';
 import { polyline } from './path.ts';
-import { split } from '../cloth/ring.ts';
+import { between, direction, plus, times } from '../geometry/point.ts';
+import { covers, split } from '../cloth/ring.ts';
 import { viewOf } from './view.ts';
 import { visibleFrom } from '../cloth/visible.ts';
 import { isOwnCloth, wallsOf } from '../cloth/walls.ts';
@@ -94,7 +95,7 @@ export function standing(work: Work, setting: PieceSetting): Standing | undefine
       const middle = [place(b, 0.5), opening ? place(c, 0.5) : place(c)];
       return [
         ...(rise > 0 ? flat('back handle', back, 1) : []),
-        ...(opening ? [path('inside', insideOf(work, opening.row, setting), ring(...top))] : []),
+        ...(opening ? [path('inside', insideOf(work, opening, setting), ring(...top))] : []),
         path('side', side, ring(...sideRing)),
         path('side seam', 'seam', polyline(...middle)),
         path('side edges', 'fold edge', [
@@ -132,7 +133,7 @@ function handlesOf(beyond: Work): [Work, Work] {
 }
 
 /** Whether both lips of an opening are the halves of a zip, so that it is closed. */
-const closesByZip = ({ plies }: Work, { line }: Opening, { materials = {} }: PieceSetting): boolean =>
+export const closesByZip = ({ plies }: Work, { line }: Opening, { materials = {} }: PieceSetting): boolean =>
   plies.some(
     ({ material, outline }) =>
       materials[material]?.material?.hardware === 'zip' && outline.some(({ from }) => Math.abs(leftOf(line, from)) < 1),
@@ -152,8 +153,12 @@ function lookOf(part: Work, work: Work, { materials }: PieceSetting): ShapeRole 
   return faceOf(most.ply, most.face, materials);
 }
 
-/** What one sees looking into an open work: the face of its lower wall that is up. */
-function insideOf(work: Work, row: number, { materials }: PieceSetting): ShapeRole {
-  const inner = wallsOf(work, row).lower.findLast(isOwnCloth(work, row));
-  return inner ? faceOf(inner, inner.face, materials) : 'wrong side';
+/** What one sees looking into an open work: the face of its lower wall that is up, below hems and allowances. */
+export function insideOf(work: Work, { row, from, to, line }: Opening, { materials }: PieceSetting): ShapeRole {
+  const own = wallsOf(work, row).lower.filter(isOwnCloth(work, row));
+  const { width, height } = boxOf(own);
+  const way = direction(line.angle + 90);
+  const inside = plus(between(from, to, 0.5), times(way, 0.4 * Math.min(width, height)));
+  const seen = own.findLast(({ outline }) => covers(outline, inside)) ?? own.at(-1);
+  return seen ? faceOf(seen, seen.face, materials) : 'wrong side';
 }

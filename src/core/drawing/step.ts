@@ -14,6 +14,7 @@ import { standing } from './standing.ts';
 import { listed, SAME } from '../measure/index.ts';
 import { cameFrom } from './trace.ts';
 import { polyline } from './path.ts';
+import { heightWithMouth, mouthShapes } from './mouth.ts';
 import { rowDistances, rowLabels } from './row-distance.ts';
 import { rowWords, seenWords, sizeWords, standingNotes, zipWords } from './work-words.ts';
 import { faceOf, shapesOf } from './work-shapes.ts';
@@ -199,13 +200,17 @@ function both(reading: Reading, setting: StepSetting): Scene {
   const one = alone(reading, setting);
   const stands = standsIn(reading, one, setting);
   const { sewnAs } = reading;
+  const gaping = (named: Named, when: string): Cell => ({
+    ...cellOf(named, when),
+    height: heightWithMouth(named.work, side, setting),
+  });
   const cells = [
-    ...(one || sewnAs ? [] : before.map((each) => cellOf(each, 'Before'))),
+    ...(one || sewnAs ? [] : before.map((each) => gaping(each, 'Before'))),
     ...(sewnAs
       ? [{ ...cellOf({ name: '', work: sewnAs }, ''), caption: `Sewn: ${listed(namesIn(step, before))}` }]
       : []),
     ...(stands ? [{ ...stands, caption: `Standing: ${after.name}` }] : []),
-    one ? { ...cellOf(after, 'After'), caption: stands ? 'Lying flat' : '' } : cellOf(after, 'After'),
+    one ? { ...gaping(after, 'After'), caption: stands ? 'Lying flat' : '' } : gaping(after, 'After'),
   ];
   const arranged = arrange(cells, spaceFor(sizesOf(reading, ORIGIN, setting).height, setting));
   const place = arranged.cells.at(-1)!.at;
@@ -223,6 +228,15 @@ function both(reading: Reading, setting: StepSetting): Scene {
       right: [left ? margin : sizes.height],
       below: [sizes.width],
       draw: (frame) => [
+        ...(one === 'after' || sewnAs ? [] : views).flatMap((view, i) =>
+          mouthShapes(`mouth before ${i + 1}`, view, frame.onto, { ...setting, now: new Set() }),
+        ),
+        ...(one === 'before'
+          ? []
+          : mouthShapes('mouth', viewOf(after.work, side, place), frame.onto, {
+              ...setting,
+              now: openIds(step, doing),
+            })),
         ...(one === 'after' || sewnAs
           ? []
           : beforeShapes(reading, views, setting, { frame, words: captions(arranged, cells, frame) })),

@@ -1,16 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { drawMade, makeUp, rectangle, resolveProject } from '../../../src/core/index.ts';
-import { boxCorner, sewRound, size } from '../../../src/core/cloth/index.ts';
+import { drawMade, drawStep, makeUp, rectangle, resolveProject } from '../../../src/core/index.ts';
+import { boxCorner, sewRound, size, topstitch, turn } from '../../../src/core/cloth/index.ts';
+import { heightWithMouth } from '../../../src/core/drawing/mouth.ts';
+import { hemOpening } from '../../../src/core/cloth/hem.ts';
+import { openingNamed } from '../../../src/core/cloth/openings.ts';
 import { standing } from '../../../src/core/drawing/standing.ts';
 import { classMaterials, classProject } from '../project/files.ts';
-import { materials } from './works.ts';
+import { materials, named } from './works.ts';
 import { piece, value } from '../cloth/works.ts';
 import { runs } from '../../random.ts';
 import type { Work } from '../../../src/core/cloth/index.ts';
-import type { Scene } from '../../../src/core/index.ts';
+import type { Scene, VerbName } from '../../../src/core/index.ts';
 import { content, demoPattern, projectNamed } from '../handout/documents.ts';
-import { areaOf, paths, pathNamed, stops, texts } from './read.ts';
+import { areaOf, boxOf, faults, paths, pathNamed, stops, texts } from './read.ts';
 
 /** One snap is drawn as so many rings. */
 const ringsOfOne = 2;
@@ -119,5 +122,45 @@ describe('a bag on its boxed bottom', () => {
       );
     const { depth } = { depth: 3 * 25.4 };
     expect((left('back') - left('front')) / scene.scale).toBeCloseTo(0.42 * depth, 3);
+  });
+});
+
+describe('the mouth of an open work', () => {
+  const open = (): Work => {
+    const [front, back] = [piece('front', rectangle(120, 90)), piece('back', rectangle(120, 90), 'lining')];
+    return value(sewRound(front, back, { allowance: 6, open: ['top'] }));
+  };
+  const drawn = (verb: VerbName, before: Record<string, Work>, after: Work) =>
+    drawStep(named('Do it', verb, before, after), { edition: 'metric', materials });
+
+  it('gapes over the work, and shows the face of the lower wall that is up', () => {
+    const bag = open();
+    const turned = value(turn(bag));
+    const scene = drawn('turn', { bag }, turned);
+    const [inside, body] = ['mouth inside', 'after right side'].map((name) => boxOf(stops(pathNamed(scene, name))));
+    const roleOf = (name: string) => paths(scene).find((shape) => shape.name === name)?.role;
+    expect(roleOf('mouth before 1 inside')).toBe('right side');
+    expect(roleOf('mouth inside')).toBe('lining, wrong side');
+    expect(inside!.width).toBeCloseTo(body!.width, 1);
+    expect(inside!.y + inside!.height).toBeCloseTo(body!.y, 1);
+    expect(faults(scene)).toEqual([]);
+  });
+
+  it('shows a row that goes round it on the lip behind too, and no other', () => {
+    const bag = value(turn(open()));
+    const opening = value(openingNamed(bag));
+    const hemmed = value(hemOpening(bag, opening, { turn: 10 }));
+    const names = (scene: Scene) => paths(scene).map(({ name }) => name);
+    expect(names(drawn('hem', { bag }, hemmed))).toContain('mouth row 1');
+    const across = value(topstitch(bag, { edge: 'bottom', inside: 3 }));
+    expect(names(drawn('topstitch', { bag }, across))).not.toContain('mouth row 1');
+  });
+
+  it('is closed by a zip, and there is none where the work is sewn all round', () => {
+    expect(paths(made('notions-pouch')).filter(({ name }) => name.includes('mouth'))).toEqual([]);
+    const [front, back] = [piece('front', rectangle(120, 90)), piece('back', rectangle(120, 90))];
+    const shut = value(sewRound(front, back, { allowance: 6 }));
+    expect(heightWithMouth(shut, 'front', { edition: 'metric' })).toBe(90);
+    expect(heightWithMouth(open(), 'front', { edition: 'metric', materials })).toBeCloseTo(90 + 0.09 * 108, 6);
   });
 });
