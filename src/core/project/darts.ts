@@ -10,7 +10,7 @@ import type { Dart } from './pattern.ts';
 import type { Evaluator } from './evaluator.ts';
 import type { Lines } from './lines.ts';
 import type { Place } from '../measure/index.ts';
-import type { Point } from '../geometry/index.ts';
+import type { Line, Point } from '../geometry/index.ts';
 
 /**
  * The darts of a piece where they lie on it. Those that cannot be sewn are reported: on an edge that is not there or not
@@ -18,7 +18,7 @@ import type { Point } from '../geometry/index.ts';
  */
 export function drawDarts(evaluator: Evaluator, piece: CompiledPiece, lines: Pick<Lines, 'stitch' | 'cut'>): Dart[] {
   const found: Dart[] = [];
-  for (const { on, at, width: wide, length: long, place } of piece.darts) {
+  for (const { on, at, width: wide, length: long, place, mirrored } of piece.darts) {
     const refuse = (field: string, code: string, message: string, fix: string, amount?: number): void =>
       evaluator.report({
         severity: 'error',
@@ -47,7 +47,8 @@ export function drawDarts(evaluator: Evaluator, piece: CompiledPiece, lines: Pic
       continue;
     }
     const [width, length] = [evaluator.length(wide), evaluator.length(long)];
-    const along = at === 'middle' ? runLength(cut) / 2 : evaluator.length(at);
+    const said = at === 'middle' ? runLength(cut) / 2 : evaluator.length(at);
+    const along = said !== undefined && mirrored && isLevel(line) ? runLength(cut) - said : said;
     if (width === undefined || length === undefined || along === undefined) continue;
     if (!(width > SAME) || !(length > SAME)) {
       const field = width > SAME ? 'length' : 'width';
@@ -97,6 +98,12 @@ export function drawDarts(evaluator: Evaluator, piece: CompiledPiece, lines: Pic
   }
   return found;
 }
+
+/** Whether an edge runs further across than up: it is measured from its left end. */
+const isLevel = ({ angle }: Line): boolean => {
+  const { x, y } = direction(angle);
+  return Math.abs(x) >= Math.abs(y) - 1e-9;
+};
 
 /** What darts take of an edge on the stitch line, in mm; of all edges where none is named. */
 export const takenByDarts = (darts: readonly Dart[], edge?: string): number =>

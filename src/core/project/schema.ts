@@ -346,11 +346,12 @@ const Piece = z
           '{ cap: { edges: [front armhole, back armhole], eased: 1 } }.',
       ),
     darts: z
-      .array(Dart)
+      .union([z.literal('the same'), z.array(Dart)])
       .optional()
       .describe(
         'Darts, which a step “dart” sews. Sizes are those of the piece as it is cut; on the stitch line its edge is shorter ' +
-          'by the width of each. A piece that is like this one has darts of its own.',
+          'by the width of each. With like, “the same” stands for those of that piece: { like: front, mirrored: true, darts: the same }; ' +
+          'left out, it has none.',
       ),
     notches: z.array(Notch).optional().describe('Marks on the edge that are matched to another.'),
     folds: z.array(Fold).optional().describe('Fold lines that are no pleats, such as a hem’s.'),

@@ -11,6 +11,7 @@ import type { ProjectFile } from './schema.ts';
 import type { Raw, Reader, RawValue } from './raw-value.ts';
 
 type RawPiece = ProjectFile['pieces'][string];
+type RawDart = Exclude<NonNullable<RawPiece['darts']>, string>[number];
 type RawPleats = NonNullable<RawPiece['pleats']>;
 
 /** A length for every edge: by the edge's name, else `others`. */
@@ -86,6 +87,8 @@ export type CompiledPiece = {
     width: RawValue;
     length: RawValue;
     place: Place;
+    /** Those of the piece that it is the mirror image of: along a level edge they are measured from the other end. */
+    mirrored?: true;
   }[];
   folds: {
     edge: 'bottom' | 'right' | 'top' | 'left';
@@ -145,13 +148,7 @@ export function readPiece(name: string, file: ProjectFile, reader: Reader): Comp
       const found = read();
       return found ? [{ on, at: found, label, place: where }] : [];
     }),
-    darts: (raw.darts ?? []).flatMap(({ on, at, width: wide, length: long }, i) => {
-      const where: Place = [...place, 'darts', i];
-      const width = readValue(wide, [...where, 'width'], reader);
-      const length = readValue(long, [...where, 'length'], reader);
-      const found = at === 'middle' ? at : readValue(at, [...where, 'at'], reader);
-      return width && length && found ? [{ on, at: found, width, length, place: where }] : [];
-    }),
+    darts: readDarts(raw, file, place, reader),
     folds: (raw.folds ?? []).flatMap(({ at, from = 'bottom', kind = 'valley', label }, i) => {
       const rawValue = readValue(at, [...place, 'folds', i, 'at'], reader);
       return rawValue ? [{ edge: from, kind, at: rawValue, label }] : [];
@@ -375,6 +372,35 @@ function edgesOf(name: string, file: ProjectFile, seen: readonly string[] = []):
   if (!raw.outline) return ['bottom', 'right', 'top', 'left'];
   const fold = raw['on fold'];
   return fold === undefined ? halfEdges(raw) : unfoldedNames(halfEdges(raw), fold);
+}
+
+/** Darts of a piece, or those of the one that it is like. */
+function readDarts(raw: RawPiece, file: ProjectFile, place: Place, reader: Reader): CompiledPiece['darts'] {
+  const read = (darts: readonly RawDart[], from: Place, isMirrored = false) =>
+    darts.flatMap(({ on, at, width: wide, length: long }, i): CompiledPiece['darts'] => {
+      const where: Place = [...from, 'darts', i];
+      const width = readValue(wide, [...where, 'width'], reader);
+      const length = readValue(long, [...where, 'length'], reader);
+      const found = at === 'middle' ? 'middle' : readValue(at, [...where, 'at'], reader);
+      if (!width || !length || !found) return [];
+      const dart = { on, at: found as RawValue | 'middle', width, length, place: where };
+      return [isMirrored ? { ...dart, on: mirroredName(on), mirrored: true } : dart];
+    });
+  if (raw.darts !== 'the same') return read(raw.darts ?? [], place);
+  const like = Object.keys(file.pieces).find((one) => plainName(one) === plainName(raw.like ?? ''));
+  const darts = like === undefined ? undefined : file.pieces[like]!.darts;
+  if (like !== undefined && Array.isArray(darts) && raw.inset === undefined) {
+    return read(darts, ['pieces', like], raw.mirrored);
+  }
+  const message =
+    like === undefined
+      ? 'It is like no other piece whose darts it could have.'
+      : raw.inset === undefined
+        ? `${quote(like)} has no darts that are written there.`
+        : `It is cut smaller than ${quote(like)}, and its darts do not lie where they lie there.`;
+  const fix = 'Write its own: darts: [{ on: top, at: middle, width: 3/4, length: 3 }].';
+  reader.findings.push({ severity: 'error', place: [...place, 'darts'], code: 'darts-of-none', message, fix });
+  return [];
 }
 
 /** The edges of an outline as its points name them. */

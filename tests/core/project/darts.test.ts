@@ -147,3 +147,43 @@ it('is told by how each half of it lies: the fold is the middle of the dart, and
   const legs = [...home(straight!, 'seam'), ...home(turned!, 'seam')].toSorted((p, q) => p - q);
   expect(legs).toEqual([42.8, 50, 50, 57.2].map((x) => expect.closeTo(x, 6)));
 });
+
+describe('the darts of another piece', () => {
+  const off = '{ on: top, at: 30 mm, width: 12 mm, length: 30 mm }';
+  const like = (more: string) => resolved(darted(off, `  other: { like: front${more} }`)).pieces['other'];
+
+  it('are taken with “the same”, and lie on the mirror image where they are mirrored', () => {
+    expect(like(', darts: the same')!.darts).toMatchObject([
+      { edge: 'top', width: 12, length: 30, middle: { x: 30, y: 80 } },
+    ]);
+    // 30 mm from the left there is 30 mm from the right here, of 100.
+    expect(like(', mirrored: true, darts: the same')!.darts).toMatchObject([{ edge: 'top', middle: { x: 70, y: 80 } }]);
+    expect(like('')!.darts).toEqual([]);
+    const left = '{ on: left, at: 30 mm, width: 12 mm, length: 30 mm }';
+    const mirrored = resolved(darted(left, '  other: { like: front, mirrored: true, darts: the same }'));
+    expect(mirrored.pieces['other']!.darts).toMatchObject([{ edge: 'right', middle: { x: 100, y: 30 } }]);
+  });
+
+  it('shorten the edge in formulas, and are sewn', () => {
+    const yaml = darted(
+      off,
+      '  other: { like: front, darts: the same, allowance: seam }',
+      '- { dart: front }\n- { dart: other }',
+    );
+    const pattern = resolved(yaml);
+    expect(pattern.measures['other top stitch line']!.value).toBeCloseTo(76, 9);
+    expect(makeUp(pattern).map(({ stitches }) => stitches.length)).toEqual([1, 1]);
+  });
+
+  it.each([
+    ['back: { size: [100 mm, 80 mm], darts: the same }', 'It is like no other piece whose darts it could have.'],
+    ['other: { like: back, darts: the same }', '“back” has no darts that are written there.'],
+    ['other: { like: front, inset: 2 mm, darts: the same }', 'It is cut smaller than “front”'],
+  ])('are refused: %s', (piece, message) => {
+    const yaml = darted(off).replace(
+      '  back: { size: [100 mm, 80 mm] }',
+      piece.startsWith('back') ? `  ${piece}` : `  back: { size: [100 mm, 80 mm] }\n  ${piece}`,
+    );
+    expect(errors(yaml).join()).toContain(`darts-of-none: ${message}`);
+  });
+});
