@@ -383,7 +383,7 @@ function readDarts(raw: RawPiece, file: ProjectFile, place: Place, reader: Reade
       const length = readValue(long, [...where, 'length'], reader);
       const found = at === 'middle' ? 'middle' : readValue(at, [...where, 'at'], reader);
       if (!width || !length || !found) return [];
-      const dart = { on, at: found as RawValue | 'middle', width, length, place: where };
+      const dart = { on, at: found, width, length, place: where };
       return [isMirrored ? { ...dart, on: mirroredName(on), mirrored: true } : dart];
     });
   if (raw.darts !== 'the same') return read(raw.darts ?? [], place);

@@ -31,7 +31,7 @@ export const tuck = verb({
         tucks > 1
           ? ['tucks', 'How far these tucks lie from one another is not said.', 'Say it with “every”.']
           : ['every', 'One tuck lies from no other.', 'Say how many with “tucks”, or leave “every” out.'];
-      return fail({ code: 'two-places', message: message!, field: field!, fix: fix! });
+      return fail({ code: 'two-places', message: message, field: field, fix: fix });
     }
     if (every !== undefined && every < 2 * depth + SAME) {
       const message =
