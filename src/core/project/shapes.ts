@@ -381,9 +381,10 @@ function readDarts(raw: RawPiece, file: ProjectFile, place: Place, reader: Reade
       const where: Place = [...from, 'darts', i];
       const width = readValue(wide, [...where, 'width'], reader);
       const length = readValue(long, [...where, 'length'], reader);
-      const found = at === 'middle' ? 'middle' : readValue(at, [...where, 'at'], reader);
+      const found: RawValue | 'middle' | undefined =
+        at === 'middle' ? 'middle' : readValue(at, [...where, 'at'], reader);
       if (!width || !length || !found) return [];
-      const dart = { on, at: found, width, length, place: where };
+      const dart: CompiledPiece['darts'][number] = { on, at: found, width, length, place: where };
       return [isMirrored ? { ...dart, on: mirroredName(on), mirrored: true } : dart];
     });
   if (raw.darts !== 'the same') return read(raw.darts ?? [], place);
