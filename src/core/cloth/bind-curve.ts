@@ -97,9 +97,14 @@ export function bindCurve(work: Work, strip: Work, { ring, chains, isRound }: Cu
     const message = `The ${name} is curved, and the strip is not cut on the bias: it would not lie flat there.`;
     return fail({ code: 'not-straight', message, field: 'with', fix: 'Cut it on the bias: grain: bias.' });
   }
-  if (strip.plies.length !== 1 || strip.plies[0]!.outline.length !== 4 || strip.stitches.length > 0) {
+  const hasMore = strip.stitches.length > 0 || strip.marks.length > 0;
+  if (strip.plies.length !== 1 || strip.plies[0]!.outline.length !== 4 || hasMore) {
     const message = 'A strip that is bound along a curve lies flat, in one layer with straight ends.';
-    return fail({ code: 'held', message, fix: 'Bind with a strip that is neither folded nor gathered.' });
+    return fail({
+      code: 'held',
+      message,
+      fix: 'Bind with a strip that is neither folded nor gathered, with nothing on it.',
+    });
   }
   const [long, wide] = spanOf(strip);
   const turn = wide - 3 * width;

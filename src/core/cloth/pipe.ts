@@ -56,7 +56,9 @@ export function pipe(work: Work, strip: Work, cord: Work, how: Pipe): Sewn {
       field: 'seam',
     });
   }
-  const flat = [strip, cord].map(({ plies, stitches }) => plies.length === 1 && stitches.length === 0);
+  const flat = [strip, cord].map(
+    ({ plies, stitches, marks }) => plies.length === 1 && stitches.length === 0 && marks.length === 0,
+  );
   if (flat.includes(false) || strip.plies[0]!.outline.length !== 4) {
     const message = 'Strip and cord lie flat and by themselves before they are made into piping.';
     return fail({ code: 'held', message });

@@ -4,7 +4,7 @@ import { bindCurve, curvedAt } from '../../../src/core/cloth/bind-curve.ts';
 import { circle } from '../../../src/core/geometry/index.ts';
 import { clothAreas, piece, rectangle, value } from '../cloth/works.ts';
 import { errors, lengthsOf, sizeOf } from './wrong.ts';
-import { freeEdges, layersAt, size } from '../../../src/core/cloth/index.ts';
+import { attach, freeEdges, layersAt, size } from '../../../src/core/cloth/index.ts';
 import { makeUp } from '../../../src/core/project/index.ts';
 import { resolved } from '../project/files.ts';
 import { runs } from '../../random.ts';
@@ -96,4 +96,13 @@ test('random circles keep their cloth and their size, and have five layers all a
     }),
     runs(60),
   );
+});
+
+it('takes no strip with hardware on it, which would hang in the air', () => {
+  const mat = piece('mat', circle(200, 'edge'));
+  const strip = piece('strip', rectangle(2 * Math.PI * 90 + 12, 40));
+  const how = { width: 10, seam: 6, isBias: true };
+  expect(bindCurve(mat, strip, curvedAt(mat, ['all'])!, how).ok).toBe(true);
+  const snapped = value(attach(strip, { name: 'snap', at: { x: 100, y: 20 } }));
+  expect(bindCurve(mat, snapped, curvedAt(mat, ['all'])!, how)).toMatchObject({ ok: false, fault: { code: 'held' } });
 });

@@ -7,7 +7,7 @@ import { pipe } from '../../../src/core/cloth/pipe.ts';
 import { resolved } from '../project/files.ts';
 import { runs } from '../../random.ts';
 import { boxOf, size } from '../../../src/core/cloth/size.ts';
-import { sewRound, turn } from '../../../src/core/cloth/index.ts';
+import { attach, sewRound, turn } from '../../../src/core/cloth/index.ts';
 import { tangle } from '../cloth/order.ts';
 import type { Edition } from '../../../src/core/index.ts';
 
@@ -160,4 +160,15 @@ test('random cushions keep their cloth and their size, and the cord stands out b
     }),
     runs(100),
   );
+});
+
+it('takes no strip and no cord with hardware on it, which would hang in the air', () => {
+  const front = piece('front', rectangle(200, 150));
+  const [strip, cord] = [piece('strip', rectangle(800, 43)), piece('cord', rectangle(800, 6))];
+  const snapped = (work: typeof strip) => value(attach(work, { name: 'snap', at: { x: 100, y: 3 } }));
+  const how = { at: ['all'], seam: 12, overlap: 25, called: { work: 'strip', nth: 1 }, isBias: true };
+  expect(pipe(front, strip, cord, how).ok).toBe(true);
+  const held = { ok: false, fault: { code: 'held' } };
+  expect(pipe(front, snapped(strip), cord, how)).toMatchObject(held);
+  expect(pipe(front, strip, snapped(cord), how)).toMatchObject(held);
 });

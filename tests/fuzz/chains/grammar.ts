@@ -68,7 +68,8 @@ export function projectOf(chance: Chance, seed: number): File {
     if (doneIn(one, home) > 0 || chance.often(0.1)) return one;
   }
   if (!lead && (alone || chance.often(0.3))) file = withStep(file, chance, home, 'sew round');
-  const long = alone ? file.steps.length + 1 : 2 + chance.below(7);
+  // What leads somewhere is followed by some steps, however long it is.
+  const long = alone ? file.steps.length + 1 : Math.max(2 + chance.below(7), lead ? file.steps.length + 2 : 0);
   while (file.steps.length < long) {
     const next = withStep(file, chance, home, alone ? verbOf(seed) : undefined);
     if (next === file) break;
