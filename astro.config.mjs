@@ -7,6 +7,7 @@ import './src/site/pages/no-telemetry.ts';
 import { authorsForm } from './src/author/form/integration.ts';
 import { cutFonts } from './src/site/print/fonts.ts';
 import { handoutsInSite } from './src/site/print/handouts-integration.ts';
+import { filesInSite } from './src/site/print/files-integration.ts';
 import { recordingsInSite } from './src/site/print/recordings-integration.ts';
 import { contentCheck } from './src/site/integration.ts';
 import { bracketsPlugin } from './src/site/content/brackets-plugin.ts';
@@ -55,6 +56,7 @@ export default defineConfig({
     svelte({ configFile: false }),
     handoutsInSite(),
     recordingsInSite(),
+    filesInSite(),
     licences(),
     address && (await import('@astrojs/sitemap')).default({ filter: (page) => inSitemap(page, address.href) }),
     authorsForm(),

@@ -25,6 +25,8 @@ declare namespace App {
     sections?: readonly { slug: string }[];
     /** The questions of the lesson that the page shows. */
     questions?: () => WrittenQuestion[];
+    /** A file beside the lesson: where it lies in the site, and how large it is. */
+    fileBeside?: (name: string) => { address: string; bytes: number };
     /** How many pictures the page has up to here. */
     pictures?: number;
     /** The recordings of the course. */

@@ -10,6 +10,7 @@ export { AskSize } from './ask-size/word.ts';
 export { Caution } from './caution/word.ts';
 export { CheckPieces } from './check-pieces/word.ts';
 export { CutList } from './cut-list/word.ts';
+export { Download } from './download/word.ts';
 export { DriftStudy } from './drift-study/word.ts';
 export { IfWrong } from './if-wrong/word.ts';
 export { LayerStudy } from './layer-study/word.ts';

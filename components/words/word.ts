@@ -16,7 +16,8 @@ import type {
  * What an attribute of a lesson word names. `measure`, `piece`, `pleated piece`, `cloth`, `option`, `step`: one of the lesson's project.
  * `project`: the folder name of any project. `recording`: one of the lesson's course. `formula`: arithmetic over the
  * project's measures; `length`: the same, and it must give a length. `formula or layers`: a formula, or `layers of` a
- * step or `the project`. `term`: terms of the glossary. `caution`: a usual caution. `picture`: a picture beside the lesson.
+ * step or `the project`. `term`: terms of the glossary. `caution`: a usual caution. `picture`: a picture beside the lesson. `file`: any
+ * other file beside it.
  */
 export type Reference =
   | 'measure'
@@ -32,7 +33,8 @@ export type Reference =
   | 'length'
   | 'term'
   | 'caution'
-  | 'picture';
+  | 'picture'
+  | 'file';
 
 /** Under which heading the authoring reference lists a word, in this order. */
 export const groups = ['size', 'list', 'study', 'question', 'making', 'note'] as const;

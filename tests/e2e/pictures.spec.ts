@@ -66,7 +66,12 @@ After
 </Picture>
 
 </PictureRow>
+
+<Download of="Plan & Maß.txt" says="Where the tables stand" />
 `;
+
+/** 2,400 bytes. */
+const PLAN = 'Two tables.\n'.repeat(200);
 
 /** What is painted at a place of a picture, in hundredths: [red, green, blue]. */
 async function colourAt(photo: Locator, left: number, top: number): Promise<number[]> {
@@ -101,6 +106,8 @@ test.describe('photographs', { tag: '@phone' }, () => {
     await writeFile(path.join(content, 'courses/pleats', NAME), await photograph());
     const strip = sharp({ create: { width: 900, height: 300, channels: 3, background: '#7d9a8c' } });
     await strip.png().toFile(path.join(content, 'courses/pleats/strip.png'));
+    await writeFile(path.join(content, 'courses/pleats/Plan & Maß.txt'), PLAN);
+    await writeFile(path.join(content, 'courses/pleats/for-me.txt'), 'Nobody reads this.');
     await promisify(execFile)(process.execPath, ['src/author/astro.ts', 'build'], { cwd: kit.folder });
     server = spawn(process.execPath, ['src/author/publish/open.mjs', 'dist'], {
       cwd: kit.folder,
@@ -213,6 +220,17 @@ test.describe('photographs', { tag: '@phone' }, () => {
     expect(asked.filter((one) => /photo|webp|jpe?g/iu.test(one))).toEqual([]);
   });
 
+  test('a file is taken along, and only one that a lesson names', async ({ page }) => {
+    await page.goto(`${address}/courses/pleats/size/`);
+    const link = page.getByRole('link', { name: 'Where the tables stand' });
+    await expect(page.getByText('Where the tables stand')).toBeVisible();
+    await expect(page.getByRole('main')).toContainText(/Where the tables stand\s*\(text, 2 kB\)/);
+    const [download] = await Promise.all([page.waitForEvent('download'), link.click()]);
+    expect(download.suggestedFilename()).toBe('Plan & Maß.txt');
+    expect(await readFile(await download.path(), 'utf8')).toBe(PLAN);
+    expect(await readdir(path.join(kit.folder, 'dist/files/pleats'))).toEqual(['Plan & Maß.txt']);
+  });
+
   test('it stands there while one writes, too', async ({ page }) => {
     const started = await start(kit.folder);
     try {
@@ -221,6 +239,10 @@ test.describe('photographs', { tag: '@phone' }, () => {
       await photo.scrollIntoViewIfNeeded();
       await shown(photo);
       expect(isRed(await colourAt(photo, 75, 10))).toBe(true);
+      const file = (name: string) => page.request.get(`${started.address}/files/pleats/${encodeURIComponent(name)}`);
+      expect(await (await file('Plan & Maß.txt')).text()).toBe(PLAN);
+      for (const other of ['for-me.txt', 'course.yaml', '../../site.yaml'])
+        expect((await file(other)).status()).toBe(404);
     } finally {
       await started.stop();
     }

@@ -12,6 +12,7 @@ import { stepsWithoutCaution, toolsWithoutCaution } from './caution-problems.ts'
 import { frontProblems } from './course-problems.ts';
 import type { ContentReport } from './find-content-problems.ts';
 import { lessonProblems } from './lesson-problems.ts';
+import { filesOf } from '../content/files-beside.ts';
 import { picturesOf } from './picture-problems.ts';
 import { markdownProblems } from './markdown-problems.ts';
 import { mathsProblems } from './maths-problems.ts';
@@ -174,7 +175,7 @@ function inputsOf(
   const pictures = lessons.flatMap(({ lesson }) =>
     [
       ...lesson.lesson.pictures.map(({ address }) => address),
-      ...lesson.lesson.words.flatMap(picturesOf).map(({ file }) => file),
+      ...lesson.lesson.words.flatMap((word) => [...picturesOf(word), ...filesOf(word)]).map(({ file }) => file),
     ].map((address) => {
       const file = path.resolve(root, path.dirname(lesson.file), address);
       return statSync(file, { throwIfNoEntry: false })?.mtimeMs;

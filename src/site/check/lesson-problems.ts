@@ -5,6 +5,8 @@ import type { Word } from '../../../components/words/word.ts';
 import { closest } from '../../core/measure/index.ts';
 import { htmlFaults, isHtml } from '../content/lesson-html.ts';
 import { texFault } from '../content/katex-plugin.ts';
+import { fileProblems } from './file-problems.ts';
+import { filesOf } from '../content/files-beside.ts';
 import { picturesOf, pictureProblems } from './picture-problems.ts';
 import { referenceFault } from './lesson-references.ts';
 import type { Surroundings } from './lesson-references.ts';
@@ -44,6 +46,9 @@ export function lessonProblems(entry: LessonEntry, root: string, surroundings: S
       checkWord(word, surroundings, sayer(word.part));
       for (const { at, file } of picturesOf(word))
         for (const { severity, message, fix } of pictureProblems(encodeURI(file), folder))
+          sayer(severity === 'error' ? word.part : undefined, severity)(at, message, fix);
+      for (const { at, file } of filesOf(word))
+        for (const { severity, message, fix } of fileProblems(file, folder))
           sayer(severity === 'error' ? word.part : undefined, severity)(at, message, fix);
     }
   }

@@ -28,8 +28,9 @@ export function referenceFault(
   text: string,
   { project, worked, projects, recordings = [] }: Surroundings,
 ): AtOffset | undefined {
-  // The glossary's check tells of terms, the attribute's schema of cautions, and the check of pictures of these.
-  if (reference === 'term' || reference === 'caution' || reference === 'picture') return undefined;
+  // The glossary's check tells of terms, the attribute's schema of cautions, and the checks of pictures and files of these.
+  if (reference === 'term' || reference === 'caution') return undefined;
+  if (reference === 'picture' || reference === 'file') return undefined;
   const severity = 'error';
   if (reference === 'project') {
     if (projects.includes(text)) return undefined;

@@ -53,6 +53,10 @@ export function linkProblems(entry: LessonEntry, pages: Pages): AtOffset[] {
         return warn(`This link leads to ${pathname}, where no page is.`, `Write ${relative(own, page)}${hash}`);
       if (isPicture(address))
         return warn('A picture is shown with a ! before it.', `Write ![what it shows](${address}).`);
+      if (OF_FILES.test(address) && !/\.html?$/i.test(address)) {
+        const fix = `Write <Download of="${decoded(address).split('/').at(-1)}" says="…" />.`;
+        return warn('A file is no page: a lesson hands it out by a word.', fix);
+      }
       const known = [...pages.keys()];
       const near = didYouMean(pathname, known);
       return warn(`This link leads to ${pathname}, where no page is.`, near);

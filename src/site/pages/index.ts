@@ -5,7 +5,10 @@
  * A file is read when a page asks for it. In the live preview one with a mistake is missing here, or stands in its last
  * state without one.
  */
+import { statSync } from 'node:fs';
+import path from 'node:path';
 import type { MaterialsFile, ProjectFile } from '../../core/project/schema.ts';
+import { FOLDER as FILES } from '../content/files-beside.ts';
 import { topOf } from '../content/lesson-top.ts';
 import { slugOf } from '../content/read-content.ts';
 import { levels, SiteFile } from '../content/schemas.ts';
@@ -65,6 +68,13 @@ export const getSite = (): SiteFile => content.site() ?? SiteFile.parse({ name: 
 export const getRecordings = oncePerBuildBy((course): Recorded[] =>
   content.recordings(course).map((one) => recorded(one, content.course(course), pageUrl)),
 );
+
+/** A file that lies beside the lessons of a course: its address in the site, and how large it is. */
+export function fileBeside(course: string, name: string): { address: string; bytes: number } {
+  const file = path.join(process.cwd(), 'content/courses', course, name);
+  const bytes = statSync(file, { throwIfNoEntry: false })?.size ?? 0;
+  return { address: pageUrl(`/${FILES}/${course}/${encodeURIComponent(name)}`), bytes };
+}
 
 /** content/materials.yaml, by name. */
 export const getMaterials = (): MaterialsFile => content.materials();
