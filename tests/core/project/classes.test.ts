@@ -216,6 +216,22 @@ describe('the café curtain', () => {
   });
 });
 
+describe('the lined curtain', () => {
+  it('buys what its print needs to run on from one width to the next', () => {
+    const { cut, steps, rows, buys } = made('lined-curtain', 'inch');
+    // Half of 60 in and two seams of 1/2; 48 in and two.
+    expect(cut).toEqual(['1 left width 31 in x 49 in', '1 right width 31 in x 49 in', '2 lining width 31 in x 49 in']);
+    expect(steps[0]).toBe('curtain 61 in x 49 in');
+    expect(steps.at(-1)).toBe('lined curtain 60 in x 48 in');
+    // 2 (60 + 48) less the gap of 10.
+    expect(rows.find((line) => line.startsWith('Sew the curtain'))).toMatch(/: 206 in through 4$/u);
+    // Two of 31 in do not lie side by side on 54. The second begins at the fifth repeat of 12 in: 60 + 49 and an inch to
+    // straighten, to eighths of a yard; the lining 2 x 49 and an inch.
+    expect(buys).toEqual(['print 112 1/2 in', 'lining 99 in']);
+    expect(made('lined-curtain', 'metric').steps.at(-1)).toBe('lined curtain 1500 mm x 1200 mm');
+  });
+});
+
 describe('the table skirt', () => {
   it('is pleated to its band: twelve box pleats of an inch take up as much again as it is long', () => {
     const { cut, steps, rows, layers, buys } = made('table-skirt', 'inch');
