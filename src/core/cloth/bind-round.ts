@@ -141,7 +141,7 @@ type Laid = {
 };
 
 /** The strip as it lies: how far along it and how far from its sewn edge each point is, its upper side seen. */
-function stripLaid({ plies, stitches, marks }: Work): Result<Laid, ClothFault> {
+export function stripLaid({ plies, stitches, marks }: Work): Result<Laid, ClothFault> {
   const [ply] = plies;
   const xs = plies.flatMap(({ outline }) => outline.map(({ from }) => from.x));
   const ys = plies.flatMap(({ outline }) => outline.map(({ from }) => from.y));

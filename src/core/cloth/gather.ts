@@ -4,9 +4,11 @@ import { pathsInside } from './paths-inside.ts';
 import { asOneStep } from './group.ts';
 import { between, direction, distance, plus, times } from '../geometry/point.ts';
 import { fail, listed, ok, quote, SAME } from '../measure/index.ts';
-import { findEdge, lineInside } from './edge.ts';
+import { findEdge, lineInside, liesOn } from './edge.ts';
 import { followedBy, transformPoint } from '../geometry/transform.ts';
-import { leftOf } from '../geometry/index.ts';
+import { leftOf, lineThrough, sides } from '../geometry/index.ts';
+import { allOpenings, atOpening, roundIn, rowInside, withEdgeInside } from './openings.ts';
+import { boxesStand } from './box.ts';
 import { movedMark, movedRun } from './move.ts';
 import { nextNumber, withoutRound } from './work.ts';
 import { beginsAt, offsets, ON, split } from './ring.ts';
@@ -14,8 +16,9 @@ import { withPlies } from './combine.ts';
 import type { EdgeReference, WorkEdge } from './edge.ts';
 import type { ClothFault } from './fault.ts';
 import type { Transform } from '../geometry/transform.ts';
-import type { Line, Point } from '../geometry/index.ts';
-import type { Ply, Run, Sewn, Stitch, Work } from './work.ts';
+import type { Edge, Line, Point, Side } from '../geometry/index.ts';
+import type { Opening } from './openings.ts';
+import type { Ply, Run, Sewn, SewnRound, Stitch, Work } from './work.ts';
 import type { Result } from '../measure/index.ts';
 
 export type Gather = {
@@ -26,6 +29,8 @@ export type Gather = {
   readonly rows?: readonly number[];
   /** How deep the cloth beside the edge is drawn up in the picture, in mm: deeper than the rows and the seam there. */
   readonly depth?: number;
+  /** Where a row runs so far inside the edge once it is drawn up; with the cloth if left out. */
+  readonly rowInside?: (by: number) => readonly Point[];
 };
 
 /** More cloth than this is not eased but gathered; a tenth is common practice, no source. */
@@ -63,6 +68,84 @@ export const gather = (work: Work, how: Gather): Sewn => drawUp(work, { rows: [6
  */
 export const ease = (work: Work, how: Gather): Sewn => drawUp(work, { rows: [], ...how }, 'ease', EASE);
 
+/**
+ * Draws an opening up all round to a length, wall by wall: a skirt to its waistband, a sleeve to its cuff. The rows go round,
+ * through one wall at a time.
+ *
+ * Faults: those of gathering an edge, and of what is done at an opening.
+ *
+ * @example
+ * openingsOf(gatherOpening(skirt, openingsOf(skirt)[0], { to: 700 }).value)[0].round // => 700
+ */
+export function gatherOpening(work: Work, opening: Opening, how: Omit<Gather, 'edge'>): Sewn {
+  const { name, line, row, round } = opening;
+  const { to } = how;
+  if (to > round) {
+    const message = `The ${name} is only … round: to … it is not drawn up.`;
+    return fail({ code: 'not-shorter', message, lengths: [round, to], edge: name, amount: to - round });
+  }
+  const { ring } = roundIn(work, row);
+  const reach = Math.max(...ring.map(({ from }) => leftOf(line, from)));
+  const depth = Math.min(how.depth ?? DEPTH, reach / 2);
+  const narrow = narrowing(line.angle, middleOf(opening), to / round);
+  const along = (by: number) => rowInside(work, opening, by).map((p) => transformPoint(narrow, p));
+  const done = boxesStand(
+    work,
+    atOpening(work, opening, (wall, at) => gather(wall, { ...how, depth, edge: at, to: to / 2, rowInside: along }), {
+      did: 'gather',
+    }),
+  );
+  if (!done.ok) return done;
+  const stitches = done.value.stitches.map((one) => {
+    const its = allOpenings(work).find((other) => other.row === one.id && liesOn(line, other));
+    return its && one.round ? { ...one, round: drawnRound(one.round, its.edge, depth, to / round) } : one;
+  });
+  const record = { did: 'gather', stitches: done.value.done.at(-1)!.stitches ?? [] };
+  const drawnUp = { edge: name, from: round, to };
+  return ok({ ...done.value, stitches, done: [...work.done, { ...record, drawnUp }] });
+}
+
+/**
+ * What a row was sewn round, with one of its edges drawn up and its neighbours beside it, down to a depth. Below, the picture
+ * goes out to its full width along the foot of the gathers, where nothing is open.
+ */
+function drawnRound(round: SewnRound, nth: number, depth: number, share: number): SewnRound {
+  const { ring, allowances, folds } = round;
+  const n = ring.length;
+  const [before, edge, after] = [nth - 1, nth, nth + 1].map((i) => sides(ring)[(i + n) % n]!);
+  const narrow = narrowing(lineThrough(edge!.from, edge!.to).angle, middleOf(edge!), share);
+  const foot = sides(withEdgeInside(ring, nth, depth))[nth]!;
+  const widthOf = (i: number) => allowances[(i + n) % n]!;
+  const isFold = (i: number) => folds?.[(i + n) % n] ?? false;
+  type Part = { readonly edge: Edge; readonly width: number; readonly fold: boolean };
+  const at = (of: Edge | Side, from: Point, width: number, fold: boolean): Part => ({
+    edge: { name: of.name, from, bulge: 0 },
+    width,
+    fold,
+  });
+  const drawn = (p: Point) => transformPoint(narrow, p);
+  const beside: Part[] = [
+    at({ ...edge!, name: GATHERS }, foot.from, 0, true),
+    at(before!, drawn(foot.from), widthOf(nth - 1) * share, isFold(nth - 1)),
+    at(edge!, drawn(edge!.from), 0, false),
+    at(after!, drawn(edge!.to), widthOf(nth + 1) * share, isFold(nth + 1)),
+    at({ ...edge!, name: GATHERS }, drawn(foot.to), 0, true),
+  ];
+  // What was gathered there before is drawn up whole, and nothing of it is left below the foot.
+  const rest = sides(ring).flatMap((side, i): Part[] => {
+    if (i === nth) return beside;
+    const from = i === (nth + 1) % n ? foot.to : side.from;
+    const to = i === (nth - 1 + n) % n ? foot.from : side.to;
+    return distance(from, to) < SAME ? [] : [at(side, from, widthOf(i), isFold(i))];
+  });
+  return {
+    ...round,
+    ring: rest.map((part) => part.edge),
+    allowances: rest.map(({ width }) => width),
+    folds: rest.map(({ fold }) => fold),
+  };
+}
+
 function drawUp(work: Work, how: Gather, did: 'gather' | 'ease', most: number): Sewn {
   const { edge: asked, to, rows = [], depth = DEPTH } = how;
   const edge = findEdge(work, asked);
@@ -98,7 +181,7 @@ function drawUp(work: Work, how: Gather, did: 'gather' | 'ease', most: number): 
   let now = drawn.value;
   const short = { ...edge.value, from: alongTo(edge.value, middle, to, -1), to: alongTo(edge.value, middle, to, 1) };
   for (const inside of rows) {
-    const ways = pathsInside(now, [short], inside);
+    const ways = how.rowInside ? ok([how.rowInside(inside)]) : pathsInside(now, [short], inside);
     if (!ways.ok) return ways;
     for (const way of ways.value) now = sewn(now, 'gather', way);
   }
@@ -201,7 +284,7 @@ function drawnAt(
   return ok({ ...work, plies: fused, stitches, marks });
 }
 
-const middleOf = ({ from, to }: Pick<Run, 'from' | 'to'>): Point => between(from, to, 0.5);
+const middleOf = ({ from, to }: { readonly from: Point; readonly to: Point }): Point => between(from, to, 0.5);
 
 /** Whether a point lies where the edge is drawn up. */
 const isDrawnUp = (foot: Line, p: Point): boolean => leftOf(foot, p) < -ON;

@@ -1,15 +1,15 @@
-import { direction, distance, minus, plus, times } from '../geometry/point.ts';
+import { direction, distance, minus, plus, times, unit } from '../geometry/point.ts';
 import { fail, ok, plainName, quote, SAME } from '../measure/index.ts';
 import { layersAt } from './layers.ts';
 import { leftOf, lineThrough, sides } from '../geometry/index.ts';
 import { lineLeft, liesOn } from './edge.ts';
 import { linesMeet } from '../geometry/arc.ts';
-import { areaOf, ON } from './ring.ts';
+import { areaOf, ON, stretches } from './ring.ts';
 import { isOwnCloth, laidWith, wallByWall, wallsOf } from './walls.ts';
 import type { ClothFault } from './fault.ts';
 import type { Line, Outline, Point } from '../geometry/index.ts';
 import type { Result } from '../measure/index.ts';
-import type { Ply, Sewn, Stitch, Work } from './work.ts';
+import type { Ply, Sewn, SewnRound, Stitch, Work } from './work.ts';
 import type { WorkEdge } from './edge.ts';
 
 /** An edge of a pair sewn round that was left open, or of a folded work sewn up: the mouth of a bag, the end of a strap. */
@@ -130,6 +130,17 @@ export function openingNamed(work: Work, name = 'opening'): Result<Opening, Clot
   return fail({ code: 'ambiguous-edge', message, edge: name });
 }
 
+/** An opening as an edge of its work. */
+export const asEdge = ({ name, line, from, to }: Opening): WorkEdge => ({
+  name,
+  own: name,
+  pieces: [],
+  line,
+  from,
+  to,
+  length: distance(from, to),
+});
+
 /** Something done to one wall at its edge of an opening; `wrong` says to which side of the wall its wrong side lies. */
 export type AtWall = (wall: Work, edge: WorkEdge, wrong: 'over' | 'under', which: 'lower' | 'upper') => Sewn;
 
@@ -137,7 +148,8 @@ export type AtWall = (wall: Work, edge: WorkEdge, wrong: 'over' | 'under', which
  * Does something at an opening: to the edge of one wall and then to that of the other, never through both. Afterwards the
  * opening lies so many mm further in.
  *
- * Faults: those of what is done; `blocked` where one of the walls is missing.
+ * Faults: those of what is done; `misses` where one of the walls is missing; `edge-inside` where one goes on beyond the opening;
+ * `shapes-differ` where two works lie there, not equally long round; `too-deep` where the opening would lie below its gathers.
  *
  * @example
  * atOpening(bag, opening, (wall, edge, wrong) => hem(wall, { edges: [edge], turn: 6, then: 20, to: wrong }), { takes: 26 })
@@ -157,6 +169,12 @@ export function atOpening(
     const message = 'Two works lie at this opening, … and … round: what goes round both is not clear.';
     const lengths = [other.round, 2 * distance(from, to)];
     return fail({ code: 'shapes-differ', message, lengths, fix: 'Sew round each before one is put into the other.' });
+  }
+  const straight = Math.min(...lying.map((one) => straightBeside(roundIn(work, one.row).ring, one.edge)));
+  if (takes > straight + SAME) {
+    const message = `What is turned in at the ${name} is deeper than the gathers there: the work is wider below them.`;
+    const fix = 'Gather it afterwards, or turn in less.';
+    return fail({ code: 'too-deep', message, edge: name, amount: takes - straight, fix });
   }
   const just = plus(times(plus(from, to), 0.5), times(inwardFrom(line), 2 * SAME));
   const own = stitch.round!.ring[nth]!.name;
@@ -189,6 +207,9 @@ export function atOpening(
   });
   return ok({ ...after, stitches, done: [...work.done, { did, stitches: rows }] });
 }
+
+/** What a row was sewn round, by its number. */
+export const roundIn = (work: Work, row: number): SewnRound => work.stitches.find(({ id }) => id === row)!.round!;
 
 /** Of layers that lie on one another, the wall itself, and not a hem or an allowance that was turned to it. */
 export const bodyOf = (plies: readonly Ply[]): Ply | undefined =>
@@ -229,11 +250,26 @@ export function openingsTrimmed(before: Work, after: Work, line: Line, by: numbe
   return { ...after, stitches };
 }
 
-/** Where a row along an opening runs that lies so far inside it: from seam to seam. */
+/**
+ * Where a row along an opening runs that lies so far inside it: from seam to seam. Where the work is gathered to its opening, a
+ * row below the gathers is as long as the work is round there.
+ */
 export function rowInside(work: Work, { row, edge }: Opening, by: number): readonly [Point, Point] {
-  const { ring } = work.stitches.find(({ id }) => id === row)!.round!;
+  const { ring } = roundIn(work, row);
   const { from, to } = sides(withEdgeInside(ring, edge, by))[edge]!;
-  return [from, to];
+  const middle = distance(from, to) / 2;
+  const way = unit(minus(to, from));
+  const here = stretches(ring, from, to).find(([a, b]) => a < middle && b > middle);
+  if (!here || by <= straightBeside(ring, edge) + SAME) return [from, to];
+  return [plus(from, times(way, here[0])), plus(from, times(way, here[1]))];
+}
+
+/** How far inside an edge of a ring its neighbours go on straight, in mm. */
+export function straightBeside(ring: Outline, nth: number): number {
+  const n = ring.length;
+  const [before, edge, after] = [nth - 1, nth, nth + 1].map((i) => sides(ring)[(i + n) % n]!);
+  const line = lineThrough(edge!.from, edge!.to);
+  return Math.min(leftOf(line, before!.from), leftOf(line, after!.to));
 }
 
 /** Whether a straight stretch runs along an opening, or along a part of it, no more than so many mm away. */

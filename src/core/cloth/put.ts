@@ -2,9 +2,9 @@
 import { pipingWaits } from './piping.ts';
 import { asOneStep } from './group.ts';
 import { liesOn, reversedEdge } from './edge.ts';
-import { between, distance, minus, plus, times, unit } from '../geometry/point.ts';
+import { between, minus, plus, times, unit } from '../geometry/point.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
-import { allOpenings, bodyOf, inwardFrom, openingsOf, withEdgeInside } from './openings.ts';
+import { allOpenings, asEdge, bodyOf, inwardFrom, openingsOf, roundIn, withEdgeInside } from './openings.ts';
 import { facesTogether, heldBeyond } from './seam.ts';
 import { fold } from './fold.ts';
 import { layersAt } from './layers.ts';
@@ -26,7 +26,6 @@ import type { LaidWork, MetEdge, Ply, Sewn, SewnRound, Stitch, Work } from './wo
 import type { Line } from '../geometry/index.ts';
 import type { Transform } from '../geometry/transform.ts';
 import type { Opening } from './openings.ts';
-import type { WorkEdge } from './edge.ts';
 
 /** How one open work is put into another. */
 export type PutInto = {
@@ -38,8 +37,6 @@ export type PutInto = {
   /** What later steps call what is put in. */
   readonly called: Pick<LaidWork, 'work' | 'nth'>;
 };
-
-const roundOf = (work: Work, row: number): SewnRound => work.stitches.find(({ id }) => id === row)!.round!;
 
 /**
  * Puts an open work into another, opening at opening.
@@ -76,7 +73,7 @@ export function putInto(work: Work, other: Work, { opening, own, together, calle
     return fail({ code: 'too-wide', message, lengths, amount: deep, fix });
   }
   // Allowances that stand out beside its seams lie on its walls as it goes in.
-  const flat = roundOf(other, own.row).turned ? ok(other) : pressedOutward(other, own.row);
+  const flat = roundIn(other, own.row).turned ? ok(other) : pressedOutward(other, own.row);
   if (!flat.ok) return flat;
   const transform = onto(asEdge(opening), asEdge(own), 0, 'middle');
   const there = movedWork(flat.value, transform);
@@ -89,20 +86,10 @@ export function putInto(work: Work, other: Work, { opening, own, together, calle
   const { work: both, of } = stackUp([work, tagged]);
   const isPut = ({ id }: Ply) => of[1]!.has(id);
   const container = both.plies.filter((ply) => !isPut(ply));
-  const at = container.findIndex(({ id }) => id === roundOf(work, opening.row).over);
+  const at = container.findIndex(({ id }) => id === roundIn(work, opening.row).over);
   const plies = [...container.slice(0, at), ...both.plies.filter(isPut), ...container.slice(at)];
   return ok(asOneStep(both.done, { ...both, plies }, { did: 'put' }));
 }
-
-const asEdge = ({ name, line, from, to }: Opening): WorkEdge => ({
-  name,
-  own: name,
-  pieces: [],
-  line,
-  from,
-  to,
-  length: distance(from, to),
-});
 
 type Faces = 'right' | 'wrong';
 
@@ -126,7 +113,7 @@ function fixForFaces(outside: Faces, inside: Faces, together: Faces, put: string
 
 /** How deep a work is behind an opening, from seam to seam, in mm; as deep as its boxed corners leave it. */
 function depth(work: Work, { line, row }: Opening): number {
-  const reach = Math.max(...roundOf(work, row).ring.map(({ from }) => leftOf(line, from)));
+  const reach = Math.max(...roundIn(work, row).ring.map(({ from }) => leftOf(line, from)));
   const squares = work.marks.flatMap(({ kind, square = 0 }) => (kind === 'box' ? square : []));
   return reach - Math.max(0, ...squares);
 }
@@ -163,7 +150,7 @@ export function joinOpenings(work: Work, at: Opening, allowance: number): Sewn {
     const fix = 'Cut them so that they come to the same between their seams.';
     return fail({ code: 'shapes-differ', message, lengths: [outer.round, inner.round], amount: off, fix });
   }
-  const ring = withEdgeInside(roundOf(work, inner.row).ring, inner.edge, allowance);
+  const ring = withEdgeInside(roundIn(work, inner.row).ring, inner.edge, allowance);
   const { from, to } = sides(ring)[inner.edge]!;
   const line = lineThrough(from, to);
   const out = times(unit(minus(to, from)), 4 * allowance);
@@ -210,13 +197,13 @@ function metAt(work: Work, wall: readonly Ply[], inner: Opening, outer: Opening,
 
 /** Whether a ply belongs to what was put in, by the row that this was sewn with. */
 function isPutIn(work: Work, row: number): (ply: Ply) => boolean {
-  const { put } = roundOf(work, row);
+  const { put } = roundIn(work, row);
   return (ply) => put !== undefined && wasLaidAs(ply, put);
 }
 
 /** A work in which what was put in counts as its own cloth, and only what was laid on as laid. */
 function withoutPut(work: Work, row: number): Work {
-  const { put } = roundOf(work, row);
+  const { put } = roundIn(work, row);
   return withPlies(work, ({ laid, ...ply }) => {
     const left = laid?.filter((one) => one.work !== put?.work || one.nth !== put.nth) ?? [];
     return left.length > 0 ? { ...ply, laid: left } : ply;
@@ -245,7 +232,7 @@ function foldedSince({ stitches }: Work, { joins }: Stitch): ClothFault | undefi
 /** The seam round the openings, with the work outside on its left. */
 function seamLine(work: Work, join: Stitch): Line {
   const [run] = join.runs;
-  const side = sides(roundOf(work, join.joins!.outer).ring).find(({ from, to }) =>
+  const side = sides(roundIn(work, join.joins!.outer).ring).find(({ from, to }) =>
     liesOn(lineThrough(from, to), run!),
   )!;
   return lineThrough(side.from, side.to);
@@ -262,7 +249,7 @@ export function turnThrough(work: Work): Sewn {
   const { outer, inner, caught: loose } = join.joins!;
   const creased = foldedSince(work, join);
   if (creased) return fail(creased);
-  const gap = [inner, outer].find((row) => roundOf(work, row).gap && !roundOf(work, row).gap!.closed);
+  const gap = [inner, outer].find((row) => roundIn(work, row).gap && !roundIn(work, row).gap!.closed);
   if (gap === undefined) {
     if (openingsOf(work).length === 0) {
       const message = 'There is no gap to turn the work through: both works are sewn shut.';
@@ -284,7 +271,7 @@ export function turnThrough(work: Work): Sewn {
   const turned = turnedAndFolded({ ...ofOuter!, plies: parts[0]!, done: work.done }, outer, line);
   if (!turned.ok) return turned;
   const there = movedWork({ ...ofInner!, plies: parts[1]!, done: [] }, over);
-  const at = work.plies.findIndex(({ id }) => id === roundOf(work, inner).over);
+  const at = work.plies.findIndex(({ id }) => id === roundIn(work, inner).over);
   // What hangs loose comes out over the seam.
   const [below, above] = [true, false].map((isLow) =>
     parts[2]!
@@ -314,7 +301,7 @@ export function turnThrough(work: Work): Sewn {
 
 /** The work outside, turned; the allowance along its opening is folded in after its other edges, with their rows. */
 function turnedAndFolded(work: Work, row: number, line: Line): Sewn {
-  const { ring, allowances } = roundOf(work, row);
+  const { ring, allowances } = roundIn(work, row);
   const nth = sides(ring).findIndex((side) => liesOn(line, side));
   const width = allowances[nth]!;
   const turned = turn(withEdge(work, row, nth, -width, 0), true, row);
@@ -393,7 +380,7 @@ export function pushIn(
   const isPut = isPutIn(work, inner);
   const own = work.plies.filter(({ id }) => !caught.includes(id));
   const which = goes(
-    roundOf(work, inner).put?.work ?? '',
+    roundIn(work, inner).put?.work ?? '',
     own.filter(isPut),
     own.filter((ply) => !isPut(ply)),
   );

@@ -61,7 +61,11 @@ type Table = {
 export function projectOf(chance: Chance, seed: number): File {
   const home = chance.of(editions);
   const alone = seed % 4 === 0;
-  const lead = alone ? leadsTo[verbOf(seed)] : chance.often(0.15) ? chance.of(Object.values(leadsTo)) : undefined;
+  const lead = alone
+    ? leadsTo[verbOf(seed)]
+    : chance.often(0.15)
+      ? chance.of([...Object.values(leadsTo), ...allRound])
+      : undefined;
   let file: File = lead ? bagsOf(chance, home, lead) : { ...piecesOf(chance, home), steps: [] };
   if (alone && !lead) {
     const one = withStep(file, chance, home, verbOf(seed));
@@ -100,6 +104,22 @@ const leadsTo: Partial<Record<VerbName, readonly Said[]>> = {
   'push in': [...oneJoined, { turn: 'bag' }],
 };
 
+/** What is done all round an opening with a strip as long as that, or with a ring. */
+const ringed: readonly Said[] = [
+  { 'sew round': ['front', 'back'], open: ['top', 'bottom'], makes: 'tube' },
+  { gather: 'tube', at: 'top opening', to: 'ring' },
+  { fold: 'band', from: 'right', at: 'ring / 2 + seam' },
+  { 'sew up': 'band', at: 'left' },
+  { turn: 'band' },
+  { put: 'band', into: 'tube', together: 'right sides', at: 'top', own: 'top' },
+  { 'join openings': 'tube', at: 'top opening' },
+];
+const allRound: readonly (readonly Said[])[] = [
+  [twoBags[0]!, { turn: 'bag' }, { bind: 'bag', with: 'binding', at: 'opening', width: { mm: 10, in: '1/2' } }],
+  ringed.slice(0, 2),
+  ringed,
+];
+
 /** The pieces of two bags of one size, or nearly, with the steps that lead to something. */
 function bagsOf(chance: Chance, home: Edition, lead: readonly Said[]): File {
   const across = () => chance.of([100, 120, 150, 200]);
@@ -111,9 +131,13 @@ function bagsOf(chance: Chance, home: Edition, lead: readonly Said[]): File {
     'lining back': { like: 'front', from: 'inner' },
     strip: { size: [written(1000, home), written(48, home)], from: 'outer', grain: 'bias' },
     cord: { size: [written(1000, home), written(6, home)], from: 'outer', allowance: 0 },
+    binding: { size: [`2 * ${w} - 2 * seam`, { mm: 40, in: 2 }], from: 'outer' },
+    band: { size: ['ring + 2 * seam', { mm: 50, in: 2 }], from: 'outer' },
   };
+  const made = piecesOf(chance, home);
   return {
-    ...piecesOf(chance, home),
+    ...made,
+    measures: { ...(made['measures'] as Said), ring: `1.2 * ${w}` },
     pieces,
     steps: lead.map((step, i) => ({ id: `step ${i + 1}`, ...step })),
   };
