@@ -148,13 +148,18 @@ function wrongStrip(
   };
 }
 
+/** A strip that lies across, whichever way it lay. */
+export function lyingAcross(strip: Work, long: number): Work {
+  const isAcross = boxOf(strip.plies).width >= long - SAME;
+  return movedWork(strip, isAcross ? identity : rotation(90, middleOfWork(strip)));
+}
+
 /**
  * A strip as a ring that lies flat, its upper side inside: one half below, and over it both ends, joined in the middle by a
- * seam that is pressed open. It lies across, whichever way it lay.
+ * seam that is pressed open.
  */
 function ringOf(strip: Work, long: number, seam: number): Sewn {
-  const isAcross = boxOf(strip.plies).width >= long - SAME;
-  const lying = movedWork(strip, isAcross ? identity : rotation(90, middleOfWork(strip)));
+  const lying = lyingAcross(strip, long);
   const { x, y, width, height } = boxOf(lying.plies);
   const join = nextNumber(lying);
   const isEnd = (a: number, b: number) => [x, x + width].some((end) => Math.abs(a - end) + Math.abs(b - end) < SAME);
@@ -196,7 +201,7 @@ function ringOf(strip: Work, long: number, seam: number): Sewn {
 }
 
 /** The upper edge of a work that lies across, walked with the cloth on its left. */
-function topOf({ plies }: Work): WorkEdge {
+export function topOf({ plies }: Work): WorkEdge {
   const { x, y, width, height } = boxOf(plies);
   const [from, to] = [
     { x: x + width, y: y + height },

@@ -29,6 +29,8 @@ export type Gather = {
   readonly rows?: readonly number[];
   /** How deep the cloth beside the edge is drawn up in the picture, in mm: deeper than the rows and the seam there. */
   readonly depth?: number;
+  /** All that lies there is drawn up, whether it ends at the edge or not, and what is sewn there with it: by elastic. */
+  readonly all?: boolean;
   /** Where a row runs so far inside the edge once it is drawn up; with the cloth if left out. */
   readonly rowInside?: (by: number) => readonly Point[];
 };
@@ -176,7 +178,7 @@ function drawUp(work: Work, how: Gather, did: 'gather' | 'ease', most: number): 
   const across = Math.max(...own.flatMap((ply) => offsets(ply.outline, line)));
   const foot = lineInside(edge.value, Math.min(depth, across / 2));
   const middle = middleOf(edge.value);
-  const drawn = drawnAt(work, edge.value, foot, narrowing(line.angle, middle, to / length), to / length);
+  const drawn = drawnAt(work, edge.value, foot, narrowing(line.angle, middle, to / length), to / length, how.all);
   if (!drawn.ok) return drawn;
   let now = drawn.value;
   const short = { ...edge.value, from: alongTo(edge.value, middle, to, -1), to: alongTo(edge.value, middle, to, 1) };
@@ -216,12 +218,15 @@ function drawnAt(
   foot: Line,
   transform: Transform,
   share: number,
+  all = false,
 ): Result<Work, ClothFault> {
   let number = nextNumber(work);
   const held = number + 2 * work.plies.length;
   const parts = new Map<number, number>();
   const drawn = new Set<number>();
-  const reaches = new Set(work.plies.filter((ply) => isOf(edge, ply) && reachesEdge(ply, edge)).map(({ id }) => id));
+  const reaches = new Set(
+    work.plies.filter((ply) => isOf(edge, ply) && (all || reachesEdge(ply, edge))).map(({ id }) => id),
+  );
   // Interfacing that ends below the edge is drawn up with the cloth it is fused to.
   const goes = ({ id, fusedTo }: Ply) => reaches.has(id) || (fusedTo !== undefined && reaches.has(fusedTo));
   const going = new Set(work.plies.filter(goes).map(({ id }) => id));
@@ -231,7 +236,7 @@ function drawnAt(
   );
   const goesUp = (p: Point, ids: readonly number[]): boolean =>
     isDrawnUp(foot, p) ? ids.some((id) => going.has(id)) : ids.some((id) => whole.has(id));
-  const hold = heldThere(work, edge, going, { foot, goesUp });
+  const hold = all ? undefined : heldThere(work, edge, going, { foot, goesUp });
   if (hold) return fail(hold);
   const plies: Ply[] = [];
   for (const ply of work.plies) {

@@ -150,9 +150,10 @@ function notSewnRound({ plies, stitches }: Work): string {
 
 /** Why the two layers cannot change places: a fold has one side among the lower plies and one among the upper. */
 function foldedTogether(lower: readonly Ply[], upper: readonly Ply[], round: SewnRound): ClothFault | undefined {
-  // Where a work was sewn up at its own edges, its walls are one cloth along the fold between them.
-  const foldLines = sides(round.ring).flatMap(({ from, to }, i) => (round.folds?.[i] ? [lineThrough(from, to)] : []));
-  const isBetween = (side: Side) => foldLines.some((line) => liesOn(line, side));
+  // Where a work was sewn up at its own edges, its walls are one cloth along the fold between them. What goes round an
+  // opening, a binding or elastic, goes from wall to wall along the seams.
+  const lines = sides(round.ring).map(({ from, to }) => lineThrough(from, to));
+  const isBetween = (side: Side) => lines.some((line) => liesOn(line, side));
   const foldsOf = (plies: readonly Ply[]) =>
     plies.flatMap((ply) =>
       sides(ply.outline).flatMap((side, i) => {

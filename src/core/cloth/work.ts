@@ -79,7 +79,12 @@ export type Stitch = {
 };
 
 /** The room for a cord, in mm: from a row to the fold of a turned edge, or to the other row that sews a laid strip down. */
-export type Channel = { readonly width: number; readonly strip?: Pick<LaidWork, 'work' | 'nth'> };
+export type Channel = {
+  readonly width: number;
+  readonly strip?: Pick<LaidWork, 'work' | 'nth'>;
+  /** The elastic that was drawn in, and draws it up. */
+  readonly elastic?: string;
+};
 
 export type JoinedOpenings = {
   /** The rows, by number, that the work outside and the one inside it were sewn round or up with. */

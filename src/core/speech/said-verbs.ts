@@ -32,7 +32,7 @@ const sayings: Partial<Record<VerbName, Sayings>> = {
     perhaps: 'pinch, triangle, across corner, seam on seam, bottom seam',
   },
   buttonhole: { surely: 'buttonhole, button hole' },
-  casing: { surely: 'casing, channel, tunnel', perhaps: 'drawstring, elastic through, rod through, turn down' },
+  casing: { surely: 'casing, channel, tunnel', perhaps: 'drawstring, rod through, turn down' },
   'clip corners': {
     surely: 'clip corner, snip corner, nip corner, trim corner, cut corner, cut across corner, corner off, points off',
     perhaps: 'clip, snip, nip, corners',
@@ -48,6 +48,12 @@ const sayings: Partial<Record<VerbName, Sayings>> = {
     perhaps: 'chop, cut, every, segment',
   },
   dart: { surely: 'dart, sew to the point, dart leg', perhaps: 'taper, toward point, towards point, to nothing' },
+  draw: {
+    surely:
+      'thread elastic, feed elastic, draw elastic, pull elastic, insert elastic, elastic through, thread cord, draw cord, pull cord, cord through, thread drawstring, drawstring through, safety pin through',
+    perhaps: 'elastic, safety pin, feed, pull through, thread through, cord, drawstring, bodkin',
+    notByName: true,
+  },
   edgestitch: {
     surely:
       'edgestitch, edge stitch, close to edge, near edge, close as you can, stitch open edge, stitch open side, sew open side, right along edge, on the edge',

@@ -16,6 +16,7 @@ export const tools = {
   cutter: { label: 'rotary cutter', caution: 'blade' },
   mat: { label: 'cutting mat' },
   pins: { label: 'pins', caution: 'pins' },
+  'safety pin': { label: 'safety pin', caution: 'pins' },
   clips: { label: 'clips' },
   pen: { label: 'marking pen' },
   'point turner': { label: 'point turner' },

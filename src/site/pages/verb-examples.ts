@@ -29,7 +29,7 @@ export type VerbExample = {
 
 const HEAD = `title: An example
 measures: { seam: { in: 1/2, mm: 12 } }
-materials: { outer: linen, lining: lawn, stay: fusible, button: button, cord: cord }
+materials: { outer: linen, lining: lawn, stay: fusible, button: button, cord: cord, elastic: elastic }
 `;
 
 const shelf = MaterialsFile.parse({
@@ -37,6 +37,7 @@ const shelf = MaterialsFile.parse({
   lawn: { kind: 'cloth', lining: true },
   fusible: { kind: 'interfacing' },
   cord: { kind: 'by length', width: { in: 1 / 4, mm: 6, source: 'an example' } },
+  elastic: { kind: 'by length', width: { in: 1 / 2, mm: 12, source: 'an example' } },
   button: {
     kind: 'hardware',
     hardware: 'button',
@@ -121,6 +122,10 @@ const examples: Readonly<Partial<Record<VerbName, readonly [pieces: string, step
     'steps:\n  - { pipe: front, with: strip, cord: cord, at: all }',
   ],
   casing: [front, 'steps:\n  - { casing: front, at: top, width: 1 in, then: 1/4 }'],
+  draw: [
+    `${both}\n  elastic: { from: elastic, size: [11, 1/2], allowance: 0 }`,
+    `${bag}\n  - { casing: bag, at: opening, width: 5/8, then: 1/4, way in: 1 }\n  - { draw: elastic, into: bag, to: 10 in }`,
+  ],
   attach: [both, `${round}\n  - { turn: pad }\n  - { attach: button, to: pad, at: [3 1/2, 4] }`],
   buttonhole: [both, `${round}\n  - { turn: pad }\n  - { buttonhole: pad, for: button, from top: 1 }`],
   fold: [front, 'steps:\n  - { fold: front, from: top, at: 2 in }'],

@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bindOpening } from '../../../src/core/cloth/bind-opening.ts';
 import { clothAreas, piece, rectangle, value } from './works.ts';
+import { drawIn } from '../../../src/core/cloth/draw-in.ts';
 import { edgesOn } from '../../../src/core/cloth/sides.ts';
 import { fold, layersAt, sewRound, size, topstitch, turn } from '../../../src/core/cloth/index.ts';
 import { gatherOpening } from '../../../src/core/cloth/gather.ts';
@@ -15,6 +16,7 @@ import { joinOpenings, putInto, turnThrough } from '../../../src/core/cloth/put.
 import { openingNamed, openingsOf } from '../../../src/core/cloth/openings.ts';
 import { rowsAlong } from '../../../src/core/steps/rows.ts';
 import { sewUp } from '../../../src/core/cloth/sew-up.ts';
+import { withChannels } from '../../../src/core/cloth/channel.ts';
 import { wallsOf } from '../../../src/core/cloth/walls.ts';
 import type { Ply, Stitch, Work } from '../../../src/core/cloth/index.ts';
 
@@ -247,5 +249,90 @@ describe('ring to ring', () => {
       }),
       { numRuns: 20 },
     );
+  });
+});
+
+describe('drawn into a casing', () => {
+  /** A bag with a casing all round: so much room, its row 2 mm inside the inner fold and open for the way in. */
+  const cased = (w: number, h: number, s: number, room: number, wayIn?: number): Work => {
+    const bag = bagOf(w, h, s);
+    const how = { turn: 6, then: room + 2, inside: 2, gap: wayIn };
+    return withChannels(bag, value(hemOpening(bag, at(bag, 'opening'), how)), room);
+  };
+  const draw = (work: Work, one: Work, to?: number, overlap = 25) =>
+    drawIn(work, one, { opening: at(work, 'opening'), overlap, ...(to !== undefined && { to }) });
+  const elastic = (length: number, width: number) => piece('elastic', rectangle(length, width), 'rubber');
+
+  test('a casing of 40 in is drawn up to 26 in by elastic of 27 in, with an overlap of 1', () => {
+    const bag = cased(21 * inch, 20 * inch, inch / 2, 1.125 * inch, 2 * inch);
+    const drawn = value(draw(bag, elastic(27 * inch, inch), 26 * inch, inch));
+    expect(at(drawn, 'opening').round).toBeCloseTo(26 * inch, 6);
+    expect(size(drawn)).toEqual(size(bag));
+    const [ends, wayIn] = drawn.stitches.slice(-2);
+    expect(lengthOf(ends!)).toBeCloseTo(inch, 6);
+    // 2 in of the row, drawn up from 40 to 26.
+    expect(lengthOf(wayIn!)).toBeCloseTo(1.3 * inch, 6);
+    // In the middle of either wall, 1/2 in below the fold: the wall, the elastic and what was turned in; above, both its ends.
+    const { from, to } = at(drawn, 'opening');
+    const middle = { x: (from.x + to.x) / 2, y: from.y - inch / 2 };
+    const there = layersAt(drawn, middle).map(({ piece: of }) => of);
+    expect(there.filter((of) => of === 'elastic')).toHaveLength(3);
+    expect(there).toHaveLength(7);
+    expect([there[1], there[4], there[5]]).toEqual(['elastic', 'elastic', 'elastic']);
+  });
+
+  test('cloth and elastic stay as much as they were, the opening is as long as is said, before and after turning', () => {
+    fc.assert(
+      fc.property(
+        sizes,
+        fc.double({ min: 0.4, max: 0.98, noNaN: true }),
+        fc.integer({ min: 6, max: 20 }),
+        fc.boolean(),
+        ({ w, h, s }, share, wide, isFirst) => {
+          const made = cased(w, h, s, wide + 4, wide + 6);
+          const to = 2 * (w - 2 * s) * share;
+          const one = elastic(to + 20, wide);
+          const bag = isFirst ? made : value(turn(made));
+          const drawn = value(draw(bag, one, to, 20));
+          const done = isFirst ? value(turn(drawn)) : drawn;
+          expect(at(done, 'opening').round).toBeCloseTo(to, 6);
+          const areas: Record<string, number> = { ...clothAreas(made), elastic: (to + 20) * wide };
+          for (const [name, area] of Object.entries(areas)) expect(clothAreas(done)[name]).toBeCloseTo(area, 2);
+          expect(size(done).width).toBeCloseTo(w - 2 * s, 6);
+          expect(size(done).height).toBeCloseTo(h - s - (6 + wide + 6), 6);
+        },
+      ),
+      { numRuns: 30 },
+    );
+  });
+
+  test('a cord goes round once, draws nothing up, and both its ends hang out equally long', () => {
+    const made = cased(260, 300, 10, 20, 25);
+    for (const bag of [made, value(turn(made))]) {
+      const corded = value(draw(bag, piece('cord', rectangle(680, 6), 'cord')));
+      expect(at(corded, 'opening').round).toBeCloseTo(480, 6);
+      expect(clothAreas(corded)['cord']).toBeCloseTo(680 * 6, 3);
+      const cords = corded.plies.filter(({ piece: of }) => of === 'cord');
+      expect(cords).toHaveLength(5);
+      // 680 less 480 round: 100 a side, from the middle of the cord where it turns down.
+      const low = cords.map(({ outline }) => Math.min(...outline.map(({ from }) => from.y))).toSorted((a, b) => a - b);
+      expect(low[0]).toBeCloseTo(low[1]!, 6);
+      expect(at(corded, 'opening').from.y - 10 - low[0]!).toBeCloseTo(100 + 3, 6);
+    }
+  });
+
+  test('what does not go in, and elastic of another length, are told', () => {
+    const bag = cased(260, 300, 10, 20, 25);
+    const code = (sewn: ReturnType<typeof draw>) => (sewn.ok ? 'sewn' : sewn.fault.code);
+    expect(code(draw(bag, elastic(325, 15), 300))).toBe('sewn');
+    expect(code(draw(bag, elastic(320, 15), 300))).toBe('strip-length');
+    expect(code(draw(bag, elastic(525, 15), 500))).toBe('not-shorter');
+    expect(code(draw(bag, elastic(325, 21), 300))).toBe('too-wide');
+    expect(code(draw(cased(260, 300, 10, 20, 12), elastic(325, 15), 300))).toBe('too-wide');
+    expect(code(draw(cased(260, 300, 10, 20), elastic(325, 15), 300))).toBe('unclear-casing');
+    expect(code(draw(bagOf(260, 300, 10), elastic(325, 15), 300))).toBe('unclear-casing');
+    expect(code(draw(bag, elastic(470, 6)))).toBe('strip-length');
+    const drawn = value(draw(bag, elastic(325, 15), 300));
+    expect(code(draw(drawn, elastic(325, 15), 290))).toBe('unclear-casing');
   });
 });

@@ -18,6 +18,7 @@ import {
   ProjectFile,
   resolveProject,
 } from '../../../src/core/index.ts';
+import { openingsOf } from '../../../src/core/cloth/openings.ts';
 import type { Edition, Settings, Step } from '../../../src/core/index.ts';
 
 const FOLDER = fileURLToPath(new URL('../../fixtures/classes', import.meta.url));
@@ -422,10 +423,33 @@ describe('the skirt with an elastic waist', () => {
   it('comes to its hips and ease, and buys more for a larger size', () => {
     const small = made('elastic-skirt', 'inch', { size: 'extra small' });
     const large = made('elastic-skirt', 'inch', { size: 'extra large', options: { 'pocket kind': 'no pocket' } });
-    // 34 and 4 in and the seams at both ends of what is still flat, 20 long; 48 and 4, and 24.
-    expect([small.steps.at(-1), large.steps.at(-1)]).toEqual(['skirt 39 1/4 in x 20 in', 'skirt 53 1/4 in x 24 in']);
-    expect([small.cut.length, large.cut.length]).toEqual([3, 2]);
+    // Lying flat, half of 34 and 4 in, and 20 long; half of 48 and 4, and 24.
+    expect([small.steps.at(-1), large.steps.at(-1)]).toEqual(['skirt 19 in x 20 in', 'skirt 26 in x 24 in']);
+    expect([small.cut.length, large.cut.length]).toEqual([4, 3]);
     // On cloth 42 in wide two panels of 20 1/4 lie side by side, and of 27 1/4 one above the other; the pocket goes beside them.
-    expect([small.buys, large.buys]).toEqual([['outer 36 in'], ['outer 58 1/2 in']]);
+    // Elastic of 24 and 38 in, less 2 and with an overlap of 1.
+    expect([small.buys, large.buys]).toEqual([
+      ['outer 36 in', 'elastic 27 in'],
+      ['outer 58 1/2 in', 'elastic 45 in'],
+    ]);
+  });
+
+  it('is drawn up to 2 in less than the waist by elastic that is cut 1 in longer, in either edition', () => {
+    const file = fileOf('elastic-skirt');
+    for (const [edition, size, waist, hips, elastic] of [
+      ['inch', 'medium', 28 * 25.4, 44 * 25.4, 29 * 25.4],
+      ['inch', 'large', 32 * 25.4, 48 * 25.4, 33 * 25.4],
+      // 760 and 860 less 50, 1020 and 1120 with 100; the elastic 25 longer.
+      ['metric', 'medium', 710, 1120, 735],
+      ['metric', 'large', 810, 1220, 835],
+    ] as const) {
+      const pattern = resolveProject(file, { edition, size, materials });
+      const skirt = makeUp(pattern).at(-1)!.after;
+      expect(pattern.pieces['elastic']!.size.width).toBeCloseTo(elastic, 6);
+      expect(openingsOf(skirt).map(({ name, round }) => [name, Math.round(round * 1000) / 1000])).toEqual([
+        ['bottom opening', Math.round(hips * 1000) / 1000],
+        ['top opening', Math.round(waist * 1000) / 1000],
+      ]);
+    }
   });
 });

@@ -95,6 +95,10 @@ const twoBags: readonly Said[] = [
 ];
 const onePut: readonly Said[] = [...twoBags, { put: 'lining', into: 'bag', together: 'right sides' }];
 const oneJoined: readonly Said[] = [...onePut, { 'join openings': 'bag' }];
+const oneCased: readonly Said[] = [
+  { 'sew round': ['front', 'back'], open: ['top'], makes: 'bag' },
+  { casing: 'bag', at: 'opening', width: { mm: 20, in: 1 }, 'way in': { mm: 20, in: 1 } },
+];
 const leadsTo: Partial<Record<VerbName, readonly Said[]>> = {
   // It takes a strip and a cord that are long enough.
   pipe: [],
@@ -102,6 +106,7 @@ const leadsTo: Partial<Record<VerbName, readonly Said[]>> = {
   put: twoBags,
   'join openings': onePut,
   'push in': [...oneJoined, { turn: 'bag' }],
+  draw: oneCased,
 };
 
 /** What is done all round an opening with a strip as long as that, or with a ring. */
@@ -116,6 +121,7 @@ const ringed: readonly Said[] = [
 ];
 const allRound: readonly (readonly Said[])[] = [
   [twoBags[0]!, { turn: 'bag' }, { bind: 'bag', with: 'binding', at: 'opening', width: { mm: 10, in: '1/2' } }],
+  [...oneCased, { draw: 'elastic', into: 'bag', to: 'ring', overlap: { mm: 20, in: 1 } }],
   ringed.slice(0, 2),
   ringed,
 ];
@@ -132,12 +138,13 @@ function bagsOf(chance: Chance, home: Edition, lead: readonly Said[]): File {
     strip: { size: [written(1000, home), written(48, home)], from: 'outer', grain: 'bias' },
     cord: { size: [written(1000, home), written(6, home)], from: 'outer', allowance: 0 },
     binding: { size: [`2 * ${w} - 2 * seam`, { mm: 40, in: 2 }], from: 'outer' },
+    elastic: { size: ['ring + overlap', { mm: 10, in: '1/2' }], from: 'outer' },
     band: { size: ['ring + 2 * seam', { mm: 50, in: 2 }], from: 'outer' },
   };
   const made = piecesOf(chance, home);
   return {
     ...made,
-    measures: { ...(made['measures'] as Said), ring: `1.2 * ${w}` },
+    measures: { ...(made['measures'] as Said), ring: `1.2 * ${w}`, overlap: { mm: 20, in: 1 } },
     pieces,
     steps: lead.map((step, i) => ({ id: `step ${i + 1}`, ...step })),
   };

@@ -30,6 +30,7 @@ import { boxCorner } from './box-corner.ts';
 import { bind } from './bind.ts';
 import { pipe } from './pipe.ts';
 import { casing } from './casing.ts';
+import { draw } from './draw.ts';
 import { attach } from './attach.ts';
 import { buttonhole } from './buttonhole.ts';
 import { fold } from './fold.ts';
@@ -71,6 +72,7 @@ export const verbs = [
   bind,
   pipe,
   casing,
+  draw,
   attach,
   buttonhole,
   fold,
