@@ -4,10 +4,11 @@ import { cross, distance, minus, plus, times, unit } from '../geometry/point.ts'
 import { fail, ok, SAME } from '../measure/index.ts';
 import { noted } from './work.ts';
 import { roundCorners } from './round-corners.ts';
+import { wallsOf } from './walls.ts';
 import { without } from './without.ts';
 import type { Point } from '../geometry/index.ts';
 import type { ClothFault } from './fault.ts';
-import type { Ply, PlyEdge, PlyOutline, SewnRound, Sewn, Stitch, Work } from './work.ts';
+import type { Ply, PlyEdge, PlyOutline, SewnRound, Sewn, StepRecord, Stitch, Work } from './work.ts';
 
 /**
  * Trims the raw edges of a seam: all its layers to one width, or each to its own (graded). What lies at a gap and
@@ -46,9 +47,10 @@ const ENCLOSED = ['bind', 'French seam', 'flat-felled seam'];
 const INSIDE = ['turn', 'hem', 'bind'];
 
 /** Why no scissors come to the allowances of a seam. */
-function outOfReach({ done }: Work, { id, round }: Stitch): ClothFault | undefined {
+function outOfReach(work: Work, { id, round }: Stitch): ClothFault | undefined {
+  const { done } = work;
   const sewn = done.findIndex(({ stitches }) => stitches?.includes(id) ?? false);
-  const later = done.slice(sewn + 1).find(({ did }) => INSIDE.includes(did));
+  const later = done.slice(sewn + 1).find((one) => INSIDE.includes(one.did) && !(round && isAtOpening(work, id, one)));
   if (ENCLOSED.includes(done[sewn]?.did ?? ''))
     return {
       code: 'held',
@@ -58,6 +60,15 @@ function outOfReach({ done }: Work, { id, round }: Stitch): ClothFault | undefin
   if (!round || !later) return undefined;
   const message = 'The allowances lie inside the work now.';
   return { code: 'held', message, fix: 'Trim them before it is turned or hemmed.' };
+}
+
+/** Whether a step sewed through one wall at a time, as is done round an opening: the allowances beside it stay outside. */
+function isAtOpening(work: Work, row: number, { did, stitches = [] }: StepRecord): boolean {
+  if (did === 'turn') return false;
+  const { lower, upper } = wallsOf(work, row);
+  const isOf = (wall: readonly Ply[], ids: readonly number[]) => wall.some(({ id }) => ids.includes(id));
+  const rows = work.stitches.filter(({ id }) => stitches.includes(id));
+  return rows.every(({ runs }) => runs.every(({ plies }) => isOf(lower, plies) !== isOf(upper, plies)));
 }
 
 /** What is cut off the raw edges of a ply that a seam holds, one strip for each edge. */

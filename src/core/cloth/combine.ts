@@ -22,6 +22,7 @@ export function renumbered(work: Work, number: (id: number) => number): Work {
     stitches: work.stitches.map((stitch) => ({
       ...stitch,
       id: number(stitch.id),
+      ...(stitch.partOf !== undefined && { partOf: number(stitch.partOf) }),
       runs: stitch.runs.map((run) => ({ ...run, plies: run.plies.map(number) })),
       ...(stitch.round && {
         round: { ...stitch.round, over: number(stitch.round.over), caught: stitch.round.caught.map(number) },

@@ -2,7 +2,7 @@ import { direction, distance, minus, plus, times, unit } from '../geometry/point
 import { fail, ok, plainName, quote, SAME } from '../measure/index.ts';
 import { layersAt } from './layers.ts';
 import { leftOf, lineThrough, sides } from '../geometry/index.ts';
-import { lineLeft, liesOn } from './edge.ts';
+import { lineLeft } from './edge.ts';
 import { linesMeet } from '../geometry/arc.ts';
 import { areaOf, ON, stretches } from './ring.ts';
 import { isOwnCloth, laidWith, wallByWall, wallsOf } from './walls.ts';
@@ -24,6 +24,8 @@ export type Opening = {
   /** The row that left it open, by number, and which edge of its ring it is. */
   readonly row: number;
   readonly edge: number;
+  /** Of one that goes round a corner or along a curve: its straight edges, in order. */
+  readonly parts?: readonly Opening[];
 };
 
 /**
@@ -39,8 +41,28 @@ export function openingsOf(work: Work): Opening[] {
     if (laidWith(work, stitch).length > 0 || isSewnShut(work, one)) continue;
     if (!found.some((inner) => isAt(one, inner))) found.push(one);
   }
-  return found;
+  return meeting(work, found);
 }
+
+/** Open edges of one row that meet at a corner are one opening. */
+function meeting(work: Work, found: readonly Opening[]): Opening[] {
+  const follows = (one: Opening, next: Opening) =>
+    one !== next && one.row === next.row && next.edge === (one.edge + 1) % roundIn(work, one.row).ring.length;
+  const firsts = found.filter((one) => !found.some((other) => follows(other, one)));
+  return firsts.map((first) => {
+    const parts = [first];
+    for (let next: Opening | undefined = first; (next = found.find((one) => follows(parts.at(-1)!, one)));)
+      parts.push(next);
+    if (parts.length === 1) return first;
+    const sides = [...new Set(parts.map(({ name }) => name.replace(' opening', '')))];
+    const round = parts.reduce((sum, one) => sum + one.round, 0);
+    return { ...first, name: `${sides.join(' and ')} opening`, round, parts };
+  });
+}
+
+/** The straight edges of openings, each by itself. */
+export const openEdges = (openings: readonly Opening[]): readonly Opening[] =>
+  openings.flatMap((one) => one.parts ?? one);
 
 /** Whether a work was open, and was folded across since: where its openings lie now is not known. */
 export const isCreased = ({ stitches }: Work): boolean => stitches.some(({ creased }) => creased);
@@ -109,7 +131,8 @@ export function openingAsked(work: Work, asked: readonly string[]): Result<Openi
 /**
  * An opening by its name: `opening` where there is one alone, else `top opening`, or `top`.
  *
- * Faults: `unknown-edge` where there is none of that name; `ambiguous-edge` where several are called so.
+ * Faults: `unknown-edge` where there is none of that name; `ambiguous-edge` where several are called so; `one-edge` for one that
+ * goes round a corner or along a curve.
  */
 export function openingNamed(work: Work, name = 'opening'): Result<Opening, ClothFault> {
   const asked = plainName(name);
@@ -118,8 +141,13 @@ export function openingNamed(work: Work, name = 'opening'): Result<Opening, Clot
     const message = 'The work is folded across its opening, so that where the opening lies is not known.';
     return fail({ code: 'held', message, edge: name, fix: 'Do this before the work is folded.' });
   }
-  const named = asked === 'opening' ? all : all.filter((one) => one.name === asked || one.name === `${asked} opening`);
+  const isCalled = (one: Opening) => one.name === asked || one.name === `${asked} opening`;
+  const named = asked === 'opening' ? all : all.filter((one) => isCalled(one) || one.parts?.some(isCalled));
   const [one, ...others] = named;
+  if (one?.parts && others.length === 0) {
+    const message = `The ${one.name} is not one straight edge: what is done all round it cannot be worked out yet.`;
+    return fail({ code: 'one-edge', message, edge: name, fix: 'Leave one straight edge open.' });
+  }
   if (one && others.length === 0) return ok(one);
   if (!one) {
     const there = all.map((each) => quote(each.name)).join(', ');
@@ -237,17 +265,40 @@ export function withEdgeInside(ring: Outline, nth: number, by: number): Outline 
   return ring.map((one, i) => (i === nth ? { ...one, from } : i === (nth + 1) % n ? { ...one, from: to } : one));
 }
 
-/** A work after so much was cut off along a line: an opening there has moved in as far. */
-export function openingsTrimmed(before: Work, after: Work, line: Line, by: number): Work {
-  const there = allOpenings(before).filter((one) => liesOn(line, one));
-  if (there.length === 0) return after;
-  const stitches = after.stitches.map((one): Stitch => {
-    const its = there.find(({ row }) => row === one.id);
-    return its && one.round
-      ? { ...one, round: { ...one.round, ring: withEdgeInside(one.round.ring, its.edge, by) } }
-      : one;
+/**
+ * What a row was sewn round, once everything on the right of a line was cut off: open along the cut. Undefined where nothing
+ * of it is left.
+ */
+export function cutRound(round: SewnRound, line: Line, name: string): SewnRound | undefined {
+  const kept = sides(round.ring).flatMap(({ from, to }, i) => {
+    const [a, b] = [leftOf(line, from), leftOf(line, to)];
+    const part = { edge: round.ring[i]!, width: round.allowances[i]!, fold: round.folds?.[i] ?? false };
+    const crossing = plus(from, times(minus(to, from), a / (a - b)));
+    const cut = { edge: { name, from: crossing, bulge: 0 }, width: 0, fold: false };
+    if (a >= -ON) return b >= -ON ? [part] : a <= ON ? [{ ...cut, edge: { ...cut.edge, from } }] : [part, cut];
+    return b > ON ? [{ ...part, edge: { ...part.edge, from: crossing } }] : [];
   });
-  return { ...after, stitches };
+  if (kept.length === round.ring.length && kept.every(({ edge }, i) => edge === round.ring[i])) return round;
+  if (kept.length < 3) return undefined;
+  const { gap, ...rest } = round;
+  const isWhole = gap && [gap.from, gap.to].every((p) => leftOf(line, p) >= -ON);
+  return {
+    ...rest,
+    ring: kept.map(({ edge }) => edge),
+    allowances: kept.map(({ width }) => width),
+    ...(round.folds && { folds: kept.map(({ fold }) => fold) }),
+    ...(isWhole && { gap }),
+  };
+}
+
+/** A work of which everything on the right of lines was cut off: what it was sewn round is open along the cuts. */
+export function openedAt(work: Work, lines: readonly Line[], name: string): Work {
+  const stitches = work.stitches.map((one): Stitch => {
+    if (!one.round) return one;
+    const round = lines.reduce<SewnRound | undefined>((now, line) => now && cutRound(now, line, name), one.round);
+    return round === one.round ? one : { ...one, round };
+  });
+  return { ...work, stitches };
 }
 
 /**

@@ -213,6 +213,9 @@ function withoutPut(work: Work, row: number): Work {
 /** The row round two openings, until what was inside is pushed in. */
 const joinOf = ({ stitches }: Work): Stitch | undefined => stitches.findLast(({ joins }) => joins !== undefined);
 
+/** Whether a work is sewn round two openings, one in the other. */
+export const hasJoin = (work: Work): boolean => joinOf(work) !== undefined;
+
 /** Whether a work is sewn round two openings, and is to be turned through a gap. */
 export const isJoined = (work: Work): boolean => {
   const join = joinOf(work);

@@ -2,7 +2,7 @@ import { between, direction, distance } from '../geometry/point.ts';
 import { layersAt } from './layers.ts';
 import { leftOf } from '../geometry/index.ts';
 import { ON, stretches } from './ring.ts';
-import { openingsOf } from './openings.ts';
+import { openEdges, openingsOf } from './openings.ts';
 import { putsIn, wasLaidAs } from './work.ts';
 import { SAME } from '../measure/index.ts';
 import { withoutPiping } from './piping.ts';
@@ -62,7 +62,7 @@ const NARROW = 0.5;
 
 /** The plies of a work; a handle that was laid on it is taken only as far as the opening that it stands out of. */
 function withoutHandles(work: Work): readonly Ply[] {
-  const openings = openingsOf(work);
+  const openings = openEdges(openingsOf(work));
   const { plies: all } = withoutPiping(work);
   if (openings.length === 0) return all;
   const put = putsIn(work);

@@ -4,16 +4,26 @@ import { fail, ok, SAME } from '../measure/index.ts';
 import { findEdge, lineInside } from './edge.ts';
 import { keptOn } from './kept.ts';
 import { middleOfWork } from './place.ts';
-import { nextNumber, noted } from './work.ts';
-import { openingsTrimmed } from './openings.ts';
-import { area, difference, leftOf, length, lineThrough, rectangle, straightened, union } from '../geometry/index.ts';
+import { nextNumber, noted, withoutRound } from './work.ts';
+import { openedAt } from './openings.ts';
+import {
+  area,
+  difference,
+  leftOf,
+  length,
+  lineThrough,
+  rectangle,
+  sides,
+  straightened,
+  union,
+} from '../geometry/index.ts';
 import { CHORD } from './cut.ts';
 import { within } from './carve.ts';
 import type { EdgeReference, WorkEdge } from './edge.ts';
 import type { ClothFault } from './fault.ts';
 import type { Result } from '../measure/index.ts';
 import type { Line, Outline, Point } from '../geometry/index.ts';
-import type { Ply, PlyOutline, Run, Sewn, Work } from './work.ts';
+import type { Ply, PlyOutline, Run, Sewn, Stitch, Work } from './work.ts';
 
 /** What to trim to: a size in the middle of the work or of its slanting seam, an outline, so much off an edge, what sticks up beyond an edge, or what lies left of a line. */
 export type Trim =
@@ -40,8 +50,7 @@ export function trim(work: Work, to: Trim): Sewn {
     const line = lineInside(edge.value, to.by);
     const cut = cutLeft(work, line, edge.value.own, Number.isFinite(to.by) && to.by > 0);
     const row = cut.ok ? rowBeside(work, edge.value.line, line) : undefined;
-    if (row) return fail(row);
-    return cut.ok ? ok(openingsTrimmed(work, cut.value, edge.value.line, to.by)) : cut;
+    return row ? fail(row) : cut;
   }
   if ('beyond' in to) return cutLeft(work, to.beyond.line, to.beyond.own, true);
   if ('line' in to) return cutLeft(work, to.line, 'cut', Number.isFinite(to.line.at.x + to.line.at.y + to.line.angle));
@@ -122,18 +131,29 @@ function unfilled(work: Work, ruler: Outline): ClothFault | undefined {
 
 function cutLeft(work: Work, line: Line, name: string, sound: boolean): Sewn {
   if (!sound) return fail({ code: 'not-finite', message: 'How much is trimmed is not a length.' });
-  return trimmed(work, (ply) => split(ply.outline, line, { name, bulge: 0 }).left);
+  const cut = trimmed(work, (ply) => split(ply.outline, line, { name, bulge: 0 }).left);
+  return cut.ok ? ok(openedAt(cut.value, [line], name)) : cut;
 }
 
 function cutOutside(work: Work, outline: Outline): Sewn {
   if (!(areaOf(outline) > 0) || !outline.every(({ from }) => Number.isFinite(from.x + from.y))) {
     return fail({ code: 'not-finite', message: 'The outline to trim to has no size.' });
   }
-  return trimmed(work, (ply) =>
-    ply.outline.every(({ from }) => covers(outline, from)) && convex(outline)
+  const isConvex = convex(outline);
+  const cut = trimmed(work, (ply) =>
+    ply.outline.every(({ from }) => covers(outline, from)) && isConvex
       ? [ply.outline]
       : within(ply.outline, outline, 'cut'),
   );
+  if (!cut.ok) return cut;
+  if (isConvex) {
+    const lines = sides(outline).map(({ from, to }) => lineThrough(from, to));
+    return ok(openedAt(cut.value, lines, 'cut'));
+  }
+  // Where an outline with inner corners cuts into what was sewn round, what is open there is not known.
+  const isWhole = ({ round }: Stitch) => round?.ring.every(({ from }) => covers(outline, from)) ?? true;
+  const stitches = cut.value.stitches.map((one) => (isWhole(one) ? one : withoutRound(one)));
+  return ok({ ...cut.value, stitches });
 }
 
 function convex(ring: Outline): boolean {

@@ -66,6 +66,8 @@ export type Stitch = {
   /** Stitch type after ISO 4915: 301 lockstitch, 304 zigzag lockstitch, 504 three-thread overedge, 200 by hand. */
   readonly class: string;
   readonly runs: readonly Run[];
+  /** Of a row that was parted, as a tube was pushed into itself: the row that it was a part of. It was sewn with that. */
+  readonly partOf?: number;
   /** Of a pair sewn round, or a folded work sewn up: the stitch line, the first ply of the upper wall, and the gap. */
   readonly round?: SewnRound | undefined;
   /** Of a row that left an opening: the work was folded across it since, and where the opening lies is not known. */

@@ -9,6 +9,7 @@ import {
   closeGap,
   fold,
   hem,
+  join,
   lay,
   layersAt,
   sewRound,
@@ -22,6 +23,7 @@ import { joinOpenings, pushIn, putInto, turnThrough } from '../../../src/core/cl
 import { openingAsked, openingsOf } from '../../../src/core/cloth/openings.ts';
 import { ok } from '../../../src/core/measure/index.ts';
 import { piece, polygon, rectangle, value } from './works.ts';
+import { pushTube } from '../../../src/core/cloth/push-tube.ts';
 import { rowsAlong } from '../../../src/core/steps/rows.ts';
 import { sewUp } from '../../../src/core/cloth/sew-up.ts';
 import { wallsOf } from '../../../src/core/cloth/walls.ts';
@@ -62,6 +64,43 @@ const lined = (w: number, h: number, s: number): Work => {
   const inside = value(put(lining, bag));
   const joined = value(joinOpenings(inside, mouth(inside), s));
   return value(pushIn(value(turnThrough(joined)), () => ok('inner')));
+};
+
+/** A lined bag whose corners are boxed at its bottom, and those of its lining. */
+const linedBoxed = (w: number, h: number, s: number, square: number): Work => {
+  const boxed = (work: Work) =>
+    square === 0
+      ? work
+      : (['bottom left', 'bottom right'] as const).reduce(
+          (now, corner) => value(boxCorner(now, { corner, square, allowance: s })),
+          work,
+        );
+  const inside = value(put(value(turn(boxed(bagOf('lining', w, h, s, w / 4)))), boxed(bagOf('bag', w, h, s))));
+  return value(pushIn(value(turnThrough(value(joinOpenings(inside, mouth(inside), s)))), () => ok('inner')));
+};
+
+/** The same bag by the other way: each panel joined to its lining at the top, both sewn round as one tube, turned and pushed in. */
+const linedAsTube = (w: number, h: number, s: number, square = 0, closesFirst = true): Work => {
+  const panel = (side: string) =>
+    value(
+      join(
+        [
+          { work: piece(`bag ${side}`, rectangle(w, h)), edge: 'top' },
+          { work: piece(`lining ${side}`, rectangle(w, h)), edge: 'top' },
+        ],
+        { allowance: s, press: 'open' },
+      ),
+    );
+  const [front, back] = [panel('front'), panel('back')];
+  const tube = value(
+    sewRound(front, back, { allowance: s, gap: { edge: value(edgesOn(front, ['top']))[0]!, length: w / 4 } }),
+  );
+  const all = ['bottom left', 'bottom right', 'top left', 'top right'] as const;
+  const boxed =
+    square === 0 ? tube : all.reduce((now, corner) => value(boxCorner(now, { corner, square, allowance: s })), tube);
+  const turned = value(turn(boxed));
+  const closed = closesFirst ? value(closeGap(turned)) : turned;
+  return value(pushTube(closed, ({ piece: of }) => of.startsWith('lining'), { work: 'lining', nth: 1 }));
 };
 
 const middleOf = (work: Work) => {
@@ -391,6 +430,50 @@ describe('one in the other', () => {
     expect(size(done)).toMatchObject({ depth: 2 * square });
     expect(size(done).width).toBeCloseTo(w - 2 * s - 2 * square, 6);
     expect(size(done).height).toBeCloseTo(h - 2 * s - square, 6);
+  });
+
+  test('sewn as one long tube and pushed into itself, it is the same bag as with a lining that is put in', () => {
+    fc.assert(
+      fc.property(sizes, fc.constantFrom(0, 20, 35), fc.boolean(), ({ w, h, s }, square, closesFirst) => {
+        const [one, other] = [linedAsTube(w, h, s, square, closesFirst), linedBoxed(w, h, s, square)];
+        expect(size(one).depth).toBe(2 * square);
+        expect(size(one).width).toBeCloseTo(size(other).width, 6);
+        expect(size(one).height).toBeCloseTo(size(other).height, 6);
+        expect(openingsOf(one).map(({ name }) => name)).toEqual(['top opening']);
+        expect(mouth(one).round).toBeCloseTo(mouth(other).round, 6);
+        const seen = (work: Work, off: number) => {
+          const { x, y } = middleOf(work);
+          return layersAt(work, { x: x + off, y }).map(({ piece: of, face }) => `${of.split(' ')[0]} ${face}`);
+        };
+        expect(seen(one, 1)).toEqual(seen(other, 1));
+        expect(seen(one, w / 2 - s - 1)).toHaveLength(seen(other, w / 2 - s - 1).length);
+        const after = value(rowsAlong(one, ['opening'], 'topstitch', 5));
+        expect(lengthOf(after.stitches.at(-1)!)).toBeCloseTo(2 * (w - 2 * s), 6);
+        expect(wallsThrough(after, mouth(after).row, after.stitches.at(-1)!)).toEqual(new Set(['lower', 'upper']));
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  test('a tube that is not turned, or not joined between outside and lining, is not pushed into itself', () => {
+    const bag = value(turn(bagOf('bag', 260, 300, 12)));
+    const isLining = ({ piece: of }: Ply) => of.startsWith('lining');
+    const called = { work: 'lining', nth: 1 };
+    expect(pushTube(bag, isLining, called)).toMatchObject({ fault: { code: 'not-sewn-round' } });
+    const shut = value(
+      turn(
+        value(
+          sewRound(piece('bag', rectangle(260, 300)), piece('lining', rectangle(260, 300)), {
+            allowance: 12,
+            gap: { edge: 'bottom', length: 80 },
+          }),
+        ),
+      ),
+    );
+    expect(pushTube(shut, isLining, called)).toMatchObject({ fault: { code: 'misses' } });
+    expect(pushTube(shut, ({ piece: of }) => of === 'other', called)).toMatchObject({
+      fault: { code: 'unknown-piece' },
+    });
   });
 
   test('sides that do not touch as is said, and what does not go in, are told', () => {

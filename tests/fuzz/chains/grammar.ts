@@ -97,7 +97,7 @@ const onePut: readonly Said[] = [...twoBags, { put: 'lining', into: 'bag', toget
 const oneJoined: readonly Said[] = [...onePut, { 'join openings': 'bag' }];
 const oneCased: readonly Said[] = [
   { 'sew round': ['front', 'back'], open: ['top'], makes: 'bag' },
-  { casing: 'bag', at: 'opening', width: { mm: 20, in: 1 }, 'way in': { mm: 20, in: 1 } },
+  { casing: 'bag', at: 'opening', width: { mm: 12, in: '1/2' }, 'way in': { mm: 25, in: 1 } },
 ];
 const leadsTo: Partial<Record<VerbName, readonly Said[]>> = {
   // It takes a strip and a cord that are long enough.
@@ -120,8 +120,8 @@ const ringed: readonly Said[] = [
   { 'join openings': 'tube', at: 'top opening' },
 ];
 const allRound: readonly (readonly Said[])[] = [
-  [twoBags[0]!, { turn: 'bag' }, { bind: 'bag', with: 'binding', at: 'opening', width: { mm: 10, in: '1/2' } }],
-  [...oneCased, { draw: 'elastic', into: 'bag', to: 'ring', overlap: { mm: 20, in: 1 } }],
+  [twoBags[0]!, { turn: 'bag' }, { bind: 'bag', with: 'binding', at: 'opening', width: { mm: 12, in: '1/2' } }],
+  [...oneCased, { draw: 'elastic', into: 'bag', to: 'ring', overlap: { mm: 25, in: 1 } }],
   ringed.slice(0, 2),
   ringed,
 ];
@@ -137,14 +137,14 @@ function bagsOf(chance: Chance, home: Edition, lead: readonly Said[]): File {
     'lining back': { like: 'front', from: 'inner' },
     strip: { size: [written(1000, home), written(48, home)], from: 'outer', grain: 'bias' },
     cord: { size: [written(1000, home), written(6, home)], from: 'outer', allowance: 0 },
-    binding: { size: [`2 * ${w} - 2 * seam`, { mm: 40, in: 2 }], from: 'outer' },
-    elastic: { size: ['ring + overlap', { mm: 10, in: '1/2' }], from: 'outer' },
+    binding: { size: [`2 * ${w} - 2 * seam`, { mm: 48, in: 2 }], from: 'outer' },
+    elastic: { size: ['ring + overlap', { mm: 12, in: '1/2' }], from: 'outer', allowance: 0 },
     band: { size: ['ring + 2 * seam', { mm: 50, in: 2 }], from: 'outer' },
   };
   const made = piecesOf(chance, home);
   return {
     ...made,
-    measures: { ...(made['measures'] as Said), ring: `1.2 * ${w}`, overlap: { mm: 20, in: 1 } },
+    measures: { ...(made['measures'] as Said), ring: `1.2 * ${w}`, overlap: { mm: 25, in: 1 } },
     pieces,
     steps: lead.map((step, i) => ({ id: `step ${i + 1}`, ...step })),
   };
@@ -407,6 +407,15 @@ function valueFor(field: Field, where: string, table: Table, taken: string[], ve
       if (/^the cord\b/u.test(field.about) && works.has('cord') && !taken.includes('cord') && chance.often(0.9)) {
         taken.push('cord');
         return 'cord';
+      }
+      // What is drawn into a casing is as long as it goes round.
+      if (verb === 'draw' && taken.length === 0 && works.has('cord') && chance.often(0.7)) {
+        taken.push('cord');
+        return 'cord';
+      }
+      if (verb === 'draw' && works.has('bag') && !taken.includes('bag') && chance.often(0.8)) {
+        taken.push('bag');
+        return 'bag';
       }
       return take();
     case 'works': {

@@ -12,8 +12,9 @@ export const stitchLength = (kind: StitchKind): number => (kind === 'baste' || k
 
 /** The rows that lie in a work after a step and did not in those it took. New rows come last. */
 export function rowsAdded(before: readonly Work[], after: Work, pattern: Pattern): SewnRow[] {
-  const known = before.reduce((sum, work) => sum + work.stitches.length, 0);
-  const added = after.stitches.slice(known);
+  const rowsOf = ({ stitches }: Work) => stitches.filter(({ partOf }) => partOf === undefined);
+  const known = before.reduce((sum, work) => sum + rowsOf(work).length, 0);
+  const added = rowsOf(after).slice(known);
   if (added.length === 0) return [];
   const plies = new Map(after.plies.map((ply) => [ply.id, ply]));
   return added.map((stitch) => rowOf(stitch, plies, pattern));

@@ -1,6 +1,6 @@
 import { allowancesAt, boxCorner as box, isCorner } from '../../cloth/box.ts';
 import { choice, edges, length, optional, work } from '../fields.ts';
-import { openingsOf } from '../../cloth/openings.ts';
+import { openEdges, openingsOf } from '../../cloth/openings.ts';
 import { applyEach } from '../../cloth/group.ts';
 import { fail, quote, SAME } from '../../measure/index.ts';
 import { the } from '../words.ts';
@@ -27,7 +27,7 @@ export const boxCorner = verb({
         return fail({ code: 'unknown-edge', message, edge: name });
       }
       const end = corner.startsWith('top') ? 'top' : 'bottom';
-      if (openingsOf(bag).some(({ name: open }) => open === `${end} opening`)) {
+      if (openEdges(openingsOf(bag)).some(({ name: open }) => open === `${end} opening`)) {
         const message = `The ${end} is open: a corner is boxed where the side seam meets a closed end.`;
         return fail({ code: 'opening', message, edge: name, fix: 'Name the corners at the closed end.' });
       }
