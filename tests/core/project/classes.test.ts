@@ -394,6 +394,27 @@ describe('the zip pouch', () => {
   });
 });
 
+describe('the tote that is turned through its lining', () => {
+  it('comes to the size of the tote whose lining is put in', () => {
+    const one = made('turned-tote', 'inch');
+    // Two panels of 16 1/2 in and a seam of 1/2: 32. Sewn round 18 x 31, boxed at both ends by 3 less each way; then half as high.
+    expect(one.steps.slice(-6)).toEqual([
+      'bag 19 in x 32 in',
+      'bag 15 in x 28 in',
+      'bag 15 in x 28 in',
+      'bag 15 in x 28 in',
+      'bag 15 in x 14 in',
+      'bag 15 in x 14 in',
+    ]);
+    expect(one.steps.at(-1)).toBe(made('lined-tote', 'inch').steps.at(-1));
+    // Round 15 and 3, twice.
+    expect(one.rows.at(-1)).toMatch(/opening: 36 in /u);
+    const metric = made('turned-tote', 'metric');
+    expect(metric.steps.at(-1)).toBe('bag 380 mm x 360 mm');
+    expect(metric.rows.at(-1)).toMatch(/opening: 912 mm /u);
+  });
+});
+
 describe('the skirt with an elastic waist', () => {
   it('is cut in five sizes, each edition by itself', () => {
     const file = fileOf('elastic-skirt');
