@@ -1,5 +1,5 @@
 /** Binding an opening all round with a strip that is joined into a ring. */
-import { asEdge, atOpening, rowInside } from './openings.ts';
+import { asEdge, atOpening, rowInside, standsOut } from './openings.ts';
 import { boxesStand } from './box.ts';
 import { boxOf } from './size.ts';
 import { fail, ok, SAME } from '../measure/index.ts';
@@ -36,7 +36,7 @@ export type BindOpening = {
  * sewn to the outside of each wall at the finished width, folded round the raw edge, and sewn down, through one wall at a time. The
  * work keeps its size.
  *
- * Faults: `not-finite`; `held` for a strip that is folded or joined; `too-deep` for one that is too narrow or too wide, and
+ * Faults: `not-finite`; `held` for a strip that is folded or joined, and for a work that is not turned; `too-deep` for one that is too narrow or too wide, and
  * for an opening that is too short; `strip-length` for a strip of another length; `edge-inside` where something stands out of
  * the opening; those of what is done at an opening.
  *
@@ -55,7 +55,7 @@ export function bindOpening(
   }
   const flat = stripLaid(strip);
   if (!flat.ok) return flat;
-  const wrong = wrongStrip(flat.value, opening, width, seam);
+  const wrong = wrongStrip(flat.value, opening, width, seam) ?? standsOut(work, opening);
   if (wrong) return fail(wrong);
   const beyond = work.plies.find(({ outline }) => outline.some(({ from }) => leftOf(line, from) < -SAME));
   if (beyond) {

@@ -1,11 +1,12 @@
 /** Drawing elastic or a cord into a casing that goes round an opening. */
-import { asEdge, bodyOf, inwardFrom, openingsOf, roundIn, rowInside } from './openings.ts';
+import { asEdge, bodyOf, inwardFrom, openingsOf, rowInside, standsOut } from './openings.ts';
 import { asOneStep, foldInHand } from './group.ts';
 import { boxesStand } from './box.ts';
 import { boxOf } from './size.ts';
 import { between, distance, dot, minus, plus, times, unit } from '../geometry/point.ts';
 import { fail, ok, quote, SAME } from '../measure/index.ts';
 import { fold } from './fold.ts';
+import { foldsBetween } from './sew-up.ts';
 import { GATHERS, gatherOpening } from './gather.ts';
 import { isOwnCloth, wallsOf } from './walls.ts';
 import { layersAt } from './layers.ts';
@@ -44,7 +45,7 @@ const BESIDE = 6;
  *
  * Faults: `unclear-casing` where there is no casing, nothing leads into it, or elastic lies in it already; `too-wide` for
  * what does not go in; `strip-length` for elastic of another length and for a cord that is too short; `too-deep` for an overlap
- * that is too long; `held` for what is folded or joined; those of gathering an opening.
+ * that is too long; `held` for what is folded or joined, and for a work that is not turned; those of gathering an opening.
  *
  * @example
  * drawIn(skirt, elastic, { opening: openingsOf(skirt)[1], to: 700, overlap: 25 }) // elastic of 725 mm
@@ -70,7 +71,10 @@ export function drawIn(work: Work, strip: Work, how: DrawIn): Sewn {
     const done = its && drawIn(turned, strip, { ...how, opening: its });
     if (done) return done.ok ? ok(movedWork(done.value, over)) : done;
   }
-  const wrong = doesNotGoIn(flat.value, { width, wayIn }) ?? wrongLength(flat.value, { opening, to, overlap });
+  const wrong =
+    doesNotGoIn(flat.value, { width, wayIn }) ??
+    wrongLength(flat.value, { opening, to, overlap }) ??
+    standsOut(work, opening);
   if (wrong) return fail(wrong);
   const drawn =
     to === undefined || round - to < SAME
@@ -89,7 +93,11 @@ export function drawIn(work: Work, strip: Work, how: DrawIn): Sewn {
   const place = onto(asEdge(opening), topOf({ ...ring.value, plies: ring.value.plies.slice(0, 1) }), inside, 'middle');
   const { work: both, of } = stackUp([gathered, movedWork(ring.value, place)]);
   const isStrip = ({ id }: Ply) => of[1]!.has(id);
-  const laid = inCasing(both, opening, width, { isStrip, byBody: wayIn !== undefined && 'at' in wayIn });
+  const laid = inCasing(both, opening, width, {
+    isStrip,
+    casing: casing.id,
+    byBody: wayIn !== undefined && 'at' in wayIn,
+  });
   if (!laid.ok) return laid;
   const shut =
     to !== undefined && wayIn && 'from' in wayIn ? sewnShut(laid.value, opening, wayIn, to / round) : laid.value;
@@ -274,47 +282,78 @@ function heldBy(before: Work, after: Work, casing: number): Work {
   }));
 }
 
-type Strips = { readonly isStrip: (ply: Ply) => boolean; readonly byBody: boolean };
+type Strips = { readonly isStrip: (ply: Ply) => boolean; readonly casing: number; readonly byBody: boolean };
 
 /**
  * A ring that lies on a work, between the layers of its casing: the first of its plies in the lower wall, the others in the upper
- * one. What hangs out of the casing lies on its inner layer, or by way of a buttonhole on the wall itself.
+ * one. Ends that hang out come from between the layers where the row is open; by way of a buttonhole they lie on the wall.
  */
-function inCasing(both: Work, opening: Opening, width: number, { isStrip, byBody }: Strips): Result<Work, ClothFault> {
+function inCasing(
+  both: Work,
+  opening: Opening,
+  width: number,
+  { isStrip, casing, byBody }: Strips,
+): Result<Work, ClothFault> {
   const { line, row, name } = opening;
   const work = { ...both, plies: both.plies.filter((ply) => !isStrip(ply)) };
   const walls = wallsOf(work, row);
   const [low, ...others] = both.plies.filter(isStrip);
   const foot = lineLeft(line, width);
-  const isIn = ({ outline }: Ply) => outline.every(({ from }) => leftOf(foot, from) < SAME);
-  const [high, hanging] = [others.filter(isIn), others.filter((ply) => !isIn(ply))];
+  const hangs = ({ outline }: Ply) => outline.some(({ from }) => leftOf(foot, from) > SAME);
+  const outside = byBody ? others.filter(hangs) : [];
   const middle = between(opening.from, opening.to, 1 / 3);
   const at = plus(middle, times(inwardFrom(line), width / 2));
   const plies = [...work.plies];
-  let isOuter = byBody;
   for (const [wall, strips] of [
-    [walls.upper, high],
+    [walls.upper, others.filter((ply) => !outside.includes(ply))],
     [walls.lower, low ? [low] : []],
   ] as const) {
     const there = layersAt({ ...work, plies: wall }, at).filter(isOwnCloth(work, row));
     const body = bodyOf(there);
-    const isLowest = body !== undefined && body === there[0];
-    const before = isLowest ? there[1] : there.at(-1);
-    if (!body || !before || there.length < 2) {
+    if (!body || there.length < 2) {
       const message = `The casing does not go all round the ${name}: one of its walls has no second layer there.`;
       return fail({ code: 'unclear-casing', message, edge: name });
     }
-    plies.splice(plies.indexOf(before), 0, ...strips);
-    if (wall === walls.upper) isOuter = isLowest !== byBody;
+    const isLowest = body === there[0];
+    const own = withFolds(wall, body, line).map((ply) => wall.indexOf(ply));
+    const [k, last] = [wall.indexOf(body), wall.indexOf(isLowest ? there.at(-1)! : there[0]!)];
+    // Allowances that were turned in at the seams stay with the wall, and what was turned in at the opening keeps its own.
+    const beside = own.filter((i) => (isLowest ? i >= k && i < last : i <= k && i > last));
+    const next = wall[isLowest ? Math.max(...beside) + 1 : Math.min(...beside)]!;
+    plies.splice(plies.indexOf(next), 0, ...strips);
+    if (wall === walls.upper) plies.splice(plies.indexOf(body) + (isLowest ? 0 : 1), 0, ...outside);
   }
-  const over = plies.findIndex(({ id }) => id === roundIn(work, row).over);
-  if (hanging.length > 0 && isOuter) plies.splice(plies.lastIndexOf(walls.upper.at(-1)!) + 1, 0, ...hanging);
-  else plies.splice(over, 0, ...hanging);
-  const [first] = hanging;
+  // A cord that goes through a buttonhole goes through the wall there, and not round an edge of it.
+  const through = new Set(outside.flatMap(({ outline }) => outline.flatMap(({ fold: number }) => number ?? [])));
+  const unfolded = (ply: Ply): Ply => ({
+    ...ply,
+    outline: ply.outline.map(({ fold: number, ...edge }) => {
+      if (number === undefined) return edge;
+      return isStrip(ply) && through.has(number) ? { ...edge, held: casing } : { ...edge, fold: number };
+    }),
+  });
+  const first = belowUpper(walls.upper, outside, plies);
   const stitches = both.stitches.map((one) =>
-    one.id === row && first && !isOuter ? { ...one, round: { ...one.round!, over: first.id } } : one,
+    one.id === row && first ? { ...one, round: { ...one.round!, over: first.id } } : one,
   );
-  return ok({ ...both, plies, stitches });
+  return ok({ ...both, plies: outside.length > 0 ? plies.map(unfolded) : plies, stitches });
+}
+
+/** A layer of a wall with what is folded or fused to it, but for what is folded along a line. */
+function withFolds(wall: readonly Ply[], layer: Ply, line: Line): readonly Ply[] {
+  const found = [layer];
+  const isWith = (one: Ply, other: Ply) =>
+    one.fusedTo === other.id || foldsBetween(one, other).some((side) => !liesOn(line, side));
+  for (const one of found) {
+    for (const ply of wall) if (!found.includes(ply) && (isWith(ply, one) || isWith(one, ply))) found.push(ply);
+  }
+  return found;
+}
+
+/** What lies below the upper wall and belongs to it; undefined where it begins with itself. */
+function belowUpper(upper: readonly Ply[], outside: readonly Ply[], plies: readonly Ply[]): Ply | undefined {
+  const [first] = outside;
+  return first && plies.indexOf(first) < plies.indexOf(upper[0]!) ? first : undefined;
 }
 
 /** The way in is sewn up, where it lies once the cloth is drawn up. */

@@ -169,6 +169,15 @@ export const asEdge = ({ name, line, from, to }: Opening): WorkEdge => ({
   length: distance(from, to),
 });
 
+/** Why nothing can go round an opening on the outside of its walls: the allowances beside it stand out there. */
+export function standsOut(work: Work, { name, row, edge }: Opening): ClothFault | undefined {
+  const { allowances, turned } = roundIn(work, row);
+  const n = allowances.length;
+  if (turned || [edge - 1, edge + 1].every((i) => allowances[(i + n) % n] === 0)) return undefined;
+  const message = `The seam allowances beside the ${name} stand out: nothing goes round it there as long as the work lies wrong side out.`;
+  return { code: 'held', message, edge: name, fix: 'Turn the work right side out first.' };
+}
+
 /** Something done to one wall at its edge of an opening; `wrong` says to which side of the wall its wrong side lies. */
 export type AtWall = (wall: Work, edge: WorkEdge, wrong: 'over' | 'under', which: 'lower' | 'upper') => Sewn;
 

@@ -154,7 +154,7 @@ function splitOf({ plies, stitches }: Work): Split | undefined {
 const isOwn = ({ fusedTo, laid }: Ply): boolean => fusedTo === undefined && laid === undefined;
 
 /** The edges at which two plies are folded to one another: one fold, and the same place of the cloth. */
-function foldsBetween(one: Ply, other: Ply): Ends[] {
+export function foldsBetween(one: Ply, other: Ply): Ends[] {
   if (one.piece !== other.piece || one.copy !== other.copy) return [];
   const numbers = new Set(other.outline.flatMap(({ fold }) => fold ?? []));
   return sides(one.outline).filter(({ from, to }, i) => {

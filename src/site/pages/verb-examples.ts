@@ -124,7 +124,7 @@ const examples: Readonly<Partial<Record<VerbName, readonly [pieces: string, step
   casing: [front, 'steps:\n  - { casing: front, at: top, width: 1 in, then: 1/4 }'],
   draw: [
     `${both}\n  elastic: { from: elastic, size: [22 * seam, seam], allowance: 0 }`,
-    `${bag}\n  - { casing: bag, at: opening, width: 5/4 * seam, then: 1/4, way in: 2 * seam }\n  - { draw: elastic, into: bag, to: 20 * seam, overlap: 2 * seam }`,
+    `${bag}\n  - { turn: bag }\n  - { casing: bag, at: opening, width: 5/4 * seam, then: 1/4, way in: 2 * seam }\n  - { draw: elastic, into: bag, to: 20 * seam, overlap: 2 * seam }`,
   ],
   attach: [both, `${round}\n  - { turn: pad }\n  - { attach: button, to: pad, at: [3 1/2, 4] }`],
   buttonhole: [both, `${round}\n  - { turn: pad }\n  - { buttonhole: pad, for: button, from top: 1 }`],

@@ -350,8 +350,8 @@ describe('the drawstring bag', () => {
     expect(cut).toEqual(['1 bag 11 in x 26 5/8 in', '1 cord 32 in x 1/4 in']);
     // 11 in less two seams of 1/2 in and two squares of 1 in; 12 in less one square.
     expect(steps.at(-1)).toBe('bag 8 in x 11 in');
-    // Round 20 in, of which 1 in stays open; three layers of one wall.
-    expect(rows.at(-1)).toBe('Make a casing in the bag at the opening: 19 in through 3');
+    // Round 20 in, of which 1 in stays open; three layers of one wall, and beside its seams the allowance in each of them.
+    expect(rows.at(-1)).toBe('Make a casing in the bag at the opening: 19 in through 6');
     // 32 in and two ends of 1 in, to half yards; the piece and 1 in to straighten it, to eighths of a yard.
     expect(buys).toEqual(['outer 31 1/2 in', 'cord 36 in']);
   });

@@ -97,6 +97,7 @@ const onePut: readonly Said[] = [...twoBags, { put: 'lining', into: 'bag', toget
 const oneJoined: readonly Said[] = [...onePut, { 'join openings': 'bag' }];
 const oneCased: readonly Said[] = [
   { 'sew round': ['front', 'back'], open: ['top'], makes: 'bag' },
+  { turn: 'bag' },
   { casing: 'bag', at: 'opening', width: { mm: 12, in: '1/2' }, 'way in': { mm: 25, in: 1 } },
 ];
 const leadsTo: Partial<Record<VerbName, readonly Said[]>> = {
