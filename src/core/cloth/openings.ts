@@ -51,8 +51,7 @@ function meeting(work: Work, found: readonly Opening[]): Opening[] {
   const firsts = found.filter((one) => !found.some((other) => follows(other, one)));
   return firsts.map((first) => {
     const parts = [first];
-    for (let next: Opening | undefined = first; (next = found.find((one) => follows(parts.at(-1)!, one)));)
-      parts.push(next);
+    for (const last of parts) parts.push(...found.filter((one) => one !== first && follows(last, one)));
     if (parts.length === 1) return first;
     const sides = [...new Set(parts.map(({ name }) => name.replace(' opening', '')))];
     const round = parts.reduce((sum, one) => sum + one.round, 0);

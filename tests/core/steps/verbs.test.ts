@@ -21,7 +21,9 @@ describe('the file of each verb', () => {
     expect(stepFields.slice(0, verbNames.length).map(({ name }) => name)).toEqual(verbNames);
     expect(new Set(stepFields.map(({ name }) => name)).size).toBe(stepFields.length);
     const told = (name: string) => stepFields.find((field) => field.name === name)!.about;
-    expect(told('to')).toBe('fuse, attach: the work it goes to. gather: the length that it is drawn up to; of an opening, how long it is round then. draw: of elastic: how long the opening is round then. The elastic is cut as long as that, and its overlap.');
+    expect(told('to')).toBe(
+      'fuse, attach: the work it goes to. gather: the length that it is drawn up to; of an opening, how long it is round then. draw: of elastic: how long the opening is round then. The elastic is cut as long as that, and its overlap.',
+    );
     expect(told('topstitch')).toBe(
       'Sews a visible row along edges, straight or curved, { topstitch: pocket, at: [left, curve, right] }, or all round an ' +
         'outline: { topstitch: panel, at: pocket outline }. join: a row on the pressed seam, that far from it. ' +
