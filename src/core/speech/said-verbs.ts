@@ -50,8 +50,8 @@ const sayings: Partial<Record<VerbName, Sayings>> = {
   dart: { surely: 'dart, sew to the point, dart leg', perhaps: 'taper, toward point, towards point, to nothing' },
   draw: {
     surely:
-      'thread elastic, feed elastic, draw elastic, pull elastic, insert elastic, elastic through, thread cord, draw cord, pull cord, cord through, thread drawstring, drawstring through, safety pin through',
-    perhaps: 'elastic, safety pin, feed, pull through, thread through, cord, drawstring, bodkin',
+      'thread elastic, feed elastic, draw elastic, pull elastic, insert elastic, elastic through, feed through, thread cord, draw cord, pull cord, cord through, thread drawstring, drawstring through, safety pin',
+    perhaps: 'elastic, feed, pull through, thread through, cord, drawstring, bodkin',
     notByName: true,
   },
   edgestitch: {

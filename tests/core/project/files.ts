@@ -29,3 +29,9 @@ const classFile = (name: string): unknown =>
 /** A project of tests/fixtures/classes, and what all of them are made of. */
 export const classProject = (name: string) => (): ProjectFile => ProjectFile.parse(classFile(name));
 export const classMaterials = (): MaterialsFile => MaterialsFile.parse(classFile('materials'));
+
+/** A project as it was when its recording was spoken. */
+export const recordedProject = (name: string) => (): ProjectFile =>
+  ProjectFile.parse(
+    parse(readFileSync(path.join(import.meta.dirname, `../../fixtures/recordings/${name}.yaml`), 'utf8')),
+  );

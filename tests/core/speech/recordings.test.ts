@@ -12,7 +12,15 @@ import {
   resolveProject,
   spokenSizes,
 } from '../../../src/core/index.ts';
-import { classMaterials, classProject, folio, notionsPouch, shelf, tableSet } from '../project/files.ts';
+import {
+  classMaterials,
+  classProject,
+  folio,
+  notionsPouch,
+  recordedProject,
+  shelf,
+  tableSet,
+} from '../project/files.ts';
 import { begun, linesOf, readAgainst, truthOf } from './recording.ts';
 
 // Every recording was written down, and its truth beside it, before anything was tried on it; then what it showed was
@@ -25,7 +33,7 @@ const projects = {
   ...{ 'half-apron': classProject('half-apron'), 'quilted-placemat': classProject('quilted-placemat') },
   ...{ 'zip-pouch': classProject('zip-pouch'), 'turned-tote': classProject('turned-tote') },
   ...{ 'banded-mat': classProject('banded-mat'), 'patchwork-cushion': classProject('patchwork-cushion') },
-  ...{ 'pleated-organiser': classProject('pleated-organiser'), 'elastic-skirt': classProject('elastic-skirt') },
+  ...{ 'pleated-organiser': classProject('pleated-organiser'), 'elastic-skirt': recordedProject('elastic-skirt') },
   'stepped-organiser': classProject('stepped-organiser'),
 };
 type Name = keyof typeof projects;
