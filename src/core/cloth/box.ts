@@ -119,14 +119,20 @@ export function allowancesAt(work: Work, corner: Corner, usual: number): { side:
   };
   const allowance = (places: Places, across: number, long: number): number => {
     const faces = facing(places);
-    const seams = work.stitches.flatMap(({ kind, runs, round }): { from: Point }[] => {
-      if (round) {
-        const sewn = sides(round.ring).filter(({ from, to }, i) => round.allowances[i]! > 0 && faces(from, to));
-        return sewn.filter(({ from, to }) => lies(places, from, to, Infinity));
-      }
-      const near = kind === 'seam' ? runs.filter(({ from }) => places(from).off < across / 2) : [];
-      return near.filter(({ from, to }) => lies(places, from, to, long / 2));
+    const lasting = work.stitches.flatMap(({ round }): { from: Point }[] => {
+      const sewn = round
+        ? sides(round.ring).filter(({ from, to }, i) => round.allowances[i]! > 0 && faces(from, to))
+        : [];
+      return sewn.filter(({ from, to }) => lies(places, from, to, Infinity));
     });
+    // A row beside the seam of a pair, such as the first one of a French seam, lies in its allowance.
+    const seams =
+      lasting.length > 0
+        ? lasting
+        : work.stitches.flatMap(({ kind, runs }): { from: Point }[] => {
+            const near = kind === 'seam' ? runs.filter(({ from }) => places(from).off < across / 2) : [];
+            return near.filter(({ from, to }) => lies(places, from, to, long / 2));
+          });
     if (seams.length > 0) return Math.max(0, Math.min(...seams.map(({ from }) => places(from).off)));
     const isFolded = work.plies.some(({ outline }) =>
       sides(outline).some(

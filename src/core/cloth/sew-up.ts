@@ -1,6 +1,10 @@
 /** Sewing up a folded work at its own edges: a bag of one piece, a tube of a strip, a sleeve. */
 import { pipingWaits } from './piping.ts';
 import { area, leftOf, lineThrough, sides } from '../geometry/index.ts';
+import { asOneStep } from './group.ts';
+import { grade } from './allowances.ts';
+import { turn } from './turn.ts';
+import { withEdgeInside } from './openings.ts';
 import { calledSo, gapIn, heldRound, looseBetween, stitchRing, stitchRound } from './sew-round.ts';
 import { distance } from '../geometry/point.ts';
 import { facesTogether } from './seam.ts';
@@ -90,6 +94,63 @@ export function sewUp(work: Work, { edges, allowance, gap }: SewUp): Sewn {
       [run.from, run.to],
     );
   return ok(noted(sewn, { did: 'sew up', stitches: [stitch.id], ...(together && { together }) }));
+}
+
+/** How a French seam encloses its edges, in mm. */
+export type Enclosed = {
+  /** From the raw edges to the first row, sewn wrong sides together. */
+  readonly first: number;
+  /** What is left of that allowance after trimming. */
+  readonly trimTo: number;
+  /** From the first row to the second one, sewn right sides together. */
+  readonly second: number;
+};
+
+/**
+ * Sews a folded work up at its own edges with French seams: wrong sides together, trimmed, turned so that right sides come
+ * together, and sewn again with the raw edges inside. It takes first and second of each edge, and the work lies wrong side out.
+ *
+ * Faults: `faces` where right sides come together at first; `too-deep` where the trimmed edges would stick out of the second
+ * row; those of sewing up, trimming and turning.
+ *
+ * @example
+ * sewUpFrench(folded, { edges, first: 9, trimTo: 3, second: 6 })
+ */
+export function sewUpFrench(work: Work, edges: readonly WorkEdge[], { first, trimTo, second }: Enclosed): Sewn {
+  if (!(trimTo < second && trimTo <= first && trimTo >= 0) || !Number.isFinite(first + second)) {
+    const message = 'The allowance left after trimming must be smaller than the second allowance.';
+    return fail({ code: 'too-deep', message, amount: trimTo - second });
+  }
+  const once = sewUp(work, { edges, allowance: first });
+  if (!once.ok) return once;
+  if (once.value.done.at(-1)!.together !== 'wrong sides together') {
+    const message = 'A French seam is sewn wrong sides together first, and here right sides come together.';
+    return fail({
+      code: 'faces',
+      message,
+      field: 'as',
+      fix: 'Fold it the other way: “lands: under”, or “lands: over”.',
+    });
+  }
+  const row = once.value.stitches.at(-1)!.id;
+  const narrow = grade(once.value, trimTo, row);
+  const turned = narrow.ok ? turn(narrow.value, false, row) : narrow;
+  if (!turned.ok) return turned;
+  const { round } = turned.value.stitches.find(({ id }) => id === row)!;
+  const { turned: _, gap: __, ...body } = round!;
+  const inside = round!.allowances.reduce(
+    (ring, width, i) => (width > 0 ? withEdgeInside(ring, i, second) : ring),
+    round!.ring,
+  );
+  const allowances = round!.allowances.map((width) => (width > 0 ? second : 0));
+  const again: SewnRound = { ...body, ring: inside, allowances, caught: [] };
+  const stitches = turned.value.stitches.map((one) => (one.id === row ? { ...one, round: undefined } : one));
+  const loose = { ...turned.value, stitches };
+  const stitch = stitchRound(loose, again);
+  const sewn = withPlies({ ...loose, stitches: [...stitches, stitch] }, heldRound(again, stitch.id));
+  const cutAway = narrow.ok ? narrow.value.done.at(-1)!.cutAway : undefined;
+  const done = { did: 'French seam', stitches: [row, stitch.id], together: 'right sides together' as const };
+  return ok(asOneStep(work.done, sewn, { ...done, ...(cutAway !== undefined && { cutAway }) }));
 }
 
 /** The two walls of a folded work, and the fold edges between them. */

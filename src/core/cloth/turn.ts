@@ -205,8 +205,10 @@ function rowsLeft(
   const joins = (stitch: Stitch) =>
     stitch.runs.some((run) => run.plies.some((id) => lower.has(id)) && run.plies.some((id) => !lower.has(id)));
   const rest = work.stitches.filter((stitch) => !apart.includes(stitch));
+  // What finishes the edges of both allowances, or sewed them before they were enclosed, goes in with them.
   const isOvercast = ({ kind, runs }: Stitch) =>
-    (kind === 'zigzag' || kind === 'overlock') && runs.every(({ from, to }) => !covers(ring, between(from, to, 0.5)));
+    (kind === 'zigzag' || kind === 'overlock' || kind === 'seam') &&
+    runs.every(({ from, to }) => !covers(ring, between(from, to, 0.5)));
   const held = rest.find(
     (stitch) => joins(stitch) && stitch.kind !== 'baste' && stitch.kind !== 'gather' && !isOvercast(stitch),
   );

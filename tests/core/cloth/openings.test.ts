@@ -22,10 +22,10 @@ import { hemOpening } from '../../../src/core/cloth/hem.ts';
 import { joinOpenings, pushIn, putInto, turnThrough } from '../../../src/core/cloth/put.ts';
 import { openingAsked, openingsOf } from '../../../src/core/cloth/openings.ts';
 import { ok } from '../../../src/core/measure/index.ts';
-import { piece, polygon, rectangle, value } from './works.ts';
+import { area, piece, polygon, rectangle, value } from './works.ts';
 import { pushTube } from '../../../src/core/cloth/push-tube.ts';
 import { rowsAlong } from '../../../src/core/steps/rows.ts';
-import { sewUp } from '../../../src/core/cloth/sew-up.ts';
+import { sewUp, sewUpFrench } from '../../../src/core/cloth/sew-up.ts';
 import { wallsOf } from '../../../src/core/cloth/walls.ts';
 import type { Ply, Sewn, Stitch, Work } from '../../../src/core/cloth/index.ts';
 
@@ -219,6 +219,49 @@ describe('sewn up', () => {
       }),
       { numRuns: 30 },
     );
+  });
+
+  test('with French seams it comes to the same size as with plain ones, and no raw edge shows', () => {
+    fc.assert(
+      fc.property(sizes, ({ w, h, s }) => {
+        const lying = (lands: 'over' | 'under') =>
+          value(fold(piece('cloth', rectangle(w, 2 * h)), { line: { at: { x: 0, y: h }, angle: 0 }, lands }));
+        const work = lying('under');
+        const how = { first: 0.6 * s, second: 0.4 * s, trimTo: 0.2 * s };
+        const edges = value(edgesOn(work, ['left', 'right']));
+        const bag = value(sewUpFrench(work, edges, how));
+        // Wrong side out, a ridge of the second allowance stands out at either side.
+        expect(size(bag).width).toBeCloseTo(w - 1.2 * s, 6);
+        expect(mouth(bag).round).toBeCloseTo(2 * (w - 2 * s), 6);
+        const rows = bag.stitches.slice(-2);
+        for (const row of rows) expect(lengthOf(row)).toBeCloseTo(2 * h, 6);
+        const plain = lying('over');
+        const other = value(
+          turn(value(sewUp(plain, { edges: value(edgesOn(plain, ['left', 'right'])), allowance: s }))),
+        );
+        const turned = value(turn(bag));
+        expect(size(turned).width).toBeCloseTo(size(other).width, 6);
+        expect(size(turned).height).toBeCloseTo(size(other).height, 6);
+        expect(mouth(turned).round).toBeCloseTo(mouth(other).round, 6);
+        expect(layersAt(turned, middleOf(turned)).map(({ face }) => face)).toEqual(['wrong', 'right']);
+        // What is cut away is all that is lost: 0.4 s of either allowance, on both walls, along two sides.
+        const cloth = turned.plies.reduce((sum, { outline }) => sum + area(outline), 0);
+        expect(cloth + (bag.done.at(-1)!.cutAway ?? 0)).toBeCloseTo(2 * w * h, 3);
+        expect(bag.done.at(-1)!.cutAway).toBeCloseTo(4 * 0.4 * s * h, 3);
+        // In the ridge, 0.1 s from the seam: each wall with its ridge and what is left of its first allowance.
+        const { x, y } = middleOf(turned);
+        expect(layersAt(turned, { x: x + w / 2 - s - 0.3 * s, y })).toHaveLength(6);
+        expect(layersAt(turned, { x: x + w / 2 - s - 0.1 * s, y })).toHaveLength(4);
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  test('a French seam is sewn wrong sides together first', () => {
+    const work = folded(200, 300);
+    const edges = value(edgesOn(work, ['left', 'right']));
+    expect(sewUpFrench(work, edges, { first: 9, second: 6, trimTo: 3 })).toMatchObject({ fault: { code: 'faces' } });
+    expect(sewUpFrench(work, edges, { first: 9, second: 6, trimTo: 7 })).toMatchObject({ fault: { code: 'too-deep' } });
   });
 
   test('a strip joined into a ring has two openings, each as long as the strip less its seam', () => {

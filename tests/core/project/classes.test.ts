@@ -346,12 +346,17 @@ describe('the lined tote', () => {
 describe('the drawstring bag', () => {
   it('is of one piece, its casing as long as it is round', () => {
     const { cut, steps, rows, buys } = made('drawstring-bag', 'inch');
-    // Twice 12 in, and at either end a turn of 1/2 in, 3/4 in for the cord and 1/16 in beside the row: 26 5/8 in.
-    expect(cut).toEqual(['1 bag 11 in x 26 5/8 in', '1 cord 32 in x 1/4 in']);
-    // 11 in less two seams of 1/2 in and two squares of 1 in; 12 in less one square.
+    // Twice 12 in, and at either end a turn of 5/8 in, 3/4 in for the cord and 1/16 in beside the row: 26 7/8 in.
+    expect(cut).toEqual(['1 bag 11 1/4 in x 26 7/8 in', '1 cord 32 in x 1/4 in']);
+    // 11 1/4 in less two seams of 5/8 in and two squares of 1 in; 12 in less one square.
     expect(steps.at(-1)).toBe('bag 8 in x 11 in');
-    // Round 20 in, of which 1 in stays open; three layers of one wall, and beside its seams the allowance in each of them.
-    expect(rows.at(-1)).toBe('Make a casing in the bag at the opening: 19 in through 6');
+    // Round 20 in, of which 1 in stays open; three layers of one wall, and beside its seams a ridge of two more in each.
+    expect(rows.at(-1)).toBe('Make a casing in the bag at the opening: 19 in through 9');
+    // Sewn twice at either side, 13 7/16 in high; a ridge of 2/5 of the seam, 1/4 in, stands out beside each.
+    expect(rows.filter((row) => row.startsWith('Sew up'))).toEqual(
+      Array(2).fill('Sew up the bag at the left and the right with French seams: 26 7/8 in through 2'),
+    );
+    expect(steps[1]).toBe('bag 10 1/2 in x 13 7/16 in');
     // 32 in and two ends of 1 in, to half yards; the piece and 1 in to straighten it, to eighths of a yard.
     expect(buys).toEqual(['outer 31 1/2 in', 'cord 36 in']);
   });

@@ -1,4 +1,4 @@
-import { bothEdges, seam as seamField } from '../seams.ts';
+import { bothEdges, frenchParts, seam as seamField } from '../seams.ts';
 import { eachAt } from '../words.ts';
 import { edges, works } from '../fields.ts';
 import { frenchSeam as sewFrench } from '../../cloth/enclosed.ts';
@@ -17,9 +17,6 @@ export const frenchSeam = verb({
   apply: ({ at, seam }, { 'french seam': [a, b] }, setting) => {
     const named = bothEdges(at, a!, b!);
     if (!named.ok) return named;
-    // 3/8 and 1/4 in of an allowance of 5/8 in (Oklahoma Cooperative Extension, 4-H Construction Card 810).
-    const allowance = seam ?? setting.seam;
-    const [first, second] = [(allowance * 3) / 5, (allowance * 2) / 5];
-    return sewFrench(a!, b!, { edges: named.value, first, second, trimTo: second / 2 });
+    return sewFrench(a!, b!, { edges: named.value, ...frenchParts(seam ?? setting.seam) });
   },
 });
