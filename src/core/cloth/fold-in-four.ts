@@ -135,7 +135,8 @@ function endsOf(work: Work, from: Side, ends: FoldInFour['ends']): Result<WorkEd
     ends.in > 0
       ? 'So much is turned in at its ends that it would not lie flat on what is left.'
       : 'Its ends are turned in by a length above nothing.';
-  return fail({ code: 'too-deep', message, field: 'ends in', amount: over });
+  const fix = `Make “ends in” ${ends.in > 0 ? 'smaller' : 'larger'}.`;
+  return fail({ code: 'too-deep', message, field: 'ends in', amount: over, fix });
 }
 
 /** Whether what lies on top shows its wrong side. */

@@ -5,6 +5,7 @@ import { fail } from '../../measure/index.ts';
 import { choice, length, names, optional, work } from '../fields.ts';
 import { fold as foldAlong } from '../../cloth/index.ts';
 import { verb } from '../verb.ts';
+import { withoutPiping } from '../../cloth/piping.ts';
 import type { Line } from '../../geometry/index.ts';
 import type { Work } from '../../cloth/index.ts';
 
@@ -26,7 +27,7 @@ export const fold = verb({
   title: ({ fold: cloth, only, lands = 'over' }) => `Fold ${only ? `${all(only)} of ` : ''}${the(cloth)} ${lands}`,
   tools: () => [],
   apply: ({ at, from = 'top', lands = 'over', only }, { fold: cloth }) => {
-    const { width, height } = boxOf(cloth.plies);
+    const { width, height } = boxOf(withoutPiping(cloth).plies);
     const most = from === 'left' || from === 'right' ? width : height;
     if (!(at > 0 && at < most)) {
       const message =
@@ -42,7 +43,7 @@ export const fold = verb({
 
 /** The line across a work, so far from a side of the box round it; what moves lies right of it. */
 export function lineFrom(work: Work, side: (typeof sides)[number], by: number): Line {
-  const { x, y, width, height } = boxOf(work.plies);
+  const { x, y, width, height } = boxOf(withoutPiping(work).plies);
   switch (side) {
     case 'bottom':
       return { at: { x, y: y + by }, angle: 0 };
