@@ -4,7 +4,7 @@ import { breakLine, grainArrow, hardwareRing, notchWedge, zigzag } from './marks
 import { box, polyline } from './path.ts';
 import { pens } from './pens.ts';
 import type { Command } from './path.ts';
-import type { Shape, ShapeRole } from './scene.ts';
+import type { Scene, Shape, ShapeRole } from './scene.ts';
 
 /** What a drawing says about its legend. */
 export type LegendWords = {
@@ -17,6 +17,39 @@ export type LegendWords = {
 };
 
 type NowWords = { readonly role: ShapeRole; readonly words: string };
+
+/** What the thread's colour says of a line, by its role. */
+export const nowWords: Partial<Record<ShapeRole, string>> = {
+  valley: 'folded in this step',
+  mountain: 'folded in this step',
+  stitch: 'sewn in this step',
+  basting: 'sewn in this step',
+  zigzag: 'sewn in this step',
+  'hand stitch': 'sewn in this step',
+  cut: 'cut in this step',
+  hardware: 'set in this step',
+};
+
+/**
+ * One legend for several drawings: every line and surface that any of them shows, once.
+ *
+ * @param width in mm of the sheet
+ */
+export function drawLegend(
+  drawings: readonly Pick<Scene, 'shapes'>[],
+  words: Partial<Record<ShapeRole, string>>,
+  width: number,
+): Scene {
+  const drawn = drawings.flatMap(({ shapes }) => shapes);
+  const marked = new Map<string, ShapeRole>();
+  for (const shape of drawn) {
+    const says = shape.kind === 'path' && shape.now ? nowWords[shape.role] : undefined;
+    if (says !== undefined && shape.kind === 'path' && !marked.has(says)) marked.set(says, shape.role);
+  }
+  const now = [...marked].map(([says, role]) => ({ role, words: says }));
+  const { shapes, bottom } = legendOf(drawn, { words, now }, width, 0);
+  return { title: 'What lines and surfaces mean', width, height: bottom, scale: 1, shapes, text: [] };
+}
 
 const SWATCH = { width: 7.5, height: 3.4 };
 /** Between a sample and its words, and from there to the next sample. */

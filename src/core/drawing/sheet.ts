@@ -28,6 +28,8 @@ export type SheetContent = LegendWords & {
   readonly above?: readonly DimensionLine[];
   readonly below?: readonly DimensionLine[];
   draw: (frame: Frame) => Shape[];
+  /** Whether its lines and surfaces are explained somewhere else. */
+  readonly explained?: boolean;
   /** Sentences under the drawing. */
   readonly notes?: readonly string[];
   readonly text: readonly string[];
@@ -108,7 +110,7 @@ export function layOutSheet(content: SheetContent, setting: DrawingSetting): Sce
   y = rim + RIM + BREATH;
 
   y = notes(content.notes ?? [], width, y, shapes);
-  const legend = legendOf(shapes, content, width, y);
+  const legend = content.explained ? { shapes: [], bottom: y } : legendOf(shapes, content, width, y);
   const bar = scaleBar(setting, scale, { x: RIM, y: legend.bottom + BREATH, width: 0.36 * width });
   shapes.push(...legend.shapes, ...bar);
   const height = legend.bottom + BREATH + LINE + RIM;

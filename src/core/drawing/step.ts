@@ -10,6 +10,7 @@ import { foldInMotion } from './in-motion.ts';
 import { direction } from '../geometry/point.ts';
 import { frameOf } from './frame.ts';
 import { lineThrough } from '../geometry/index.ts';
+import { nowWords } from './legend.ts';
 import { standing } from './standing.ts';
 import { listed, SAME } from '../measure/index.ts';
 import { cameFrom } from './trace.ts';
@@ -47,6 +48,8 @@ export type StepDrawn = Pick<Step, 'title' | 'verb' | 'before' | 'after' | 'make
 export type StepSetting = WorkSetting & {
   /** Left out, the side on which more of the step is seen. */
   side?: SeenFrom;
+  /** Its lines and surfaces are explained beside it, once for several steps. */
+  explained?: boolean;
   /** To play the step: from 0, before, to 1, after; left out, both are shown. */
   at?: number;
 };
@@ -248,6 +251,7 @@ function both(reading: Reading, setting: StepSetting): Scene {
       ],
       ...legendWords(doing, views),
       words: clothWords(setting.materials),
+      ...(setting.explained && { explained: true }),
       notes: notesOf(reading, setting),
       text: describe(reading, setting),
     },
@@ -342,11 +346,16 @@ function captions({ cells: placed }: Arranged, cells: readonly Cell[], frame: Fr
 
 function legendWords({ rowRole, folds, cuts, marks }: StepAction, views: readonly View[]) {
   const kinds = [...new Set(folds.map((fold) => kindSeen(fold, views[fold.work]!)))];
-  const now: { role: ShapeRole; words: string }[] = [];
-  if (kinds[0]) now.push({ role: kinds[0], words: 'folded in this step' });
-  if (rowRole) now.push({ role: rowRole, words: 'sewn in this step' });
-  if (cuts.length > 0) now.push({ role: 'cut', words: 'cut in this step' });
-  if (marks.length > 0) now.push({ role: 'hardware', words: 'set in this step' });
+  const roles: (ShapeRole | false | undefined)[] = [
+    kinds[0],
+    rowRole,
+    cuts.length > 0 && 'cut',
+    marks.length > 0 && 'hardware',
+  ];
+  const now = roles.flatMap((role) => {
+    const words = role && nowWords[role];
+    return words ? [{ role, words }] : [];
+  });
   return { now, legend: kinds as readonly ShapeRole[] };
 }
 

@@ -166,6 +166,27 @@ export function figure(scene: Scene, indent: number, type: Type, name: string): 
   };
 }
 
+/** Two columns beside each other, as one block. The second begins so far from the left, in mm. */
+export function beside(first: readonly Block[], second: readonly Block[], at: number): Block {
+  const columns = [
+    { blocks: first, left: 0 },
+    { blocks: second, left: at },
+  ];
+  const high = (blocks: readonly Block[]) => blocks.reduce((sum, { height }) => sum + height, 0);
+  return {
+    height: Math.max(high(first), high(second)),
+    draw: (x, y) =>
+      columns.flatMap(({ blocks, left }, c) => {
+        let top = y;
+        return blocks.flatMap((block, i) => {
+          const shapes = block.draw(x + left, top);
+          top += block.height;
+          return shapes.map((shape) => ({ ...shape, name: c === 0 ? shape.name : `beside ${i + 1} ${shape.name}` }));
+        });
+      }),
+  };
+}
+
 /** Where a line of lettering and its tails end. */
 const letteringBottom = (shape: Shape): number => {
   if (shape.kind !== 'text') return 0;

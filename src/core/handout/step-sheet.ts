@@ -1,11 +1,14 @@
 import { lengthWriter } from '../drawing/lengths.ts';
 import { drawStep } from '../drawing/step.ts';
-import { blank, figure, paragraph, together, toTick } from './blocks.ts';
+import { beside, blank, figure, paragraph, together, toTick } from './blocks.ts';
+import { clothWords } from '../drawing/surface.ts';
+import { drawLegend } from '../drawing/legend.ts';
 import { flow } from './flow.ts';
 import { madeAs } from './handout.ts';
 import { POINT, typeOf } from './type.ts';
 import { saySewing, type Sewing } from '../project/sewing.ts';
 import { verbNamed } from '../steps/index.ts';
+import type { Scene } from '../drawing/scene.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { CautionKey } from '../steps/index.ts';
 import type { Step } from '../project/step.ts';
@@ -33,9 +36,13 @@ export function stepSheet(
   const type = typeOf(setting);
   const times = words.times?.() ?? {};
   const nothing = 'This project has no steps yet, so there is nothing to print.';
+  const scenes = steps.map((step) => drawingOf(step, pattern, type));
   const blocks = [
     ...(steps.some(({ cautions }) => cautions.length > 0) ? paragraph(words.defersTo, type, { size: type.small }) : []),
-    ...steps.flatMap((step, i) => stepBlocks(step, i + 1, pattern, words, type, times[step.id])),
+    ...(isWide(type) ? legendBlocks(scenes, pattern, type) : []),
+    ...steps.flatMap((step, i) =>
+      stepBlocks(step, { number: i + 1, scene: scenes[i]!, time: times[step.id] }, pattern, words, type),
+    ),
   ];
   return {
     name: 'step-sheet',
@@ -52,35 +59,75 @@ export function stepSheet(
   };
 }
 
-/** What is drawn to scale in a step is not higher, in mm: two steps to a page. */
+/** What is drawn to scale in a step is not higher, in mm: four steps to a page, or two in large print. */
 const HIGHEST = 40;
+const HIGHEST_LARGE = 40;
 /** Pleats are folded in a long strip, whose fold lines must be told apart: so high on paper, in large print too. */
 const HIGHEST_PLEATS = 95;
+/** The width of a drawing that stands beside its text, and between both, in mm. */
+const [PICTURE, GUTTER] = [88, 5];
+/** A step with more text than this, in mm, has it under its drawing. */
+const TALLEST = 200;
 
 /** Read from 60 cm: 13 pt, or what large print has. */
 const readFar = (type: Type): number => Math.max(13 * POINT, type.text);
 
+/** Whether there is room for text beside a drawing. */
+const isWide = ({ drawing }: Type): boolean => drawing === 1;
+
+function drawingOf(step: Step, pattern: Pattern, type: Type): Scene {
+  const { edition, grid, materials } = pattern;
+  const highest = isWide(type) ? HIGHEST : HIGHEST_LARGE;
+  const height = verbNamed(step.verb).pleats ? HIGHEST_PLEATS / type.drawing : highest;
+  const width = isWide(type) ? PICTURE : (type.width - indentOf(type)) / type.drawing;
+  return drawStep(step, { edition, grid, materials, fit: { width, height }, explained: isWide(type) });
+}
+
+const indentOf = (type: Type): number => 1.9 * readFar(type);
+
+/** What the lines of all drawings mean, once; in large print each drawing says it. */
+function legendBlocks(scenes: readonly Scene[], pattern: Pattern, type: Type): Block[] {
+  const legend = drawLegend(scenes, clothWords(pattern.materials), type.width / type.drawing);
+  return [figure(legend, 0, type, 'legend'), blank(0.5 * type.text)];
+}
+
 function stepBlocks(
   step: Step,
-  number: number,
+  { number, scene, time }: { number: number; scene: Scene; time: string | undefined },
   pattern: Pattern,
   words: StepWords,
   type: Type,
-  time: string | undefined,
+): Block[] {
+  const size = readFar(type);
+  const left = indentOf(type);
+  const title = toTick(`${number}.  ${step.title}.`, type, { size, strong: true });
+  const picture = (indent: number) => figure(scene, indent, type, `step ${number}`);
+  if (isWide(type)) {
+    const at = left + PICTURE + GUTTER;
+    const told = textBlocks(step, { indent: 0, time }, pattern, words, { ...type, width: type.width - at });
+    const both = beside([picture(left)], told, at);
+    if (both.height < TALLEST) return [...together(title), both, blank(0.8 * size)];
+  }
+  const parts = [...title, picture(left), ...textBlocks(step, { indent: left, time }, pattern, words, type)];
+  // A step is never divided: who turns the page has both hands at the machine.
+  return [...together(parts.slice(0, -1)), ...parts.slice(-1), blank(0.8 * size)];
+}
+
+/** What stands beside the drawing of a step, or under it. */
+function textBlocks(
+  step: Step,
+  { indent, time }: { indent: number; time: string | undefined },
+  pattern: Pattern,
+  words: StepWords,
+  type: Type,
 ): Block[] {
   const { set } = lengthWriter(pattern);
   const size = readFar(type);
-  const indent = 1.9 * size;
   const { width, height } = step.size;
-  const highest = verbNamed(step.verb).pleats ? HIGHEST_PLEATS / type.drawing : HIGHEST;
-  const fit = { width: (type.width - indent) / type.drawing, height: highest };
-  const scene = drawStep(step, { edition: pattern.edition, grid: pattern.grid, materials: pattern.materials, fit });
   const facts = [`about ${Math.max(1, Math.round(step.minutes.value))} min`, ...step.tools];
   const told = (title: string, text: string | undefined): Block[] =>
     text === undefined ? [] : paragraph(`${title}: ${text}`, type, { size, indent, after: 0.2 * size });
-  const parts: Block[] = [
-    ...toTick(`${number}.  ${step.title}.`, type, { size, strong: true }),
-    figure(scene, indent, type, `step ${number}`),
+  return [
     ...(step.note === undefined ? [] : paragraph(step.note, type, { size, indent, after: 0.2 * size })),
     ...(step.advice === undefined ? [] : paragraph(step.advice, type, { size, indent, after: 0.2 * size })),
     ...paragraph(`Now measures ${set(width)} × ${set(height)}.`, type, { indent, strong: true, after: 0.1 * size }),
@@ -95,8 +142,6 @@ function stepBlocks(
     ...told('How it should look', step.shouldLook),
     ...told('If it went wrong', step.ifWrong),
   ];
-  // A step is never divided: who turns the page has both hands at the machine.
-  return [...together(parts.slice(0, -1)), ...parts.slice(-1), blank(0.8 * size)];
 }
 
 /** How the machine is set, in one sentence. */

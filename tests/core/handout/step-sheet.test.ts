@@ -77,3 +77,15 @@ it.each(['A4', 'Letter'] as const)('no step is divided in large print on %s, tal
     expect(texts.filter((text) => text.startsWith('Now measures'))).toHaveLength(steps.length);
   }
 });
+
+it.each(['A4', 'Letter'] as const)('the folio takes at most nine pages of %s, with one legend', (paper) => {
+  const folio = demoPattern('metric');
+  const { pages } = stepSheet(makeUp(folio), folio, { cautions, defersTo }, { paper });
+  expect(pages.length).toBeLessThanOrEqual(9);
+  const names = pages.map(({ scene }) => scene.shapes.map(({ name }) => name).join('\n'));
+  expect(names.filter((all) => all.includes('legend legend'))).toHaveLength(1);
+  // What is red in any drawing is told in it, once.
+  const words = pages[0]!.scene.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+  for (const text of ['folded in this step', 'sewn in this step', 'cut in this step', 'set in this step'])
+    expect(words.filter((one) => one === text)).toHaveLength(1);
+});
