@@ -29,7 +29,7 @@ export function closeUpsOf(step: StepDrawn): CloseUp[] {
   const given = Object.values(step.before);
   // Two works of one name are two of the same.
   const works = step.takes?.length === 2 && given.length === 1 ? [given[0]!, given[0]!] : given;
-  const { folds, rows, cuts, marks } = actionOf(step, works);
+  const { folds, sewn: rows, cuts, marks } = actionOf(step, works);
   const boxes = works.map(({ plies }) => boxOf(plies));
   const side = sideOf(step);
   const lines = (what: CloseUp['what'], traces: readonly Trace[]): CloseUp[] => {

@@ -20,6 +20,8 @@ import type { View } from './view.ts';
 
 /** What a step is about to do, as lines on the works before it. */
 export type StepAction = {
+  /** The rows of the step where they run on the works before it, and those of them that the work before is drawn with. */
+  readonly sewn: readonly Trace[];
   readonly rows: readonly Trace[];
   /** How the rows of the step are drawn; undefined if nothing is sewn. */
   readonly rowRole: ShapeRole | undefined;
@@ -48,15 +50,14 @@ export function actionOf({ verb, after, stitches }: StepDrawn, given: readonly W
   const folds = traced.filter(({ name }) => sewn.length === 0 || name !== 'seam');
   const opensOut = folds.length < traced.length;
   const before = works.reduce((sum, { marks }) => sum + marks.length, 0);
+  // What is folded first is sewn when it is folded: its row shows in the work after.
+  const firstRow = sewsBeforeFolding && first ? there(tracedRows(works, after, new Set([first.id]))) : [];
+  const along = folds.length === 0 ? sewn : firstRow;
   return {
     // The work before is as it is before: what is sewn shows in the work after. What is pressed open, folded or cut
     // after it was sewn hides its row there.
-    rows:
-      cuts || (opensOut && folds.length === 0)
-        ? sewn
-        : sewsBeforeFolding && folds.length > 0 && first
-          ? there(tracedRows(works, after, new Set([first.id])))
-          : [],
+    sewn: along,
+    rows: cuts || opensOut || folds.length > 0 ? along : [],
     rowRole: first && rowRole(first.kind),
     opensOut,
     folds,
