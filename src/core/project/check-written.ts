@@ -28,7 +28,25 @@ export function checkWritten(pattern: Pattern): Diagnostic[] {
   checkChoices(project, findings, refuse);
   checkConditions(project, findings);
   if (project.file.finished) checkFinished(project.file.finished, pattern, refuse);
+  checkDarts(project.file, refuse);
   return findings;
+}
+
+/** Darts that are to be those of another piece, which has none to give. */
+function checkDarts({ pieces }: ProjectFile, refuse: Refuse): void {
+  for (const [name, { darts, like: asked, inset }] of Object.entries(pieces)) {
+    if (darts !== 'the same') continue;
+    const like = find(asked ?? '', Object.keys(pieces));
+    if (like !== undefined && inset === undefined && Array.isArray(pieces[like]!.darts)) continue;
+    const message =
+      like === undefined
+        ? 'It is like no other piece whose darts it could have.'
+        : inset === undefined
+          ? `${quote(like)} has no darts that are written there.`
+          : `It is cut smaller than ${quote(like)}, and its darts do not lie where they lie there.`;
+    const fix = 'Write its own: darts: [{ on: top, at: middle, width: 3/4, length: 3 }].';
+    refuse(['pieces', name, 'darts'], 'darts-of-none', message, fix);
+  }
 }
 
 function checkSizeTable(project: Compiled, reader: Reader, refuse: Refuse): void {
