@@ -10,7 +10,7 @@ export type Motif =
   | 'hatch'
   | 'wide hatch'
   | 'cross hatch'
-  | 'hatch and dots'
+  | 'bold hatch'
   | 'hatch back'
   | 'crosses'
   | 'dots'
@@ -52,17 +52,14 @@ const staggered = (size: number, mark: (x: number, y: number) => Command[]): Com
 ];
 
 /** A diagonal through the tile, and its two neighbours' corners, so that the seams of the tiles do not show. */
-const diagonal = (size: number): Command[] => [
-  ...polyline({ x: 0, y: size }, { x: size, y: 0 }),
-  ...polyline({ x: -0.3, y: 0.3 }, { x: 0.3, y: -0.3 }),
-  ...polyline({ x: size - 0.3, y: size + 0.3 }, { x: size + 0.3, y: size - 0.3 }),
-];
-
-/** The same diagonal, rising to the other side. */
-const diagonalBack = (size: number): Command[] =>
-  diagonal(size).map(
-    (command) => (command[0] === 'Z' ? command : [command[0], size - command[1], command[2]]) as Command,
-  );
+const diagonal = (size: number, isBack = false): Command[] => {
+  const p = (x: number, y: number) => ({ x: isBack ? size - x : x, y });
+  return [
+    ...polyline(p(0, size), p(size, 0)),
+    ...polyline(p(-0.3, 0.3), p(0.3, -0.3)),
+    ...polyline(p(size - 0.3, size + 0.3), p(size + 0.3, size - 0.3)),
+  ];
+};
 
 /** A bud on its stem. */
 const bud = (x: number, y: number): Command[] => [
@@ -102,14 +99,9 @@ export const motifs: Readonly<Record<Motif, MotifTile>> = {
   grain: { width: 2.4, height: 2.4, path: staggered(2.4, crease), line: 0.18 },
   hatch: { width: 1.9, height: 1.9, path: diagonal(1.9), line: 0.18 },
   'wide hatch': { width: 3.2, height: 3.2, path: diagonal(3.2), line: 0.2 },
-  'cross hatch': { width: 3.2, height: 3.2, path: [...diagonal(3.2), ...diagonalBack(3.2)], line: 0.16 },
-  'hatch and dots': {
-    width: 3.2,
-    height: 3.2,
-    path: [...diagonal(3.2), ...polyline({ x: 0.6, y: 0.8 }, { x: 1, y: 0.8 })],
-    line: 0.2,
-  },
-  'hatch back': { width: 1.9, height: 1.9, path: diagonalBack(1.9), line: 0.18 },
+  'cross hatch': { width: 3.2, height: 3.2, path: [...diagonal(3.2), ...diagonal(3.2, true)], line: 0.16 },
+  'bold hatch': { width: 2.6, height: 2.6, path: diagonal(2.6), line: 0.4 },
+  'hatch back': { width: 1.9, height: 1.9, path: diagonal(1.9, true), line: 0.18 },
   crosses: { width: 3.8, height: 3.8, path: staggered(3.8, cross), line: 0.2 },
   dots: { width: 1.8, height: 1.8, path: staggered(1.8, dot) },
   waves: { width: 5, height: 2.6, path: wave(5, 1.3), line: 0.18 },

@@ -25,6 +25,16 @@ export type Pen = {
   readonly legend?: string;
 };
 
+type Tone = 'clay' | 'slate' | 'sand';
+type Cloth = 'second cloth' | 'third cloth' | 'leather' | 'lining';
+
+/** Both sides of a cloth: its tone with its motif, and the tone paler with a hatch of its own. */
+const cloth = <C extends Cloth>(name: C, tone: Tone, motif: Motif, wrong: Motif) =>
+  ({
+    [name]: { fill: { tone, motif }, legend: `${name}, right side` },
+    [`${name}, wrong side`]: { fill: { tone: `${tone}-quiet`, motif: wrong }, legend: `${name}, wrong side` },
+  }) as Record<C | `${C}, wrong side`, Pen>;
+
 /**
  * The look of every role: one table for screen and page. Fold lines follow the open convention of paper folding:
  * valley dashed, mountain dash and dot. Every role differs from its neighbours in black and white too.
@@ -32,20 +42,10 @@ export type Pen = {
 export const pens: Readonly<Record<ShapeRole, Pen>> = {
   'right side': { fill: { tone: 'tint', motif: 'sprigs' }, legend: 'right side' },
   'wrong side': { fill: { tone: 'tint-quiet', motif: 'hatch' }, legend: 'wrong side' },
-  'second cloth': { fill: { tone: 'clay', motif: 'buds' }, legend: 'second cloth, right side' },
-  'second cloth, wrong side': {
-    fill: { tone: 'clay-quiet', motif: 'wide hatch' },
-    legend: 'second cloth, wrong side',
-  },
-  'third cloth': { fill: { tone: 'slate', motif: 'bars' }, legend: 'third cloth, right side' },
-  'third cloth, wrong side': { fill: { tone: 'slate-quiet', motif: 'cross hatch' }, legend: 'third cloth, wrong side' },
-  leather: { fill: { tone: 'slate', motif: 'grain' }, legend: 'leather or coated cloth, right side' },
-  'leather, wrong side': {
-    fill: { tone: 'slate-quiet', motif: 'hatch and dots' },
-    legend: 'leather or coated cloth, wrong side',
-  },
-  lining: { fill: { tone: 'sand', motif: 'crosses' }, legend: 'lining, right side' },
-  'lining, wrong side': { fill: { tone: 'sand-quiet', motif: 'hatch back' }, legend: 'lining, wrong side' },
+  ...cloth('second cloth', 'clay', 'buds', 'wide hatch'),
+  ...cloth('third cloth', 'slate', 'bars', 'cross hatch'),
+  ...cloth('leather', 'slate', 'grain', 'bold hatch'),
+  ...cloth('lining', 'sand', 'crosses', 'hatch back'),
   interfacing: { fill: { tone: 'paper', motif: 'dots' }, legend: 'interfacing' },
   batting: { fill: { tone: 'paper', motif: 'waves' }, legend: 'batting' },
   tape: { fill: { tone: 'paper', motif: 'weave' }, legend: 'tape, ribbon or zip' },

@@ -29,7 +29,35 @@ export function checkWritten(pattern: Pattern): Diagnostic[] {
   checkConditions(project, findings);
   if (project.file.finished) checkFinished(project.file.finished, pattern, refuse);
   checkDarts(project.file, refuse);
+  checkShapes(project.file, refuse);
   return findings;
+}
+
+/** What a piece's way to its size has no place for. */
+function checkShapes({ pieces }: ProjectFile, refuse: Refuse): void {
+  for (const [name, piece] of Object.entries(pieces)) {
+    if (piece['on fold'] !== undefined && piece.outline === undefined) {
+      const fix = 'Give the piece its whole size, or an outline of one half.';
+      refuse(['pieces', name, 'on fold'], 'fold-of-whole', 'Only an outline lies on the fold here.', fix);
+    }
+    const way = (['circle', 'half circle'] as const).find((one) => piece[one] !== undefined);
+    if (way && piece.corners !== undefined)
+      refuse(['pieces', name, 'corners'], 'corners-of-circle', `A ${way} has no corners to shape.`);
+    if (!piece.mirrored) continue;
+    if (piece.like === undefined) {
+      const fix = 'Write “like” with the name of that piece, and take its size and its allowances out here.';
+      refuse(
+        ['pieces', name, 'mirrored'],
+        'mirrored-of-nothing',
+        'A mirror image needs the piece that it mirrors.',
+        fix,
+      );
+    } else if (piece.inset !== undefined || piece.allowance !== undefined) {
+      const message = 'A mirror image takes all from the piece it is like: its size and its allowances.';
+      const fix = 'Write “like: left front, mirrored: true”, and what is smaller as a piece of its own.';
+      refuse(['pieces', name, 'mirrored'], 'mirrored-of-nothing', message, fix);
+    }
+  }
 }
 
 /** Darts that are to be those of another piece, which has none to give. */

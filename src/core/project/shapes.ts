@@ -212,29 +212,6 @@ function readShape(
     const message = 'An inset needs a piece to be set into. Name it under like.';
     findings.push({ severity: 'error', place: [...place, 'inset'], code: 'inset-of-nothing', message });
   }
-  if (raw['on fold'] !== undefined && way !== 'outline') {
-    const message = 'Only an outline lies on the fold here.';
-    const fix = 'Give the piece its whole size, or an outline of one half.';
-    findings.push({ severity: 'error', place: [...place, 'on fold'], code: 'fold-of-whole', message, fix });
-  }
-  if ((way === 'circle' || way === 'half circle') && raw.corners !== undefined) {
-    const message = `A ${way} has no corners to shape.`;
-    findings.push({ severity: 'error', place: [...place, 'corners'], code: 'corners-of-circle', message });
-  }
-  const besides = raw.mirrored && (way !== 'like' || raw.inset !== undefined || raw.allowance !== undefined);
-  if (besides) {
-    const [message, fix] =
-      way === 'like'
-        ? [
-            'A mirror image takes all from the piece it is like: its size and its allowances.',
-            'Write “like: left front, mirrored: true”, and what is smaller as a piece of its own.',
-          ]
-        : [
-            'A mirror image needs the piece that it mirrors.',
-            'Write “like” with the name of that piece, and take its size and its allowances out here.',
-          ];
-    findings.push({ severity: 'error', place: [...place, 'mirrored'], code: 'mirrored-of-nothing', message, fix });
-  }
   const isStepped = steppedPleats(raw) !== undefined;
   if (raw.pleats && way !== 'size' && way !== 'finished' && (isStepped || way !== 'outline')) {
     const message = isStepped
