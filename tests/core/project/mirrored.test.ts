@@ -79,7 +79,7 @@ test.each([
 });
 
 test('a mirror image of nothing is told to name what it mirrors', () => {
-  expect(errors(file('  right front: { size: [10 mm, 20 mm], mirrored: true }'))).toEqual([
+  expect(errors(file('  right front: { size: [100 mm, 200 mm], mirrored: true }'))).toEqual([
     'error pieces > right front > mirrored: mirrored-of-nothing: A mirror image needs the piece that it mirrors. Write “like” with the name of that piece, and take its size and its allowances out here.',
   ]);
 });
