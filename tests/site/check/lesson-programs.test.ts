@@ -1,6 +1,7 @@
 /** A lesson is text: nothing that it holds is ever run, and nothing that it loads comes from another host. */
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { findContentProblems } from '../../../src/site/check/find-content-problems.ts';
 import { contentFolder, exchanged } from '../content-folder.ts';
@@ -100,7 +101,8 @@ test.each([
 test('a picture beside the lesson is', () => {
   const root = contentFolder(exchanged(SIZE, '<YourSize />', '![x](pictures/the%20panel.JPG)'));
   mkdirSync(path.join(root, path.dirname(SIZE), 'pictures'));
-  writeFileSync(path.join(root, path.dirname(SIZE), 'pictures/the panel.JPG'), '');
+  const photo = fileURLToPath(new URL('../../../components/words/picture/example/sewn-hem.jpg', import.meta.url));
+  cpSync(photo, path.join(root, path.dirname(SIZE), 'pictures/the panel.JPG'));
   expect(mistakesOf('', root)).toEqual([]);
 });
 
