@@ -28,6 +28,9 @@ function topOpening(work: Work, setting: PieceSetting): Opening | undefined {
   return opening && others.length === 0 && !closesByZip(work, opening, setting) ? opening : undefined;
 }
 
+/** Whether a work is open at its top, so that its lips are drawn. */
+export const gapes = (work: Work, setting: PieceSetting): boolean => topOpening(work, setting) !== undefined;
+
 /** How high a work is drawn whose opening at the top gapes a little, so that its two lips are seen, in mm of cloth. */
 export function heightWithMouth(work: Work, side: SeenFrom, setting: PieceSetting): number {
   const { y, height } = boxOf(work.plies);
@@ -41,20 +44,20 @@ export function heightWithMouth(work: Work, side: SeenFrom, setting: PieceSettin
  * The lip behind of a work that is open at its top, with what is seen inside; drawn before the work itself. A row that
  * goes round the opening is seen on it as well.
  *
- * @param now the rows to look at, by number
+ * @param now the rows to look at, by number, of the work; or of `sewn`, which it became when they were sewn
  */
 export function mouthShapes(
   name: string,
   view: View,
   onto: Onto,
-  { now, ...setting }: PieceSetting & { now: ReadonlySet<number> },
+  { now, sewn = view.work, ...setting }: PieceSetting & { now: ReadonlySet<number>; sewn?: Work },
 ): Shape[] {
   const { work, side } = view;
   const opening = side === 'front' ? topOpening(work, setting) : undefined;
   if (!opening) return [];
   const there = viewed(view, onto);
   const lip = lipOf(opening, 0, there);
-  const rows = work.stitches.flatMap((row) => {
+  const rows = sewn.stitches.flatMap((row) => {
     const off = now.has(row.id) ? goesRound(work, row, opening) : undefined;
     return off === undefined ? [] : [{ role: rowRole(row.kind), path: lipOf(opening, off, there) }];
   });
@@ -88,10 +91,11 @@ function goesRound(work: Work, { runs, joins, round }: Work['stitches'][number],
   if (round) return undefined;
   const offs = runs.map(({ from, to }) => [leftOf(opening.line, from), leftOf(opening.line, to)] as const);
   const beside = offs.map(([a, b]) => Math.abs(a - b) < 0.1 && Math.abs(a) < ROUND);
+  const first = offs[beside.indexOf(true)];
+  if (joins) return first && Math.abs(first[0]);
   const { lower, upper } = wallsOf(work, opening.row);
   const onBoth = [lower, upper].every((wall) =>
     runs.some(({ plies }, i) => beside[i] && wall.some(({ id }) => plies.includes(id))),
   );
-  const first = offs[beside.indexOf(true)];
-  return first && (onBoth || joins) ? Math.abs(first[0]) : undefined;
+  return first && onBoth ? Math.abs(first[0]) : undefined;
 }

@@ -15,7 +15,8 @@ import { standing } from './standing.ts';
 import { listed, SAME } from '../measure/index.ts';
 import { cameFrom } from './trace.ts';
 import { polyline } from './path.ts';
-import { heightWithMouth, mouthShapes } from './mouth.ts';
+import { boxedIn, openedCorner } from './opened-corner.ts';
+import { gapes, heightWithMouth, mouthShapes } from './mouth.ts';
 import { rowDistances, rowLabels } from './row-distance.ts';
 import { rowWords, seenWords, sizeWords, standingNotes, zipWords } from './work-words.ts';
 import { faceOf, shapesOf } from './work-shapes.ts';
@@ -89,10 +90,12 @@ function read(step: StepDrawn, setting: StepSetting): Reading {
   const entries = Object.entries(step.before).map(([name, work]) => ({ name, work }));
   // Two works of one name are two of the same.
   const before = step.takes?.length === 2 && entries.length === 1 ? [entries[0]!, entries[0]!] : entries;
-  const doing = actionOf(
+  const action = actionOf(
     step,
     before.map(({ work }) => work),
   );
+  // A row that boxes a corner is shown on the corner as it is opened: on the flat work it would be sewn as it lies.
+  const doing = boxedAt(step) ? { ...action, rows: [] } : action;
   const many = cutApartIn(Object.values(step.before), step.after)?.many;
   const name = many === undefined ? step.makes : `${step.makes}, one of ${many} alike`;
   const side = setting.side ?? sideOf(step);
@@ -192,7 +195,7 @@ function standsIn({ before, after, side }: Reading, one: 'before' | 'after' | un
   return one && size(first.work).depth > 0 ? undefined : standing(after.work, setting);
 }
 
-const standingAt =
+const placedAt =
   (at: Point, frame: Frame): Onto =>
   ({ x, y }) =>
     frame.onto({ x: at.x + x, y: at.y + y });
@@ -203,17 +206,22 @@ function both(reading: Reading, setting: StepSetting): Scene {
   const one = alone(reading, setting);
   const stands = standsIn(reading, one, setting);
   const { sewnAs } = reading;
-  const gaping = (named: Named, when: string): Cell => ({
+  const boxed = boxedAt(step);
+  const corner = boxed && side === 'front' ? openedCorner(after.work, boxed, setting) : undefined;
+  const gaping = (named: Named, when: string, mouth = named.work): Cell => ({
     ...cellOf(named, when),
-    height: heightWithMouth(named.work, side, setting),
+    height: Math.max(cellOf(named, when).height, heightWithMouth(mouth, side, setting)),
   });
+  // Openings that are sewn together are shown as they gaped before.
+  const mouth = one === 'after' && !gapes(after.work, setting) ? before[0]!.work : after.work;
   const cells = [
     ...(one || sewnAs ? [] : before.map((each) => gaping(each, 'Before'))),
     ...(sewnAs
       ? [{ ...cellOf({ name: '', work: sewnAs }, ''), caption: `Sewn: ${listed(namesIn(step, before))}` }]
       : []),
     ...(stands ? [{ ...stands, caption: `Standing: ${after.name}` }] : []),
-    one ? { ...gaping(after, 'After'), caption: stands ? 'Lying flat' : '' } : gaping(after, 'After'),
+    ...(corner ? [{ ...corner, caption: 'A corner, opened: side seam on bottom seam' }] : []),
+    one ? { ...gaping(after, 'After', mouth), caption: stands || corner ? 'Lying flat' : '' } : gaping(after, 'After'),
   ];
   const arranged = arrange(cells, spaceFor(sizesOf(reading, ORIGIN, setting).height, setting));
   const place = arranged.cells.at(-1)!.at;
@@ -236,15 +244,17 @@ function both(reading: Reading, setting: StepSetting): Scene {
         ),
         ...(one === 'before'
           ? []
-          : mouthShapes('mouth', viewOf(after.work, side, place), frame.onto, {
+          : mouthShapes('mouth', viewOf(mouth, side, place), frame.onto, {
               ...setting,
+              sewn: after.work,
               now: openIds(step, doing),
             })),
         ...(one === 'after' || sewnAs
           ? []
           : beforeShapes(reading, views, setting, { frame, words: captions(arranged, cells, frame) })),
         ...(sewnAs ? sewnShapes(step, viewOf(sewnAs, 'front', arranged.cells[0]!.at), setting, frame) : []),
-        ...(stands ? stands.shapes('standing', standingAt(arranged.cells.at(-2)!.at, frame)) : []),
+        ...(stands ? stands.shapes('standing', placedAt(arranged.cells.at(corner ? -3 : -2)!.at, frame)) : []),
+        ...(corner ? corner.shapes('corner', placedAt(arranged.cells.at(-2)!.at, frame)) : []),
         ...(one === 'before' ? [] : afterShapes(reading, last, setting, frame)),
         ...(left ? [] : extension(last, frame)),
         ...captions(arranged, cells, frame),
@@ -280,9 +290,13 @@ function beforeShapes(
   ];
 }
 
-/** The same, but for the seams of a step that opens what it sews: they are marked where they were sewn. */
+/** The corner that a step boxes first. */
+const boxedAt = ({ before, after }: StepDrawn) => boxedIn(Object.values(before), after);
+
+/** The same, but for seams that are marked where they were sewn: those of a step that opens what it sews, or boxes. */
 function openIds(step: StepDrawn, { opensOut }: StepAction): ReadonlySet<number> {
-  const isShut = (id: number) => opensOut && step.after.stitches.some((one) => one.id === id && one.kind === 'seam');
+  const isElsewhere = opensOut || boxedAt(step) !== undefined;
+  const isShut = (id: number) => isElsewhere && step.after.stitches.some((one) => one.id === id && one.kind === 'seam');
   return new Set([...idsOf(step)].filter((id) => !isShut(id)));
 }
 

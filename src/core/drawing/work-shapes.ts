@@ -3,14 +3,15 @@ import { rowsOf } from './rows.ts';
 import { turnedUp } from './nap.ts';
 import { polyline } from './path.ts';
 import { inStrokes } from './strokes.ts';
+import { boxOf } from '../cloth/size.ts';
 import { viewed } from './view.ts';
 import { hardwareMark, zigzag, zipTeeth } from './marks.ts';
-import { stretches } from '../cloth/ring.ts';
+import { covers, stretches } from '../cloth/ring.ts';
 import { teethIn } from '../project/zips.ts';
 import { isDirectional, surfaceOf, wrongSideOf } from './surface.ts';
 import type { EdgeStretch, VisiblePart } from '../cloth/visible.ts';
 import type { Point } from '../geometry/index.ts';
-import type { Ply, StitchKind } from '../cloth/work.ts';
+import type { Ply, StitchKind, Work } from '../cloth/work.ts';
 import type { Pattern } from '../project/pattern.ts';
 import type { Command, Onto } from './path.ts';
 import type { PieceSetting } from './surface.ts';
@@ -76,6 +77,7 @@ export function shapesOf(
     const turn = isDirectional(role) ? turnedUp(part.ply.transform, view.side) : 0;
     lines.add(role, ringsPath(part.rings, there), turn === 0 ? {} : { turn });
   }
+  for (const { ply } of parts) if (ply.fullness > GATHERED) lines.add('raw edge', ripples(ply, view.work, there));
   const line = ({ from, to }: EdgeStretch) => polyline(there(from), there(to));
   for (const one of hidden) if (!isGlued(one.ply) || one.edge.fold !== undefined) lines.add('hidden', line(one));
   for (const edge of edges) {
@@ -96,6 +98,32 @@ export function shapesOf(
   for (const { kind, what, at } of visibleMarks(view.work, view.side))
     if (kind === 'hardware') lines.add('hardware', hardwareMark(what, there(at)));
   return lines.shapes(name);
+}
+
+/** Cloth is gathered where it is fuller than this. */
+const GATHERED = 1.05;
+/** Between two ripples of gathers where the cloth is twice as full as it is long, in mm of the sheet. */
+const RIPPLE = 1.3;
+/** How far ripples run on into the cloth below, in depths of what is gathered: a short and a long one by turns. */
+const RUNS = [1.2, 2.4, 0.8, 1.8];
+
+/** Folds of gathers: lines from the gathered edge into the cloth, closer together the fuller it is. */
+function ripples(ply: Ply, { plies }: Work, there: Onto): Command[] {
+  const { x, y, width, height } = boxOf([ply]);
+  const isLevel = width >= height;
+  const at = (along: number, across: number): Point =>
+    isLevel ? { x: x + along * width, y: y + across * height } : { x: x + across * width, y: y + along * height };
+  const goesOn = (across: number) =>
+    plies.some((one) => one !== ply && one.piece === ply.piece && covers(one.outline, at(0.5, across)));
+  const [from, way] = goesOn(-0.5) ? [1, -1] : goesOn(1.5) ? [0, 1] : [0, 0];
+  const [a, b] = [there(at(0, 0)), there(at(1, 0))];
+  const count = Math.min(200, Math.floor((Math.hypot(b.x - a.x, b.y - a.y) * (ply.fullness - 1)) / RIPPLE));
+  return Array.from({ length: count }, (_, i) => (i + 0.5) / count).flatMap((along, i) => {
+    const run = way === 0 ? 1 : 1 + RUNS[i % RUNS.length]!;
+    // They fan out to the fullness of the cloth below.
+    const out = way === 0 ? along : along + (along - 0.5) * 0.12 * run;
+    return polyline(there(at(along, from)), there(at(out, from + (way || 1) * run)));
+  });
 }
 
 /** The stretches of a straight line that lie in rings. */
@@ -123,11 +151,17 @@ function edgeRole({ ply, edge }: EdgeStretch): ShapeRole {
 /** Rows whose thread is seen, and those to look at now wherever they lie; these come last, over all others. */
 function rows({ work, side }: View, there: Onto, now: ReadonlySet<number>, lines: WorkLines): void {
   const sorted = rowsOf(work).toSorted((a, b) => Number(now.has(a.id)) - Number(now.has(b.id)));
+  // What runs over each other on both walls is drawn once: two rows of dashes would be one line.
+  const drawn = new Set<string>();
   for (const { id, kind, stretches } of sorted) {
     const role = rowRole(kind);
     for (const stretch of stretches) {
       if (!now.has(id) && !stretch[side]) continue;
       const [from, to] = [there(stretch.from), there(stretch.to)];
+      const ends = [from, to].map(({ x, y }) => `${x.toFixed(2)} ${y.toFixed(2)}`).sort();
+      const key = [role, now.has(id), ...ends].join(' ');
+      if (drawn.has(key)) continue;
+      drawn.add(key);
       lines.add(role, role === 'zigzag' ? zigzag(from, to) : polyline(from, to), now.has(id) ? { now: true } : {});
     }
   }

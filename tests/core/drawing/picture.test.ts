@@ -156,6 +156,14 @@ describe('the mouth of an open work', () => {
     expect(names(drawn('topstitch', { bag }, across))).not.toContain('mouth row 1');
   });
 
+  it('is shown as it gaped where two are sewn together round it, with the row on both lips', () => {
+    const pattern = resolveProject(classProject('lined-tote')(), { edition: 'inch', materials: classMaterials() });
+    const step = makeUp(pattern).find(({ verb }) => verb === 'join openings')!;
+    const scene = drawStep(step, pattern);
+    expect(paths(scene).map(({ name }) => name)).toContain('mouth row 1');
+    expect(faults(scene)).toEqual([]);
+  });
+
   it('is closed by a zip, and there is none where the work is sewn all round', () => {
     expect(paths(made('notions-pouch')).filter(({ name }) => name.includes('mouth'))).toEqual([]);
     const [front, back] = [piece('front', rectangle(120, 90)), piece('back', rectangle(120, 90))];

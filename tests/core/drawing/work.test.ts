@@ -7,7 +7,9 @@ import {
   boxCorner,
   flip,
   fold,
+  edgesOn,
   fuse,
+  gather,
   hem,
   join,
   lay,
@@ -19,7 +21,10 @@ import {
   size,
   thickest,
   topstitch,
+  turn,
 } from '../../../src/core/cloth/index.ts';
+import { hemOpening } from '../../../src/core/cloth/hem.ts';
+import { openingNamed } from '../../../src/core/cloth/openings.ts';
 import { worksShown } from '../../../src/core/drawing/step.ts';
 import { rowDistances } from '../../../src/core/drawing/row-distance.ts';
 import { turnedBack } from '../../../src/core/drawing/turned-back.ts';
@@ -312,9 +317,15 @@ describe('a step', () => {
     expect(scene.text.at(-1)).toBe(
       'Standing, it is 68 millimetres wide, 74 millimetres high and 40 millimetres deep, from seam to seam.',
     );
-    // Two corners, each sewn and cut along two sides on both layers, which lie on each other.
+    // Two corners, each cut along two sides on both layers, which lie on each other.
     expect(segments(pathNamed(scene, 'doing cut now'))).toHaveLength(4);
-    expect(segments(pathNamed(scene, 'doing stitch now'))).toHaveLength(4);
+    // One of them opened: the row runs across, twice as long as the square, that far from its tip.
+    const row = boxOf(segments(pathNamed(scene, 'corner row')).flat());
+    const edges = boxOf(segments(pathNamed(scene, 'corner edges')).flat());
+    expect(row.width / scene.scale).toBeCloseTo(40, 3);
+    expect((row.y - edges.y) / scene.scale).toBeCloseTo(20, 3);
+    // On the flat work the row would be sewn as it lies, through both walls.
+    expect(paths(scene).some(({ name }) => name === 'doing stitch now' || name === 'after stitch now')).toBe(false);
   });
 
   it('marks hardware where it is set', () => {
@@ -416,6 +427,30 @@ describe('a work cut through', () => {
     expect(scene.text[2]).toBe(`Layers are drawn ${factor} times as thick as they are.`);
     const cloth = boxOf(segments(pathNamed(scene, 'section layer')).flat());
     expect(cloth.height / scene.scale).toBeCloseTo(1.2 * factor, 3);
+  });
+});
+
+describe('rows that are hard to see', () => {
+  it('is drawn once where it runs over itself on both walls', () => {
+    const [front, back] = [piece('front', rectangle(120, 90)), piece('back', rectangle(120, 90))];
+    const bag = value(turn(value(sewRound(front, back, { allowance: 6, open: ['top'] }))));
+    const hemmed = value(hemOpening(bag, value(openingNamed(bag)), { turn: 10 }));
+    const scene = drawStep(named('Hem the bag', 'hem', { bag }, hemmed), metric);
+    // 108 mm of the wall in front; that behind lies under it.
+    const long = segments(pathNamed(scene, 'after stitch now')).reduce(
+      (sum, [a, b]) => sum + Math.hypot(b.x - a.x, b.y - a.y),
+      0,
+    );
+    expect(long / scene.scale).toBeCloseTo(108, 1);
+  });
+
+  it('shows gathers as ripples, from the gathered edge into the cloth below', () => {
+    const skirt = piece('skirt', rectangle(200, 120));
+    const top = value(edgesOn(skirt, ['top']))[0]!;
+    const gathered = value(gather(skirt, { edge: top, to: 100, depth: 20 }));
+    const edges = (work: Work) => segments(pathNamed(drawWork(work, metric), 'work raw edge')).length;
+    expect(edges(gathered) - edges(skirt)).toBeGreaterThan(10);
+    expect(faults(drawWork(gathered, metric))).toEqual([]);
   });
 });
 
