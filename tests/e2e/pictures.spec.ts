@@ -3,15 +3,14 @@
  * was taken, and a blank and marks in its name. The test makes it: left half red, right half blue as the camera stores
  * it, so that red lies above blue once it is turned by a quarter.
  */
-import { execFile, spawn, type ChildProcess } from 'node:child_process';
 import { cp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { promisify } from 'node:util';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import sharp from 'sharp';
 import { copyKit } from '../copy-kit.ts';
+import { openBuilt } from './built-site.ts';
 import { chooseEdition } from './lesson.ts';
 import { start } from './npm-start.ts';
 
@@ -93,8 +92,7 @@ const shown = (picture: Locator) =>
 test.describe('photographs', { tag: '@phone' }, () => {
   test.describe.configure({ mode: 'default', timeout: 400_000 });
   let kit: Awaited<ReturnType<typeof copyKit>>;
-  let server: ChildProcess | undefined;
-  let address = '';
+  let site: Awaited<ReturnType<typeof openBuilt>> | undefined;
 
   test.beforeAll(async () => {
     kit = await copyKit();
@@ -108,23 +106,15 @@ test.describe('photographs', { tag: '@phone' }, () => {
     await strip.png().toFile(path.join(content, 'courses/pleats/strip.png'));
     await writeFile(path.join(content, 'courses/pleats/Plan & Maß.txt'), PLAN);
     await writeFile(path.join(content, 'courses/pleats/for-me.txt'), 'Nobody reads this.');
-    await promisify(execFile)(process.execPath, ['src/author/astro.ts', 'build'], { cwd: kit.folder });
-    server = spawn(process.execPath, ['src/author/publish/open.mjs', 'dist'], {
-      cwd: kit.folder,
-      env: { ...process.env, PORT: '0' },
-    });
-    let said = '';
-    server.stdout?.on('data', (text) => (said += String(text)));
-    await expect.poll(() => said).toContain('The site is open at');
-    address = (/http:\S+/.exec(said)?.[0] ?? '').replace(/\/$/u, '');
+    site = await openBuilt(kit.folder);
   });
   test.afterAll(async () => {
-    server?.kill();
+    site?.close();
     await kit?.remove();
   });
 
   test('it is turned as the camera says, and never wider than the page', async ({ page }) => {
-    await page.goto(`${address}/courses/pleats/size/`);
+    await page.goto(`${site?.address}/courses/pleats/size/`);
     const photo = photoOf(figure(page), 'A sleeve, pinned').getByRole('img');
     await photo.scrollIntoViewIfNeeded();
     await shown(photo);
@@ -143,7 +133,7 @@ test.describe('photographs', { tag: '@phone' }, () => {
   });
 
   test('its caption and marks follow the project, and a number stands where the mark is', async ({ page }) => {
-    await page.goto(`${address}/courses/pleats/size/`);
+    await page.goto(`${site?.address}/courses/pleats/size/`);
     await chooseEdition(page, 'metric');
     const own = figure(page);
     await expect(own.getByRole('listitem')).toHaveText([/a seam of 6\s*mm/, /the hem/]);
@@ -155,7 +145,7 @@ test.describe('photographs', { tag: '@phone' }, () => {
   });
 
   test('it is enlarged by keyboard and by a press, and the page is fit for everyone', async ({ page }) => {
-    await page.goto(`${address}/courses/pleats/size/`);
+    await page.goto(`${site?.address}/courses/pleats/size/`);
     const photo = photoOf(figure(page), 'A sleeve, pinned');
     const large = page.getByRole('dialog', { name: 'A sleeve, pinned' });
     await expect(large).toBeHidden();
@@ -182,7 +172,7 @@ test.describe('photographs', { tag: '@phone' }, () => {
   });
 
   test('before and after stand beside each other where there is room', async ({ page }) => {
-    await page.goto(`${address}/courses/pleats/size/`);
+    await page.goto(`${site?.address}/courses/pleats/size/`);
     const before = (await page.getByRole('figure').filter({ hasText: 'Before' }).boundingBox())!;
     const after = (await page.getByRole('figure').filter({ hasText: 'After' }).boundingBox())!;
     const isNarrow = page.viewportSize()!.width < 500;
@@ -190,7 +180,7 @@ test.describe('photographs', { tag: '@phone' }, () => {
   });
 
   test('on paper it is grey', async ({ page }) => {
-    await page.goto(`${address}/courses/pleats/size/`);
+    await page.goto(`${site?.address}/courses/pleats/size/`);
     const photo = photoOf(figure(page), 'A sleeve, pinned').getByRole('img');
     await photo.scrollIntoViewIfNeeded();
     await shown(photo);
@@ -215,13 +205,13 @@ test.describe('photographs', { tag: '@phone' }, () => {
     }
     const asked: string[] = [];
     page.on('request', (request) => asked.push(request.url()));
-    await page.goto(`${address}/courses/pleats/fold/`);
+    await page.goto(`${site?.address}/courses/pleats/fold/`);
     await page.waitForLoadState('networkidle');
     expect(asked.filter((one) => /photo|webp|jpe?g/iu.test(one))).toEqual([]);
   });
 
   test('a file is taken along, and only one that a lesson names', async ({ page }) => {
-    await page.goto(`${address}/courses/pleats/size/`);
+    await page.goto(`${site?.address}/courses/pleats/size/`);
     const link = page.getByRole('link', { name: 'Where the tables stand' });
     await expect(page.getByText('Where the tables stand')).toBeVisible();
     await expect(page.getByRole('main')).toContainText(/Where the tables stand\s*\(text, 2 kB\)/);

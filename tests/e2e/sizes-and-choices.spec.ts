@@ -3,14 +3,13 @@
  * courses. Worked out by hand: cut width = wide + ease + 2 seam. inch: 5 + 1/8 + 3/4 = 5 7/8 in the lesson’s medium, 4 7/8
  * small, 6 7/8 large. metric: 100 + 3 + 20 = 123 small.
  */
-import { execFile, spawn, type ChildProcess } from 'node:child_process';
 import { cp } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { promisify } from 'node:util';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { copyKit } from '../copy-kit.ts';
+import { openBuilt } from './built-site.ts';
 import { inProse, wake, yourSize } from './lesson.ts';
 
 const LESSON = '/courses/purses/choose/';
@@ -24,30 +23,21 @@ const cutList = (page: Page) => page.getByRole('table', { name: 'Pieces to cut' 
 test.describe('a project in sizes', { tag: '@phone' }, () => {
   test.describe.configure({ mode: 'default', timeout: 300_000 });
   let kit: Awaited<ReturnType<typeof copyKit>>;
-  let server: ChildProcess | undefined;
-  let address = '';
+  let site: Awaited<ReturnType<typeof openBuilt>> | undefined;
 
   // The built site, as learners get it.
   test.beforeAll(async () => {
     kit = await copyKit();
     await cp(fixture, path.join(kit.folder, 'content'), { recursive: true });
-    await promisify(execFile)(process.execPath, ['src/author/astro.ts', 'build'], { cwd: kit.folder });
-    server = spawn(process.execPath, ['src/author/publish/open.mjs', 'dist'], {
-      cwd: kit.folder,
-      env: { ...process.env, PORT: '0' },
-    });
-    let said = '';
-    server.stdout?.on('data', (text) => (said += String(text)));
-    await expect.poll(() => said).toContain('The site is open at');
-    address = (/http:\S+/.exec(said)?.[0] ?? '').replace(/\/$/u, '');
+    site = await openBuilt(kit.folder);
   });
   test.afterAll(async () => {
-    server?.kill();
+    site?.close();
     await kit?.remove();
   });
 
   const open = async (page: Page, query = '') => {
-    await page.goto(`${address}${LESSON}${query}`);
+    await page.goto(`${site?.address}${LESSON}${query}`);
     await wake(yourSize(page));
   };
 
@@ -102,7 +92,7 @@ test.describe('a project in sizes', { tag: '@phone' }, () => {
   });
 
   test('a size that is not there is said, and the lesson’s size stays', async ({ page }) => {
-    await page.goto(`${address}${LESSON}?size=enormous&inside=leather&edition=inch`);
+    await page.goto(`${site?.address}${LESSON}?size=enormous&inside=leather&edition=inch`);
     await expect(page.getByRole('status').filter({ hasText: 'The address' }).first()).toBeVisible();
     await expect(cutWidth(page)).toHaveText(/^5⅞\s*in$/);
   });
