@@ -1,3 +1,4 @@
+import { between } from '../geometry/point.ts';
 import { barred, holdsBack, linesRound } from './held.ts';
 import { awayFrom, covers, endsAt, ON } from './ring.ts';
 import { cutAtHinges } from './hinge.ts';
@@ -258,6 +259,10 @@ function cutRun(run: Run, hinges: readonly Hinge[]): Run[] {
   }
   return runs;
 }
+
+/** The part of a run of stitches that lies on the left of a line. */
+export const runLeftOf = (run: Run, line: Line): Run[] =>
+  cutRunAt(run, line).filter(({ from, to }) => leftOf(line, between(from, to, 0.5)) >= 0);
 
 /** A run of stitches in two where it crosses a line. */
 export function cutRunAt(run: Run, line: Line): Run[] {

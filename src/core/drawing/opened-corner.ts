@@ -1,23 +1,15 @@
 import { faceOf } from './work-shapes.ts';
 import { LINE, TYPE } from './dimension.ts';
 import { letteringWidth } from './lettering.ts';
-import { box, polyline } from './path.ts';
+import { plateAt, plateLabel } from './plate.ts';
+import { polyline } from './path.ts';
 import { lengthWriter } from './lengths.ts';
 import { visibleFrom } from '../cloth/visible.ts';
 import { distance } from '../geometry/point.ts';
 import { awayFrom, covers } from '../cloth/ring.ts';
 import type { Mark, Work } from '../cloth/work.ts';
-import type { Onto } from './path.ts';
 import type { PieceSetting } from './surface.ts';
-import type { Shape } from './scene.ts';
-
-/** A corner that is boxed as it lies at the machine, in mm of cloth. */
-export type OpenedCorner = {
-  readonly width: number;
-  readonly height: number;
-  /** Its shapes, with the lower left corner of the whole at the origin. */
-  shapes: (name: string, onto: Onto) => Shape[];
-};
+import type { Inset } from './view.ts';
 
 /** So much of the bag is seen below the row, as a share of the way from the row to the tip. */
 const BEYOND = 0.7;
@@ -32,7 +24,7 @@ export function boxedIn(before: readonly Work[], after: Work): Mark | undefined 
  * A corner opened to be boxed: side seam lies on bottom seam, so that it comes to a right-angled tip, and the row runs
  * across at right angles to the seam, as far from the tip as the square is wide and twice as long.
  */
-export function openedCorner(work: Work, { at, square = 0 }: Mark, setting: PieceSetting): OpenedCorner {
+export function openedCorner(work: Work, { at, square = 0 }: Mark, setting: PieceSetting): Inset {
   const deep = square * (1 + BEYOND);
   const { parts } = visibleFrom(work);
   const near = parts.find(({ ply: { outline } }) => covers(outline, at) || awayFrom(outline, at) < 0.1) ?? parts[0]!;
@@ -50,26 +42,7 @@ export function openedCorner(work: Work, { at, square = 0 }: Mark, setting: Piec
       const room =
         distance(p(-square, square), p(square, square)) > wide &&
         BEYOND * square * distance(p(0, 0), p(0, 1)) > LINE + 1;
-      const label: Shape[] = room
-        ? [
-            {
-              kind: 'path',
-              name: `${name} plate`,
-              role: 'plate',
-              path: box(middle.x - wide / 2, middle.y - LINE / 2, wide, LINE),
-            },
-            {
-              kind: 'text',
-              name: `${name} row length`,
-              text,
-              x: middle.x,
-              y: middle.y + 0.35 * TYPE,
-              size: TYPE,
-              anchor: 'middle',
-              now: true,
-            },
-          ]
-        : [];
+      const label = room ? plateLabel(`${name} row length`, `${name} plate`, text, plateAt(middle, wide)) : [];
       // The seam is left out where the label stands on it.
       const ends = room ? [p(0, square * 0.98), tip] : [p(0, deep), tip];
       return [

@@ -1,5 +1,6 @@
 import { boxInView, viewed } from './view.ts';
-import { box, pathPoints, polyline } from './path.ts';
+import { pathPoints, polyline } from './path.ts';
+import { plateAt, plateLabel } from './plate.ts';
 import { distance, direction } from '../geometry/point.ts';
 import { leftOf, lineThrough } from '../geometry/index.ts';
 import { LINE, TYPE } from './dimension.ts';
@@ -91,7 +92,7 @@ export function rowLabels(
       const { edge, foot, way } = onSheet(row, share, there);
       const reach = AWAY + (Math.abs(way.x) * wide + Math.abs(way.y) * high) / 2;
       const middle = { x: foot.x + way.x * reach, y: foot.y + way.y * reach };
-      const room = { x: middle.x - wide / 2, y: middle.y - high / 2, width: wide, height: high };
+      const room = plateAt(middle, wide);
       const isInside =
         room.x > corners[0].x && room.x + wide < corners[1].x && room.y > corners[0].y && room.y + high < corners[1].y;
       if (!isInside || lines.some((line) => crosses(line, room)) || taken.some((one) => meets(one, room))) continue;
@@ -99,17 +100,7 @@ export function rowLabels(
       const near = { x: foot.x + way.x * AWAY, y: foot.y + way.y * AWAY };
       return [
         { kind: 'path', name: `row distance ${i + 1} leader`, role: 'leader', path: polyline(edge, near) },
-        { kind: 'path', name: `row distance ${i + 1} plate`, role: 'plate', path: box(room.x, room.y, wide, high) },
-        {
-          kind: 'text',
-          name: `row distance ${i + 1}`,
-          text,
-          x: middle.x,
-          y: middle.y + 0.35 * TYPE,
-          size: TYPE,
-          anchor: 'middle',
-          now: true,
-        },
+        ...plateLabel(`row distance ${i + 1}`, `row distance ${i + 1} plate`, text, room),
       ];
     }
     return [];

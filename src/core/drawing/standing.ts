@@ -1,5 +1,5 @@
 import { boxOf, size } from '../cloth/size.ts';
-import { cutRunAt } from '../cloth/fold.ts';
+import { runLeftOf } from '../cloth/fold.ts';
 import { faceOf, shapesOf } from './work-shapes.ts';
 import { leftOf, lineThrough } from '../geometry/index.ts';
 import { openingsOf } from '../cloth/openings.ts';
@@ -7,6 +7,7 @@ import { polyline } from './path.ts';
 import { between, direction, plus, times } from '../geometry/point.ts';
 import { covers, split } from '../cloth/ring.ts';
 import { viewOf } from './view.ts';
+import type { Inset } from './view.ts';
 import { visibleFrom } from '../cloth/visible.ts';
 import { isOwnCloth, wallsOf } from '../cloth/walls.ts';
 import type { Command, Onto, Path } from './path.ts';
@@ -15,14 +16,6 @@ import type { Line, Point } from '../geometry/index.ts';
 import type { PieceSetting } from './surface.ts';
 import type { Ply, Work } from '../cloth/work.ts';
 import type { Shape, ShapeRole } from './scene.ts';
-
-/** A work standing on its boxed bottom, seen obliquely from the front, in mm of cloth. */
-export type Standing = {
-  readonly width: number;
-  readonly height: number;
-  /** Its shapes, with the lower left corner of the whole at the origin. */
-  shapes: (name: string, onto: Onto) => Shape[];
-};
 
 /** Depth runs up and to the right, by these shares of its length. */
 const [ASIDE, UP] = [0.42, 0.3];
@@ -35,7 +28,7 @@ const TURNS = -1;
  * one the inside of its back. A closed one rises to the seam at its top, where it is as wide as it lies flat. All is to
  * scale, and what lies on the front is where it lies on the flat work. Undefined where the work cannot stand so.
  */
-export function standing(work: Work, setting: PieceSetting): Standing | undefined {
+export function standing(work: Work, setting: PieceSetting): Inset | undefined {
   const boxed = work.marks.filter(({ kind, corner }) => kind === 'box' && corner !== undefined);
   const at = (side: 1 | -1) =>
     boxed.filter(({ at, corner }) => corner!.y < at.y && (corner!.x - at.x) * side > 0).map((mark) => mark.at);
@@ -115,11 +108,9 @@ function onLeft(work: Work, line: Line): Work {
   const plies = work.plies.flatMap((ply): Ply[] =>
     split(ply.outline, line, { name: 'turns', bulge: 0, fold: TURNS }).left.map((outline) => ({ ...ply, outline })),
   );
-  const isLeft = ({ from, to }: { from: Point; to: Point }) =>
-    leftOf(line, { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 }) >= 0;
   const stitches = work.stitches.map(({ round: _, ...stitch }) => ({
     ...stitch,
-    runs: stitch.runs.flatMap((run) => cutRunAt(run, line).filter(isLeft)),
+    runs: stitch.runs.flatMap((run) => runLeftOf(run, line)),
   }));
   return { ...work, plies, stitches, marks: work.marks.filter(({ at }) => leftOf(line, at) >= 0) };
 }

@@ -208,10 +208,10 @@ function both(reading: Reading, setting: StepSetting): Scene {
   const { sewnAs } = reading;
   const boxed = boxedAt(step);
   const corner = boxed && side === 'front' ? openedCorner(after.work, boxed, setting) : undefined;
-  const gaping = (named: Named, when: string, mouth = named.work): Cell => ({
-    ...cellOf(named, when),
-    height: Math.max(cellOf(named, when).height, heightWithMouth(mouth, side, setting)),
-  });
+  const gaping = (named: Named, when: string, mouth = named.work): Cell => {
+    const cell = cellOf(named, when);
+    return { ...cell, height: Math.max(cell.height, heightWithMouth(mouth, side, setting)) };
+  };
   // Openings that are sewn together are shown as they gaped before.
   const mouth = one === 'after' && !gapes(after.work, setting) ? before[0]!.work : after.work;
   const cells = [

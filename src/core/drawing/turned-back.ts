@@ -1,7 +1,6 @@
 import { boxOf } from '../cloth/size.ts';
 import { covers } from '../cloth/ring.ts';
-import { cutRunAt, fold } from '../cloth/fold.ts';
-import { leftOf } from '../geometry/index.ts';
+import { fold, runLeftOf } from '../cloth/fold.ts';
 import { outlineNow } from '../cloth/outline-now.ts';
 import type { Line, Point } from '../geometry/index.ts';
 import type { Ply, Work } from '../cloth/work.ts';
@@ -73,15 +72,9 @@ function folding(work: Work, { above, below, outwards, deep, lands }: Corner): W
   if (!folded.ok || Math.abs(areaOf(folded.value) - areaOf(work)) > LEFT_OUT) return undefined;
   const stitches = work.stitches.map((stitch) => ({
     ...stitch,
-    runs: stitch.runs.flatMap((run) =>
-      run.plies.some((id) => ids.has(id))
-        ? cutRunAt(run, line).filter(({ from, to }) => leftOf(line, middle(from, to)) >= 0)
-        : [run],
-    ),
+    runs: stitch.runs.flatMap((run) => (run.plies.some((id) => ids.has(id)) ? runLeftOf(run, line) : [run])),
   }));
   return { ...folded.value, stitches, marks: work.marks, done: work.done };
 }
 
 const areaOf = (work: Work): number => outlineNow(work).reduce((sum, { area }) => sum + area, 0);
-
-const middle = (a: Point, b: Point): Point => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 });

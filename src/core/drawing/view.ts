@@ -3,6 +3,7 @@ import type { Box, Point } from '../geometry/index.ts';
 import type { SeenFrom } from '../cloth/visible.ts';
 import type { Work } from '../cloth/work.ts';
 import type { Onto } from './path.ts';
+import type { Shape } from './scene.ts';
 
 /** A work seen from one side, at its place among the other things drawn to the same scale. */
 export type View = {
@@ -12,6 +13,14 @@ export type View = {
   readonly box: Box;
   /** Where the lower left corner of its box comes to be, in mm of cloth. */
   readonly at: Point;
+};
+
+/** Something drawn to the same scale beside works that lie flat, such as a bag that stands; in mm of cloth. */
+export type Inset = {
+  readonly width: number;
+  readonly height: number;
+  /** Its shapes, with the lower left corner of the whole at the origin. */
+  shapes: (name: string, onto: Onto) => Shape[];
 };
 
 /** A work with its lower left corner at a place; seen from the back, left and right change. */
